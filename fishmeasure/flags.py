@@ -1,0 +1,104 @@
+"""What can be doubtful about a fish or a photo; the one table of both.
+
+A doubtful fish stays in the result, marked. A flag that is ``disqualifying``
+makes the fish ``complete = False``: its length must not be used.
+"""
+
+from dataclasses import dataclass
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Flag:
+    """A doubt, in one word for programs and one sentence for people."""
+
+    word: str
+    sentence: str
+    disqualifying: bool = False
+
+
+_ALL = (
+    Flag(
+        word="edge-cut",
+        sentence="The fish runs out of the photo.",
+        disqualifying=True,
+    ),
+    Flag(
+        word="hidden",
+        sentence="Part of the fish is covered.",
+        disqualifying=True,
+    ),
+    Flag(
+        word="touching",
+        sentence="The fish touches or overlaps something; its outline is uncertain.",
+        disqualifying=True,
+    ),
+    Flag(
+        word="not-fish-shaped",
+        sentence="The outline is not that of a whole fish.",
+        disqualifying=True,
+    ),
+    Flag(
+        word="coiled",
+        sentence="The fish is bent too strongly to be measured along its middle.",
+        disqualifying=True,
+    ),
+    Flag(word="bent", sentence="The fish is bent; it was measured along its middle."),
+    Flag(
+        word="tail-doubtful",
+        sentence="It is uncertain which end is the tail.",
+    ),
+    Flag(
+        word="far-from-markers",
+        sentence="The fish lies far from the markers, so its scale is less certain.",
+    ),
+    Flag(
+        word="book-weight",
+        sentence="The weight is from a book alone; expect an error of about 25 %.",
+    ),
+    Flag(
+        word="outside-species-range",
+        sentence="The length is outside the range of the species' coefficients.",
+    ),
+    Flag(
+        word="low-contrast",
+        sentence="The fish stands out poorly from what it lies on.",
+    ),
+    Flag(word="edited", sentence="A person moved an end point."),
+    Flag(
+        word="dropped",
+        sentence="A person left this fish out.",
+        disqualifying=True,
+    ),
+)
+
+FLAGS: dict[str, Flag] = {flag.word: flag for flag in _ALL}
+
+
+def is_complete(words: tuple[str, ...]) -> bool:
+    """Return whether none of the flags forbids use of the length.
+
+    Raises
+    ------
+    KeyError
+        If a word is not in the table, which is a bug.
+    """
+    return not any(FLAGS[word].disqualifying for word in words)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Problem:
+    """Something wrong with a photo or a sample, said so that one can act.
+
+    Attributes
+    ----------
+    code
+        For programs; see the README's table.
+    message
+        One or two sentences: what is wrong and what to do.
+    fatal
+        Whether no figure was given because of it.
+    """
+
+    code: str
+    message: str
+    fatal: bool = False

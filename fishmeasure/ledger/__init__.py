@@ -1,0 +1,1 @@
+"""The book: dated, immutable entries. The only database code."""

@@ -1,0 +1,1 @@
+"""Printed markers: one module each, and the table of them."""

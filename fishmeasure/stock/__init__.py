@@ -1,0 +1,1 @@
+"""Stocking calculations: one module each, pure functions."""
