@@ -1,0 +1,30 @@
+"""The command line: one module per group of commands.
+
+Modules are imported for their commands only, so their own imports of numpy and
+OpenCV stay inside the functions: ``fishmeasure --help`` must be quick.
+"""
+
+import sys
+
+import typer
+
+from fishmeasure.errors import FishMeasureError
+
+app = typer.Typer(
+    name="fishmeasure",
+    help="How heavy are the fish? Photos and bulk weighings to mean weight and spread.",
+    no_args_is_help=True,
+    add_completion=False,
+    pretty_exceptions_enable=False,
+)
+
+STATUS_UNUSABLE_INPUT = 2
+
+
+def main() -> None:
+    """Run the command line; bad input is one clear line and status 2."""
+    try:
+        app()
+    except FishMeasureError as error:
+        sys.stderr.write(f"fishmeasure: {error}\n")
+        sys.exit(STATUS_UNUSABLE_INPUT)
