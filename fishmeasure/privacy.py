@@ -9,6 +9,7 @@ leave out.
 
 import io
 import struct
+import zlib
 from collections.abc import Iterator
 
 from PIL import ExifTags, Image, ImageOps
@@ -25,6 +26,7 @@ _KEPT_BASE = (
 )
 _KEPT_IFD = (ExifTags.Base.FocalLength, ExifTags.Base.FocalLengthIn35mmFilm)
 
+_EXIF_START = b"Exif\0\0"
 _JPEG_START = b"\xff\xd8"
 _PNG_START = b"\x89PNG\r\n\x1a\n"
 # PNG chunks that hold pixels or how to show them (PNG specification, 3rd ed.).
@@ -94,12 +96,17 @@ def _jpeg_segments(data: bytes) -> Iterator[tuple[int, bytes]]:
             return
 
 
-def _strip_jpeg(data: bytes) -> bytes:
+def _public_exif_of(data: bytes) -> bytes:
+    """Return the kept tags as a bare TIFF block, b'' if there are none."""
     with Image.open(io.BytesIO(data)) as image:
-        exif = _public_exif(image)
+        return _public_exif(image).removeprefix(_EXIF_START)
+
+
+def _strip_jpeg(data: bytes) -> bytes:
+    exif = _public_exif_of(data)
     kept = [_JPEG_START]
     if exif:
-        block = exif if exif.startswith(b"Exif\0\0") else b"Exif\0\0" + exif
+        block = _EXIF_START + exif
         kept.append(b"\xff\xe1" + struct.pack(">H", len(block) + 2) + block)
     at = 2
     for marker, segment in _jpeg_segments(data):
@@ -133,6 +140,7 @@ def _jpeg_end(data: bytes, at: int) -> int:
 
 
 def _strip_png(data: bytes) -> bytes:
+    exif = _public_exif_of(data)
     kept = [_PNG_START]
     at = len(_PNG_START)
     while True:
@@ -144,12 +152,16 @@ def _strip_png(data: bytes) -> bytes:
             raise ValueError(message)
         if kind in _PNG_KEPT:
             kept.append(data[at:end])
+        if kind == b"IHDR" and exif:
+            checksum = struct.pack(">I", zlib.crc32(b"eXIf" + exif))
+            kept.append(struct.pack(">I", len(exif)) + b"eXIf" + exif + checksum)
         at = end
         if kind == b"IEND":
             return b"".join(kept)
 
 
 def _strip_webp(data: bytes) -> bytes:
+    exif = _public_exif_of(data)
     (size,) = struct.unpack("<I", data[4:8])
     chunks = []
     at, end = 12, 8 + size
@@ -160,10 +172,14 @@ def _strip_webp(data: bytes) -> bytes:
         chunk = data[at : at + padded]
         if kind == b"VP8X":
             # Bits 3 and 2 announce EXIF and XMP (WebP container specification).
-            chunk = chunk[:8] + bytes([chunk[8] & ~0b1100]) + chunk[9:]
+            flags = chunk[8] & ~0b1100 | (0b1000 if exif else 0)
+            chunk = chunk[:8] + bytes([flags]) + chunk[9:]
         if kind not in _WEBP_DROPPED:
             chunks.append(chunk)
         at += padded
+    if exif:
+        padding = b"\0" * (len(exif) % 2)
+        chunks.append(b"EXIF" + struct.pack("<I", len(exif)) + exif + padding)
     body = b"WEBP" + b"".join(chunks)
     return b"RIFF" + struct.pack("<I", len(body)) + body
 

@@ -53,11 +53,10 @@ def test_private_tags_go_and_pixels_stay(kind: str, options: dict[str, object]) 
     assert np.array_equal(np.asarray(before), np.asarray(after))
     exif = after.getexif()
     assert not exif.get_ifd(ExifTags.IFD.GPSInfo)
-    if kind == "JPEG":
-        assert exif[ExifTags.Base.Orientation] == 6
-        assert exif[ExifTags.Base.Model] == "Model X"
-        inner = exif.get_ifd(ExifTags.IFD.Exif)
-        assert inner == {ExifTags.Base.FocalLengthIn35mmFilm: 26}
+    assert exif[ExifTags.Base.Orientation] == 6
+    assert exif[ExifTags.Base.Model] == "Model X"
+    inner = exif.get_ifd(ExifTags.IFD.Exif)
+    assert inner == {ExifTags.Base.FocalLengthIn35mmFilm: 26}
 
 
 def test_bytes_after_the_picture_go() -> None:
