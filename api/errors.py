@@ -1,0 +1,197 @@
+"""Errors to HTTP: the one table of statuses and the one body."""
+
+import logging
+from typing import Any
+
+from fastapi import FastAPI, Request
+from fastapi.exceptions import RequestValidationError
+from fastapi.responses import JSONResponse
+from pydantic import BaseModel, Field
+from starlette.exceptions import HTTPException
+
+from fishmeasure.errors import (
+    FishMeasureError,
+    LedgerError,
+    PhotoError,
+    SampleError,
+    SpeciesError,
+    StockError,
+)
+
+log = logging.getLogger(__name__)
+
+RETRY_AFTER_S = 2
+
+
+class ErrorBody(BaseModel):
+    """What every error answers."""
+
+    code: str = Field(description="A word for programs.", examples=["not-an-image"])
+    message: str = Field(description="What is wrong, in a sentence.")
+    advice: str = Field(description="What to do now; may be empty.")
+    details: list[dict[str, Any]] = Field(
+        default_factory=list, description="Where in the request, if known."
+    )
+
+
+class ApiError(FishMeasureError):
+    """A failure of the server's own, with its HTTP status."""
+
+    status = 400
+    headers: dict[str, str] | None = None
+
+
+class BusyError(ApiError):
+    """All workers are at work and the queue is full."""
+
+    code = "busy"
+    status = 503
+
+    def __init__(self) -> None:
+        super().__init__(
+            "The server is measuring as many photos as it can.",
+            "Nothing is lost: send the photo again in a few seconds.",
+        )
+        self.headers = {"Retry-After": str(RETRY_AFTER_S)}
+
+
+class NotFoundError(ApiError):
+    """Nothing of that name is here."""
+
+    code = "not-found"
+    status = 404
+
+    def __init__(self, what: str, name: str) -> None:
+        super().__init__(f"There is no {what} {name!r}.", "Look at the list of them.")
+
+
+class ConflictError(ApiError):
+    """Somebody else changed the thing meanwhile."""
+
+    code = "conflict"
+    status = 409
+
+    def __init__(self, what: str) -> None:
+        super().__init__(
+            f"The {what} was changed meanwhile.",
+            "Load it again, then repeat the change.",
+        )
+
+
+class NotPairedError(ApiError):
+    """The device has no valid token."""
+
+    code = "not-paired"
+    status = 401
+
+    def __init__(self) -> None:
+        super().__init__(
+            "This device is not paired with the server.",
+            "Open the address that the server shows and enter its code.",
+        )
+
+
+class ForeignOriginError(ApiError):
+    """A page from elsewhere tried to write."""
+
+    code = "foreign-origin"
+    status = 403
+
+    def __init__(self) -> None:
+        super().__init__(
+            "The request came from a page of another address.",
+            "Open the page at the server's own address.",
+        )
+
+
+# Most specific first; codes of single errors before their families.
+_CODE_STATUS = {
+    "too-large": 413,
+    "not-an-image": 415,
+    "unknown-species": 404,
+    "unknown-unit": 404,
+    "unknown-cohort": 404,
+    "unknown-entry": 404,
+    "conflict": 409,
+}
+_FAMILY_STATUS: tuple[tuple[type[FishMeasureError], int], ...] = (
+    (PhotoError, 422),
+    (SpeciesError, 422),
+    (SampleError, 422),
+    (StockError, 422),
+    (LedgerError, 422),
+)
+
+
+def status_of(error: FishMeasureError) -> int:
+    """Return the HTTP status of an error of the core."""
+    if isinstance(error, ApiError):
+        return error.status
+    if error.code in _CODE_STATUS:
+        return _CODE_STATUS[error.code]
+    for family, status in _FAMILY_STATUS:
+        if isinstance(error, family):
+            return status
+    return 422
+
+
+def error_response(
+    status: int,
+    body: ErrorBody,
+    headers: dict[str, str] | None = None,
+) -> JSONResponse:
+    """Return the one error body."""
+    return JSONResponse(body.model_dump(), status_code=status, headers=headers)
+
+
+async def _known(_: Request, error: Exception) -> JSONResponse:
+    assert isinstance(error, FishMeasureError)  # noqa: S101 - the table says so
+    body = ErrorBody(code=error.code, message=error.message, advice=error.advice)
+    headers = error.headers if isinstance(error, ApiError) else None
+    return error_response(status_of(error), body, headers)
+
+
+async def _invalid(_: Request, error: Exception) -> JSONResponse:
+    assert isinstance(error, RequestValidationError)  # noqa: S101 - the table says so
+    details = [
+        {"where": ".".join(str(part) for part in item["loc"]), "what": item["msg"]}
+        for item in error.errors()
+    ]
+    first = details[0] if details else {"where": "request", "what": "not understood"}
+    body = ErrorBody(
+        code="invalid-request",
+        message=f"{first['where']}: {first['what']}.",
+        advice="Correct the request; the API description lists each field.",
+        details=details,
+    )
+    return error_response(422, body)
+
+
+async def _http(_: Request, error: Exception) -> JSONResponse:
+    assert isinstance(error, HTTPException)  # noqa: S101 - the table says so
+    code = {404: "not-found", 405: "wrong-method", 413: "too-large"}
+    body = ErrorBody(
+        code=code.get(error.status_code, "bad-request"),
+        message=f"{error.detail}.",
+        advice="Look at the API description.",
+    )
+    headers = dict(error.headers) if error.headers else None
+    return error_response(error.status_code, body, headers)
+
+
+async def _unexpected(request: Request, error: Exception) -> JSONResponse:
+    log.error("unexpected error on %s", request.url.path, exc_info=error)
+    body = ErrorBody(
+        code="internal",
+        message="The server failed in a way that was not foreseen.",
+        advice="Try once more; if it fails again, report it with the time of day.",
+    )
+    return error_response(500, body)
+
+
+def install_error_handlers(app: FastAPI) -> None:
+    """Map every error to the one body."""
+    app.add_exception_handler(FishMeasureError, _known)
+    app.add_exception_handler(RequestValidationError, _invalid)
+    app.add_exception_handler(HTTPException, _http)
+    app.add_exception_handler(Exception, _unexpected)

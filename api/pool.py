@@ -1,0 +1,120 @@
+"""A bounded pool of worker processes, one executor a worker.
+
+Photos are decoded and measured in other processes: a decoder that crashes or
+hangs costs one photo and one worker, which is replaced, never the server. More
+work than workers and queue can hold is refused at once, so memory is bounded.
+"""
+
+import asyncio
+import contextlib
+import multiprocessing
+from collections.abc import Callable
+from concurrent.futures import ProcessPoolExecutor
+from concurrent.futures.process import BrokenProcessPool
+from typing import ParamSpec, TypeVar
+
+from api.errors import BusyError
+from fishmeasure.errors import PhotoError
+
+P = ParamSpec("P")
+T = TypeVar("T")
+
+
+class WorkerStoppedError(PhotoError):
+    """The worker crashed on this photo."""
+
+    code = "measuring-failed"
+
+    def __init__(self) -> None:
+        super().__init__(
+            "Measuring this photo failed in a way that was not foreseen.",
+            "The photo is kept; take another one for the figure.",
+        )
+
+
+class TooSlowError(PhotoError):
+    """The photo took longer than the limit."""
+
+    code = "too-slow"
+
+    def __init__(self, seconds: float) -> None:
+        super().__init__(
+            f"Measuring this photo took more than {seconds:g} s and was stopped.",
+            "The photo is kept; take another one, or send it when less is going on.",
+        )
+
+
+def _new_executor() -> ProcessPoolExecutor:
+    # spawn: a forked copy of a server with threads can lock up
+    return ProcessPoolExecutor(1, mp_context=multiprocessing.get_context("spawn"))
+
+
+class WorkerPool:
+    """Runs functions in ``workers`` processes; at most ``queue`` calls wait."""
+
+    def __init__(self, workers: int, queue: int, timeout_s: float) -> None:
+        self._limit = workers + queue
+        self._timeout_s = timeout_s
+        self._in_flight = 0
+        self._idle: asyncio.Queue[ProcessPoolExecutor] = asyncio.Queue()
+        for _ in range(workers):
+            self._idle.put_nowait(_new_executor())
+
+    @property
+    def in_flight(self) -> int:
+        """Calls that run or wait."""
+        return self._in_flight
+
+    async def run(
+        self, function: Callable[P, T], *args: P.args, **kwargs: P.kwargs
+    ) -> T:
+        """Return ``function(*args, **kwargs)`` from a worker.
+
+        Raises
+        ------
+        BusyError
+            If workers and queue are full.
+        WorkerStoppedError, TooSlowError
+            If the worker died or took too long.
+        """
+        if self._in_flight >= self._limit:
+            raise BusyError
+        self._in_flight += 1
+        try:
+            executor = await self._idle.get()
+            try:
+                future = executor.submit(function, *args, **kwargs)
+                return await asyncio.wait_for(
+                    asyncio.wrap_future(future), self._timeout_s
+                )
+            except BrokenProcessPool:
+                executor = self._replace(executor)
+                raise WorkerStoppedError from None
+            except TimeoutError:
+                executor = self._replace(executor)
+                raise TooSlowError(self._timeout_s) from None
+            except asyncio.CancelledError:
+                executor = self._replace(executor)
+                raise
+            finally:
+                self._idle.put_nowait(executor)
+        finally:
+            self._in_flight -= 1
+
+    def _replace(self, executor: ProcessPoolExecutor) -> ProcessPoolExecutor:
+        _kill(executor)
+        return _new_executor()
+
+    def close(self) -> None:
+        """End all workers."""
+        with contextlib.suppress(asyncio.QueueEmpty):
+            while True:
+                _kill(self._idle.get_nowait())
+
+
+def _kill(executor: ProcessPoolExecutor) -> None:
+    # The executor has no public way to end a worker that does not return
+    # (kill_workers is new in Python 3.14).
+    for process in list((executor._processes or {}).values()):  # noqa: SLF001
+        process.kill()
+    executor.shutdown(wait=False, cancel_futures=True)

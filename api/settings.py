@@ -1,0 +1,105 @@
+"""Settings of the server: one table of name, default and help.
+
+Each is read from the environment as ``FISHMEASURE_<NAME>``; ``fishmeasure serve``
+has options for those that a grower sets.
+"""
+
+import os
+from collections.abc import Mapping
+from dataclasses import dataclass, field, fields
+from pathlib import Path
+from typing import Any
+
+PREFIX = "FISHMEASURE_"
+
+
+class SettingError(ValueError):
+    """A setting in the environment has a wrong value."""
+
+    def __init__(self, name: str, value: str, wanted: str) -> None:
+        super().__init__(f"{PREFIX}{name.upper()}={value!r} is not {wanted}.")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Settings:
+    """How the server runs. Every field's help is its documentation."""
+
+    book: str = field(
+        default="",
+        metadata={
+            "help": "URL or path of the book; empty means the user's own SQLite file."
+        },
+    )
+    data_dir: Path = field(
+        default=Path("~/.local/share/fishmeasure"),
+        metadata={"help": "Folder of photos and, by default, the book."},
+    )
+    workers: int = field(
+        default=2, metadata={"help": "Photos measured at the same time."}
+    )
+    queue: int = field(
+        default=6, metadata={"help": "Photos that may wait; more are answered 503."}
+    )
+    max_upload_mb: int = field(
+        default=40, metadata={"help": "Largest photo file, in megabytes."}
+    )
+    max_batch: int = field(default=20, metadata={"help": "Most photos in one upload."})
+    measure_timeout_s: int = field(
+        default=60, metadata={"help": "Seconds after which a photo is given up."}
+    )
+    species: str = field(
+        default="rainbow-trout", metadata={"help": "Species where none is said."}
+    )
+    require_token: bool = field(
+        default=False,
+        metadata={
+            "help": "Whether a device must be paired before it may use the server."
+        },
+    )
+    pairing_code_minutes: int = field(
+        default=10, metadata={"help": "How long a pairing code is good."}
+    )
+    secure_cookies: bool = field(
+        default=False, metadata={"help": "Set when the server is reached by HTTPS."}
+    )
+
+    @classmethod
+    def from_environment(
+        cls, environ: Mapping[str, str] = os.environ, **given: Any
+    ) -> "Settings":
+        """Return settings from the environment; ``given`` ones win.
+
+        Raises
+        ------
+        SettingError
+            If a value cannot be read.
+        """
+        values: dict[str, Any] = {}
+        for item in fields(cls):
+            text = environ.get(PREFIX + item.name.upper())
+            if text is not None:
+                values[item.name] = _parse(item.name, text, item.default)
+        values |= {name: value for name, value in given.items() if value is not None}
+        return cls(**values)
+
+
+def _parse(name: str, text: str, default: Any) -> Any:
+    if isinstance(default, bool):
+        words = {"1": True, "true": True, "yes": True}
+        words |= {"0": False, "false": False, "no": False}
+        if text.lower() not in words:
+            raise SettingError(name, text, "yes or no")
+        return words[text.lower()]
+    if isinstance(default, int):
+        if not text.isdecimal() or int(text) == 0:
+            raise SettingError(name, text, "a whole number above zero")
+        return int(text)
+    return type(default)(text)
+
+
+def settings_table() -> list[tuple[str, str, str]]:
+    """Return (environment name, default, help) of every setting."""
+    return [
+        (PREFIX + item.name.upper(), str(item.default), item.metadata["help"])
+        for item in fields(Settings)
+    ]
