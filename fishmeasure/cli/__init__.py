@@ -8,6 +8,7 @@ import sys
 
 import typer
 
+from fishmeasure.cli.species import species_command
 from fishmeasure.errors import FishMeasureError
 
 app = typer.Typer(
@@ -17,6 +18,15 @@ app = typer.Typer(
     add_completion=False,
     pretty_exceptions_enable=False,
 )
+
+
+@app.callback()
+def _root() -> None:
+    # Without it typer takes an only command for the whole program.
+    pass
+
+
+app.command("species")(species_command)
 
 STATUS_UNUSABLE_INPUT = 2
 
