@@ -7,9 +7,10 @@ coordinates (x right, y down, z forward), so that the system is right-handed as
 in OpenCV; use the methods below instead of the numbers.
 """
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field, replace
 from typing import Literal
 
+import cv2
 import numpy as np
 
 from fishmeasure.arrays import FloatArray
@@ -55,6 +56,13 @@ class CameraModel:
         return points_px
 
 
+def turned(rotation: FloatArray, vector: FloatArray) -> FloatArray:
+    """Return the rotation turned by a small rotation vector (3,) of the camera."""
+    turn, _ = cv2.Rodrigues(np.asarray(vector, dtype=np.float64))
+    matrix: FloatArray = np.asarray(turn, dtype=np.float64) @ rotation
+    return matrix
+
+
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class PlaneScale:
     """Where the plane is, how large things on it are, and how sure that is.
@@ -74,7 +82,9 @@ class PlaneScale:
     px_per_mm
         Scale at the middle of the markers.
     relative_se
-        Standard error of a length on the plane, as a fraction, amid the markers.
+        Standard error of a length on the plane, as a fraction: root mean square
+        over the middle two thirds of the photo, all ``sources`` included. Where
+        the fish lie see ``relative_se_at``.
     rms_residual_mm
         Of the marker corners about the fitted plane.
     markers_px
@@ -84,7 +94,13 @@ class PlaneScale:
         Polygons (k, 2) of white paper known to be there (sheet or cards), photo
         pixels; they may run out of the photo.
     sources
-        Causes of scale error, scope "photo" or "sample".
+        Causes of scale error, scope "photo" or "sample"; the root of their summed
+        squares is ``relative_se``.
+    covariance
+        (8, 8) of log focal length, k1, rotation vector applied from the left, and
+        translation in mm.
+    constant_relative_sd
+        What the covariance does not hold: print scale, a second possible pose.
     """
 
     method: ScaleMethod
@@ -100,6 +116,65 @@ class PlaneScale:
     markers_px: FloatArray
     paper_px: tuple[FloatArray, ...] = ()
     sources: tuple[UncertaintySource, ...] = ()
+    covariance: FloatArray = field(default_factory=lambda: np.zeros((8, 8)))
+    constant_relative_sd: float = 0.0
+
+    def relative_se_at(self, points_px: FloatArray) -> FloatArray:
+        """Return (n,) standard errors, as a fraction, of lengths near (n, 2) points.
+
+        The covariance carried to the local scale along and across; grows away
+        from the markers.
+        """
+        gradients = np.stack([self._scale_gradient(i, points_px) for i in range(8)], -1)
+        variance = np.einsum("nai,ij,naj->na", gradients, self.covariance, gradients)
+        total: FloatArray = np.sqrt(
+            np.maximum(variance.mean(axis=1), 0.0) + self.constant_relative_sd**2
+        )
+        return total
+
+    def _scale_gradient(self, parameter: int, points_px: FloatArray) -> FloatArray:
+        """Return (n, 2) change of the log scale, in x and y, with a parameter."""
+        if self.covariance[parameter, parameter] <= 0.0:
+            return np.zeros((len(points_px), 2))
+        step = 0.1 * float(np.sqrt(self.covariance[parameter, parameter]))
+        plus, minus = (
+            self._moved(parameter, sign * step).log_scale(points_px)
+            for sign in (1.0, -1.0)
+        )
+        gradient: FloatArray = (plus - minus) / (2.0 * step)
+        return gradient
+
+    def _moved(self, parameter: int, step: float) -> "PlaneScale":
+        """Return this plane with one of the covariance's parameters changed."""
+        camera, rotation = self.camera, self.rotation
+        translation = self.translation_mm
+        if parameter == 0:
+            camera = replace(camera, focal_px=camera.focal_px * float(np.exp(step)))
+        elif parameter == 1:
+            camera = replace(camera, k1=camera.k1 + step)
+        elif parameter < 5:
+            rotation = turned(rotation, np.eye(3)[parameter - 2] * step)
+        else:
+            translation = translation + np.eye(3)[parameter - 5] * step
+        return replace(
+            self, camera=camera, rotation=rotation, translation_mm=translation
+        )
+
+    def log_scale(self, points_px: FloatArray) -> FloatArray:
+        """Return (n, 2) log of mm per px along the photo's x and y."""
+        half = 0.01 * self.camera.focal_px  # local, yet far above rounding
+        logs = [
+            np.log(
+                np.linalg.norm(
+                    self.to_plane_mm(points_px + axis * half)
+                    - self.to_plane_mm(points_px - axis * half),
+                    axis=1,
+                )
+                / (2.0 * half)
+            )
+            for axis in np.eye(2)
+        ]
+        return np.stack(logs, axis=1)
 
     def to_plane_mm(
         self, points_px: FloatArray, height_mm: FloatArray | float = 0.0

@@ -1,0 +1,92 @@
+"""Find the printed markers in a photo, to about a pixel."""
+
+from dataclasses import dataclass
+
+import cv2
+import numpy as np
+
+from fishmeasure.arrays import ByteArray, FloatArray
+from fishmeasure.markers.pattern import dictionary
+from fishmeasure.photo import Photo
+
+# Detection takes 7-8 ms on 0.8 MP and 23-38 ms on 3.2 MP (two photos of fish); a
+# 40 mm marker on a 600 mm wide scene still has 11 pixels a cell there.
+_QUICK_PIXELS = 1_000_000
+_MIN_SIDE_CELLS_PX = 3.0
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class RoughMarker:
+    """A marker as detected: ``corners`` (4, 2) in raster pixels."""
+
+    marker_id: int
+    corners: FloatArray
+
+
+def find_markers(
+    photo: Photo, enough: frozenset[int] = frozenset(range(4))
+) -> tuple[RoughMarker, ...]:
+    """Return the markers in the photo, in the order of their ids.
+
+    Parameters
+    ----------
+    photo
+        Any photo.
+    enough
+        Where the quick look at a reduced raster finds these ids, the slower look
+        at the whole raster is left out.
+    """
+    grey = cv2.cvtColor(np.asarray(photo.rgb), cv2.COLOR_RGB2GRAY)
+    factor = 1
+    while grey.size / factor**2 > 1.5 * _QUICK_PIXELS:
+        factor += 1
+    quick = _detect(np.asarray(grey, np.uint8), factor)
+    if factor == 1 or enough <= {marker.marker_id for marker in quick}:
+        return quick
+    return _merge(quick, _detect(np.asarray(grey, np.uint8), 1))
+
+
+def _detect(grey: ByteArray, factor: int) -> tuple[RoughMarker, ...]:
+    rows, columns = (side // factor * factor for side in grey.shape)
+    small = cv2.resize(
+        grey[:rows, :columns],
+        (columns // factor, rows // factor),
+        interpolation=cv2.INTER_AREA,
+    )
+    corners, ids, _ = _detector().detectMarkers(small)
+    if len(corners) == 0:
+        return ()
+    found = [
+        RoughMarker(
+            marker_id=int(marker_id),
+            corners=(np.asarray(quad, np.float64).reshape(4, 2) + 0.5) * factor - 0.5,
+        )
+        for quad, marker_id in zip(corners, np.asarray(ids).ravel(), strict=True)
+    ]
+    return tuple(sorted(found, key=lambda marker: marker.marker_id))
+
+
+def _detector() -> cv2.aruco.ArucoDetector:
+    settings = cv2.aruco.DetectorParameters()
+    # No bit may be wrong: with the default (60 % of the code's correction) other
+    # dictionaries' tags are taken for ours now and then.
+    settings.errorCorrectionRate = 0.0
+    settings.minMarkerPerimeterRate = 0.02
+    settings.cornerRefinementMethod = cv2.aruco.CORNER_REFINE_NONE
+    return cv2.aruco.ArucoDetector(dictionary(), settings)
+
+
+def _merge(
+    first: tuple[RoughMarker, ...], second: tuple[RoughMarker, ...]
+) -> tuple[RoughMarker, ...]:
+    """Return both, each marker once (same id and nearly the same place)."""
+    merged = list(second)
+    for marker in first:
+        side = float(np.linalg.norm(np.ptp(marker.corners, axis=0)))
+        if not any(
+            other.marker_id == marker.marker_id
+            and np.linalg.norm((other.corners - marker.corners).mean(axis=0)) < side / 2
+            for other in second
+        ):
+            merged.append(marker)
+    return tuple(sorted(merged, key=lambda marker: marker.marker_id))

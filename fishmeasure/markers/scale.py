@@ -1,0 +1,218 @@
+"""From marker corners to the ``PlaneScale`` of a photo."""
+
+import math
+from dataclasses import dataclass, replace
+
+import numpy as np
+
+from fishmeasure.arrays import FloatArray, frozen
+from fishmeasure.errors import MarkersDisagreeError
+from fishmeasure.markers.bundle import Solution, solve
+from fishmeasure.markers.camera import CameraPrior
+from fishmeasure.markers.edges import FittedMarker
+from fishmeasure.markers.layout import UNIT_SQUARE, Layout
+from fishmeasure.photo import Photo
+from fishmeasure.plane import FocalSource, PlaneScale
+from fishmeasure.uncertainty import UncertaintySource
+
+PRINT_UNCHECKED_SD = 0.003
+PRINT_CHECKED_SD = 0.0015
+"""Of the printed scale: of a printer set to 100 %, and of a 100 mm line read with a
+ruler (the design's error budget: 'good' and 'best')."""
+
+_FITS = 9.0
+"""Largest chi-squared per degree of freedom of a layout that explains the corners:
+three standard deviations each."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class Choice:
+    """The accepted fit, the markers it used, and other fits nearly as good."""
+
+    best: Solution
+    markers: tuple[FittedMarker, ...]
+    others: tuple[Solution, ...]
+
+
+def choose(
+    name: str,
+    markers: tuple[FittedMarker, ...],
+    layouts: tuple[Layout, ...],
+    prior: CameraPrior,
+    print_scale: float,
+) -> Choice:
+    """Return the fit of the most trusted layouts that explain the markers.
+
+    Layouts are grouped by method in the order given; within a method the best fit
+    wins, and the others are kept to say how sure the choice is.
+
+    Raises
+    ------
+    MarkersDisagreeError
+        If none does.
+    """
+    worst = math.inf
+    for method in dict.fromkeys(layout.method for layout in layouts):
+        solutions: list[Solution] = []
+        used: tuple[FittedMarker, ...] = ()
+        for layout in (layout for layout in layouts if layout.method == method):
+            used = tuple(m for m in markers if m.marker_id in layout.sides_mm)
+            solutions += solve(used, layout, prior, print_scale)
+        solutions.sort(key=lambda solution: solution.chi2)
+        best = solutions[0]
+        if best.chi2 / best.freedom <= _FITS:
+            return Choice(best=best, markers=used, others=tuple(solutions[1:]))
+        worst = min(worst, _rms_mm(best, used))
+    raise MarkersDisagreeError(name, worst)
+
+
+def _rms_mm(solution: Solution, markers: tuple[FittedMarker, ...]) -> float:
+    per_mm = [
+        float(np.linalg.norm(m.corners_px[0] - m.corners_px[2]))
+        / (solution.layout.sides_mm[m.marker_id] * math.sqrt(2.0))
+        for m in markers
+    ]
+    return float(np.sqrt(np.mean(solution.residuals_px**2))) / float(np.mean(per_mm))
+
+
+def plane_scale(
+    photo: Photo, choice: Choice, prior: CameraPrior, print_scale: float
+) -> PlaneScale:
+    """Return the plane of the chosen fit, with its errors and their causes."""
+    best = choice.best
+    plane = _plane(choice, best, prior)
+    checked = print_scale != 1.0
+    print_sd = PRINT_CHECKED_SD if checked else PRINT_UNCHECKED_SD
+    middle = plane.markers_px.reshape(-1, 2).mean(axis=0, keepdims=True)
+    log_mm_per_px = float(plane.log_scale(middle).mean())
+    ambiguity_sd = _ambiguity_sd(photo, plane, choice, prior)
+    sources = (
+        UncertaintySource(
+            name="print scale as measured" if checked else "print scale unchecked",
+            relative_sd=print_sd,
+            scope="sample",
+        ),
+        UncertaintySource(
+            name="which of two poses", relative_sd=ambiguity_sd, scope="photo"
+        ),
+    )
+    plane = replace(
+        plane,
+        px_per_mm=math.exp(-log_mm_per_px),
+        constant_relative_sd=math.hypot(print_sd, ambiguity_sd),
+        paper_px=_paper(plane, best, print_scale),
+    )
+    return with_errors(photo, plane, sources)
+
+
+def _plane(choice: Choice, solution: Solution, prior: CameraPrior) -> PlaneScale:
+    rotation = solution.rotation
+    focal_sd = math.sqrt(solution.covariance[0, 0])
+    source: FocalSource = prior.source
+    if focal_sd < 0.5 * prior.focal_relative_sd:
+        source = "markers"
+    return PlaneScale(
+        method=solution.layout.method,
+        marker_ids=tuple(marker.marker_id for marker in choice.markers),
+        camera=replace(
+            solution.camera, focal_relative_sd=focal_sd, focal_source=source
+        ),
+        rotation=frozen(rotation),
+        translation_mm=frozen(solution.translation_mm),
+        tilt_deg=math.degrees(math.acos(min(1.0, abs(rotation[2, 2])))),
+        camera_height_mm=float(rotation[:, 2] @ solution.translation_mm),
+        px_per_mm=0.0,
+        relative_se=0.0,
+        rms_residual_mm=_rms_mm(solution, choice.markers),
+        markers_px=frozen(np.stack([m.corners_px for m in choice.markers])),
+        covariance=frozen(solution.covariance),
+    )
+
+
+def with_errors(
+    photo: Photo, plane: PlaneScale, sources: tuple[UncertaintySource, ...]
+) -> PlaneScale:
+    """Return the plane with ``relative_se`` and all ``sources`` filled in."""
+    points = summary_points(photo)
+    total = _rms(plane.relative_se_at(points))
+    # Known focal length and distortion leave the conditional covariance.
+    given = plane.covariance.copy()
+    lens_part = given[:2, :2]
+    if lens_part.any():
+        gain = given[:, :2] @ np.linalg.pinv(lens_part, hermitian=True)
+        given -= gain @ given[:2, :]
+    pose = _rms(
+        replace(plane, covariance=given, constant_relative_sd=0.0).relative_se_at(
+            points
+        )
+    )
+    lens = math.sqrt(max(total**2 - pose**2 - plane.constant_relative_sd**2, 0.0))
+    causes = (
+        UncertaintySource(name="marker corners", relative_sd=pose, scope="photo"),
+        UncertaintySource(name="lens", relative_sd=lens, scope="photo"),
+        *(source for source in sources if source.relative_sd > 0.0),
+    )
+    return replace(plane, relative_se=total, sources=causes)
+
+
+def summary_points(photo: Photo) -> FloatArray:
+    """Return (9, 2) points spread over the middle two thirds of the photo."""
+    x, y = np.meshgrid(
+        np.linspace(1 / 6, 5 / 6, 3) * photo.width_px - 0.5,
+        np.linspace(1 / 6, 5 / 6, 3) * photo.height_px - 0.5,
+    )
+    return np.column_stack([x.ravel(), y.ravel()])
+
+
+def _rms(values: FloatArray) -> float:
+    return float(np.sqrt(np.mean(values**2)))
+
+
+def _ambiguity_sd(
+    photo: Photo, plane: PlaneScale, choice: Choice, prior: CameraPrior
+) -> float:
+    """Return the relative sd that other fits (pose, paper) add to a length.
+
+    Each fit has the weight exp(-chi2 / 2); their log scales are compared over the
+    middle of the photo.
+    """
+    points = summary_points(photo)
+    mine = plane.log_scale(points)
+    best = choice.best
+    total, squared = 1.0, 0.0
+    for other in choice.others:
+        weight = math.exp(-0.5 * (other.chi2 - best.chi2))
+        if weight < 1e-4:
+            continue
+        theirs = _plane(choice, other, prior).log_scale(points)
+        total += weight
+        squared += weight * float(np.mean((theirs - mine) ** 2))
+    return math.sqrt(squared / total)
+
+
+def _paper(
+    plane: PlaneScale, solution: Solution, print_scale: float
+) -> tuple[FloatArray, ...]:
+    """Return the outlines of the sheet or the cards, several points a side."""
+    layout = solution.layout
+    if layout.paper_mm is not None:
+        outline = (UNIT_SQUARE + 0.5) * np.array(layout.paper_mm)
+        outlines = [outline * print_scale]
+    else:
+        outlines = [
+            corners.mean(axis=0)
+            + (corners - corners.mean(axis=0)) * layout.card_per_side
+            for corners in solution.corners_mm
+        ]
+    return tuple(frozen(plane.to_photo_px(_subdivided(line))) for line in outlines)
+
+
+def _subdivided(corners: FloatArray) -> FloatArray:
+    share = np.linspace(0.0, 1.0, 4, endpoint=False)[:, None]
+    following = np.roll(corners, -1, axis=0)
+    return np.concatenate(
+        [
+            start + (end - start) * share
+            for start, end in zip(corners, following, strict=True)
+        ]
+    )

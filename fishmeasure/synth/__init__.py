@@ -1,0 +1,1 @@
+"""Draw photos with known truth, for tests, benchmarks and the README."""
