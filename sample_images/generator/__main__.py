@@ -1,0 +1,54 @@
+"""Command line: ``python -m sample_images.generator --help``."""
+
+import argparse
+import sys
+import time
+from dataclasses import replace
+from pathlib import Path
+
+from sample_images.generator import sets
+from sample_images.generator.output import write_photo, write_truth
+from sample_images.generator.scene import Scene, SceneSpec
+
+
+def _scaled(spec: SceneSpec, scale: float) -> SceneSpec:
+    camera = replace(
+        spec.camera,
+        width_px=round(spec.camera.width_px * scale),
+        height_px=round(spec.camera.height_px * scale),
+    )
+    return replace(spec, camera=camera)
+
+
+def main() -> None:
+    """Render the chosen set."""
+    parser = argparse.ArgumentParser(description=__doc__)
+    parser.add_argument("--set", default="first", choices=sorted(sets.SETS))
+    parser.add_argument("--only", nargs="*", default=[], help="names to render")
+    parser.add_argument("--scale", type=float, default=1.0, help="smaller photos")
+    parser.add_argument("--samples", type=int, default=48, help="rays a pixel")
+    parser.add_argument("--out", type=Path, default=Path("sample_images"))
+    parser.add_argument("--variant", default="llvm_ad_rgb")
+    parser.add_argument("--truth-only", action="store_true")
+    options = parser.parse_args()
+    options.out.mkdir(parents=True, exist_ok=True)
+    for spec in sets.SETS[options.set]():
+        if options.only and spec.name not in options.only:
+            continue
+        started = time.perf_counter()
+        scene = Scene(_scaled(spec, options.scale))
+        write_truth(scene, options.out)
+        if not options.truth_only:
+            # Late, so that the truth can be written without Mitsuba.
+            from sample_images.generator import render, sensor  # noqa: PLC0415
+
+            render.choose_variant(options.variant)
+            picture = sensor.develop(scene, render.radiance(scene, options.samples))
+            write_photo(scene, picture, options.out)
+        took = time.perf_counter() - started
+        sys.stdout.write(f"{spec.name}: {len(spec.fish)} fish, {took:.0f} s\n")
+        sys.stdout.flush()
+
+
+if __name__ == "__main__":
+    main()

@@ -1,0 +1,202 @@
+"""Surfaces on which the fish lie: colour maps and how they shine."""
+
+from collections.abc import Callable
+from dataclasses import dataclass, field
+
+import cv2
+import numpy as np
+
+from sample_images.generator.noise import Array, fractal, mix, smooth
+
+SIZE_MM = (1500.0, 1300.0)  # the board's plane, centred on the scene's origin
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class Board:
+    """sRGB colour map (rows, columns, 3) over SIZE_MM and surface parameters."""
+
+    colours: Array
+    roughness: float
+    specular: float = 0.4
+    metallic: float = 0.0
+    rim_height_mm: float = 0.0
+    rim_size_mm: tuple[float, float] = (0.0, 0.0)
+    rim_colour: tuple[float, float, float] = field(default=(0.5, 0.5, 0.5))
+
+
+def _scratches(
+    rng: np.random.Generator, image: Array, count: int, strength: float
+) -> Array:
+    """Return the image with fine straight knife scratches."""
+    mask = np.zeros(image.shape[:2], dtype=np.float32)
+    rows, columns = mask.shape
+    for _ in range(count):
+        start = rng.uniform([0, 0], [columns, rows])
+        angle = rng.normal(0.3, 0.5)
+        length = rng.exponential(0.06 * columns)
+        stop = start + length * np.array([np.cos(angle), np.sin(angle)])
+        cv2.line(
+            mask,
+            (int(start[0]), int(start[1])),
+            (int(stop[0]), int(stop[1])),
+            float(rng.uniform(0.2, 1)),
+            1,
+            cv2.LINE_AA,
+        )
+    return image * (1 + strength * mask[..., None])
+
+
+def _plain(
+    rng: np.random.Generator,
+    shape: tuple[int, int],
+    colour: tuple[float, ...],
+    blotch: float,
+) -> Array:
+    """Return an even surface with stains and grain."""
+    tone = 1 + blotch * fractal(rng, shape, (5, 6), 5)
+    tone += 0.4 * blotch * smooth(rng, shape, (shape[0] / 3, shape[1] / 3))
+    image: Array = np.array(colour) * tone[..., None]
+    return image
+
+
+def _wood(rng: np.random.Generator, shape: tuple[int, int], dark: float) -> Array:
+    """Return planks with grain along x."""
+    rows, columns = shape
+    warp = 9 * fractal(rng, shape, (5, 2), 3)
+    line = np.arange(rows)[:, None] / rows * 130 + warp
+    table = rng.standard_normal(4096)
+    grain = np.interp(line * 3 % 4095, np.arange(4096), table)
+    fibres = smooth(rng, shape, (rows / 2, columns / 160))
+    plank = (np.arange(rows)[:, None] * 9 // rows).astype(int)
+    tint = 1 + 0.10 * rng.standard_normal(16)[plank]
+    seam = np.abs((np.arange(rows)[:, None] * 9 / rows) % 1 - 0.5) > 0.492
+    base = np.array([0.66, 0.49, 0.32]) * dark
+    tone = tint * (1 + 0.10 * grain + 0.06 * fibres) * np.where(seam, 0.35, 1.0)
+    image: Array = base * tone[..., None]
+    return image
+
+
+def wood(rng: np.random.Generator, shape: tuple[int, int]) -> Board:
+    """Return a light, dry wooden table."""
+    return Board(colours=_wood(rng, shape, 1.0), roughness=0.55, specular=0.3)
+
+
+def dark_wood(rng: np.random.Generator, shape: tuple[int, int]) -> Board:
+    """Return dark stained planks."""
+    return Board(colours=_wood(rng, shape, 0.5), roughness=0.4)
+
+
+def cutting_board(rng: np.random.Generator, shape: tuple[int, int]) -> Board:
+    """Return a worn white plastic cutting board."""
+    image = _plain(rng, shape, (0.86, 0.85, 0.81), 0.012)
+    return Board(colours=_scratches(rng, image, 900, -0.10), roughness=0.35)
+
+
+def green_board(rng: np.random.Generator, shape: tuple[int, int]) -> Board:
+    """Return a green plastic board."""
+    image = _plain(rng, shape, (0.16, 0.45, 0.27), 0.03)
+    return Board(colours=_scratches(rng, image, 900, 0.22), roughness=0.3)
+
+
+def blue_tray(rng: np.random.Generator, shape: tuple[int, int]) -> Board:
+    """Return the floor of a blue fish tray with its rim."""
+    image = _plain(rng, shape, (0.12, 0.30, 0.58), 0.03)
+    return Board(
+        colours=_scratches(rng, image, 400, 0.2),
+        roughness=0.22,
+        specular=0.5,
+        rim_height_mm=35.0,
+        rim_size_mm=(600.0, 420.0),
+        rim_colour=(0.11, 0.28, 0.55),
+    )
+
+
+def blue_board(rng: np.random.Generator, shape: tuple[int, int]) -> Board:
+    """Return a flat blue plastic board."""
+    image = _plain(rng, shape, (0.17, 0.38, 0.66), 0.025)
+    return Board(colours=_scratches(rng, image, 600, 0.2), roughness=0.3)
+
+
+def steel(rng: np.random.Generator, shape: tuple[int, int]) -> Board:
+    """Return a brushed stainless table."""
+    brushed = smooth(rng, shape, (shape[0] / 1.5, shape[1] / 250))
+    tone = 1 + 0.07 * brushed + 0.03 * fractal(rng, shape, (4, 5), 4)
+    image = np.array([0.66, 0.67, 0.68]) * tone[..., None]
+    image = _scratches(rng, image, 500, 0.2)
+    return Board(colours=image, roughness=0.38, metallic=0.85)
+
+
+def wet_dark(rng: np.random.Generator, shape: tuple[int, int]) -> Board:
+    """Return wet dark grey plastic with beads of water."""
+    image = _plain(rng, shape, (0.15, 0.155, 0.165), 0.06)
+    return Board(colours=image, roughness=0.14, specular=0.5)
+
+
+def black_liner(rng: np.random.Generator, shape: tuple[int, int]) -> Board:
+    """Return black pond liner with faint creases."""
+    image = _plain(rng, shape, (0.085, 0.085, 0.09), 0.10)
+    return Board(colours=image, roughness=0.35)
+
+
+def white_tray(rng: np.random.Generator, shape: tuple[int, int]) -> Board:
+    """Return a glossy white tray with its rim."""
+    image = _plain(rng, shape, (0.88, 0.88, 0.87), 0.008)
+    return Board(
+        colours=image,
+        roughness=0.2,
+        rim_height_mm=30.0,
+        rim_size_mm=(640.0, 450.0),
+        rim_colour=(0.88, 0.88, 0.87),
+    )
+
+
+def concrete(rng: np.random.Generator, shape: tuple[int, int]) -> Board:
+    """Return a rough grey slab."""
+    tone = 1 + 0.07 * fractal(rng, shape, (8, 9), 7)
+    speck = smooth(rng, shape, (shape[0] / 2, shape[1] / 2))
+    tone = tone + 0.05 * speck - 0.25 * (speck > 2.4)
+    return Board(
+        colours=np.array([0.52, 0.51, 0.48]) * tone[..., None],
+        roughness=0.8,
+        specular=0.2,
+    )
+
+
+def bamboo(rng: np.random.Generator, shape: tuple[int, int]) -> Board:
+    """Return a bamboo cutting board of narrow strips."""
+    rows, columns = shape
+    strip = (np.arange(rows)[:, None] * 70 // rows).astype(int)
+    tint = 1 + 0.07 * rng.standard_normal(128)[strip]
+    fibres = smooth(rng, shape, (rows / 2, columns / 120))
+    tone = tint * (1 + 0.05 * fibres)
+    return Board(colours=np.array([0.80, 0.66, 0.44]) * tone[..., None], roughness=0.4)
+
+
+BOARDS: dict[str, Callable[[np.random.Generator, tuple[int, int]], Board]] = {
+    "wood": wood,
+    "dark-wood": dark_wood,
+    "cutting-board": cutting_board,
+    "green-board": green_board,
+    "blue-tray": blue_tray,
+    "blue-board": blue_board,
+    "steel": steel,
+    "wet-dark": wet_dark,
+    "black-liner": black_liner,
+    "white-tray": white_tray,
+    "concrete": concrete,
+    "bamboo": bamboo,
+}
+
+
+def wet(board: Board, stains: Array) -> Board:
+    """Return the board darkened where ``stains`` (rows, columns, 0-1) are wet."""
+    darker = mix(board.colours, board.colours * 0.78, stains)
+    return Board(
+        colours=np.clip(darker, 0.0, 1.0),
+        roughness=board.roughness,
+        specular=board.specular,
+        metallic=board.metallic,
+        rim_height_mm=board.rim_height_mm,
+        rim_size_mm=board.rim_size_mm,
+        rim_colour=board.rim_colour,
+    )

@@ -1,0 +1,142 @@
+"""The fins and the eye of a fish, as thin solids on its body."""
+
+import numpy as np
+from numpy.typing import NDArray
+
+from sample_images.generator.fish import Body
+from sample_images.generator.mesh import Mesh, join
+
+Array = NDArray[np.float64]
+
+# Rectangles of the skin texture: body on top, then fins, then the eye (u0 v0 u1 v1).
+BODY_V = 0.70  # the body takes this share of the texture's height
+CAUDAL_BOX = np.array([0.01, 0.73, 0.30, 0.97])
+FIN_BOX = np.array([0.33, 0.73, 0.55, 0.97])
+PALE_FIN_BOX = np.array([0.58, 0.73, 0.80, 0.97])
+EYE_BOX = np.array([0.84, 0.73, 0.93, 0.97])
+
+
+def caudal(body: Body) -> Mesh:
+    """Return the forked tail fin; its margin passes exactly through the fork."""
+    spec, scale = body.spec, body.scale
+    rows, columns = 33, 41
+    along = np.linspace(0, 1, rows)[:, None]
+    across = np.linspace(-1, 1, columns)[None, :]
+    base = 0.895
+    # Lobes round off at their outer corners.
+    rounding = 0.012 * np.clip((np.abs(across) - 0.85) / 0.15, 0, 1) ** 2
+    reach = 1 + (spec.fork_depth + 0.003) * np.abs(across) ** 1.5 - rounding
+    reach = 1 + (reach - 1) * spec.fork_depth / np.max(reach - 1)
+    station = base + (reach - base) * along
+    root_half = 0.044 * body.depth_gain
+    half = root_half + (spec.tail_spread - root_half) * along**1.1
+    side = across * half * scale
+    height = body.mid_height_mm(station)
+    thick = (0.011 * (1 - along) ** 2 + 0.0012) * scale * (1 - 0.5 * across**2)
+    rest = np.broadcast_to(thick, height.shape)
+    plan = np.stack([station, np.broadcast_to(side, station.shape)], axis=-1)
+    return body.slab(plan, height, rest, CAUDAL_BOX)
+
+
+def _edge_fin(
+    body: Body,
+    base: tuple[float, float],
+    reach: tuple[float, float],
+    sweep: float,
+    box: Array,
+) -> Mesh:
+    """Return a fin on the back (positive reach) or belly (negative).
+
+    ``base`` are its first and last station, ``reach`` how far front and rear ray
+    stand off, as a fraction of the fork length, ``sweep`` how far they lean back.
+    """
+    rows, columns = 17, 21
+    outward_share = np.linspace(0, 1, rows)[:, None]
+    along = np.linspace(0, 1, columns)[None, :]
+    first = base[0] + (base[1] - base[0]) * along
+    sign = np.sign(reach[0])
+    dorsal, ventral, _ = body.halves_mm(first)
+    edge = dorsal if sign > 0 else ventral
+    rays = np.abs(reach[0]) + (np.abs(reach[1]) - np.abs(reach[0])) * along
+    rays = rays * (1 - 0.25 * (2 * along - 1) ** 4)
+    raised = 0.5 + 0.5 * body.spec.fins_raised
+    side = sign * (
+        0.86 * edge + outward_share * (0.14 * edge + rays * raised * body.scale)
+    )
+    station = first + sweep * outward_share * (1.25 - 0.25 * raised)
+    flank = body.mid_height_mm(first)
+    fallen = body.spec.base_mm + 0.5
+    height = flank + (fallen - flank) * (0.35 + 0.5 * body.spec.droop) * outward_share
+    thick = np.broadcast_to(
+        (0.006 * (1 - outward_share) + 0.0012) * body.scale, side.shape
+    )
+    plan = np.stack([np.broadcast_to(station, side.shape), side], axis=-1)
+    return body.slab(plan, height, thick, box)
+
+
+def _pectoral(body: Body) -> Mesh:
+    """Return the upper pectoral fin, folded back on the flank."""
+    rows, columns = 25, 13
+    along = np.linspace(0, 1, rows)[:, None]
+    across = np.linspace(-1, 1, columns)[None, :]
+    station = 0.205 + 0.115 * along + 0 * across
+    dorsal, ventral, thick = body.halves_mm(station)
+    width = 0.020 * np.sin(np.pi * (0.12 + 0.80 * along)) * across
+    share = -0.52 - 0.10 * along
+    side = share * ventral + width * body.scale * 0.8
+    cosine = np.clip(side / np.where(side > 0, dorsal, ventral), -0.999, 0.999)
+    surface = body.mid_height_mm(station) + thick * np.sqrt(1 - cosine**2) ** 0.92
+    plan = np.stack([station, side], axis=-1)
+    lift = (0.0035 + 0.006 * along * (1 - across**2)) * body.scale
+    return body.slab(
+        plan, surface + lift, np.full(side.shape, 0.0012 * body.scale), PALE_FIN_BOX
+    )
+
+
+def _eye(body: Body) -> Mesh:
+    """Return the eye as a shallow dome on the head."""
+    rows, columns = 9, 25
+    radius = (0.0155 + 0.9 / body.scale) * body.scale
+    station0, share0 = 0.062, 0.30
+    dorsal, _, _ = body.halves_mm(np.array([station0]))
+    out = np.linspace(0, 1, rows)[:, None]
+    turn = np.linspace(0, 2 * np.pi, columns)[None, :]
+    station = station0 + out * np.cos(turn) * radius / body.scale
+    side = share0 * dorsal[0] + out * np.sin(turn) * radius
+    cosine = np.clip(side / body.halves_mm(station)[0], -0.98, 0.98)
+    local_thick = body.halves_mm(station)[2]
+    surface = body.mid_height_mm(station) + local_thick * np.sqrt(1 - cosine**2)
+    dome = surface + 0.22 * radius * np.sqrt(np.maximum(1 - out**2, 0)) - 0.04 * radius
+    u0, v0, u1, v1 = EYE_BOX
+    u = (u0 + u1) / 2 + (u1 - u0) / 2 * out * np.cos(turn)
+    v = (v0 + v1) / 2 + (v1 - v0) / 2 * out * np.sin(turn)
+    vertices = body.place(station, side, dome).reshape(-1, 3)
+    index = np.arange(rows * columns).reshape(rows, columns)
+    a, b = index[:-1, :-1].ravel(), index[:-1, 1:].ravel()
+    c, d = index[1:, :-1].ravel(), index[1:, 1:].ravel()
+    faces = np.concatenate([np.column_stack([a, c, d]), np.column_stack([a, d, b])])
+    mesh = Mesh(
+        vertices_mm=vertices, faces=faces, uv=np.stack([u, v], axis=-1).reshape(-1, 2)
+    )
+    if mesh.normals()[:, 2].sum() < 0:  # an open dome: it looks up
+        return Mesh(vertices_mm=vertices, faces=faces[:, ::-1], uv=mesh.uv)
+    return mesh
+
+
+def whole_fish(body: Body) -> Mesh:
+    """Return body, fins and eye as one mesh over one texture."""
+    trunk = body.trunk()
+    uv = trunk.uv * [1.0, BODY_V - 0.01] + [0.0, 0.005]
+    trunk = Mesh(vertices_mm=trunk.vertices_mm, faces=trunk.faces, uv=uv)
+    return join(
+        [
+            trunk,
+            caudal(body),
+            _edge_fin(body, (0.435, 0.56), (0.062, 0.036), 0.055, FIN_BOX),
+            _edge_fin(body, (0.745, 0.765), (0.020, 0.016), 0.040, FIN_BOX),
+            _edge_fin(body, (0.485, 0.515), (-0.030, -0.018), 0.055, PALE_FIN_BOX),
+            _edge_fin(body, (0.675, 0.765), (-0.048, -0.022), 0.045, PALE_FIN_BOX),
+            _pectoral(body),
+            _eye(body),
+        ]
+    )

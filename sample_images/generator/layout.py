@@ -1,0 +1,136 @@
+"""Lays fish on the board so that they keep clear of markers and of each other."""
+
+from dataclasses import dataclass, replace
+
+import cv2
+import numpy as np
+
+from sample_images.generator import paper
+from sample_images.generator.camera import Array, Camera, CameraSpec
+from sample_images.generator.fish import Body, FishSpec
+from sample_images.generator.paper import PaperSpec
+
+CELL_MM = 1.5
+SPAN_MM = 1400.0
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Rules:
+    """How fish are laid.
+
+    ``clearance_mm`` around each, ``inset`` share of the frame kept free at its
+    edge, ``on_sheet`` lets fish lie on the sheet, ``heading_spread_deg`` around
+    ``heading_deg`` or its opposite.
+    """
+
+    clearance_mm: float = 7.0
+    inset: float = 0.03
+    on_sheet: bool = True
+    heading_deg: float = 0.0
+    heading_spread_deg: float = 180.0
+    area_mm: tuple[float, float] | None = None
+
+
+class _Ground:
+    """Occupancy of the board on a coarse raster."""
+
+    def __init__(self) -> None:
+        size = int(SPAN_MM / CELL_MM)
+        self.taken = np.ones((size, size), dtype=np.uint8)
+
+    def cells(self, points_mm: Array) -> np.ndarray:
+        """Return integer raster points of board points."""
+        return np.round((points_mm[:, :2] + SPAN_MM / 2) / CELL_MM).astype(np.int32)
+
+    def fill(self, points_mm: Array, value: int) -> None:
+        cv2.fillPoly(self.taken, [self.cells(points_mm)], value)
+
+    def stamp(self, body: Body, margin_mm: float) -> np.ndarray:
+        """Return the raster of one fish with a margin."""
+        mask = np.zeros_like(self.taken)
+        cv2.fillPoly(mask, [self.cells(_footprint(body))], 1)
+        reach = 2 * round(margin_mm / CELL_MM) + 1
+        return cv2.dilate(mask, np.ones((reach, reach), np.uint8))
+
+
+def _footprint(body: Body) -> Array:
+    """Return an outline of body and fins on the board, a little generous."""
+    station = np.linspace(0, 1 + body.spec.fork_depth, 60)
+    dorsal, ventral, _ = body.halves_mm(station)
+    scale = body.scale
+    fan = np.clip((station - 0.9) / 0.1, 0, 1) * body.spec.tail_spread * scale
+    back = np.where((station > 0.43) & (station < 0.66), 0.055 * scale, 0)
+    keel = np.where((station > 0.48) & (station < 0.83), 0.045 * scale, 0)
+    zero = np.zeros_like(station)
+    upper = body.place(station, np.maximum(dorsal + back, fan), zero)
+    lower = body.place(station, -np.maximum(ventral + keel, fan), zero)
+    return np.vstack([upper, lower[::-1]])
+
+
+def _ground(camera: Camera, papers: tuple[PaperSpec, ...], rules: Rules) -> _Ground:
+    """Return free ground: inside the frame, off the markers."""
+    ground = _Ground()
+    frame = camera.frame_on_board()
+    centre = frame.mean(axis=0)
+    ground.fill(centre + (frame - centre) * (1 - 2 * rules.inset), 0)
+    if rules.area_mm is not None:
+        w, h = (v / 2 for v in rules.area_mm)
+        inside = np.ones_like(ground.taken)
+        box = np.array([[-w, -h], [w, -h], [w, h], [-w, h]])
+        cv2.fillPoly(inside, [ground.cells(box)], 0)
+        ground.taken |= inside
+    for spec in papers:
+        piece = paper.build(spec)
+        if spec.kind == "sheet" and rules.on_sheet:
+            for corners in piece.corners_mm.values():
+                middle = corners.mean(axis=0)
+                ground.fill(middle + (corners - middle) * 1.45, 1)
+        else:
+            middle = piece.outline_mm.mean(axis=0)
+            ground.fill(middle + (piece.outline_mm - middle) * 1.08, 1)
+    return ground
+
+
+def lay(
+    fish: list[FishSpec],
+    camera_spec: CameraSpec,
+    papers: tuple[PaperSpec, ...],
+    rng: np.random.Generator,
+    rules: Rules,
+) -> tuple[FishSpec, ...]:
+    """Return the fish placed clear of all else.
+
+    Raises
+    ------
+    RuntimeError
+        Where the board is too crowded; choose other seeds, fewer or smaller fish.
+    """
+    ground = _ground(Camera.from_spec(camera_spec), papers, rules)
+    placed: dict[int, FishSpec] = {}
+    order = sorted(range(len(fish)), key=lambda k: -fish[k].fork_length_mm)
+    for number in order:
+        free_rows, free_columns = np.nonzero(ground.taken == 0)
+        for _ in range(900):
+            pick = int(rng.integers(len(free_rows)))
+            position = (
+                float(free_columns[pick] * CELL_MM - SPAN_MM / 2),
+                float(free_rows[pick] * CELL_MM - SPAN_MM / 2),
+            )
+            heading = rules.heading_deg + float(
+                rng.uniform(-1, 1) * rules.heading_spread_deg
+            )
+            heading += 180.0 * float(rng.integers(2))
+            trial = replace(
+                fish[number],
+                position_mm=(round(position[0], 1), round(position[1], 1)),
+                heading_deg=round(heading % 360, 1),
+            )
+            stamp = ground.stamp(Body(trial), rules.clearance_mm)
+            if not np.any(stamp & ground.taken):
+                ground.taken |= stamp
+                placed[number] = trial
+                break
+        else:
+            message = f"no room for fish {number + 1} of {len(fish)}"
+            raise RuntimeError(message)
+    return tuple(placed[k] for k in range(len(fish)))

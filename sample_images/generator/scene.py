@@ -1,0 +1,87 @@
+"""What one photograph shows, and everything placed exactly."""
+
+from dataclasses import dataclass, field
+
+import cv2
+import numpy as np
+
+from sample_images.generator import boards, fins, lights, paper
+from sample_images.generator.camera import Array, Camera, CameraSpec
+from sample_images.generator.fish import Body, FishSpec
+from sample_images.generator.mesh import Mesh
+from sample_images.generator.noise import fractal
+from sample_images.generator.paper import PaperSpec
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SceneSpec:
+    """One photograph to be made.
+
+    ``file_type`` is jpg, webp or heic; ``orientation`` the EXIF value, 1 or 6.
+    """
+
+    name: str
+    board: str
+    light: str
+    camera: CameraSpec
+    papers: tuple[PaperSpec, ...]
+    fish: tuple[FishSpec, ...]
+    seed: int
+    notes: str = ""
+    group: str = ""
+    file_type: str = "jpg"
+    quality: int = 88
+    orientation: int = 1
+    exposure: float = 1.0
+    tags: tuple[str, ...] = field(default=())
+
+
+class Scene:
+    """A scene with its geometry built."""
+
+    def __init__(self, spec: SceneSpec) -> None:
+        self.spec = spec
+        self.camera = Camera.from_spec(spec.camera)
+        self.papers = [paper.build(p) for p in spec.papers]
+        self.bodies = [Body(f) for f in spec.fish]
+        self.fish_meshes = [fins.whole_fish(b) for b in self.bodies]
+        rng = np.random.default_rng(spec.seed)
+        self.light = lights.make(spec.light, rng)
+        self.board = self._board(np.random.default_rng(spec.seed + 1))
+
+    def _board(self, rng: np.random.Generator) -> boards.Board:
+        """Return the surface, wet around the fish."""
+        texel_mm = 0.32 if self.camera.width_px * self.camera.height_px > 4e6 else 0.5
+        columns, rows = (int(v / texel_mm) for v in boards.SIZE_MM)
+        board = boards.BOARDS[self.spec.board](rng, (rows, columns))
+        stains = np.zeros((rows, columns), dtype=np.float32)
+        for mesh in self.fish_meshes:
+            points = self.to_texels(mesh.vertices_mm, (rows, columns))
+            hull = cv2.convexHull(points.astype(np.float32)).astype(np.int32)
+            cv2.fillPoly(stains, [hull], 1.0)
+        stains = cv2.GaussianBlur(stains, (0, 0), 6 / texel_mm)
+        ragged = np.clip(
+            (stains + 0.25 * _ripple(rng, (rows, columns)) - 0.30) * 6, 0, 1
+        )
+        return boards.wet(board, 0.5 * ragged)
+
+    @staticmethod
+    def to_texels(points_mm: Array, shape: tuple[int, int]) -> Array:
+        """Return (n, 2) texel positions (x, y) of scene points on the board."""
+        width, height = boards.SIZE_MM
+        x = (points_mm[:, 0] + width / 2) / width * shape[1]
+        y = (height / 2 - points_mm[:, 1]) / height * shape[0]
+        return np.column_stack([x, y])
+
+    def board_mesh(self) -> Mesh:
+        """Return the board's plane."""
+        w, h = (v / 2 for v in boards.SIZE_MM)
+        return Mesh(
+            vertices_mm=np.array([[-w, h, 0], [-w, -h, 0], [w, -h, 0], [w, h, 0.0]]),
+            faces=np.array([[0, 1, 2], [0, 2, 3]]),
+            uv=np.array([[0.0, 0], [0, 1], [1, 1], [1, 0]]),
+        )
+
+
+def _ripple(rng: np.random.Generator, shape: tuple[int, int]) -> Array:
+    return fractal(rng, shape, (30, 34), 3)

@@ -1,0 +1,327 @@
+"""Procedural fish skins, painted over station and height on the body.
+
+Every skin is invented; the patterns follow what field guides say of the species.
+"""
+
+from dataclasses import dataclass
+
+import cv2
+import numpy as np
+
+from sample_images.generator.fins import (
+    BODY_V,
+    CAUDAL_BOX,
+    EYE_BOX,
+    FIN_BOX,
+    PALE_FIN_BOX,
+)
+from sample_images.generator.fish import BODY_END, Body
+from sample_images.generator.noise import Array, fractal, mix, smooth
+
+WIDTH, HEIGHT = 1600, 960  # texels; one is about 0.2 mm on a 300 mm fish
+Colour = tuple[float, float, float]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Skin:
+    """Colours in sRGB 0-1 and the spotting of one species or strain."""
+
+    back: Colour
+    flank: Colour
+    belly: Colour
+    fin: Colour
+    pale_fin: Colour
+    band: Colour | None = None
+    spots: int = 0
+    spot_colour: Colour = (0.07, 0.07, 0.06)
+    spot_size: float = 0.0042
+    spots_below: float = -0.15  # spots stay above this height (-1 belly, 1 back)
+    halo: Colour | None = None
+    red_spots: int = 0
+    silver: float = 0.35
+    white_edges: bool = False
+
+
+SKINS: dict[str, Skin] = {
+    "rainbow": Skin(
+        back=(0.22, 0.24, 0.16),
+        flank=(0.56, 0.56, 0.49),
+        belly=(0.83, 0.81, 0.76),
+        fin=(0.34, 0.34, 0.24),
+        pale_fin=(0.62, 0.53, 0.42),
+        band=(0.66, 0.38, 0.38),
+        spots=330,
+    ),
+    "rainbow-dark": Skin(
+        back=(0.11, 0.12, 0.10),
+        flank=(0.32, 0.31, 0.25),
+        belly=(0.66, 0.63, 0.56),
+        fin=(0.19, 0.19, 0.15),
+        pale_fin=(0.40, 0.33, 0.26),
+        band=(0.48, 0.24, 0.23),
+        spots=420,
+        silver=0.2,
+    ),
+    "brown": Skin(
+        back=(0.24, 0.19, 0.10),
+        flank=(0.52, 0.41, 0.22),
+        belly=(0.80, 0.71, 0.50),
+        fin=(0.38, 0.30, 0.17),
+        pale_fin=(0.60, 0.46, 0.24),
+        spots=85,
+        spot_size=0.0085,
+        spots_below=-0.35,
+        halo=(0.72, 0.63, 0.45),
+        red_spots=30,
+        silver=0.2,
+    ),
+    "char": Skin(
+        back=(0.20, 0.23, 0.22),
+        flank=(0.42, 0.43, 0.38),
+        belly=(0.86, 0.52, 0.34),
+        fin=(0.27, 0.26, 0.23),
+        pale_fin=(0.75, 0.36, 0.24),
+        spots=150,
+        spot_colour=(0.72, 0.62, 0.52),
+        spot_size=0.0055,
+        spots_below=-0.55,
+        silver=0.25,
+        white_edges=True,
+    ),
+    "char-silver": Skin(
+        back=(0.26, 0.31, 0.32),
+        flank=(0.62, 0.64, 0.62),
+        belly=(0.88, 0.87, 0.84),
+        fin=(0.40, 0.41, 0.39),
+        pale_fin=(0.70, 0.62, 0.55),
+        spots=100,
+        spot_colour=(0.80, 0.76, 0.70),
+        spot_size=0.0050,
+        silver=0.5,
+        white_edges=True,
+    ),
+    "golden": Skin(
+        back=(0.84, 0.60, 0.16),
+        flank=(0.90, 0.73, 0.32),
+        belly=(0.93, 0.87, 0.70),
+        fin=(0.88, 0.62, 0.24),
+        pale_fin=(0.90, 0.72, 0.42),
+        band=(0.88, 0.52, 0.34),
+        silver=0.25,
+    ),
+    "silver": Skin(
+        back=(0.29, 0.33, 0.34),
+        flank=(0.70, 0.71, 0.70),
+        belly=(0.90, 0.90, 0.88),
+        fin=(0.45, 0.46, 0.44),
+        pale_fin=(0.70, 0.68, 0.63),
+        spots=70,
+        spot_size=0.0038,
+        spots_below=0.25,
+        silver=0.6,
+    ),
+    "tiger": Skin(
+        back=(0.28, 0.23, 0.12),
+        flank=(0.58, 0.49, 0.28),
+        belly=(0.85, 0.76, 0.58),
+        fin=(0.42, 0.34, 0.20),
+        pale_fin=(0.66, 0.52, 0.30),
+        silver=0.2,
+    ),
+}
+
+
+def _blobs(
+    image: Array, centres: Array, radii: Array, colour: Colour, strength: float
+) -> Array:
+    """Return the image with soft round spots; centres and radii in texels (x, y)."""
+    mask = np.zeros(image.shape[:2], dtype=np.float32)
+    for (x, y), (rx, ry) in zip(centres, radii, strict=True):
+        cv2.ellipse(
+            mask,
+            (round(x * 16), round(y * 16)),
+            (round(rx * 16), round(ry * 16)),
+            0,
+            0,
+            360,
+            1.0,
+            -1,
+            cv2.LINE_AA,
+            4,
+        )
+    mask = cv2.GaussianBlur(mask, (0, 0), 1.2)
+    return mix(image, np.array(colour), mask * strength)
+
+
+class Painter:
+    """Paints one fish; texel rows run from the back (top) to the belly."""
+
+    def __init__(self, skin: Skin, body: Body, seed: int) -> None:
+        self.skin, self.body = skin, body
+        self.rng = np.random.default_rng(seed)
+        self.rows = int(HEIGHT * BODY_V)
+        self.station = np.linspace(0, BODY_END, WIDTH)
+        self.height = 1 - 2 * (np.arange(self.rows) + 0.5) / self.rows
+        dorsal, ventral, _ = body.halves_mm(self.station)
+        self.half_mm = np.maximum((dorsal + ventral) / 2, 0.5)
+
+    def body_colours(self) -> Array:
+        """Return (rows, WIDTH, 3) sRGB of the body."""
+        skin, rng = self.skin, self.rng
+        shape = (self.rows, WIDTH)
+        h = np.broadcast_to(self.height[:, None], shape)
+        h = h + 0.07 * fractal(rng, shape, (4, 12), 3)
+        back, flank, belly = (
+            np.broadcast_to(np.array(c), (*shape, 3))
+            for c in (skin.back, skin.flank, skin.belly)
+        )
+        image = mix(belly, flank, (h + 0.72) / 0.45)
+        image = mix(image, back, (h - 0.12) / 0.55)
+        if skin.band is not None:
+            strength = rng.uniform(0.35, 0.85)
+            band = np.exp(-(((h - 0.02) / 0.22) ** 2)) * strength
+            image = mix(image, np.array(skin.band), band)
+        image = self._scales(image, h)
+        image = self._pattern(image)
+        image = image * (1 + 0.05 * fractal(rng, shape, (6, 20), 4))[..., None]
+        return np.clip(self._head(image), 0.01, 0.97)
+
+    def _scales(self, image: Array, height: Array) -> Array:
+        """Return the image with rows of scales that glitter on the flank."""
+        count = 115
+        x = self.station[None, :] * count
+        y = (self.height[:, None] * self.half_mm[None, :] / self.body.scale) * count
+        row = np.floor(y * 1.25).astype(int)
+        column = np.floor(x + 0.5 * (row % 2)).astype(int)
+        table = self.rng.standard_normal((997,))
+        glitter = table[(row * 131 + column * 7919) % 997]
+        within = np.abs((x + 0.5 * (row % 2)) % 1 - 0.5) + np.abs(y * 1.25 % 1 - 0.5)
+        rim = np.clip((within - 0.55) / 0.3, 0, 1)
+        on_flank = np.exp(-(((height - 0.1) / 0.55) ** 2)) * (self.station > 0.21)
+        gain = self.skin.silver * on_flank * (0.55 * glitter - 0.35 * rim)
+        scaled: Array = image * (1 + gain)[..., None]
+        return scaled
+
+    def _scatter(self, count: int, low: float, size: float) -> tuple[Array, Array]:
+        """Return spot centres and radii in texels, even in millimetres on the fish."""
+        rng = self.rng
+        station = rng.uniform(0.03, BODY_END - 0.01, 4 * count)
+        at = np.interp(station, self.station, self.half_mm)
+        keep = rng.uniform(0, self.half_mm.max(), station.size) < at
+        station, at = station[keep][:count], at[keep][:count]
+        height = low + (0.93 - low) * rng.beta(1.7, 1.1, station.size)
+        radius = size * self.body.scale * rng.lognormal(0, 0.35, station.size)
+        centres = np.column_stack(
+            [station / BODY_END * WIDTH, (1 - height) / 2 * self.rows]
+        )
+        texel = WIDTH / (BODY_END * self.body.scale)
+        stretch = rng.uniform(0.8, 1.3, station.size)
+        radii = np.column_stack(
+            [radius * texel * stretch, radius / (2 * at) * self.rows / stretch]
+        )
+        return centres, radii
+
+    def _pattern(self, image: Array) -> Array:
+        """Return the image with the species' spots."""
+        skin = self.skin
+        if skin is SKINS["tiger"]:
+            shape = image.shape[:2]
+            waves = smooth(self.rng, shape, (11, 60)) + 0.5 * smooth(
+                self.rng, shape, (20, 110)
+            )
+            on_flank = np.clip((self.height[:, None] + 0.6) / 0.4, 0, 1)
+            ridges = np.clip(1.2 - 3.5 * np.abs(waves), 0, 1) * on_flank
+            return mix(image, np.array([0.22, 0.17, 0.09]), 0.75 * ridges)
+        if skin.spots:
+            centres, radii = self._scatter(skin.spots, skin.spots_below, skin.spot_size)
+            if skin.halo is not None:
+                image = _blobs(image, centres, radii * 1.8, skin.halo, 0.6)
+            image = _blobs(image, centres, radii, skin.spot_colour, 0.85)
+        if skin.red_spots:
+            centres, radii = self._scatter(skin.red_spots, -0.3, skin.spot_size * 0.8)
+            image = _blobs(image, centres, radii * 1.8, skin.halo or skin.belly, 0.7)
+            image = _blobs(image, centres, radii, (0.70, 0.20, 0.10), 0.9)
+        return image
+
+    def _head(self, image: Array) -> Array:
+        """Return the image with gill cover, mouth and the lateral line."""
+        s, h = self.station[None, :], self.height[:, None]
+        gill = 0.205 - 0.045 * h**2
+        head = np.clip((gill - s) / 0.006, 0, 1) * np.ones_like(h)
+        plain = cv2.GaussianBlur(image, (0, 0), 9)
+        cheek = plain * np.array([1.04, 0.98, 0.93])
+        shine = np.exp(-(((s - 0.15) / 0.03) ** 2) - ((h + 0.15) / 0.5) ** 2)
+        cheek = mix(cheek, np.array([0.72, 0.62, 0.55]), 0.45 * shine)
+        image = mix(image, cheek, 0.75 * head)
+        edge = np.exp(-(((s - gill) / 0.0035) ** 2)) * (np.abs(h) < 0.86)
+        image = mix(image, np.array([0.16, 0.11, 0.09]), 0.8 * edge)
+        fold = np.exp(-(((s - 0.125 + 0.03 * h**2) / 0.003) ** 2)) * (np.abs(h) < 0.55)
+        image = mix(image, np.array([0.25, 0.20, 0.16]), 0.45 * fold)
+        line = -0.05 - 2.6 * s
+        jaw = np.exp(-(((h - line) / 0.055) ** 2)) * (s < 0.105) * (s > 0.001)
+        image = mix(image, np.array([0.16, 0.13, 0.11]), 0.8 * jaw)
+        lateral = np.exp(-(((h - 0.10) / 0.014) ** 2)) * (s > 0.21)
+        return mix(image, image * 0.72, 0.6 * lateral)
+
+
+def _fin_patch(
+    rng: np.random.Generator, shape: tuple[int, int], colour: Colour, spots: int
+) -> Array:
+    """Return a fin; rays run along u, so along the texture's columns."""
+    rays = smooth(rng, (shape[0], 8), (26, 1))[:, 4:5]
+    tone = 1 + 0.16 * rays + 0.05 * fractal(rng, shape, (3, 3), 3)
+    along = np.linspace(1.05, 0.85, shape[1])[None, :]
+    image = np.array(colour) * (tone * along)[..., None]
+    if spots:
+        centres = rng.uniform([0.15, 0.05], [0.95, 0.95], (spots, 2)) * shape[::-1]
+        radii = rng.uniform(4, 8, (spots, 1)) * np.array([[1.4, 0.8]])
+        image = _blobs(image, centres, radii, (0.07, 0.07, 0.06), 0.75)
+    return image
+
+
+def _eye_patch(rng: np.random.Generator, size: tuple[int, int]) -> Array:
+    """Return pupil, iris and rim as concentric discs."""
+    rows, columns = size
+    y, x = np.mgrid[0:rows, 0:columns]
+    radius = np.hypot((x + 0.5) / columns * 2 - 1, (y + 0.5) / rows * 2 - 1)
+    iris = np.array([0.66, 0.55, 0.33]) * (1 + 0.1 * rng.standard_normal())
+    image = np.broadcast_to(iris, (rows, columns, 3))
+    image = mix(image, np.array([0.02, 0.02, 0.025]), (0.56 - radius) / 0.06)
+    return mix(image, np.array([0.20, 0.17, 0.12]), (radius - 0.86) / 0.06)
+
+
+def paint(body: Body) -> Array:
+    """Return the (HEIGHT, WIDTH, 3) sRGB texture of a fish, 0 to 1."""
+    skin = SKINS[body.spec.skin]
+    painter = Painter(skin, body, body.spec.seed)
+    texture = np.empty((HEIGHT, WIDTH, 3))
+    texture[:] = np.array(skin.fin)
+    texture[: painter.rows] = painter.body_colours()
+    spotted = bool(skin.spots) and skin.halo is None and not skin.white_edges
+
+    def fill(box: Array, patch_colour: Colour, spots: int, *, pad: int = 12) -> None:
+        u0, v0, u1, v1 = box
+        left, right = int(u0 * WIDTH) - pad, int(u1 * WIDTH) + pad
+        top, bottom = int(v0 * HEIGHT) - pad, int(v1 * HEIGHT) + pad
+        left = max(left, 0)
+        shape = (bottom - top, right - left)
+        patch = _fin_patch(painter.rng, shape, patch_colour, spots)
+        if skin.white_edges and box is PALE_FIN_BOX:
+            edge = (np.arange(shape[0]) < 40)[:, None] * np.ones(shape)
+            patch = mix(patch, np.array([0.9, 0.88, 0.84]), edge)
+        texture[top:bottom, left:right] = patch
+
+    fill(CAUDAL_BOX, skin.fin, 45 if spotted else 0)
+    fill(FIN_BOX, skin.fin, 30 if spotted else 0)
+    fill(PALE_FIN_BOX, skin.pale_fin, 0)
+    u0, v0, u1, v1 = EYE_BOX
+    left, right, top, bottom = (
+        int(u0 * WIDTH),
+        int(u1 * WIDTH),
+        int(v0 * HEIGHT),
+        int(v1 * HEIGHT),
+    )
+    texture[top:bottom, left:right] = _eye_patch(
+        painter.rng, (bottom - top, right - left)
+    )
+    return np.clip(texture, 0.0, 1.0)

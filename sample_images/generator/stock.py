@@ -1,0 +1,50 @@
+"""Draws fish of a cohort: length, weight and build hang together."""
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from sample_images.generator.fish import FishSpec, depth_ratio_for
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Cohort:
+    """Invented stock: W = a L^b (g, cm fork length) with a log-normal spread.
+
+    The coefficients are those of well-fed farm fish in shape and size, not taken
+    from any table.
+    """
+
+    skins: tuple[str, ...]
+    length_mm: float
+    length_cv: float
+    a_g_cm: float = 0.0112
+    b: float = 3.03
+    condition_sd: float = 0.07
+
+
+def draw(cohort: Cohort, rng: np.random.Generator, count: int) -> list[FishSpec]:
+    """Return ``count`` unplaced, straight fish."""
+    fish = []
+    for _ in range(count):
+        length = cohort.length_mm * float(np.exp(rng.normal(0, cohort.length_cv)))
+        length = round(length, 1)
+        mean = cohort.a_g_cm * (length / 10) ** cohort.b
+        weight = round(mean * float(np.exp(rng.normal(0, cohort.condition_sd))), 1)
+        thickness = float(rng.uniform(0.46, 0.55))
+        fish.append(
+            FishSpec(
+                fork_length_mm=length,
+                weight_g=weight,
+                depth_ratio=depth_ratio_for(length, weight, thickness),
+                thickness_ratio=thickness,
+                skin=str(rng.choice(cohort.skins)),
+                seed=int(rng.integers(1 << 31)),
+                dorsal_left=bool(rng.integers(2)),
+                droop=float(rng.uniform(0.6, 1.0)),
+                fork_depth=float(rng.uniform(0.030, 0.060)),
+                tail_spread=float(rng.uniform(0.068, 0.092)),
+                fins_raised=float(rng.uniform(0.1, 0.9)),
+            )
+        )
+    return fish

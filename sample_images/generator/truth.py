@@ -1,0 +1,163 @@
+"""What is true about a rendered photograph, from its geometry."""
+
+from typing import Any
+
+import cv2
+import numpy as np
+
+from sample_images.generator.camera import Array
+from sample_images.generator.fish import CAUDAL_BASE, Body
+from sample_images.generator.mesh import Mesh
+from sample_images.generator.scene import Scene
+
+STATEMENT = (
+    "Invented and rendered: no real fish, place, person or firm. Every figure here "
+    "comes from the scene's geometry, none from the pixels."
+)
+DEFINITIONS = {
+    "pixels": "(0, 0) is the centre of the top-left pixel of the photo as displayed",
+    "corners_px": "outer corners of the printed ink, clockwise from the marker's own "
+    "top-left",
+    "fork_length_mm": "snout tip to the middle of the tail fork along the body's axis, "
+    "parallel to the board, as a measuring board reads it after straightening",
+    "total_length_mm": "the same to the tip of the lobes in natural spread",
+    "standard_length_mm": "the same to the end of the spine",
+    "body_depth_mm": "greatest depth without fins",
+    "thickness_mm": "greatest height of the body above what it lies on",
+    "midline_px": "the body's axis in its middle plane, snout to fork",
+    "outline_px": "silhouette of the whole fish, fins included, also where another "
+    "fish or the photo's edge hides it",
+    "weight_g": "drawn from the length-weight relation in length_weight; the body's "
+    "volume times 1.03 g/cm3 equals it",
+}
+_OUTLINE_RASTER_PX = 4200  # the silhouette is filled on a raster about this large
+
+
+class Silhouette:
+    """Filled projection of a fish on a fine raster of its own."""
+
+    def __init__(self, scene: Scene, mesh: Mesh) -> None:
+        pixels = scene.camera.project(mesh.vertices_mm)
+        low = np.floor(pixels.min(axis=0)) - 3
+        size = float(np.max(np.ceil(pixels.max(axis=0)) + 3 - low))
+        self.low = low
+        self.factor = max(2, min(8, int(_OUTLINE_RASTER_PX / size)))
+        extent = np.ceil(pixels.max(axis=0) + 3 - low).astype(int)
+        columns, rows = (int(v) for v in extent * self.factor)
+        self.mask = np.zeros((rows, columns), dtype=np.uint8)
+        fine = (pixels - low + 0.5) * self.factor - 0.5
+        fixed = np.round(fine * 16).astype(np.int32)
+        for triangle in fixed[mesh.faces]:
+            cv2.fillConvexPoly(self.mask, triangle, 1, cv2.LINE_8, 4)
+
+    def outline_px(self) -> Array:
+        """Return (n, 2) photo points of the outer contour."""
+        contours, _ = cv2.findContours(
+            self.mask, cv2.RETR_EXTERNAL, cv2.CHAIN_APPROX_NONE
+        )
+        longest = max(contours, key=cv2.contourArea)
+        kept = cv2.approxPolyDP(longest, 0.12 * self.factor, closed=True)
+        return self.to_photo(kept.reshape(-1, 2).astype(float))
+
+    def to_photo(self, fine: Array) -> Array:
+        """Return photo points of raster points."""
+        photo: Array = (fine + 0.5) / self.factor - 0.5 + self.low
+        return photo
+
+    def centres_px(self, step: int) -> Array:
+        """Return (n, 2) photo points of every ``step``-th filled raster cell."""
+        rows, columns = np.nonzero(self.mask[::step, ::step])
+        return self.to_photo(np.column_stack([columns, rows]) * float(step))
+
+    def covers(self, points_px: Array) -> np.ndarray:
+        """Return (n,) whether photo points lie inside."""
+        fine = np.round((points_px - self.low + 0.5) * self.factor - 0.5).astype(int)
+        rows, columns = self.mask.shape
+        inside = (fine >= 0).all(axis=1)
+        inside &= (fine[:, 0] < columns) & (fine[:, 1] < rows)
+        clipped = np.clip(fine, 0, [columns - 1, rows - 1])
+        return inside & (self.mask[clipped[:, 1], clipped[:, 0]] > 0)
+
+
+def _rounded(values: Array, digits: int = 2) -> Any:
+    return np.round(values, digits).tolist()
+
+
+def _fish(
+    scene: Scene, body: Body, outline: Silhouette, above: list[Silhouette]
+) -> dict[str, Any]:
+    """Return what is true about one fish; ``above`` are those that lie on it."""
+    spec = body.spec
+    midline = scene.camera.project(body.midline_mm())
+    points = outline.centres_px(2)
+    width, height = scene.camera.width_px, scene.camera.height_px
+    outside = (points < -0.5).any(axis=1)
+    outside |= (points[:, 0] > width - 0.5) | (points[:, 1] > height - 0.5)
+    hidden = np.zeros(len(points), dtype=bool)
+    for other in above:
+        hidden |= other.covers(points)
+    cut, occluded = float(outside.mean()), float((hidden & ~outside).mean())
+    return {
+        "fork_length_mm": round(spec.fork_length_mm, 2),
+        "total_length_mm": round(body.total_length_mm, 2),
+        "standard_length_mm": round(spec.fork_length_mm * CAUDAL_BASE, 2),
+        "body_depth_mm": round(body.body_depth_mm, 2),
+        "thickness_mm": round(2 * body.half_thickness_mm, 2),
+        "weight_g": round(spec.weight_g, 1),
+        "skin": spec.skin,
+        "bent": spec.bend_deg != 0.0,
+        "bend_deg": spec.bend_deg,
+        "s_shape": spec.s_shape,
+        "cut_fraction": round(cut, 4),
+        "occluded_fraction": round(occluded, 4),
+        "snout_px": _rounded(midline[0]),
+        "fork_px": _rounded(midline[-1]),
+        "midline_px": _rounded(midline),
+        "outline_px": _rounded(outline.outline_px(), 1),
+    }
+
+
+def describe(scene: Scene) -> dict[str, Any]:
+    """Return the JSON object that goes beside the photograph."""
+    camera, spec = scene.camera, scene.spec
+    outlines = [Silhouette(scene, mesh) for mesh in scene.fish_meshes]
+    fish = []
+    for index, body in enumerate(scene.bodies):
+        above = [
+            outlines[k]
+            for k, other in enumerate(scene.bodies)
+            if other.spec.base_mm > body.spec.base_mm and k != index
+        ]
+        fish.append(_fish(scene, body, outlines[index], above))
+    markers = [
+        {
+            "id": marker_id,
+            "kind": piece_spec.kind,
+            "side_mm": 60.0 if piece_spec.kind == "single" else 40.0,
+            "corners_px": _rounded(camera.project(corners), 3),
+        }
+        for piece_spec, piece in zip(spec.papers, scene.papers, strict=True)
+        for marker_id, corners in piece.corners_mm.items()
+    ]
+    return {
+        "statement": STATEMENT,
+        "definitions": DEFINITIONS,
+        "notes": spec.notes,
+        "tags": list(spec.tags),
+        "group": spec.group,
+        "board": spec.board,
+        "light": spec.light,
+        "camera": {
+            "width_px": camera.width_px,
+            "height_px": camera.height_px,
+            "focal_px": round(camera.focal_px, 3),
+            "centre_px": list(camera.centre_px),
+            "k1": camera.k1,
+            "height_mm": round(float(camera.position_mm[2]), 2),
+            "tilt_deg": camera.tilt_deg,
+            "exif_focal_35mm": camera.focal_35mm if camera.write_focal else None,
+        },
+        "print_scale": spec.papers[0].print_scale if spec.papers else None,
+        "markers": markers,
+        "fish": fish,
+    }
