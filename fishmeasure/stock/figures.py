@@ -1,0 +1,246 @@
+"""Species figures for growth, feed and oxygen, each with source and standing.
+
+One TOML a species in ``stock/data``. Every figure is a table ``{value,
+relative_sd, source, status}``:
+
+seen
+    Read in the publication, its abstract or a data set that cites it.
+computed
+    Worked out here from figures that were seen.
+relative
+    Seen, but of a related species; used as a stand-in.
+practice
+    Common practice, no source.
+memory
+    From memory, not checked against its source.
+"""
+
+import csv
+import tomllib
+from dataclasses import dataclass
+from functools import cache
+from importlib import resources
+from typing import Any, Literal, get_args
+
+from fishmeasure.errors import UnknownStockSpeciesError
+
+Status = Literal["seen", "computed", "relative", "practice", "memory"]
+RespirationForm = Literal["exponential", "dome"]
+FeedRule = Literal["chart", "growth"]
+
+_DATA = resources.files("fishmeasure.stock").joinpath("data")
+_WEAK = {
+    "relative": "is a related species' figure",
+    "practice": "is common practice without a source",
+    "memory": "is from memory and not checked against its source",
+}
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Figure:
+    """One published or customary number; its unit is in the field's name."""
+
+    value: float
+    relative_sd: float
+    source: str
+    status: Status
+
+    def note(self, name: str) -> str:
+        """Return a sentence for the screen on where the figure comes from.
+
+        Parameters
+        ----------
+        name
+            What it is, with its value and unit in words.
+        """
+        if self.status in _WEAK:
+            return f"{name} {_WEAK[self.status]} ({self.source})."
+        return f"{name}: {self.source}."
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class GrowthFigures:
+    """Thermal growth coefficient x 1000 and where it may be used.
+
+    Above ``optimum_temp_c`` growth is held at its value there, and above
+    ``highest_temp_c`` it is taken as nil (Jobling 2003, Aquac Res 34:581-584: the
+    linear temperature term fails near and above the optimum).
+    """
+
+    tgc_x1000: Figure
+    optimum_temp_c: Figure
+    highest_temp_c: Figure
+    plate_size_g: Figure
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class FeedFigures:
+    """How the ration is found, and what the feed is."""
+
+    rule: FeedRule
+    fcr: Figure
+    protein_percent: Figure
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Respiration:
+    """Oxygen use of fasted fish, g O2 per g per day = a W^b f(T) activity.
+
+    ``exponential``: f = exp(q T). ``dome``: f = V^x exp(x (1 - V)) with V =
+    (highest - T) / (highest - optimum) (Kitchell, Stewart & Weininger 1977, J Fish
+    Res Board Can 34:1922-1935), whose two temperatures are 0 in the other form.
+    """
+
+    form: RespirationForm
+    a_g_per_g_day: float
+    weight_exponent: float
+    temperature_q: float
+    optimum_temp_c: float
+    highest_temp_c: float
+    activity: float
+    min_temp_c: float
+    max_temp_c: float
+    min_weight_g: float
+    max_weight_g: float
+    relative_sd: float
+    source: str
+    status: Status
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class OxygenFigures:
+    """Oxygen demand and the levels to keep above."""
+
+    respiration: Respiration
+    fed_factor: Figure
+    caution_mg_per_l: Figure
+    critical_mg_per_l: Figure
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class LimitFigures:
+    """Stocking limits."""
+
+    density_kg_per_m3: Figure
+    unionised_ammonia_mg_per_l: Figure
+    nitrate_n_mg_per_l: Figure
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class StockFigures:
+    """All that the stocking calculations know of a species."""
+
+    key: str
+    common_name: str
+    growth: GrowthFigures
+    feed: FeedFigures
+    oxygen: OxygenFigures
+    limits: LimitFigures
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class FeedChartCell:
+    """One cell of the feed chart: % of body weight a day."""
+
+    temp_f: int
+    size_class_in: str
+    min_weight_g: float | None
+    max_weight_g: float | None
+    percent_per_day: float
+    suspect: bool
+
+
+def _figure(table: dict[str, Any]) -> Figure:
+    status = table["status"]
+    if status not in get_args(Status):  # a wrong file is a bug, not a grower's input
+        msg = f"unknown status {status!r}"
+        raise ValueError(msg)
+    return Figure(
+        value=float(table["value"]),
+        relative_sd=float(table["relative_sd"]),
+        source=table["source"],
+        status=status,
+    )
+
+
+def _figures(table: dict[str, Any], *names: str) -> dict[str, Figure]:
+    return {name: _figure(table[name]) for name in names}
+
+
+@cache
+def stock_species() -> tuple[str, ...]:
+    """Return the keys of the species with stocking figures, sorted."""
+    return tuple(
+        sorted(
+            entry.name.removesuffix(".toml")
+            for entry in _DATA.iterdir()
+            if entry.name.endswith(".toml")
+        )
+    )
+
+
+@cache
+def load_stock_figures(species_key: str) -> StockFigures:
+    """Return the stocking figures of a species.
+
+    Raises
+    ------
+    UnknownStockSpeciesError
+        If there are none; its message lists the species that have them.
+    """
+    if species_key not in stock_species():
+        raise UnknownStockSpeciesError(species_key, stock_species())
+    text = _DATA.joinpath(f"{species_key}.toml").read_text(encoding="utf-8")
+    data = tomllib.loads(text)
+    oxygen = data["oxygen"]
+    return StockFigures(
+        key=species_key,
+        common_name=data["common_name"],
+        growth=GrowthFigures(
+            **_figures(
+                data["growth"],
+                "tgc_x1000",
+                "optimum_temp_c",
+                "highest_temp_c",
+                "plate_size_g",
+            )
+        ),
+        feed=FeedFigures(
+            rule=data["feed"]["rule"],
+            **_figures(data["feed"], "fcr", "protein_percent"),
+        ),
+        oxygen=OxygenFigures(
+            respiration=Respiration(**oxygen["respiration"]),
+            **_figures(oxygen, "fed_factor", "caution_mg_per_l", "critical_mg_per_l"),
+        ),
+        limits=LimitFigures(
+            **_figures(
+                data["limits"],
+                "density_kg_per_m3",
+                "unionised_ammonia_mg_per_l",
+                "nitrate_n_mg_per_l",
+            )
+        ),
+    )
+
+
+@cache
+def load_feed_chart() -> tuple[FeedChartCell, ...]:
+    """Return the 363 cells of the trout feed chart.
+
+    Source: Leitritz & Lewis 1980, Trout and Salmon Culture (Calif. Fish Bull. 164),
+    as reprinted by the North Carolina extension service. Two cells (67 and 68 F,
+    1-2 in) break the run of their column and are marked ``suspect``.
+    """
+    text = _DATA.joinpath("feed_chart_trout.csv").read_text(encoding="utf-8")
+    return tuple(
+        FeedChartCell(
+            temp_f=int(row["temp_f"]),
+            size_class_in=row["size_class_in"],
+            min_weight_g=float(row["min_weight_g"]) if row["min_weight_g"] else None,
+            max_weight_g=float(row["max_weight_g"]) if row["max_weight_g"] else None,
+            percent_per_day=float(row["percent_per_day"]),
+            suspect=row["suspect"] == "True",
+        )
+        for row in csv.DictReader(text.splitlines())
+    )

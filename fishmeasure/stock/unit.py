@@ -1,0 +1,52 @@
+"""What a rearing unit is to the calculations."""
+
+from dataclasses import dataclass
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Aerator:
+    """One aeration device.
+
+    Attributes
+    ----------
+    sotr_kg_per_h
+        Standard oxygen transfer rate: clean water, 20 °C, 1 atm, no oxygen in it.
+    alpha, beta
+        Transfer and saturation in this water over those in clean water. The
+        defaults (0.8, 0.95) are common practice for fish water, no source.
+    relative_sd
+        Error of all of it together; 0.25 is an allowance, no source.
+    """
+
+    name: str
+    sotr_kg_per_h: float
+    alpha: float = 0.8
+    beta: float = 0.95
+    relative_sd: float = 0.25
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class RearingUnit:
+    """A pond, tank or raceway section.
+
+    Attributes
+    ----------
+    surface_m2
+        Open to the air; 0 where unknown, which leaves surface exchange out.
+    inflow_do_mg_per_l
+        Oxygen of the water that flows in; None takes 95 % of saturation.
+    water_respiration_mg_per_l_h
+        Oxygen used by water, sludge and bottom. Near 0 in a clean tank; in an
+        earthen pond far more than the fish use (Madenjian et al. 1987, Aquac Eng
+        6:191-208: water column 42 %, sediment 50 % of the night's respiration).
+    """
+
+    volume_m3: float
+    surface_m2: float = 0.0
+    altitude_m: float = 0.0
+    salinity_g_per_kg: float = 0.0
+    inflow_l_per_min: float = 0.0
+    inflow_do_mg_per_l: float | None = None
+    aerators: tuple[Aerator, ...] = ()
+    plant_bed_m2: float = 0.0
+    water_respiration_mg_per_l_h: float = 0.0
