@@ -7,8 +7,8 @@ seen
     Read in the publication, its abstract or a data set that cites it.
 computed
     Worked out here from figures that were seen.
-relative
-    Seen, but of a related species; used as a stand-in.
+stand-in
+    Seen, but of another species, for want of this one's.
 practice
     Common practice, no source.
 memory
@@ -24,13 +24,13 @@ from typing import Any, Literal, get_args
 
 from fishmeasure.errors import UnknownStockSpeciesError
 
-Status = Literal["seen", "computed", "relative", "practice", "memory"]
+Status = Literal["seen", "computed", "stand-in", "practice", "memory"]
 RespirationForm = Literal["exponential", "dome"]
 FeedRule = Literal["chart", "growth"]
 
 _DATA = resources.files("fishmeasure.stock").joinpath("data")
 _WEAK = {
-    "relative": "is a related species' figure",
+    "stand-in": "is another species' figure, for want of this one's",
     "practice": "is common practice without a source",
     "memory": "is from memory and not checked against its source",
 }
