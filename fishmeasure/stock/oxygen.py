@@ -64,7 +64,7 @@ def standard_pressure_atm(altitude_m: float) -> float:
         Outside -500 to 5000 m.
     """
     require("altitude", altitude_m, "m", -500.0, 5000.0)
-    return float((1.0 - 2.25577e-5 * altitude_m) ** 5.25588)
+    return math.pow(1.0 - 2.25577e-5 * altitude_m, 5.25588)
 
 
 def oxygen_saturation_mg_per_l(water: Water) -> float:
@@ -136,9 +136,11 @@ def _respiration_mg_per_kg_h(
         log_q = math.log(figures.temperature_q)
         z, y = log_q * room, log_q * (room + 2.0)
         x = (z * (1.0 + math.sqrt(1.0 + 40.0 / y)) / 20.0) ** 2
-        temperature_factor = share**x * math.exp(x * (1.0 - share))
+        temperature_factor = math.pow(share, x) * math.exp(x * (1.0 - share))
     per_g_day = (
-        figures.a_g_per_g_day * weight_g**figures.weight_exponent * temperature_factor
+        figures.a_g_per_g_day
+        * math.pow(weight_g, figures.weight_exponent)
+        * temperature_factor
     )
     return per_g_day * figures.activity * 1e6 / 24.0
 
