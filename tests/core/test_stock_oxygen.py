@@ -171,7 +171,7 @@ def test_trout_demand_is_on_the_safe_side_of_resting_trout(shared: Path) -> None
 
 
 def test_catfish_demand_follows_its_measurements(shared: Path) -> None:
-    """Catfish figures are within 10 % fasted and 25 % fed of Andrews within 10 % fasted and 22 % fed of Andrews & Matsuda Matsuda.
+    """Catfish figures are within 10 % fasted and 25 % fed of the source.
 
     The fasted equation was fitted to the same 11 readings, so that half shows only
     that the fit is carried over correctly.
