@@ -1,0 +1,78 @@
+"""Degree-days of a unit, from its readings and its table of months."""
+
+from collections.abc import Iterable, Mapping
+from datetime import date
+from typing import TYPE_CHECKING, Final
+from uuid import UUID
+
+from fishmeasure.ledger.entries import Unit, WaterReading
+from fishmeasure.stock.figures import StockFigures
+from fishmeasure.stock.temperature import (
+    ConstantTemperature,
+    MonthlyTemperature,
+    RecordedTemperature,
+    TemperatureForecast,
+    cumulative_degree_days,
+)
+
+if TYPE_CHECKING:
+    from fishmeasure.arrays import FloatArray
+
+# Where neither table nor reading says anything: common practice, no source.
+FALLBACK_TEMP_C: Final = 10.0
+FALLBACK_SD_C: Final = 3.0
+
+
+def unit_temperature(
+    unit: Unit, readings: Iterable[WaterReading]
+) -> TemperatureForecast:
+    """Return the unit's temperature on any day.
+
+    Several readings of a day are averaged. Beyond the readings stands the unit's
+    table of months, or failing that the last reading.
+    """
+    by_day: dict[date, list[float]] = {}
+    for reading in readings:
+        if reading.temperature_deg_c is not None:
+            by_day.setdefault(reading.on, []).append(reading.temperature_deg_c)
+    daily = tuple((day, sum(t) / len(t)) for day, t in sorted(by_day.items()))
+    beyond: TemperatureForecast
+    if unit.monthly_temperature_deg_c:
+        beyond = MonthlyTemperature(temps_c=unit.monthly_temperature_deg_c)
+    elif daily:
+        beyond = ConstantTemperature(temp_c=daily[-1][1], sd_c=FALLBACK_SD_C)
+    else:
+        return ConstantTemperature(temp_c=FALLBACK_TEMP_C, sd_c=FALLBACK_SD_C)
+    return RecordedTemperature(readings=daily, beyond=beyond)
+
+
+class Climate:
+    """Degree-days of every unit over a span of days, worked out once."""
+
+    def __init__(
+        self,
+        forecasts: Mapping[UUID, TemperatureForecast],
+        first: date,
+        last: date,
+    ) -> None:
+        self.forecasts = forecasts
+        self._first = first
+        self._days = max(0, (last - first).days)
+        self._sums: dict[tuple[UUID, str], FloatArray] = {}
+
+    def degree_days(
+        self, unit_id: UUID, figures: StockFigures, start: int, end: int
+    ) -> float:
+        """Return the growing degree-days between two days, as ordinals."""
+        key = (unit_id, figures.key)
+        sums = self._sums.get(key)
+        if sums is None:
+            sums = cumulative_degree_days(
+                forecast=self.forecasts[unit_id],
+                start=self._first,
+                days=self._days,
+                growth=figures.growth,
+            )
+            self._sums[key] = sums
+        first = self._first.toordinal()
+        return float(sums[end - first] - sums[start - first])

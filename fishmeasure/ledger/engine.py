@@ -1,0 +1,177 @@
+"""Opening a database: SQLite set up to lose nothing, or PostgreSQL.
+
+SQLite runs with a write-ahead log and ``synchronous=FULL``: when a write has
+returned, it is on the disk. Writers queue for ``BUSY_TIMEOUT_S``.
+"""
+
+from collections.abc import Iterator
+from contextlib import contextmanager
+from pathlib import Path
+from typing import Any
+
+from sqlalchemy import Connection, Engine, create_engine, event, text
+from sqlalchemy.engine import URL, make_url
+from sqlalchemy.exc import (
+    ArgumentError,
+    DBAPIError,
+    NoSuchModuleError,
+    OperationalError,
+)
+
+from fishmeasure.errors import (
+    BookBusyError,
+    BookNewerError,
+    BookUnreadableError,
+    BookWriteError,
+    LedgerError,
+)
+from fishmeasure.ledger.tables import SCHEMA_REVISION
+
+BUSY_TIMEOUT_S = 10.0
+# Any number will do, as long as every program that writes to a book uses it.
+_WRITER_LOCK = 0x66697368
+_MIGRATIONS = Path(__file__).parent / "migrations"
+
+
+def _database_url(where: str) -> URL:
+    """Return the address; anything without ``://`` is the path of a file."""
+    if "://" not in where:
+        return URL.create("sqlite", database=where)
+    try:
+        url = make_url(where)
+    except (ArgumentError, ValueError) as error:
+        raise BookUnreadableError(where, str(error)) from None
+    if url.drivername in {"postgresql", "postgres"}:
+        return url.set(drivername="postgresql+psycopg")
+    return url
+
+
+def _set_up_sqlite(engine: Engine) -> None:
+    """Give every connection the settings that make a write durable."""
+
+    @event.listens_for(engine, "connect")
+    def _settings(connection: Any, _record: Any) -> None:
+        # The driver would begin transactions by its own rules; ours begin below.
+        connection.isolation_level = None
+        for pragma in (
+            f"busy_timeout={int(BUSY_TIMEOUT_S * 1000)}",
+            "journal_mode=WAL",
+            "synchronous=FULL",
+            "foreign_keys=ON",
+        ):
+            connection.execute(f"PRAGMA {pragma}")
+
+    @event.listens_for(engine, "begin")
+    def _begin(connection: Connection) -> None:
+        writing = connection.get_execution_options().get("writing", False)
+        # IMMEDIATE: one writer at a time, and nobody finds out at the end.
+        connection.exec_driver_sql("BEGIN IMMEDIATE" if writing else "BEGIN")
+
+
+def open_engine(where: str) -> Engine:
+    """Return an engine for a path or address; connects to nothing yet.
+
+    Raises
+    ------
+    BookUnreadableError
+        If the address is none, or its driver is not installed.
+    """
+    url = _database_url(where)
+    try:
+        if url.get_backend_name() == "sqlite":
+            engine = create_engine(url)
+            _set_up_sqlite(engine)
+        else:
+            engine = create_engine(url, pool_pre_ping=True)
+    except NoSuchModuleError:
+        reason = f"{url.drivername} is neither sqlite nor postgresql"
+        raise BookUnreadableError(_shown(url), reason) from None
+    except ModuleNotFoundError as error:
+        reason = f"{error.name} is missing; install fishmeasure[postgres]"
+        raise BookUnreadableError(_shown(url), reason) from None
+    return engine
+
+
+def _shown(url: URL) -> str:
+    if url.get_backend_name() == "sqlite":
+        return str(url.database)
+    return url.render_as_string(hide_password=True)
+
+
+def _as_book_error(engine: Engine, error: DBAPIError, *, writing: bool) -> LedgerError:
+    """Return the error that says what a grower can do about it."""
+    reason = " ".join(str(error.orig).split())
+    if "locked" in reason:
+        return BookBusyError(BUSY_TIMEOUT_S)
+    if writing and isinstance(error, OperationalError) and "open" not in reason:
+        return BookWriteError(reason)
+    return BookUnreadableError(_shown(engine.url), reason)
+
+
+@contextmanager
+def reading(engine: Engine) -> Iterator[Connection]:
+    """Give a connection that sees one state of the book."""
+    try:
+        with engine.connect() as connection, connection.begin():
+            if engine.dialect.name == "postgresql":
+                connection.execute(
+                    text("SET TRANSACTION ISOLATION LEVEL REPEATABLE READ, READ ONLY")
+                )
+            yield connection
+    except DBAPIError as error:
+        raise _as_book_error(engine, error, writing=False) from error
+
+
+@contextmanager
+def writing(engine: Engine) -> Iterator[Connection]:
+    """Give the one writer's connection; all of it is saved, or nothing."""
+    try:
+        with (
+            engine.connect().execution_options(writing=True) as connection,
+            connection.begin(),
+        ):
+            if engine.dialect.name == "postgresql":
+                connection.execute(
+                    text("SELECT pg_advisory_xact_lock(:key)"), {"key": _WRITER_LOCK}
+                )
+            yield connection
+    except DBAPIError as error:
+        raise _as_book_error(engine, error, writing=True) from error
+
+
+def _revision(connection: Connection) -> str | None:
+    """Return the schema's revision without loading Alembic, which is slow."""
+    dialect = connection.engine.dialect
+    if not dialect.has_table(connection, "alembic_version"):
+        return None
+    found = connection.execute(text("SELECT version_num FROM alembic_version"))
+    return found.scalar_one_or_none()
+
+
+def migrate(engine: Engine) -> None:
+    """Bring the schema up to date, once, whoever comes first.
+
+    Raises
+    ------
+    BookNewerError
+        If a newer program has changed the schema.
+    """
+    with reading(engine) as connection:
+        if _revision(connection) == SCHEMA_REVISION:
+            return
+    from alembic import command  # noqa: PLC0415
+    from alembic.config import Config  # noqa: PLC0415
+    from alembic.script import ScriptDirectory  # noqa: PLC0415
+
+    config = Config()
+    config.set_main_option("script_location", str(_MIGRATIONS).replace("%", "%%"))
+    config.set_main_option("path_separator", "os")
+    known = {
+        item.revision for item in ScriptDirectory.from_config(config).walk_revisions()
+    }
+    with writing(engine) as connection:
+        revision = _revision(connection)
+        if revision is not None and revision not in known:
+            raise BookNewerError(revision)
+        config.attributes["connection"] = connection
+        command.upgrade(config, "head")

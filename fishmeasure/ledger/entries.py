@@ -1,0 +1,480 @@
+"""What the book holds: units, cohorts and dated entries that never change.
+
+A correction is a new entry whose ``replaces`` names the old one; a ``Cancelled``
+entry takes one back. An entry counts unless another one names it, so taking
+back a correction takes back both: write a further correction instead.
+
+Identifiers are UUIDs made by whoever writes the entry. The same entry sent twice
+is one entry, which is what lets a phone repeat its queue without harm.
+"""
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass, field
+from datetime import date, datetime, time
+from typing import Annotated, ClassVar, Literal
+from uuid import UUID
+
+from fishmeasure.errors import BadEntryError
+from fishmeasure.ledger.codec import (
+    JsonObject,
+    MaxLength,
+    Plain,
+    Within,
+    check_fields,
+    from_plain,
+    to_plain,
+)
+
+Text = Annotated[str, MaxLength(2000)]
+Name = Annotated[str, MaxLength(80)]
+Count = Annotated[int, Within(0, 10_000_000)]
+CountSd = Annotated[float, Within(0.0, 1e7)]
+Grams = Annotated[float, Within(0.001, 200_000.0)]
+GramsSd = Annotated[float, Within(0.0, 200_000.0)]
+Kilograms = Annotated[float, Within(0.0, 1e6)]
+Fraction = Annotated[float, Within(0.0, 1.0)]
+DegC = Annotated[float, Within(-2.0, 45.0)]
+MgPerL = Annotated[float, Within(0.0, 1000.0)]
+LPerMin = Annotated[float, Within(0.0, 1e6)]
+
+UnitKind = Literal["tank", "pond", "raceway", "cage"]
+MONTHS = 12
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class AerationDevice:
+    """A blower, diffuser, paddle or oxygen feed.
+
+    ``standard_transfer_g_per_h`` is its standard oxygen transfer rate: clean
+    water, 20 degrees C, no oxygen in it. ``on_backup`` says that it goes on when
+    the mains power stops.
+    """
+
+    name: Name
+    standard_transfer_g_per_h: Annotated[float, Within(0.0, 1e6)]
+    power_w: Annotated[float, Within(0.0, 1e6)] = 0.0
+    on_backup: bool = False
+
+    def __post_init__(self) -> None:
+        check_fields(self)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class UnitLimits:
+    """The grower's own limits; None means the species' or the handbook's."""
+
+    max_density_kg_per_m3: Annotated[float, Within(0.1, 1000.0)] | None = None
+    min_do_mg_per_l: Annotated[float, Within(0.5, 20.0)] | None = None
+    critical_do_mg_per_l: Annotated[float, Within(0.2, 20.0)] | None = None
+    max_unionised_ammonia_mg_per_l: Annotated[float, Within(1e-4, 5.0)] | None = None
+    max_nitrate_n_mg_per_l: MgPerL | None = None
+
+    def __post_init__(self) -> None:
+        check_fields(self)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Unit:
+    """A pond, tank, raceway section or cage.
+
+    A change is a new version; ``version`` is the one that this record is.
+    ``inflow_l_per_min`` is new water, ``recirculated_l_per_min`` what a pump
+    sends round through filter and plant bed. ``monthly_temperature_deg_c`` has
+    twelve values, January first, or none.
+    """
+
+    id: UUID
+    name: Name
+    kind: UnitKind
+    volume_m3: Annotated[float, Within(0.001, 1e7)]
+    depth_m: Annotated[float, Within(0.05, 100.0)]
+    version: Annotated[int, Within(1, 1_000_000)] = 1
+    altitude_m: Annotated[float, Within(-430.0, 6000.0)] = 0.0
+    pressure_hpa: Annotated[float, Within(450.0, 1100.0)] | None = None
+    salinity_g_per_kg: Annotated[float, Within(0.0, 45.0)] = 0.0
+    inflow_l_per_min: LPerMin = 0.0
+    inflow_do_mg_per_l: Annotated[float, Within(0.0, 40.0)] | None = None
+    inflow_by_gravity: bool = True
+    recirculated_l_per_min: LPerMin = 0.0
+    aeration: Annotated[tuple[AerationDevice, ...], MaxLength(50)] = ()
+    plant_bed_area_m2: Annotated[float, Within(0.0, 1e6)] = 0.0
+    plant_bed_kind: Literal["leafy", "fruiting"] = "leafy"
+    monthly_temperature_deg_c: tuple[DegC, ...] = ()
+    limits: UnitLimits = field(default_factory=UnitLimits)
+    note: Text = ""
+    recorded_at: datetime | None = field(default=None, compare=False)
+
+    def __post_init__(self) -> None:
+        check_fields(self)
+        if not self.name.strip():
+            raise BadEntryError(field="name", reason="of the unit is empty")
+        if len(self.monthly_temperature_deg_c) not in {0, MONTHS}:
+            raise BadEntryError(
+                field="monthly_temperature_deg_c", reason="must have 12 values or none"
+            )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Cohort:
+    """Fish stocked together, of one origin. A change is a new version."""
+
+    id: UUID
+    name: Name
+    species_key: Name
+    version: Annotated[int, Within(1, 1_000_000)] = 1
+    origin: Text = ""
+    plate_weight_g: Grams | None = None
+    note: Text = ""
+    recorded_at: datetime | None = field(default=None, compare=False)
+
+    def __post_init__(self) -> None:
+        check_fields(self)
+        if not self.name.strip():
+            raise BadEntryError(field="name", reason="of the cohort is empty")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Entry:
+    """What every dated entry has.
+
+    ``recorded_at`` is written by the book, not by the caller, and is no part of
+    an entry's content: it takes no part in comparisons.
+    """
+
+    kind: ClassVar[str]
+    id: UUID
+    on: date
+    replaces: UUID | None = None
+    note: Text = ""
+    recorded_at: datetime | None = field(default=None, compare=False)
+
+    def __post_init__(self) -> None:
+        check_fields(self)
+        if self.replaces == self.id:
+            raise BadEntryError(field="replaces", reason="is the entry itself")
+        self._check()
+
+    def _check(self) -> None:
+        """Check what no single field shows."""
+
+    @property
+    def place_id(self) -> UUID | None:
+        """The unit it happened in, if it has one."""
+        return None
+
+    @property
+    def fish_id(self) -> UUID | None:
+        """The cohort it is about, if it has one."""
+        return None
+
+    @property
+    def other_place_ids(self) -> tuple[UUID, ...]:
+        """Other units it touches."""
+        return ()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Cancelled(Entry):
+    """Takes back the entry that it replaces."""
+
+    kind: ClassVar[str] = "cancelled"
+
+    def _check(self) -> None:
+        if self.replaces is None:
+            raise BadEntryError(
+                field="replaces", reason="is missing: which entry is taken back?"
+            )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class UnitEntry(Entry):
+    """An entry about the water of a unit."""
+
+    unit_id: UUID
+
+    @property
+    def place_id(self) -> UUID | None:
+        """The unit it happened in."""
+        return self.unit_id
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class FishEntry(UnitEntry):
+    """An entry about a cohort's fish in one unit."""
+
+    cohort_id: UUID
+
+    @property
+    def fish_id(self) -> UUID | None:
+        """The cohort it is about."""
+        return self.cohort_id
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Stocked(FishEntry):
+    """Fish brought in: a count, or a bulk weight and a mean weight.
+
+    ``fish_count_sd`` None means the usual tolerance of a count.
+    """
+
+    kind: ClassVar[str] = "stocked"
+    fish_count: Count | None = None
+    fish_count_sd: CountSd | None = None
+    mean_weight_g: Grams | None = None
+    mean_weight_sd_g: GramsSd | None = None
+    bulk_weight_kg: Kilograms | None = None
+    bulk_weight_sd_kg: Kilograms | None = None
+
+    def _check(self) -> None:
+        if self.fish_count is None and (
+            self.mean_weight_g is None or self.bulk_weight_kg is None
+        ):
+            raise BadEntryError(
+                field="fish_count",
+                reason="is missing: give it, or bulk_weight_kg and mean_weight_g",
+            )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Died(FishEntry):
+    """Dead fish that were seen and taken out."""
+
+    kind: ClassVar[str] = "died"
+    fish_count: Count
+    cause: Text = ""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Harvested(FishEntry):
+    """Fish taken for good: a count, a weight, or better both."""
+
+    kind: ClassVar[str] = "harvested"
+    fish_count: Count | None = None
+    weight_kg: Kilograms | None = None
+    weight_sd_kg: Kilograms | None = None
+
+    def _check(self) -> None:
+        if self.fish_count is None and self.weight_kg is None:
+            raise BadEntryError(
+                field="fish_count", reason="is missing, and weight_kg too"
+            )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Sold(Harvested):
+    """Fish sold, alive or dead."""
+
+    kind: ClassVar[str] = "sold"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Moved(FishEntry):
+    """Fish moved to another unit; they stay in their cohort.
+
+    ``mean_weight_g`` is that of the moved fish where it is known to differ.
+    """
+
+    kind: ClassVar[str] = "moved"
+    to_unit_id: UUID
+    fish_count: Count
+    fish_count_sd: CountSd = 0.0
+    mean_weight_g: Grams | None = None
+    mean_weight_sd_g: GramsSd | None = None
+
+    @property
+    def other_place_ids(self) -> tuple[UUID, ...]:
+        """Where the fish went."""
+        return (self.to_unit_id,)
+
+    def _check(self) -> None:
+        if self.to_unit_id == self.unit_id:
+            raise BadEntryError(
+                field="to_unit_id", reason="is the unit the fish are in already"
+            )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class GradeGroup:
+    """One size group of a grading and the unit that it went to."""
+
+    to_unit_id: UUID
+    fish_count: Count
+    fish_count_sd: CountSd = 0.0
+    mean_weight_g: Grams | None = None
+    mean_weight_sd_g: GramsSd | None = None
+
+    def __post_init__(self) -> None:
+        check_fields(self)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Graded(FishEntry):
+    """All fish of a cohort in a unit, sorted by size.
+
+    The groups together are all its fish there: a grading counts them.
+    """
+
+    kind: ClassVar[str] = "graded"
+    groups: Annotated[tuple[GradeGroup, ...], MaxLength(20)]
+
+    @property
+    def other_place_ids(self) -> tuple[UUID, ...]:
+        """Where the groups went."""
+        return tuple(group.to_unit_id for group in self.groups)
+
+    def _check(self) -> None:
+        if not self.groups:
+            raise BadEntryError(field="groups", reason="are missing")
+        if len(set(self.other_place_ids)) != len(self.groups):
+            raise BadEntryError(
+                field="groups", reason="of one unit must be given as one group"
+            )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Counted(FishEntry):
+    """A count of a cohort in a unit, with its tolerance.
+
+    A check, not a correction of history: the difference to the book is data.
+    ``fish_count_sd`` None means the usual tolerance; 0 means beyond doubt, as
+    in an empty tank.
+    """
+
+    kind: ClassVar[str] = "counted"
+    fish_count: Count
+    fish_count_sd: CountSd | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Sample(FishEntry):
+    """The mean weight from a net sample, with its interval.
+
+    ``result_json`` is the whole answer of ``fishmeasure sample`` as it was.
+    """
+
+    kind: ClassVar[str] = "sample"
+    mean_weight_g: Grams
+    mean_weight_low_g: Annotated[float, Within(0.0, 200_000.0)]
+    mean_weight_high_g: Grams
+    level: Annotated[float, Within(0.5, 0.999)] = 0.9
+    cv: Annotated[float, Within(0.0, 3.0)] | None = None
+    condition_factor: Annotated[float, Within(0.05, 20.0)] | None = None
+    a_g_cm: Annotated[float, Within(1e-7, 10.0)] | None = None
+    b: Annotated[float, Within(1.0, 5.0)] | None = None
+    fish_measured: Count = 0
+    fish_weighed: Count = 0
+    photos: Annotated[tuple[Text, ...], MaxLength(500)] = ()
+    result_json: Annotated[str, MaxLength(2_000_000), JsonObject()] = ""
+
+    def _check(self) -> None:
+        if not self.mean_weight_low_g <= self.mean_weight_g <= self.mean_weight_high_g:
+            raise BadEntryError(
+                field="mean_weight_g",
+                reason="lies outside mean_weight_low_g to mean_weight_high_g",
+            )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Feed(UnitEntry):
+    """Feed given in a unit."""
+
+    kind: ClassVar[str] = "feed"
+    feed_kg: Kilograms
+    protein_fraction: Fraction | None = None
+    feed_name: Name = ""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class WaterReading(UnitEntry):
+    """What was measured in the water; at least one figure.
+
+    ``tan_mg_per_l`` is total ammonia nitrogen, ``nitrate_n_mg_per_l`` nitrate as
+    nitrogen (nitrate as NO3 divided by 4.43).
+    """
+
+    kind: ClassVar[str] = "water"
+    at: time | None = None
+    temperature_deg_c: DegC | None = None
+    do_mg_per_l: Annotated[float, Within(0.0, 40.0)] | None = None
+    tan_mg_per_l: MgPerL | None = None
+    ph: Annotated[float, Within(2.0, 12.0)] | None = None
+    nitrate_n_mg_per_l: MgPerL | None = None
+
+    def _check(self) -> None:
+        if all(
+            value is None
+            for value in (
+                self.temperature_deg_c,
+                self.do_mg_per_l,
+                self.tan_mg_per_l,
+                self.ph,
+                self.nitrate_n_mg_per_l,
+            )
+        ):
+            raise BadEntryError(
+                field="reading", reason="is missing: no figure is given"
+            )
+
+
+# In the order in which entries of one day are taken: fish come before they are
+# sorted, moved, lost or counted, and are counted before they are sampled.
+ENTRY_KINDS: Mapping[str, type[Entry]] = {
+    record.kind: record
+    for record in (
+        Stocked,
+        Graded,
+        Moved,
+        Died,
+        Harvested,
+        Sold,
+        Counted,
+        Sample,
+        Feed,
+        WaterReading,
+        Cancelled,
+    )
+}
+_KIND_ORDER = {kind: order for order, kind in enumerate(ENTRY_KINDS)}
+
+
+def replay_order(entry: Entry) -> tuple[date, int, int]:
+    """Return the sort key that makes a replay independent of arrival."""
+    return entry.on, _KIND_ORDER[entry.kind], entry.id.int
+
+
+def in_force(entries: Iterable[Entry]) -> tuple[Entry, ...]:
+    """Return the entries that no other one replaces, in replay order."""
+    known = tuple(entries)
+    gone = {entry.replaces for entry in known if entry.replaces is not None}
+    return tuple(
+        sorted(
+            (
+                entry
+                for entry in known
+                if entry.id not in gone and not isinstance(entry, Cancelled)
+            ),
+            key=replay_order,
+        )
+    )
+
+
+def entry_to_plain(entry: Entry) -> dict[str, object]:
+    """Return an entry as JSON has it, its kind first."""
+    return {"kind": entry.kind, **to_plain(entry)}
+
+
+def entry_from_plain(plain: Plain) -> Entry:
+    """Return the entry that the plain values describe.
+
+    Raises
+    ------
+    BadEntryError
+        If the kind is unknown or a field unusable.
+    """
+    kind = plain.get("kind")
+    record = ENTRY_KINDS.get(kind) if isinstance(kind, str) else None
+    if record is None:
+        raise BadEntryError(
+            field="kind", reason=f"must be one of {', '.join(ENTRY_KINDS)}"
+        )
+    return from_plain(record, {k: v for k, v in plain.items() if k != "kind"})

@@ -1,0 +1,1 @@
+"""Migrations of the book, one file per step; Alembic runs them."""

@@ -1,0 +1,128 @@
+"""What a balance says: counts, weights and biomass, and where they come from."""
+
+from dataclasses import dataclass
+from datetime import date
+from uuid import UUID
+
+from fishmeasure.flags import Problem
+from fishmeasure.ledger.entries import Cohort, Unit
+from fishmeasure.stock.temperature import TemperatureForecast
+from fishmeasure.uncertainty import Estimate
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Provenance:
+    """Where a figure comes from: in words, and the entries that made it."""
+
+    words: str
+    entry_ids: tuple[UUID, ...] = ()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Latest:
+    """The newest reading of one quantity."""
+
+    value: float
+    on: date
+    entry_id: UUID
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CohortInUnit:
+    """One cohort's fish in one unit.
+
+    ``book_count`` is plain addition and subtraction since the last count;
+    ``fish_count`` has the interval, whose low end allows for deaths that nobody
+    saw. ``mean_weight_g`` and ``biomass_kg`` are None until a weight is known.
+    ``growth_x1000`` is the thermal growth coefficient learned so far.
+    """
+
+    cohort: Cohort
+    unit_id: UUID
+    book_count: float
+    fish_count: Estimate
+    count_from: Provenance
+    last_counted_on: date | None
+    mean_weight_g: Estimate | None
+    weight_from: Provenance
+    last_sampled_on: date | None
+    cv: float | None
+    condition_factor: float | None
+    growth_x1000: Estimate | None
+    biomass_kg: Estimate | None
+    problems: tuple[Problem, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class UnitState:
+    """What is in one unit at the end of a day.
+
+    ``biomass_kg`` is None where fish are present whose weight is unknown.
+    ``water`` has the newest reading of each quantity, by its field name.
+    """
+
+    unit: Unit
+    on: date
+    cohorts: tuple[CohortInUnit, ...]
+    fish_count: Estimate
+    biomass_kg: Estimate | None
+    water: dict[str, Latest]
+    temperature: TemperatureForecast
+    problems: tuple[Problem, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CohortTotal:
+    """A cohort's fish over all units.
+
+    stocked - died - taken + adjusted = fish_count.value, always: ``adjusted`` is
+    what counts and gradings found more (or fewer) than the book.
+    """
+
+    cohort: Cohort
+    stocked: float
+    died: float
+    taken: float
+    adjusted: float
+    fish_count: Estimate
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CountDifference:
+    """What a count found against what the book expected.
+
+    ``in_sd`` is the difference in standard deviations of both together. Beyond
+    three the book is taken to be wrong, and the count stands alone.
+    """
+
+    entry_id: UUID
+    cohort_id: UUID
+    unit_id: UUID
+    on: date
+    counted: float
+    expected: Estimate
+    difference: float
+    in_sd: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Balance:
+    """The whole book at the end of a day."""
+
+    on: date
+    units: tuple[UnitState, ...]
+    cohorts: tuple[CohortTotal, ...]
+    differences: tuple[CountDifference, ...]
+
+    def unit(self, unit_id: UUID) -> UnitState:
+        """Return one unit's state.
+
+        Raises
+        ------
+        KeyError
+            If the book has no such unit.
+        """
+        for state in self.units:
+            if state.unit.id == unit_id:
+                return state
+        raise KeyError(unit_id)

@@ -1,0 +1,106 @@
+"""The tables of the book.
+
+Rows are only ever added. A unit or cohort is a row of its own and one row per
+version; an entry's common fields are columns, the rest is JSON text whose
+fields ``entries.py`` checks.
+"""
+
+from datetime import UTC, datetime
+from typing import Any
+
+from sqlalchemy import (
+    BigInteger,
+    Column,
+    Date,
+    DateTime,
+    Dialect,
+    ForeignKey,
+    Index,
+    Integer,
+    MetaData,
+    String,
+    Table,
+    Text,
+    TypeDecorator,
+    Uuid,
+)
+
+SCHEMA_REVISION = "0001"
+"""The newest migration; a test compares it with the migrations' own head."""
+
+
+class UtcDateTime(TypeDecorator[datetime]):
+    """A moment, kept in UTC; SQLite alone would forget the zone."""
+
+    impl = DateTime(timezone=True)
+    cache_ok = True
+
+    def process_bind_param(self, value: Any, dialect: Dialect) -> Any:  # noqa: ARG002
+        """Turn any zone into UTC."""
+        return value if value is None else value.astimezone(UTC)
+
+    def process_result_value(self, value: Any, dialect: Dialect) -> Any:  # noqa: ARG002
+        """Return the moment with its zone."""
+        if value is None or value.tzinfo is not None:
+            return value
+        return value.replace(tzinfo=UTC)
+
+
+metadata = MetaData(
+    naming_convention={
+        "ix": "ix_%(table_name)s_%(column_0_name)s",
+        "uq": "uq_%(table_name)s_%(column_0_name)s",
+        "fk": "fk_%(table_name)s_%(column_0_name)s",
+        "pk": "pk_%(table_name)s",
+    }
+)
+
+# SQLite counts up only an INTEGER PRIMARY KEY.
+_Sequence = BigInteger().with_variant(Integer(), "sqlite")
+
+
+def _versions(name: str, owner: str) -> Table:
+    return Table(
+        name,
+        metadata,
+        Column("id", Uuid(), ForeignKey(f"{owner}.id"), primary_key=True),
+        Column("version", Integer(), primary_key=True),
+        Column("recorded_at", UtcDateTime(), nullable=False),
+        Column("body", Text(), nullable=False),
+    )
+
+
+units = Table("units", metadata, Column("id", Uuid(), primary_key=True))
+unit_versions = _versions("unit_versions", "units")
+cohorts = Table("cohorts", metadata, Column("id", Uuid(), primary_key=True))
+cohort_versions = _versions("cohort_versions", "cohorts")
+
+entries = Table(
+    "entries",
+    metadata,
+    Column("seq", _Sequence, primary_key=True, autoincrement=True),
+    Column("id", Uuid(), nullable=False, unique=True),
+    Column("kind", String(20), nullable=False),
+    Column("on_date", Date(), nullable=False),
+    Column("unit_id", Uuid(), ForeignKey("units.id")),
+    Column("cohort_id", Uuid(), ForeignKey("cohorts.id")),
+    # Unique: of two corrections of one entry, the second is told of the first.
+    # Deferred: a correction may come in one batch with, and before, the corrected.
+    Column(
+        "replaces",
+        Uuid(),
+        ForeignKey("entries.id", deferrable=True, initially="DEFERRED"),
+        unique=True,
+    ),
+    Column("recorded_at", UtcDateTime(), nullable=False),
+    Column("body", Text(), nullable=False),
+    Index("ix_entries_on_date", "on_date"),
+)
+
+# What the book says of itself, such as that its data are invented.
+remarks = Table(
+    "remarks",
+    metadata,
+    Column("name", String(40), primary_key=True),
+    Column("value", Text(), nullable=False),
+)

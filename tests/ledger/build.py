@@ -1,0 +1,42 @@
+"""Short ways to write what the tests put into a book."""
+
+from datetime import date, timedelta
+from uuid import UUID, uuid4
+
+from fishmeasure.ledger.entries import Cohort, Unit
+
+START = date(2026, 3, 1)
+YEAR_C = (5.0, 5.0, 6.0, 8.0, 10.0, 12.0, 13.0, 13.0, 11.0, 9.0, 7.0, 5.0)
+
+
+def day(number: int) -> date:
+    """Return a day by its number from the start."""
+    return START + timedelta(days=number)
+
+
+def tank(name: str, **fields: object) -> Unit:
+    """Return a tank of 6 cubic metres."""
+    plain: dict[str, object] = {
+        "id": uuid4(),
+        "name": name,
+        "kind": "tank",
+        "volume_m3": 6.0,
+        "depth_m": 1.2,
+        "monthly_temperature_deg_c": YEAR_C,
+    }
+    return Unit(**(plain | fields))  # type: ignore[arg-type]
+
+
+def cohort(name: str, **fields: object) -> Cohort:
+    """Return a cohort of rainbow trout."""
+    plain: dict[str, object] = {
+        "id": uuid4(),
+        "name": name,
+        "species_key": "rainbow-trout",
+    }
+    return Cohort(**(plain | fields))  # type: ignore[arg-type]
+
+
+def same(number: int) -> UUID:
+    """Return an id that is the same in every run."""
+    return UUID(int=number)

@@ -1,0 +1,239 @@
+"""Entries check themselves and survive being written as JSON."""
+
+import json
+import math
+from dataclasses import fields
+from datetime import UTC, date, datetime, time
+from typing import Any
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from fishmeasure.errors import BadEntryError
+from fishmeasure.ledger.codec import field_names, from_plain, is_text, to_plain
+from fishmeasure.ledger.entries import (
+    ENTRY_KINDS,
+    Cancelled,
+    Cohort,
+    Counted,
+    Died,
+    Entry,
+    Feed,
+    Graded,
+    GradeGroup,
+    Harvested,
+    Moved,
+    Sample,
+    Stocked,
+    Unit,
+    WaterReading,
+    entry_from_plain,
+    entry_to_plain,
+    in_force,
+)
+from tests.ledger.build import cohort, day, same, tank
+from tests.ledger.strategies import entries, records
+
+DIED: dict[str, Any] = {
+    "kind": "died",
+    "id": "5f0c0b5e-0000-4000-8000-000000000001",
+    "on": "2026-05-02",
+    "unit_id": "5f0c0b5e-0000-4000-8000-000000000002",
+    "cohort_id": "5f0c0b5e-0000-4000-8000-000000000003",
+    "fish_count": 3,
+}
+
+
+@given(entries())
+def test_entry_survives_json(entry: Entry) -> None:
+    """An entry written as JSON text and read back is the same, its time too."""
+    text = json.dumps(entry_to_plain(entry))
+    back = entry_from_plain(json.loads(text))
+    assert back == entry
+    assert back.recorded_at == entry.recorded_at
+
+
+@given(st.one_of(records(Unit), records(Cohort)))
+def test_unit_and_cohort_survive_json(record: Unit | Cohort) -> None:
+    """A unit or cohort written as JSON text and read back is the same."""
+    back = from_plain(type(record), json.loads(json.dumps(to_plain(record))))
+    assert back == record
+    assert back.recorded_at == record.recorded_at
+
+
+def test_defaults_may_be_written_out() -> None:
+    """The full form has every field, the short one only what differs."""
+    full = to_plain(tank("A"), sparse=False)
+    assert tuple(full) == field_names(Unit)
+    assert full["limits"] == {}
+    assert "altitude_m" not in to_plain(tank("A"))
+
+
+@pytest.mark.parametrize(
+    ("field", "value"),
+    [
+        ("fish_count", "3"),
+        ("fish_count", True),
+        ("fish_count", 2.5),
+        ("fish_count", -1),
+        ("fish_count", 10**12),
+        ("fish_count", math.nan),
+        ("fish_count", math.inf),
+        ("fish_count", None),
+        ("fish_count", [3]),
+        ("on", "02.05.2026"),
+        ("on", 20260502),
+        ("on", "2026-13-01"),
+        ("id", "not-a-uuid"),
+        ("id", 7),
+        ("replaces", "5f0c0b5e-0000-4000-8000-000000000001"),
+        ("note", 5),
+        ("note", "a\0b"),
+        ("note", "\ud800"),
+        ("note", "x" * 2001),
+        ("recorded_at", "2026-05-02T10:00:00"),
+        ("recorded_at", "yesterday"),
+        ("recorded_at", "0001-01-01T00:00:00+14:00"),
+        ("kind", "eaten"),
+        ("kind", ["died"]),
+        ("colour", "blue"),
+    ],
+)
+def test_unusable_field_is_named(field: str, value: Any) -> None:
+    """Whatever a field holds, the answer is one sentence that names it."""
+    with pytest.raises(BadEntryError) as caught:
+        entry_from_plain(DIED | {field: value})
+    assert field in str(caught.value)
+    assert field in caught.value.field
+
+
+@pytest.mark.parametrize("field", sorted(DIED.keys() - {"kind"}))
+def test_missing_field_is_named(field: str) -> None:
+    """A field that is needed and absent is named."""
+    plain = {key: value for key, value in DIED.items() if key != field}
+    with pytest.raises(BadEntryError, match=f"{field} is missing"):
+        entry_from_plain(plain)
+
+
+WATER: dict[str, Any] = {"id": same(9), "on": day(0), "unit_id": same(1)}
+FISH: dict[str, Any] = WATER | {"cohort_id": same(2)}
+WEIGHT = {"mean_weight_g": 9.0, "mean_weight_low_g": 8.0, "mean_weight_high_g": 11.0}
+GROUP = GradeGroup(to_unit_id=same(1), fish_count=5)
+
+
+@pytest.mark.parametrize(
+    ("kind", "plain"),
+    [
+        (Died, FISH | {"fish_count": 2.0}),
+        (Died, FISH | {"fish_count": 2, "on": datetime(2026, 5, 2, tzinfo=UTC)}),
+        (Died, FISH | {"fish_count": 2, "unit_id": "tank"}),
+        (Died, FISH | {"fish_count": 2, "recorded_at": datetime(2026, 5, 2)}),  # noqa: DTZ001
+        (Died, FISH | {"fish_count": 2, "note": b"x"}),
+        (Died, FISH | {"fish_count": 2, "replaces": same(9)}),
+        (Stocked, FISH),
+        (Stocked, FISH | {"bulk_weight_kg": 10.0}),
+        (Stocked, FISH | {"mean_weight_g": 10.0}),
+        (Stocked, FISH | {"fish_count": 100, "mean_weight_g": math.nan}),
+        (Stocked, FISH | {"fish_count": 100, "mean_weight_g": "5"}),
+        (Stocked, FISH | {"fish_count": 100, "mean_weight_g": True}),
+        (Harvested, FISH),
+        (Moved, FISH | {"to_unit_id": same(1), "fish_count": 5}),
+        (Graded, FISH | {"groups": ()}),
+        (Graded, FISH | {"groups": []}),
+        (Graded, FISH | {"groups": (5,)}),
+        (Graded, FISH | {"groups": (GROUP, GROUP)}),
+        (Sample, FISH | WEIGHT | {"mean_weight_low_g": 10.0}),
+        (Sample, FISH | WEIGHT | {"result_json": "[1]"}),
+        (Sample, FISH | WEIGHT | {"result_json": "{"}),
+        (WaterReading, WATER),
+        (WaterReading, WATER | {"ph": 7.0, "at": time(6, tzinfo=UTC)}),
+        (Cancelled, {"id": same(9), "on": day(0)}),
+        (tank, {"name": " "}),
+        (tank, {"name": "A", "monthly_temperature_deg_c": (8.0, 9.0)}),
+        (tank, {"name": "A", "kind": "bathtub"}),
+        (tank, {"name": "A", "inflow_by_gravity": "yes"}),
+        (cohort, {"name": " "}),
+    ],
+)
+def test_record_that_makes_no_sense_is_refused(kind: Any, plain: Any) -> None:
+    """No record can be built that breaks its own rules."""
+    with pytest.raises(BadEntryError):
+        kind(**plain)
+
+
+def test_nested_fields_are_read_strictly() -> None:
+    """An object or list of the wrong shape inside an entry is refused."""
+    plain = DIED | {"kind": "graded"}
+    del plain["fish_count"]
+    for groups in ("x", {"a": 1}, [1], [{"fish_count": 2}]):
+        with pytest.raises(BadEntryError):
+            entry_from_plain(plain | {"groups": groups})
+
+
+def test_whole_number_may_be_written_as_float() -> None:
+    """JSON writers that know only floats send 3.0; it is 3."""
+    died = entry_from_plain(DIED | {"fish_count": 3.0})
+    assert isinstance(died, Died)
+    assert died.fish_count == 3
+
+
+def test_number_too_large_for_a_float_is_refused() -> None:
+    """A JSON integer of 400 digits is refused, not a crash."""
+    plain = DIED | {"kind": "feed", "feed_kg": 10**400}
+    del plain["fish_count"], plain["cohort_id"]
+    with pytest.raises(BadEntryError, match="feed_kg"):
+        entry_from_plain(plain)
+    with pytest.raises(BadEntryError, match="feed_kg"):
+        entry_from_plain(plain | {"feed_kg": "5"})
+
+
+def test_correction_and_cancellation() -> None:
+    """An entry counts unless another names it; a cancellation never counts."""
+    common: dict[str, Any] = {"on": day(1), "unit_id": same(1), "cohort_id": same(2)}
+    wrong = Died(id=same(11), **common, fish_count=30)
+    right = Died(id=same(12), **common, fish_count=3, replaces=wrong.id)
+    other = Counted(id=same(13), **common, fish_count=90)
+    gone = Cancelled(id=same(14), on=day(2), replaces=other.id)
+    assert in_force([gone, other, right, wrong]) == (right,)
+
+
+def test_entries_say_what_they_touch() -> None:
+    """Every entry names its unit, its cohort and the other units it touches."""
+    common: dict[str, Any] = {"id": same(9), "on": day(1)}
+    other = GradeGroup(to_unit_id=same(3), fish_count=5)
+    graded = Graded(**common, unit_id=same(1), cohort_id=same(2), groups=(GROUP, other))
+    assert (graded.place_id, graded.fish_id) == (same(1), same(2))
+    assert graded.other_place_ids == (same(1), same(3))
+    feed = Feed(**common, unit_id=same(1), feed_kg=1.0)
+    assert (feed.place_id, feed.fish_id, feed.other_place_ids) == (same(1), None, ())
+    cancelled = Cancelled(**common, replaces=same(4))
+    assert (cancelled.place_id, cancelled.fish_id) == (None, None)
+
+
+def test_text_columns_are_known() -> None:
+    """CSV needs to know which fields are text and which are JSON."""
+    assert is_text(Unit, "name")
+    assert is_text(Unit, "kind")
+    assert is_text(Sample, "on")
+    assert is_text(WaterReading, "at")
+    assert not is_text(Sample, "photos")
+    assert not is_text(Stocked, "fish_count")
+
+
+def test_every_float_names_its_unit() -> None:
+    """A number's name ends in its unit, with a short list of pure numbers."""
+    pure = {"level", "cv", "condition_factor", "b", "ph"}
+    endings = (
+        "_g", "_kg", "_m", "_m2", "_m3", "_w", "_g_per_h", "_g_per_kg", "_l_per_min",
+        "_mg_per_l", "_deg_c", "_hpa", "_fraction", "_kg_per_m3", "_count_sd", "_g_cm",
+    )  # fmt: skip
+    for kind in (*ENTRY_KINDS.values(), Unit, Cohort, GradeGroup):
+        for item in fields(kind):
+            if "float" in str(item.type):
+                assert item.name in pure or item.name.endswith(endings), item.name
+
+
+def test_dates_are_dates() -> None:
+    """A plain date is taken; a date with a time is not mistaken for one."""
+    assert Cancelled(id=same(1), on=date(2026, 1, 1), replaces=same(2)).on.year == 2026
