@@ -276,6 +276,46 @@ class KnownDistanceError(MarkerError):
             "photo, and a length above 0 mm.",
             "Give two points in the photo, far apart, and the millimetres between "
             "them.",
+# --- samples ----------------------------------------------------------------
+
+
+class SampleFileError(SampleError):
+    """The sample file cannot be read or breaks its layout.
+
+    ``place`` says where, such as "net 3, gross_g".
+    """
+
+    code = "sample-file"
+
+    def __init__(self, place: str, reason: str, advice: str = "") -> None:
+        where = f" ({place})" if place else ""
+        super().__init__(
+            f"The sample file cannot be used{where}: {reason}.",
+            advice or "Correct that line; the README shows a whole file.",
+        )
+
+
+class NetValueError(SampleError):
+    """A figure of a net cannot be."""
+
+    code = "net-value"
+
+    def __init__(self, net: str, key: str, value: str, wanted: str) -> None:
+        super().__init__(
+            f"{net}: {key} is {value}, but it must be {wanted}.",
+            "Correct the figure, or leave the net out.",
+        )
+
+
+class EmptySampleError(SampleError):
+    """No net has a weight or a measured fish."""
+
+    code = "empty-sample"
+
+    def __init__(self) -> None:
+        super().__init__(
+            "No net has a weight or a fish whose length can be used.",
+            "Weigh at least one counted net, or photograph its fish.",
         )
 
 

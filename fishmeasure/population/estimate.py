@@ -1,0 +1,171 @@
+"""Nets to the population: the public function."""
+
+from typing import Final
+
+import numpy as np
+
+from fishmeasure.arrays import FloatArray
+from fishmeasure.errors import EmptySampleError
+from fishmeasure.netweigh import NetWeighing, SampleSettings
+from fishmeasure.population.faults import weigh_hypotheses
+from fishmeasure.population.groups import find_size_groups
+from fishmeasure.population.lengths import (
+    GROSS_PRIOR,
+    Lengths,
+    collect_lengths,
+    net_means,
+)
+from fishmeasure.population.model import (
+    SIGMA_LOG_SD,
+    SIGMA_MEDIAN,
+    SIGMA_POINTS,
+    TAU_SCALE,
+    SampleModel,
+    level_prior,
+    make_grid,
+    measured_sums,
+)
+from fishmeasure.population.posterior import gather
+from fishmeasure.population.record import PopulationEstimate
+from fishmeasure.population.report import Unit, make_estimate
+from fishmeasure.species import LengthWeight
+
+# Sigma below exp(-8) of the best length evidence is not looked at.
+_EVIDENCE_RANGE: Final = 8.0
+_WIDEST: Final = (0.012, 0.7)
+# With two size groups a fish far from the mean is no error: hardly any are gross.
+_HARDLY_GROSS: Final = np.array([1.0, 1e-3, 1e-4, 1e-5, 1e-6])
+
+
+def estimate_population(
+    nets: tuple[NetWeighing, ...],
+    *,
+    book: LengthWeight,
+    settings: SampleSettings | None = None,
+    count_in_unit: int | None = None,
+    count_in_unit_sd: float = 0.0,
+) -> PopulationEstimate:
+    """Return the fish of a unit from a sample of nets, with honest intervals.
+
+    Works with nets that are weighed, photographed or both. Deterministic.
+
+    Parameters
+    ----------
+    nets
+        In any order; the answer does not depend on it.
+    book
+        The species' or the stock's own coefficients, for fork length
+        (``Species.on_fork_length``).
+    count_in_unit, count_in_unit_sd
+        Fish in the unit before netting, for the finite population correction and
+        the biomass.
+
+    Raises
+    ------
+    EmptySampleError
+        If no net has a weight or a complete fish.
+    ValueError
+        If ``book`` is not for fork length, or the count is below 1.
+    """
+    if book.length_kind != "fork":
+        raise ValueError(book.length_kind)
+    if count_in_unit is not None and count_in_unit < 1:
+        raise ValueError(count_in_unit)
+    settings = settings or SampleSettings()
+    used = tuple(net for net in nets if net.weighed or net.complete_fish)
+    if not used:
+        raise EmptySampleError
+    lengths = collect_lengths(used)
+    groups = None if lengths is None else find_size_groups(lengths)
+    model = prepare(
+        used,
+        book,
+        settings,
+        lengths,
+        gross_prior=GROSS_PRIOR if groups is None else _HARDLY_GROSS,
+    )
+    hypotheses = weigh_hypotheses(model)
+    return make_estimate(
+        model,
+        gather(model, hypotheses),
+        hypotheses,
+        book=book,
+        unit=Unit(
+            all_nets=nets,
+            count=count_in_unit,
+            count_sd=count_in_unit_sd,
+            lengths=lengths,
+            groups=groups,
+        ),
+    )
+
+
+def prepare(
+    nets: tuple[NetWeighing, ...],
+    book: LengthWeight,
+    settings: SampleSettings,
+    lengths: Lengths | None,
+    *,
+    gross_prior: FloatArray = GROSS_PRIOR,
+) -> SampleModel:
+    """Return the model of a sample, ready to be solved."""
+    if lengths is None:
+        steps = np.linspace(-2.4, 2.4, SIGMA_POINTS)
+        sigma = SIGMA_MEDIAN * np.exp(SIGMA_LOG_SD * steps)
+        reference_mm = _bulk_reference(nets, book)
+    else:
+        sigma = _sigma_points(lengths, gross_prior)
+        reference_mm = lengths.reference_mm
+    grid = make_grid(sigma, book)
+    means = sums = None
+    measured_index: dict[int, int] = {}
+    photos_of_net: tuple[slice, ...] = ()
+    if lengths is not None:
+        means = net_means(lengths, sigma, gross_prior=gross_prior)
+        sums = measured_sums(lengths, means, grid.b)
+        measured_index = {int(net): j for j, net in enumerate(lengths.net_ids)}
+        ends = np.r_[lengths.net_start[1:], len(lengths.photo_start)]
+        photos_of_net = tuple(
+            slice(int(start), int(end))
+            for start, end in zip(lengths.net_start, ends, strict=True)
+        )
+    return SampleModel(
+        nets=nets,
+        settings=settings,
+        grid=grid,
+        level=level_prior(grid, book, reference_mm, settings),
+        reference_mm=reference_mm,
+        means=means,
+        sums=sums,
+        measured_index=measured_index,
+        photos_of_net=photos_of_net,
+    )
+
+
+def _bulk_reference(nets: tuple[NetWeighing, ...], book: LengthWeight) -> float:
+    """Return the length in mm of a fish of the sample's mean weight by the book."""
+    weight = sum(net.weight_g or 0.0 for net in nets)
+    count = sum(net.fish_count for net in nets if net.weighed)
+    return float(10.0 * (weight / count / book.a_g_cm) ** (1.0 / book.b))
+
+
+def _sigma_points(lengths: Lengths, gross_prior: FloatArray) -> FloatArray:
+    """Return the sigmas that the lengths leave possible, evenly in logarithm."""
+    low, high = _WIDEST
+    for points in (24, 16):
+        sigma = np.geomspace(low, high, points)
+        means = net_means(lengths, sigma, gross_prior=gross_prior)
+        variance = means.variance + TAU_SCALE**2
+        precision = np.sum(1.0 / variance, axis=1)
+        centre = np.sum(means.mean / variance, axis=1) / precision
+        log_mass = (
+            means.log_evidence
+            - 0.5 * (np.log(sigma / SIGMA_MEDIAN) / SIGMA_LOG_SD) ** 2
+            - 0.5 * np.sum(np.log(variance), axis=1)
+            - 0.5 * np.log(precision)
+            - 0.5 * np.sum((means.mean - centre[:, None]) ** 2 / variance, axis=1)
+        )
+        kept = np.flatnonzero(log_mass > log_mass.max() - _EVIDENCE_RANGE)
+        low = float(sigma[max(kept[0] - 1, 0)])
+        high = float(sigma[min(kept[-1] + 1, points - 1)])
+    return np.geomspace(low, high, SIGMA_POINTS)

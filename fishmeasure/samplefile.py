@@ -1,0 +1,404 @@
+"""SAMPLE.toml: the text to a ``SampleFile``.
+
+The keys beside those of the README's example::
+
+    count_in_unit_sd = 5        # how unsure the count in the unit is
+    level = 0.9                 # of the intervals
+
+    [[net]]
+    fish_sd = 2                 # where the count was an estimate
+    gross_kg = [1.912, 1.908]   # any weight in g, kg, lb or oz; a list is repeats
+    lengths_mm = [250, 262]     # fork lengths from a board instead of photos
+    label = "by the inlet"
+
+    [scale]
+    resolution_g = 1            # step of the display
+    sd_g = 2                    # random error of one reading
+    relative_sd = 0.002         # error of its calibration
+
+    [drip]
+    wet_tare = true             # was the net weighed wet and drained?
+    fraction = 0.01             # water weighed with the fish, over their weight
+    sd = 0.008                  # how unsure that is
+    net_sd = 0.003              # how it varies from net to net
+
+    [count]
+    miscount_probability = 0.03 # that the count of a net is off by one
+
+    [lengths]
+    sample_relative_sd = 0.008  # error common to all lengths
+    photo_relative_sd = 0.005   # common to those of one photo
+    fish_relative_sd = 0.012    # of one fish
+"""
+
+import datetime as dt
+import difflib
+import math
+import tomllib
+from collections.abc import Mapping
+from dataclasses import dataclass
+from typing import Any, Final, NoReturn
+
+from fishmeasure.errors import SampleFileError
+from fishmeasure.netweigh import (
+    DRY_TARE_DRIP,
+    GRAMS_PER,
+    DripWater,
+    FishInNet,
+    NetWeighing,
+    SampleSettings,
+    Scale,
+    to_grams,
+)
+
+# Limits that catch a slip of unit or decimal point, not an odd fish.
+_MOST_FISH: Final = 1_000_000
+_MOST_GRAMS: Final = 1e7
+_SHORTEST_MM: Final = 5.0
+_LONGEST_MM: Final = 5000.0
+
+_TOP: Final = (
+    "date",
+    "unit",
+    "species",
+    "count_in_unit",
+    "count_in_unit_sd",
+    "level",
+    "net",
+    "scale",
+    "drip",
+    "count",
+    "lengths",
+)
+_WEIGHTS: Final = ("gross", "tare", "net")
+_NET: Final = (
+    "fish",
+    "fish_sd",
+    *(f"{what}_{unit}" for what in _WEIGHTS for unit in GRAMS_PER),
+    "photos",
+    "lengths_mm",
+    "label",
+)
+_PERCENT_HINT: Final = "Give a fraction: 1 % is 0.01."
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class NetEntry:
+    """One ``[[net]]``: its weighing, and the photos still to be measured.
+
+    ``weighing`` holds the fish of ``lengths_mm``; where there are photos instead,
+    put their fish in with ``dataclasses.replace(entry.weighing, fish=...)``.
+    """
+
+    weighing: NetWeighing
+    photos: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SampleFile:
+    """What a sample file says.
+
+    ``species`` is None where it names none; ``photo_relative_sd`` and
+    ``fish_relative_sd`` are None where the file leaves them to the photos.
+    """
+
+    nets: tuple[NetEntry, ...]
+    date: dt.date | None = None
+    unit: str = ""
+    species: str | None = None
+    count_in_unit: int | None = None
+    count_in_unit_sd: float = 0.0
+    settings: SampleSettings
+    sets_length_relative_sd: bool = False
+    photo_relative_sd: float | None = None
+    fish_relative_sd: float | None = None
+
+
+def read_sample(text: str) -> SampleFile:
+    """Return what the text of a sample file says.
+
+    Raises
+    ------
+    SampleFileError
+        If it is not valid TOML, or a key is unknown, missing, of the wrong type or
+        outside what can be; the message names the net and the key.
+    """
+    try:
+        document = tomllib.loads(text)
+    except tomllib.TOMLDecodeError as error:
+        place, reason = "", f"it is not valid TOML: {error}"
+        raise SampleFileError(place, reason) from error
+    except RecursionError as error:
+        place, reason = "", "its lists are nested too deeply"
+        raise SampleFileError(place, reason) from error
+    top = _Table("", document, _TOP)
+    lengths = _Table.section(top, "lengths", _LENGTH_KEYS)
+    fish_sd = lengths.number("fish_relative_sd", 0.0, 0.5, hint=_PERCENT_HINT)
+    photo_sd = lengths.number("photo_relative_sd", 0.0, 0.5, hint=_PERCENT_HINT)
+    sample_sd = lengths.number("sample_relative_sd", 0.0, 0.5, hint=_PERCENT_HINT)
+    count = _Table.section(top, "count", ("miscount_probability",))
+    defaults = _NetDefaults(
+        miscount_probability=count.number("miscount_probability", 0.0, 0.5),
+        photo_relative_sd=photo_sd,
+        fish_relative_sd=fish_sd,
+    )
+    return SampleFile(
+        nets=_nets(top, defaults),
+        date=top.date("date"),
+        unit=top.text("unit") or "",
+        species=top.text("species"),
+        count_in_unit=top.whole("count_in_unit", 1, _MOST_FISH),
+        count_in_unit_sd=top.number("count_in_unit_sd", 0.0, _MOST_FISH) or 0.0,
+        settings=_settings(top, sample_sd),
+        sets_length_relative_sd=sample_sd is not None,
+        photo_relative_sd=photo_sd,
+        fish_relative_sd=fish_sd,
+    )
+
+
+_LENGTH_KEYS: Final = ("sample_relative_sd", "photo_relative_sd", "fish_relative_sd")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _NetDefaults:
+    miscount_probability: float | None
+    photo_relative_sd: float | None
+    fish_relative_sd: float | None
+
+
+def _settings(top: "_Table", sample_sd: float | None) -> SampleSettings:
+    scale = _Table.section(top, "scale", ("resolution_g", "sd_g", "relative_sd"))
+    drip = _Table.section(top, "drip", ("wet_tare", "fraction", "sd", "net_sd"))
+    base = DRY_TARE_DRIP if drip.flag("wet_tare") is False else DripWater()
+    usual = SampleSettings()
+    return SampleSettings(
+        scale=Scale(
+            resolution_g=_or(
+                scale.number("resolution_g", 0.0, 1e5), usual.scale.resolution_g
+            ),
+            sd_g=_or(scale.number("sd_g", 0.0, 1e5), usual.scale.sd_g),
+            relative_sd=_or(
+                scale.number("relative_sd", 0.0, 0.5, hint=_PERCENT_HINT),
+                usual.scale.relative_sd,
+            ),
+        ),
+        drip=DripWater(
+            fraction=_or(
+                drip.number("fraction", 0.0, 0.5, hint=_PERCENT_HINT), base.fraction
+            ),
+            sd=_or(drip.number("sd", 0.0, 0.5, hint=_PERCENT_HINT), base.sd),
+            net_sd=_or(
+                drip.number("net_sd", 0.0, 0.5, hint=_PERCENT_HINT), base.net_sd
+            ),
+        ),
+        length_relative_sd=_or(sample_sd, usual.length_relative_sd),
+        level=_or(top.number("level", 0.5, 0.999), usual.level),
+    )
+
+
+def _nets(top: "_Table", defaults: _NetDefaults) -> tuple[NetEntry, ...]:
+    tables = top.values.get("net")
+    if tables is None:
+        top.fail("net", "there is no [[net]] in it")
+    if not isinstance(tables, list) or not all(isinstance(t, dict) for t in tables):
+        top.fail("net", "nets are written as [[net]], one for each dip")
+    if not tables:
+        top.fail("net", "there is no [[net]] in it")
+    return tuple(
+        _net(_Table(f"net {number}", values, _NET), defaults)
+        for number, values in enumerate(tables, 1)
+    )
+
+
+def _net(table: "_Table", defaults: _NetDefaults) -> NetEntry:
+    if "fish" not in table.values:
+        table.fail("fish", "it is missing; count the fish in the dip")
+    count = table.whole("fish", 1, _MOST_FISH) or 1
+    readings = {what: _weight(table, what) for what in _WEIGHTS}
+    if readings["gross"] and readings["net"]:
+        table.fail("net", "give either gross and tare, or net, not both")
+    if readings["tare"] and not readings["gross"]:
+        table.fail("tare", "there is a tare but no gross weight")
+    if len(readings["tare"]) > 1:
+        table.fail("tare", "give one tare, not a list")
+    photos = table.texts("photos")
+    lengths = table.numbers("lengths_mm", _SHORTEST_MM, _LONGEST_MM)
+    if photos and lengths:
+        table.fail("lengths_mm", "give either photos or lengths_mm, not both")
+    if len(lengths) > count:
+        table.fail("lengths_mm", f"there are {len(lengths)} lengths but {count} fish")
+    if not (readings["gross"] or readings["net"] or photos or lengths):
+        table.fail("", "it has no weight, no photos and no lengths")
+    number = table.name
+    label = table.text("label")
+    return NetEntry(
+        weighing=_weighing(
+            count,
+            readings,
+            tuple(lengths),
+            defaults,
+            count_sd=table.number("fish_sd", 0.0, _MOST_FISH) or 0.0,
+            label=f"{number} ({label})" if label else number,
+        ),
+        photos=photos,
+    )
+
+
+def _weighing(
+    count: int,
+    readings: Mapping[str, tuple[float, ...]],
+    lengths: tuple[float, ...],
+    defaults: _NetDefaults,
+    *,
+    count_sd: float,
+    label: str,
+) -> NetWeighing:
+    gross, tare, net = (readings[what] for what in _WEIGHTS)
+    if gross and min(gross) <= (tare[0] if tare else 0.0):
+        raise SampleFileError(
+            label,
+            f"gross {min(gross):g} g is not above the tare {tare[0]:g} g",
+        )
+    # A board is read to about a millimetre and has no photo's common error.
+    fish_sd = defaults.fish_relative_sd
+    fish = tuple(
+        FishInNet(
+            fork_length_mm=length,
+            relative_sd=_BOARD_SD_MM / length if fish_sd is None else fish_sd,
+        )
+        for length in lengths
+    )
+    photo_sd = 0.0 if lengths else NetWeighing(fish_count=1).photo_relative_sd
+    usual = NetWeighing(fish_count=1)
+    return NetWeighing(
+        fish_count=count,
+        gross_g=gross[0] if gross else None,
+        tare_g=tare[0] if tare else None,
+        net_g=net[0] if net else None,
+        repeats_g=(gross or net)[1:],
+        count_sd=count_sd,
+        miscount_probability=_or(
+            defaults.miscount_probability, usual.miscount_probability
+        ),
+        fish=fish,
+        photo_relative_sd=_or(defaults.photo_relative_sd, photo_sd),
+        label=label,
+    )
+
+
+_BOARD_SD_MM: Final = 1.0  # common practice, no source
+
+
+def _weight(table: "_Table", what: str) -> tuple[float, ...]:
+    """Return the readings in grams, empty where there are none."""
+    given = [unit for unit in GRAMS_PER if f"{what}_{unit}" in table.values]
+    if not given:
+        return ()
+    if len(given) > 1:
+        table.fail(what, f"it is given in {' and '.join(given)}")
+    unit = given[0]
+    key = f"{what}_{unit}"
+    most = _MOST_GRAMS / GRAMS_PER[unit]
+    value = table.values[key]
+    if isinstance(value, list):
+        readings = table.numbers(key, 0.0, most)
+        if not readings:
+            table.fail(key, "the list is empty")
+    else:
+        readings = (_or(table.number(key, 0.0, most), 0.0),)
+    if what != "tare" and min(readings) <= 0.0:
+        table.fail(key, "it must be above 0")
+    return tuple(to_grams(reading, unit) for reading in readings)
+
+
+def _or(value: float | None, default: float) -> float:
+    return default if value is None else value
+
+
+class _Table:
+    """One TOML table whose values are checked as they are taken."""
+
+    def __init__(
+        self, name: str, values: Mapping[str, Any], keys: tuple[str, ...]
+    ) -> None:
+        self.name = name
+        self.values = values
+        for key in values:
+            if key not in keys:
+                close = difflib.get_close_matches(key, keys, n=1)
+                hint = f"; is {close[0]} meant?" if close else ""
+                self.fail(key, f"there is no such key{hint}")
+
+    @classmethod
+    def section(cls, top: "_Table", name: str, keys: tuple[str, ...]) -> "_Table":
+        values = top.values.get(name, {})
+        if not isinstance(values, dict):
+            top.fail(name, f"it must be a table, [{name}]")
+        return cls(f"[{name}]", values, keys)
+
+    def fail(self, key: str, reason: str, hint: str = "") -> NoReturn:
+        place = ", ".join(part for part in (self.name, key) if part)
+        raise SampleFileError(place, reason, hint)
+
+    def text(self, key: str) -> str | None:
+        value = self.values.get(key)
+        if value is None:
+            return None
+        if not isinstance(value, str) or not value.strip():
+            self.fail(key, "it must be text in quotes")
+        return value.strip()
+
+    def texts(self, key: str) -> tuple[str, ...]:
+        value = self.values.get(key, [])
+        if not isinstance(value, list):
+            self.fail(key, 'it must be a list, such as ["a1.jpg"]')
+        if not all(isinstance(entry, str) and entry.strip() for entry in value):
+            self.fail(key, "every entry must be a file name in quotes")
+        if len(set(value)) < len(value):
+            self.fail(key, "a photo is named twice")
+        return tuple(value)
+
+    def date(self, key: str) -> dt.date | None:
+        value = self.values.get(key)
+        if isinstance(value, dt.datetime):
+            return value.date()
+        if value is not None and not isinstance(value, dt.date):
+            self.fail(key, "it must be a date without quotes, such as 2026-05-02")
+        return value
+
+    def flag(self, key: str) -> bool | None:
+        value = self.values.get(key)
+        if value is not None and not isinstance(value, bool):
+            self.fail(key, "it must be true or false")
+        return value
+
+    def whole(self, key: str, low: int, high: int) -> int | None:
+        value = self.values.get(key)
+        if value is None:
+            return None
+        if isinstance(value, bool) or not isinstance(value, int):
+            self.fail(key, "it must be a whole number")
+        if not low <= value <= high:
+            self.fail(key, f"{value} is outside {low} to {high}")
+        return value
+
+    def number(self, key: str, low: float, high: float, hint: str = "") -> float | None:
+        value = self.values.get(key)
+        return None if value is None else self._checked(key, value, low, high, hint)
+
+    def numbers(self, key: str, low: float, high: float) -> tuple[float, ...]:
+        value = self.values.get(key, [])
+        if not isinstance(value, list):
+            self.fail(key, "it must be a list of numbers")
+        return tuple(self._checked(key, entry, low, high, "") for entry in value)
+
+    def _checked(
+        self, key: str, value: object, low: float, high: float, hint: str
+    ) -> float:
+        if isinstance(value, bool) or not isinstance(value, int | float):
+            self.fail(key, "it must be a number")
+        if not math.isfinite(value):
+            self.fail(key, f"{value} is no figure that can be used")
+        if not low <= value <= high:
+            self.fail(key, f"{value:g} is outside {low:g} to {high:g}", hint)
+        return float(value)
