@@ -276,6 +276,9 @@ class KnownDistanceError(MarkerError):
             "photo, and a length above 0 mm.",
             "Give two points in the photo, far apart, and the millimetres between "
             "them.",
+        )
+
+
 # --- samples ----------------------------------------------------------------
 
 

@@ -14,6 +14,7 @@ from fishmeasure.population.record import (
     StockLine,
     WeightQuantile,
 )
+from fishmeasure.population.samplejson import estimate_to_json
 
 __all__ = [
     "DoubtfulLength",
@@ -23,4 +24,5 @@ __all__ = [
     "StockLine",
     "WeightQuantile",
     "estimate_population",
+    "estimate_to_json",
 ]

@@ -14,9 +14,8 @@ from dataclasses import dataclass
 from typing import Final
 
 import numpy as np
-from scipy.special import expit, logsumexp
-
 from numpy.typing import NDArray
+from scipy.special import expit, logsumexp
 
 from fishmeasure.arrays import FloatArray
 from fishmeasure.netweigh import NetWeighing

@@ -494,6 +494,4 @@ def weighing_variance(
     # A net without photos can't show an ordinary miscount, so that is mere noise.
     miscount = 0.0 if net.fish else net.miscount_probability
     counted = np.hypot(net.count_sd, np.sqrt(miscount)) / net.fish_count
-    return float(
-        reading**2 + settings.drip.net_sd**2 + counted**2 + state.weight_sd**2
-    )
+    return float(reading**2 + settings.drip.net_sd**2 + counted**2 + state.weight_sd**2)

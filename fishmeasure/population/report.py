@@ -432,17 +432,16 @@ def _sources(
     if unit.count is not None:
         left = max(1.0 - float(weights @ handled_count) / unit.count, 0.0)
     handled = float(weights @ handled_count)
-    within = weights @ np.expm1(
-        (posterior.b * posterior.sigma) ** 2 + posterior.kappa**2
-    )
-    between = weights @ (posterior.b * posterior.tau) ** 2
+    log_within = (posterior.b * posterior.sigma) ** 2 + posterior.kappa**2
+    within = float(weights @ np.expm1(log_within))
+    between = float(weights @ (posterior.b * posterior.tau) ** 2)
     parts: dict[tuple[str, Scope], float] = {
         ("size of single fish", "fish"): left * within / handled,
         ("nets that differ", "net"): left * between / len(model.nets),
     }
     if unit.lengths is not None and not any(net.weighed for net in model.nets):
         photos = unit.lengths.photo_variance
-        parts["photo scale", "photo"] = b**2 * photos.mean() / len(photos)
+        parts["photo scale", "photo"] = float(b**2 * photos.mean() / len(photos))
         parts["length scale of the sample", "sample"] = float(
             b**2 * model.settings.length_relative_sd**2
         )
