@@ -24,7 +24,7 @@ from fishmeasure.uncertainty import DEFAULT_LEVEL, Estimate
 # Step-to-step spread of the TGC over about a month: 0.15 to 0.35 of it, sample
 # error included, computed from five published series (rainbow trout Davidson 2014,
 # Yanik 2002, Weatherley & Gill 1981; char Yanik 2002; barramundi Schipp 2007).
-_STEP_SPREAD = 0.2
+STEP_SPREAD = 0.2
 _STEP_SPREAD_LN_SD = 0.6
 _STEP_DEGREE_DAYS = 400.0
 _STEP_SPREAD_GRID = np.geomspace(0.05, 0.8, 13)
@@ -177,7 +177,8 @@ def _filter(
     )
 
 
-def _noise_per_step(spread: float, tgc: float) -> float:
+def noise_per_step(spread: float, tgc: float) -> float:
+    """Return the walk's variance in cube roots per 1000 degree-days."""
     step = _STEP_DEGREE_DAYS / 1000.0
     return float((spread * tgc * step) ** 2 / step)
 
@@ -218,11 +219,11 @@ def fit_growth(
     root_sds = np.array([_root_sd(sample.mean_weight_g) for sample in ordered])
     prior = (book.value, book.value * book.relative_sd)
     fits = [
-        _filter(roots, root_sds, steps, prior, _noise_per_step(spread, book.value))
+        _filter(roots, root_sds, steps, prior, noise_per_step(spread, book.value))
         for spread in _STEP_SPREAD_GRID
     ]
     log_prior = (
-        -0.5 * (np.log(_STEP_SPREAD_GRID / _STEP_SPREAD) / _STEP_SPREAD_LN_SD) ** 2
+        -0.5 * (np.log(_STEP_SPREAD_GRID / STEP_SPREAD) / _STEP_SPREAD_LN_SD) ** 2
     )
     log_weight = log_prior + np.array([fit.log_likelihood for fit in fits])
     weights = np.exp(log_weight - log_weight.max())
@@ -354,7 +355,7 @@ def project_growth(
         fit.root_sd_g**2
         + 2.0 * fit.root_tgc_covariance * steps
         + (fit.tgc_x1000.sd * steps) ** 2
-        + _noise_per_step(fit.step_spread, fit.book_tgc_x1000.value) * steps
+        + noise_per_step(fit.step_spread, fit.book_tgc_x1000.value) * steps
         + temperature_sd**2
     )
     warmest = max(
