@@ -1,9 +1,36 @@
-"""Outline to lengths: midline, snout, fork, tail, parallax."""
+"""What is known of a fish's shape beforehand, and the lengths of one fish."""
 
 from dataclasses import dataclass
 
 from fishmeasure.arrays import FloatArray
+from fishmeasure.species.record import Species
 from fishmeasure.uncertainty import Estimate, UncertaintySource
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class FishShape:
+    """Proportions of a kind of fish; the fields are those of ``Species``.
+
+    The defaults are for a fish of unknown kind, between a trout and a carp, with
+    a wide spread; they are guesses and carry no source.
+    """
+
+    fork_per_total: float = 0.95
+    standard_per_total: float = 0.84
+    thickness_per_depth: float = 0.5
+    depth_per_fork_length: float = 0.27
+    depth_per_fork_length_sd: float = 0.08
+
+
+def shape_of(species: Species) -> FishShape:
+    """Return the proportions of a species."""
+    return FishShape(
+        fork_per_total=species.fork_per_total,
+        standard_per_total=species.standard_per_total,
+        thickness_per_depth=species.thickness_per_depth,
+        depth_per_fork_length=species.depth_per_fork_length,
+        depth_per_fork_length_sd=species.depth_per_fork_length_sd,
+    )
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
