@@ -85,7 +85,7 @@ def error_sources(
         ("bend", bend, "fish"),
     )
     return (
-        *_scale_sources(plane),
+        *_scale_sources(course.points_mm, plane),
         *(
             UncertaintySource(name=name, relative_sd=sd, scope=scope)
             for name, sd, scope in own
@@ -93,14 +93,21 @@ def error_sources(
     )
 
 
-def _scale_sources(plane: PlaneScale) -> tuple[UncertaintySource, ...]:
-    """Return the plane's own sources; what they leave of its error is 'scale'."""
-    known = total_relative_sd(plane.sources)
-    rest = float(np.sqrt(max(plane.relative_se**2 - known**2, 0.0)))
-    if rest < 1e-6:
-        return plane.sources
-    scale = UncertaintySource(name="scale", relative_sd=rest, scope="photo")
-    return (*plane.sources, scale)
+def _scale_sources(
+    points_mm: FloatArray, plane: PlaneScale
+) -> tuple[UncertaintySource, ...]:
+    """Return the plane's sources, those of the photo set to where the fish lies."""
+    points_px = plane.to_photo_px(points_mm[:: max(1, len(points_mm) // 6)])
+    here = float(np.mean(plane.relative_se_at(points_px) ** 2))
+    common = tuple(source for source in plane.sources if source.scope != "photo")
+    local = tuple(source for source in plane.sources if source.scope == "photo")
+    wanted = np.sqrt(max(here - total_relative_sd(common) ** 2, 0.0))
+    given = total_relative_sd(local)
+    factor = float(wanted) / given if given > 0.0 else 0.0
+    moved = (
+        replace(source, relative_sd=factor * source.relative_sd) for source in local
+    )
+    return (*common, *moved)
 
 
 def total_relative_sd(sources: tuple[UncertaintySource, ...]) -> float:

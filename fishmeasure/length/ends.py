@@ -9,14 +9,16 @@ caudal fin begins on the outline.
 
 from dataclasses import dataclass
 
-import cv2
 import numpy as np
+from numpy.polynomial import legendre
 
 from fishmeasure.arrays import FloatArray
 from fishmeasure.length.midline import Midline
 
-FIN_BASE = 0.15
-"""Of the length; no longer fin is cut off a body's profile by opening."""
+BODY = (0.06, 0.8)
+"""Share of the length over which the profile is smooth but for the fins."""
+FIN_HEIGHT = 0.004
+"""Of the length; what stands out of the profile by more is taken for a fin."""
 PEDUNCLE = (0.05, 0.33)
 """Where the narrowest place before the tail lies, as shares of the length from
 the end: 0.05 to 0.27 in 218 outlines (Caillon et al. 2018, Ecosphere 9, e02220)."""
@@ -140,14 +142,29 @@ def _fork(
 
 def _depth(midline: Midline, length: float) -> tuple[float, float]:
     """Return the greatest depth of the body, fins cut off, and where it is."""
-    spacing = float(midline.along[1] - midline.along[0])
-    cells = max(3, round(FIN_BASE * length / spacing))
-    body = cv2.morphologyEx(
-        midline.straight.astype(np.float32),
-        cv2.MORPH_OPEN,
-        np.ones((1, cells), np.uint8),
-    )
-    step = float(midline.straight_across[1] - midline.straight_across[0])
-    depths = body.sum(axis=0) * step
+    low = float(midline.contour_along.min())
+    share = (midline.along - low) / length
+    body = (share > BODY[0]) & (share < BODY[1])
+    across = midline.straight_across[:, None]
+    inside = midline.straight[:, body] > 0.5
+    parameter = 2.0 * (share[body] - BODY[0]) / (BODY[1] - BODY[0]) - 1.0
+    depths = np.zeros(int(body.sum()))
+    for side in (across, -across):
+        reach = np.where(inside, side, 0.0).max(axis=0)
+        depths += _without_fins(parameter, reach, FIN_HEIGHT * length)
     deepest = int(np.argmax(depths))
-    return float(depths[deepest]), float(midline.along[deepest])
+    return float(depths[deepest]), float(midline.along[body][deepest])
+
+
+def _without_fins(
+    parameter: FloatArray, reach: FloatArray, fin_height: float
+) -> FloatArray:
+    """Return a smooth profile under the fins: what stands out of it hardly counts."""
+    weights = np.ones_like(reach)
+    profile = reach
+    for _ in range(8):
+        fit = legendre.legfit(parameter, reach, 4, w=weights)
+        profile = np.asarray(legendre.legval(parameter, fit), dtype=np.float64)
+        above = np.maximum(reach - profile, 0.0) / fin_height
+        weights = 1.0 / (1.0 + above**2)
+    return profile

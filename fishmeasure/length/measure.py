@@ -17,7 +17,7 @@ from fishmeasure.segment.outline import FishOutline
 from fishmeasure.uncertainty import Estimate
 
 STATIONS = 48
-SEEN_DEPTH_RELATIVE_SD = 0.08
+SEEN_DEPTH_RELATIVE_SD = 0.05
 """Of the depth of an outline, for what is left of fins in it."""
 NATURAL_TURN_RAD = 0.10
 """Spread of the midline's turn in straight fish, as a back is seldom shaped as a
