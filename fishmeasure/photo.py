@@ -48,7 +48,8 @@ _UPRIGHT = {
 }
 _SIDEWAYS = {5, 6, 7, 8}
 
-_FORMATS = ("JPEG", "MPO", "PNG", "WEBP", "HEIF")
+# "JPEG" takes MPO with it: a JPEG with more pictures behind it, as some phones write.
+_FORMATS = ("JPEG", "PNG", "WEBP", "HEIF")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -154,7 +155,8 @@ def read_photo(data: bytes, name: str, limits: PhotoLimits = DEFAULT_LIMITS) -> 
 
 
 def _open_header(data: bytes) -> Image.Image:
-    pillow_heif.register_heif_opener(thumbnails=False)  # safe to call twice
+    Image.init()  # both are safe to call again
+    pillow_heif.register_heif_opener(thumbnails=False)
     with warnings.catch_warnings():
         # Pillow warns at half of its own pixel limit; ours is checked next.
         warnings.simplefilter("ignore", Image.DecompressionBombWarning)

@@ -63,6 +63,16 @@ def turned(rotation: FloatArray, vector: FloatArray) -> FloatArray:
     return matrix
 
 
+def carried_variance(gradients: FloatArray, covariance: FloatArray) -> FloatArray:
+    """Return (n,) variances of the log scale, mean of the two directions.
+
+    ``gradients`` is (n, 2, 8) as from ``PlaneScale.scale_gradients``.
+    """
+    variance = np.einsum("nai,ij,naj->na", gradients, covariance, gradients)
+    mean: FloatArray = np.maximum(variance.mean(axis=1), 0.0)
+    return mean
+
+
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class PlaneScale:
     """Where the plane is, how large things on it are, and how sure that is.
@@ -125,24 +135,20 @@ class PlaneScale:
         The covariance carried to the local scale along and across; grows away
         from the markers.
         """
-        gradients = np.stack([self._scale_gradient(i, points_px) for i in range(8)], -1)
-        variance = np.einsum("nai,ij,naj->na", gradients, self.covariance, gradients)
-        total: FloatArray = np.sqrt(
-            np.maximum(variance.mean(axis=1), 0.0) + self.constant_relative_sd**2
-        )
+        variance = carried_variance(self.scale_gradients(points_px), self.covariance)
+        total: FloatArray = np.sqrt(variance + self.constant_relative_sd**2)
         return total
 
-    def _scale_gradient(self, parameter: int, points_px: FloatArray) -> FloatArray:
-        """Return (n, 2) change of the log scale, in x and y, with a parameter."""
-        if self.covariance[parameter, parameter] <= 0.0:
-            return np.zeros((len(points_px), 2))
-        step = 0.1 * float(np.sqrt(self.covariance[parameter, parameter]))
-        plus, minus = (
-            self._moved(parameter, sign * step).log_scale(points_px)
-            for sign in (1.0, -1.0)
-        )
-        gradient: FloatArray = (plus - minus) / (2.0 * step)
-        return gradient
+    def scale_gradients(self, points_px: FloatArray) -> FloatArray:
+        """Return (n, 2, 8) change of the log scale in x and y by each parameter."""
+        gradients = np.zeros((len(points_px), 2, 8))
+        for parameter, variance in enumerate(np.diag(self.covariance)):
+            if variance > 0.0:
+                step = 0.1 * float(np.sqrt(variance))
+                plus = self._moved(parameter, step).log_scale(points_px)
+                minus = self._moved(parameter, -step).log_scale(points_px)
+                gradients[:, :, parameter] = (plus - minus) / (2.0 * step)
+        return gradients
 
     def _moved(self, parameter: int, step: float) -> "PlaneScale":
         """Return this plane with one of the covariance's parameters changed."""
@@ -161,20 +167,15 @@ class PlaneScale:
         )
 
     def log_scale(self, points_px: FloatArray) -> FloatArray:
-        """Return (n, 2) log of mm per px along the photo's x and y."""
+        """Return (n, 2) natural log of mm per px along the photo's x and y."""
         half = 0.01 * self.camera.focal_px  # local, yet far above rounding
-        logs = [
-            np.log(
-                np.linalg.norm(
-                    self.to_plane_mm(points_px + axis * half)
-                    - self.to_plane_mm(points_px - axis * half),
-                    axis=1,
-                )
-                / (2.0 * half)
-            )
-            for axis in np.eye(2)
-        ]
-        return np.stack(logs, axis=1)
+        steps = np.array([[half, 0.0], [-half, 0.0], [0.0, half], [0.0, -half]])
+        around = (points_px[:, None, :] + steps).reshape(-1, 2)
+        world = self.to_plane_mm(around).reshape(-1, 2, 2, 2)
+        logs: FloatArray = np.log(
+            np.linalg.norm(world[:, :, 0] - world[:, :, 1], axis=2) / (2.0 * half)
+        )
+        return logs
 
     def to_plane_mm(
         self, points_px: FloatArray, height_mm: FloatArray | float = 0.0

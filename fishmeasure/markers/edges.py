@@ -25,7 +25,6 @@ from fishmeasure.photo import Photo
 _REACH_CELLS = 0.55  # of a profile to each side: the middle of the next cell
 _PLATEAU_CELLS = 0.38  # from here on outwards the profile is level unless blurred
 _STEP_PX = 0.4
-_LUMA = np.array([0.2126, 0.7152, 0.0722], np.float32)  # IEC 61966-2-1, linear
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -99,14 +98,18 @@ def fit_marker(photo: Photo, rough: RoughMarker) -> FittedMarker | None:
 def _window(
     photo: Photo, corners: FloatArray
 ) -> tuple[NDArray[np.float32], FloatArray]:
-    """Return linear light around the marker, and its raster offset (x, y)."""
+    """Return linear light around the marker, and its raster offset (x, y).
+
+    Of the green channel alone: print and paper have no colour, sensors sample green
+    most finely, and colour fringes of the lens stay out.
+    """
     margin = float(np.max(np.ptp(corners, axis=0))) / CELLS + 4.0
     rows, columns = photo.rgb.shape[:2]
     low = np.maximum(np.floor(corners.min(axis=0) - margin), 0.0).astype(int)
     high = np.ceil(corners.max(axis=0) + margin).astype(int)
     high = np.minimum(high, [columns - 1, rows - 1])
-    patch = photo.rgb[low[1] : high[1] + 1, low[0] : high[0] + 1]
-    return srgb_to_linear(patch) @ _LUMA, low.astype(np.float64)
+    patch = photo.rgb[low[1] : high[1] + 1, low[0] : high[0] + 1, 1]
+    return srgb_to_linear(patch), low.astype(np.float64)
 
 
 def _homography(corners: FloatArray) -> FloatArray:
@@ -234,8 +237,8 @@ def _fit(points: _EdgePoints) -> _Fit:
     target = -points.shift[keep] * scale
     weight = np.ones(len(scale))
     for _ in range(6):
-        root = np.sqrt(weight)
-        solution, *_ = np.linalg.lstsq(design * root[:, None], target * root)
+        weighted = design * weight[:, None]
+        solution = np.linalg.solve(design.T @ weighted, weighted.T @ target)
         residual = target - design @ solution
         sd = max(1.4826 * float(np.median(np.abs(residual))), 0.01)
         weight = np.minimum(1.0, 1.5 * sd / np.maximum(np.abs(residual), 1e-9))

@@ -12,7 +12,7 @@ from fishmeasure.markers.camera import CameraPrior
 from fishmeasure.markers.edges import FittedMarker
 from fishmeasure.markers.layout import UNIT_SQUARE, Layout
 from fishmeasure.photo import Photo
-from fishmeasure.plane import FocalSource, PlaneScale
+from fishmeasure.plane import FocalSource, PlaneScale, carried_variance
 from fishmeasure.uncertainty import UncertaintySource
 
 PRINT_UNCHECKED_SD = 0.003
@@ -20,9 +20,10 @@ PRINT_CHECKED_SD = 0.0015
 """Of the printed scale: of a printer set to 100 %, and of a 100 mm line read with a
 ruler (the design's error budget: 'good' and 'best')."""
 
-_FITS = 9.0
-"""Largest chi-squared per degree of freedom of a layout that explains the corners:
-three standard deviations each."""
+_FITS_MM = 1.0
+"""Largest root mean square of the corners about a layout that explains them. Loose
+cards miss a sheet's places by centimetres; a sheet that bulges by some millimetres
+stays below, and its larger scatter widens the errors."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -53,16 +54,13 @@ def choose(
     """
     worst = math.inf
     for method in dict.fromkeys(layout.method for layout in layouts):
-        solutions: list[Solution] = []
-        used: tuple[FittedMarker, ...] = ()
-        for layout in (layout for layout in layouts if layout.method == method):
-            used = tuple(m for m in markers if m.marker_id in layout.sides_mm)
-            solutions += solve(used, layout, prior, print_scale)
-        solutions.sort(key=lambda solution: solution.chi2)
-        best = solutions[0]
-        if best.chi2 / best.freedom <= _FITS:
-            return Choice(best=best, markers=used, others=tuple(solutions[1:]))
-        worst = min(worst, _rms_mm(best, used))
+        same = tuple(layout for layout in layouts if layout.method == method)
+        used = tuple(m for m in markers if m.marker_id in same[0].sides_mm)
+        best, *others = solve(used, same, prior, print_scale)
+        rms_mm = _rms_mm(best, used)
+        if rms_mm <= _FITS_MM:
+            return Choice(best=best, markers=used, others=tuple(others))
+        worst = min(worst, rms_mm)
     raise MarkersDisagreeError(name, worst)
 
 
@@ -134,19 +132,19 @@ def with_errors(
 ) -> PlaneScale:
     """Return the plane with ``relative_se`` and all ``sources`` filled in."""
     points = summary_points(photo)
-    total = _rms(plane.relative_se_at(points))
+    gradients = plane.scale_gradients(points)
     # Known focal length and distortion leave the conditional covariance.
     given = plane.covariance.copy()
     lens_part = given[:2, :2]
     if lens_part.any():
         gain = given[:, :2] @ np.linalg.pinv(lens_part, hermitian=True)
         given -= gain @ given[:2, :]
-    pose = _rms(
-        replace(plane, covariance=given, constant_relative_sd=0.0).relative_se_at(
-            points
-        )
+    geometry, pose = (
+        math.sqrt(float(carried_variance(gradients, covariance).mean()))
+        for covariance in (plane.covariance, given)
     )
-    lens = math.sqrt(max(total**2 - pose**2 - plane.constant_relative_sd**2, 0.0))
+    lens = math.sqrt(max(geometry**2 - pose**2, 0.0))
+    total = math.hypot(geometry, plane.constant_relative_sd)
     causes = (
         UncertaintySource(name="marker corners", relative_sd=pose, scope="photo"),
         UncertaintySource(name="lens", relative_sd=lens, scope="photo"),
@@ -162,10 +160,6 @@ def summary_points(photo: Photo) -> FloatArray:
         np.linspace(1 / 6, 5 / 6, 3) * photo.height_px - 0.5,
     )
     return np.column_stack([x.ravel(), y.ravel()])
-
-
-def _rms(values: FloatArray) -> float:
-    return float(np.sqrt(np.mean(values**2)))
 
 
 def _ambiguity_sd(
