@@ -53,7 +53,8 @@ class LabelLayout:
         mask = np.zeros(self._cost.shape, dtype=np.uint8)
         cells = np.round(polygon_px / self._cell_px).astype(np.int32)
         cv2.fillPoly(mask, [cells], 1)
-        self._cost = np.maximum(self._cost, _FISH_COST * mask)
+        wider = cv2.dilate(mask, np.ones((3, 3), dtype=np.uint8))  # a cell's margin
+        self._cost = np.maximum(self._cost, _FISH_COST * wider)
 
     def place(self, size_px: tuple[int, int], target_px: tuple[float, float]) -> Box:
         """Return the best box of (width, height) for a fish at the target.
@@ -70,8 +71,8 @@ class LabelLayout:
         y = (rows + height / 2.0) * self._cell_px - target_px[1]
         total = covered + np.hypot(x, y) / self._width_px
         row, column = np.unravel_index(int(np.argmin(total)), total.shape)
-        place = (slice(row, row + height), slice(column, column + width))
-        self._cost[place] = _LABEL_COST
+        rows_taken = slice(max(0, row - 1), row + height + 1)
+        self._cost[rows_taken, max(0, column - 1) : column + width + 1] = _LABEL_COST
         return Box(
             left=int(column) * self._cell_px,
             top=int(row) * self._cell_px,

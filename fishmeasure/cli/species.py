@@ -76,19 +76,25 @@ def _print_one(name: str) -> None:
         f"Of {line.stock} fish; confidence {line.confidence} ({_known(line.status)})"
     )
     print_line(line.source)
+    thickness, depth = species.thickness_per_depth, species.depth_per_fork_length
     values = {
-        "fork_per_total": ("fork / total length", species.fork_per_total),
-        "standard_per_total": ("standard / total length", species.standard_per_total),
-        "thickness_per_depth": ("thickness / body depth", species.thickness_per_depth),
+        "fork_per_total": ("fork / total length", f"{species.fork_per_total:.3f}"),
+        "standard_per_total": (
+            "standard / total length",
+            f"{species.standard_per_total:.3f}",
+        ),
+        "thickness_per_depth": (
+            "thickness / body depth",
+            f"{thickness:.2f} ± {species.thickness_per_depth_sd:.2f}",
+        ),
         "depth_per_fork_length": (
             "body depth / fork length",
-            species.depth_per_fork_length,
+            f"{depth:.3f} ± {species.depth_per_fork_length_sd:.3f}",
         ),
     }
     for figure in species.figure_sources:
         label, value = values[figure.figure]
-        known = _known(figure.status)
-        print_line(f"{label}: {value:.3f} ({known}: {figure.source})")
+        print_line(f"{label}: {value} ({_known(figure.status)}: {figure.source})")
 
 
 def _known(status: str) -> str:

@@ -9,6 +9,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from fishmeasure.length import FishLength
 from fishmeasure.species import load_species
 from fishmeasure.uncertainty import Estimate, UncertaintySource
 from fishmeasure.weight import (
@@ -117,6 +118,37 @@ def test_lengths_error_is_multiplied_by_b_and_keeps_its_scope() -> None:
     assert weight.sources[0] == expected
 
 
+def test_a_measured_fish_keeps_its_own_and_shared_errors_apart() -> None:
+    """Each cause of length error is b times as large in weight, in its own scope."""
+    point = np.zeros(2)
+    estimate = Estimate.normal(250.0, 3.0)
+    length = FishLength(
+        fork_length_mm=estimate,
+        total_length_mm=estimate,
+        standard_length_mm=estimate,
+        body_depth_mm=estimate,
+        thickness_mm=30.0,
+        area_mm2=1.0,
+        bend_deg=0.0,
+        contour_px=np.zeros((3, 2)),
+        midline_px=np.zeros((2, 2)),
+        snout_px=point,
+        fork_px=point,
+        confidence=1.0,
+        complete=True,
+        sources=(
+            UncertaintySource(name="end points", relative_sd=0.006, scope="fish"),
+            UncertaintySource(name="print scale", relative_sd=0.01, scope="sample"),
+        ),
+    )
+    weight = fish_weight(length, load_species("rainbow-trout"))
+    own, scale = weight.sources[:2]
+    assert (own.name, own.scope) == ("end points", "fish")
+    assert own.relative_sd == pytest.approx(0.018)
+    assert (scale.name, scale.scope) == ("print scale", "sample")
+    assert scale.relative_sd == pytest.approx(0.03)
+
+
 def test_lengths_outside_the_range_are_flagged() -> None:
     """The range of the coefficients is that of the file, in fork length."""
     trout = load_species("rainbow-trout")
@@ -150,7 +182,9 @@ def test_scaling_lengths_scales_weights_by_the_bth_power(
 
 # Per-fish tables that did not set the coefficients; sources in the shelf's
 # SOURCES.md: Brofeldt 1917; USFWS Lake Superior siscowet; Sutton 2000 parr; two
-# compiled tables. Columns of length and weight, mm per unit, kind of length.
+# compiled tables (the catfish table does not say its length kind beyond doubt; taken
+# as total, as its growth table does). Columns of length and weight, mm per unit,
+# kind of length.
 TABLES = {
     "perch": ("finnish_159_fish", "length_fork_cm", "weight_g", 10.0, "fork"),
     "lake-trout": ("siscowet_lake_trout_mi2004", "len", "wgt", 1.0, "total"),
@@ -161,7 +195,7 @@ TABLES = {
         "length_cm",
         "weight_g",
         10.0,
-        "fork",
+        "total",
     ),
 }
 
