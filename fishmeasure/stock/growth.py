@@ -313,8 +313,8 @@ class GrowthProjection:
         """Return how many days it reaches ahead."""
         return len(self.root_g) - 1
 
-    def mean_weight_g(self, day: date) -> Estimate:
-        """Return the mean weight on a day.
+    def root_on(self, day: date) -> tuple[float, float]:
+        """Return the cube root of the mean weight on a day, and its sd.
 
         Raises
         ------
@@ -323,9 +323,11 @@ class GrowthProjection:
         """
         offset = (day - self.start).days
         require("day", offset, "days after the last sample", 0.0, float(self.days))
-        return cubed(
-            float(self.root_g[offset]), float(self.root_sd_g[offset]), self.level
-        )
+        return float(self.root_g[offset]), float(self.root_sd_g[offset])
+
+    def mean_weight_g(self, day: date) -> Estimate:
+        """Return the mean weight on a day; raises as ``root_on``."""
+        return cubed(*self.root_on(day), self.level)
 
 
 def project_growth(

@@ -1,14 +1,12 @@
 """How errors are carried through the stocking calculations.
 
-Three deterministic ways, the simplest that serves: a product of independent
-factors has a lognormal interval whose relative variances add; a monotone function
-of one figure maps the ends of its interval; everything else is evaluated on 1024
-fixed points of a Sobol sequence (no random numbers, so an answer never changes
-between two calls).
+Deterministic, the simplest way that serves: a product of independent factors has
+a lognormal interval whose relative variances add; growth is normal on the scale of
+cube roots (``growth``); what is neither is evaluated on 1024 fixed points of a
+Sobol sequence (no random numbers, so an answer never changes between two calls).
 """
 
 import math
-from collections.abc import Callable
 from functools import cache
 
 import numpy as np
@@ -84,18 +82,6 @@ def scaled(estimate: Estimate, factor: float) -> Estimate:
         sd=estimate.sd * factor,
         low=estimate.low * factor,
         high=estimate.high * factor,
-        level=estimate.level,
-    )
-
-
-def mapped(function: Callable[[float], float], estimate: Estimate) -> Estimate:
-    """Return a monotone function of one figure, by the ends of its interval."""
-    ends = sorted((function(estimate.low), function(estimate.high)))
-    return Estimate(
-        value=function(estimate.value),
-        sd=(ends[1] - ends[0]) / (2.0 * z_score(estimate.level)),
-        low=ends[0],
-        high=ends[1],
         level=estimate.level,
     )
 

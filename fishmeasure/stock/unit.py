@@ -33,6 +33,9 @@ class RearingUnit:
     ----------
     surface_m2
         Open to the air; 0 where unknown, which leaves surface exchange out.
+    inflow_pumped
+        Whether the inflow stops with the power; False for a spring that runs by
+        itself.
     inflow_do_mg_per_l
         Oxygen of the water that flows in; None takes 95 % of saturation.
     water_respiration_mg_per_l_h
@@ -46,6 +49,7 @@ class RearingUnit:
     altitude_m: float = 0.0
     salinity_g_per_kg: float = 0.0
     inflow_l_per_min: float = 0.0
+    inflow_pumped: bool = True
     inflow_do_mg_per_l: float | None = None
     aerators: tuple[Aerator, ...] = ()
     plant_bed_m2: float = 0.0

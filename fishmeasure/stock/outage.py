@@ -1,0 +1,458 @@
+"""An outage: how fast the oxygen falls and what buys time.
+
+V dDO/dt = base - exchange x DO - use, with constant use, has the closed form that
+is evaluated here for 1024 fixed draws of the uncertain figures (``propagation``).
+Fish use less oxygen when there is little of it; that is left out, because it
+comes with stress, so the times are on the safe side. Warming, and fish that crowd
+at an inlet, are left out too.
+"""
+
+import math
+from dataclasses import dataclass, replace
+from typing import Literal
+
+import numpy as np
+from scipy.special import ndtr
+
+from fishmeasure.arrays import FloatArray, frozen
+from fishmeasure.flags import Problem
+from fishmeasure.stock import cautions
+from fishmeasure.stock.checks import require
+from fishmeasure.stock.figures import load_stock_figures
+from fishmeasure.stock.oxygen import (
+    Feeding,
+    OxygenDemand,
+    OxygenSupply,
+    aerator_supply,
+    inflow_supply,
+    oxygen_demand,
+    oxygen_saturation_mg_per_l,
+    surface_supply,
+    surface_transfer_m_per_day,
+    unit_water,
+)
+from fishmeasure.stock.propagation import (
+    exact,
+    from_draws,
+    lognormal_draws,
+    normal_scores,
+    scaled,
+)
+from fishmeasure.stock.unit import Aerator, RearingUnit
+from fishmeasure.uncertainty import Estimate
+
+OutageCause = Literal["power", "pump", "blower"]
+
+HORIZON_MIN = 24.0 * 60.0
+_NO_EXCHANGE = 1e-9  # m3/h; keeps the closed form usable in still, sealed water
+_COURSE_POINTS = 121
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class OutageCase:
+    """What stops, and in what state the unit is then.
+
+    Attributes
+    ----------
+    start_do_mg_per_l
+        With the meter's error (0.2-0.3 mg/L is common practice, no source).
+    cause
+        "power" stops the aerators and a pumped inflow; "pump" the inflow only;
+        "blower" the aerators only.
+    caution_mg_per_l, critical_mg_per_l
+        None takes the species' figures.
+    """
+
+    unit: RearingUnit
+    species_key: str
+    biomass_kg: Estimate
+    mean_weight_g: float
+    temp_c: float
+    start_do_mg_per_l: Estimate
+    cause: OutageCause = "power"
+    feeding: Feeding = "fed"
+    wind_m_per_s: float | None = None
+    caution_mg_per_l: float | None = None
+    critical_mg_per_l: float | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class TimeToLevel:
+    """Minutes until the oxygen is down to a level, at most 24 h.
+
+    ``reached_fraction`` is the share of draws that reach it within 24 h; the
+    others count as 24 h, so an end of the interval at 1440 means "24 h or more".
+    """
+
+    level_mg_per_l: float
+    minutes: Estimate
+    reached_fraction: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Measure:
+    """Something that buys time, and how much until the critical level."""
+
+    name: str
+    to_critical: TimeToLevel
+    gained_min: Estimate
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class OutageResult:
+    """The oxygen after an outage.
+
+    Attributes
+    ----------
+    course_min, course_do, course_do_low, course_do_high
+        (n,) minutes and oxygen in mg/L with its interval, for the chart.
+    measures
+        The longest time gained first.
+    holding_air_sotr_kg_per_h, holding_water_l_per_min
+        Backup air (standard rate) or fresh water that would hold the caution
+        level.
+    """
+
+    case: OutageCase
+    to_caution: TimeToLevel
+    to_critical: TimeToLevel
+    measures: tuple[Measure, ...]
+    holding_air_sotr_kg_per_h: Estimate
+    holding_water_l_per_min: Estimate
+    course_min: FloatArray
+    course_do: FloatArray
+    course_do_low: FloatArray
+    course_do_high: FloatArray
+    notes: tuple[str, ...] = ()
+    problems: tuple[Problem, ...] = ()
+    cautions: tuple[str, ...] = cautions.OUTAGE
+
+
+# --- the fall of oxygen -------------------------------------------------------
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class _Fall:
+    """The draws that determine the fall; index 0 holds the central figures."""
+
+    volume_m3: float
+    start_do: FloatArray
+    base_g_per_h: FloatArray
+    exchange_m3_per_h: FloatArray
+    use_g_per_h: FloatArray
+
+    def settled(self) -> FloatArray:
+        """Return the level that would be reached in the end; may be below 0."""
+        level: FloatArray = (
+            self.base_g_per_h - self.use_g_per_h
+        ) / self.exchange_m3_per_h
+        return level
+
+    def minutes_to(self, level_mg_per_l: float) -> FloatArray:
+        """Return minutes to a level, ``HORIZON_MIN`` where not reached by then."""
+        settled = self.settled()
+        falls = (settled < level_mg_per_l) & (self.start_do > level_mg_per_l)
+        gap = np.where(falls, level_mg_per_l - settled, 1.0)
+        drop = np.where(falls, self.start_do - level_mg_per_l, 0.0)
+        hours = self.volume_m3 / self.exchange_m3_per_h * np.log1p(drop / gap)
+        minutes = np.where(
+            self.start_do <= level_mg_per_l,
+            0.0,
+            np.where(falls, 60.0 * hours, HORIZON_MIN),
+        )
+        capped: FloatArray = np.minimum(minutes, HORIZON_MIN)
+        return capped
+
+    def do_at(self, minutes: float) -> FloatArray:
+        """Return the oxygen after some minutes, not below 0."""
+        turnover = self.exchange_m3_per_h * minutes / 60.0 / self.volume_m3
+        change = (self.start_do - self.settled()) * np.expm1(-turnover)
+        level: FloatArray = np.maximum(self.start_do + change, 0.0)
+        return level
+
+
+def remaining_supplies(case: OutageCase) -> tuple[OxygenSupply, ...]:
+    """Return the supplies that go on during the outage, without the surface."""
+    unit = case.unit
+    water = unit_water(unit, case.temp_c)
+    inflow_stops = case.cause == "pump" or (
+        case.cause == "power" and unit.inflow_pumped
+    )
+    supplies: tuple[OxygenSupply, ...] = ()
+    if not inflow_stops:
+        supplies += (inflow_supply(unit, water),)
+    if case.cause == "pump":
+        supplies += tuple(aerator_supply(a, water) for a in unit.aerators)
+    return supplies
+
+
+def _with_centre(draws: FloatArray, centre: float) -> FloatArray:
+    return np.concatenate([[centre], draws])
+
+
+def _fall(
+    case: OutageCase, demand: OxygenDemand, supplies: tuple[OxygenSupply, ...]
+) -> _Fall:
+    unit, scores = case.unit, normal_scores(5)
+    rate = demand.rate_mg_per_kg_h
+    biomass = _with_centre(
+        lognormal_draws(case.biomass_kg, scores[:, 0]), case.biomass_kg.value
+    )
+    rates = _with_centre(lognormal_draws(rate, scores[:, 1]), rate.value)
+    start = case.start_do_mg_per_l
+    surface = surface_supply(unit, unit_water(unit, case.temp_c), case.wind_m_per_s)
+    transfer = surface_transfer_m_per_day(case.wind_m_per_s)
+    if case.wind_m_per_s is None:  # the whole span between the sources is as likely
+        factor = 2.0 * ndtr(scores[:, 3])
+    else:
+        factor = lognormal_draws(transfer, scores[:, 3]) / max(transfer.value, 1e-9)
+    surface_factor = _with_centre(factor, 1.0)
+    supply_factors = [
+        _with_centre(
+            lognormal_draws(
+                Estimate(value=1.0, sd=s.relative_sd, low=0.0, high=0.0), scores[:, 4]
+            ),
+            1.0,
+        )
+        for s in supplies
+    ]
+    base = surface_factor * surface.base_g_per_h
+    exchange = surface_factor * surface.exchange_m3_per_h
+    for supply, factors in zip(supplies, supply_factors, strict=True):
+        base = base + factors * supply.base_g_per_h
+        exchange = exchange + factors * supply.exchange_m3_per_h
+    return _Fall(
+        volume_m3=unit.volume_m3,
+        start_do=_with_centre(
+            np.maximum(start.value + start.sd * scores[:, 2], 0.0), start.value
+        ),
+        base_g_per_h=base,
+        exchange_m3_per_h=np.maximum(exchange, _NO_EXCHANGE),
+        use_g_per_h=biomass * rates / 1000.0
+        + unit.water_respiration_mg_per_l_h * unit.volume_m3,
+    )
+
+
+def _time_to(fall: _Fall, level_mg_per_l: float, level: float) -> TimeToLevel:
+    minutes = fall.minutes_to(level_mg_per_l)
+    return TimeToLevel(
+        level_mg_per_l=level_mg_per_l,
+        minutes=from_draws(float(minutes[0]), minutes[1:], level),
+        reached_fraction=float(np.mean(minutes[1:] < HORIZON_MIN)),
+    )
+
+
+def _levels(case: OutageCase) -> tuple[float, float]:
+    figures = load_stock_figures(case.species_key).oxygen
+    caution = case.caution_mg_per_l
+    critical = case.critical_mg_per_l
+    return (
+        figures.caution_mg_per_l.value if caution is None else caution,
+        figures.critical_mg_per_l.value if critical is None else critical,
+    )
+
+
+def _demand(case: OutageCase, feeding: Feeding) -> OxygenDemand:
+    return oxygen_demand(
+        species_key=case.species_key,
+        mean_weight_g=case.mean_weight_g,
+        temp_c=case.temp_c,
+        feeding=feeding,
+        level=case.biomass_kg.level,
+    )
+
+
+def _check(case: OutageCase) -> None:
+    saturation = oxygen_saturation_mg_per_l(unit_water(case.unit, case.temp_c))
+    require("water volume", case.unit.volume_m3, "m³", 0.01)
+    require("biomass", case.biomass_kg.value, "kg", 0.001)
+    require(
+        "oxygen at the start",
+        case.start_do_mg_per_l.value,
+        "mg/L",
+        0.0,
+        3.0 * saturation,
+    )
+
+
+# --- public -------------------------------------------------------------------
+
+
+def outage(
+    case: OutageCase,
+    *,
+    backup: Aerator | None = None,
+    exchange_l_per_min: float | None = None,
+    fewer_fraction: float = 0.25,
+) -> OutageResult:
+    """Return how long the oxygen lasts and what buys time.
+
+    Parameters
+    ----------
+    backup
+        Battery air or oxygen at hand; None leaves it out of the measures.
+    exchange_l_per_min
+        Fresh, near-saturated water at hand; None takes a tenth of the volume an
+        hour.
+    fewer_fraction
+        Share of the fish taken out beforehand.
+
+    Raises
+    ------
+    UnknownStockSpeciesError, StockRangeError
+    """
+    _check(case)
+    level = case.biomass_kg.level
+    caution_level, critical_level = _levels(case)
+    demand = _demand(case, case.feeding)
+    supplies = remaining_supplies(case)
+    fall = _fall(case, demand, supplies)
+    to_critical = _time_to(fall, critical_level, level)
+    course_min = _course_minutes(to_critical)
+    tail = (1.0 - level) / 2.0
+    course = np.array([fall.do_at(minute) for minute in course_min])
+    low, high = np.quantile(course[:, 1:], [tail, 1.0 - tail], axis=1)
+    holding_air, holding_water = _holding(case, fall, caution_level)
+    return OutageResult(
+        case=case,
+        to_caution=_time_to(fall, caution_level, level),
+        to_critical=to_critical,
+        measures=_measures(case, fall, backup, exchange_l_per_min, fewer_fraction),
+        holding_air_sotr_kg_per_h=holding_air,
+        holding_water_l_per_min=holding_water,
+        course_min=frozen(course_min),
+        course_do=frozen(course[:, 0]),
+        course_do_low=frozen(low),
+        course_do_high=frozen(high),
+        notes=(*demand.notes, *_notes(case)),
+        problems=demand.problems,
+    )
+
+
+def _course_minutes(to_critical: TimeToLevel) -> FloatArray:
+    """Return the chart's minutes: past the critical level's late end, to 1-24 h."""
+    end = min(max(1.2 * to_critical.minutes.high, 60.0), HORIZON_MIN)
+    return np.linspace(0.0, end, _COURSE_POINTS)
+
+
+def _notes(case: OutageCase) -> tuple[str, ...]:
+    oxygen = load_stock_figures(case.species_key).oxygen
+    caution, critical = oxygen.caution_mg_per_l, oxygen.critical_mg_per_l
+    notes = [
+        "The fish's use is held constant as the oxygen falls: the safe side.",
+        "A cloudy or earthen pond uses far more oxygen than its fish.",
+    ]
+    if case.caution_mg_per_l is None:
+        notes.append(caution.note(f"Caution level {caution.value:g} mg/L"))
+    if case.critical_mg_per_l is None:
+        notes.append(critical.note(f"Critical level {critical.value:g} mg/L"))
+    return tuple(notes)
+
+
+def _measures(
+    case: OutageCase,
+    fall: _Fall,
+    backup: Aerator | None,
+    exchange_l_per_min: float | None,
+    fewer_fraction: float,
+) -> tuple[Measure, ...]:
+    level = case.biomass_kg.level
+    critical_level = _levels(case)[1]
+    demand = _demand(case, case.feeding)
+    supplies = remaining_supplies(case)
+    require("share of fish taken out", fewer_fraction, "", 0.0, 0.99)
+    flow = exchange_l_per_min
+    if flow is None:
+        flow = case.unit.volume_m3 * 1000.0 / 10.0 / 60.0
+    fresh = inflow_supply(
+        replace(case.unit, inflow_l_per_min=flow, inflow_do_mg_per_l=None),
+        unit_water(case.unit, case.temp_c),
+    )
+    fewer = replace(case, biomass_kg=scaled(case.biomass_kg, 1.0 - fewer_fraction))
+    trials: dict[str, _Fall] = {
+        f"{flow:.0f} L/min of fresh water": _fall(case, demand, (*supplies, fresh)),
+        f"{fewer_fraction * 100:.0f} % fewer fish": _fall(fewer, demand, supplies),
+    }
+    if case.feeding == "fed":
+        trials["fish unfed since the day before"] = _fall(
+            case, _demand(case, "fasted"), supplies
+        )
+    if backup is not None:
+        air = aerator_supply(backup, unit_water(case.unit, case.temp_c))
+        trials[f"{backup.name} ({backup.sotr_kg_per_h:g} kg/h standard)"] = _fall(
+            case, demand, (*supplies, air)
+        )
+    before = fall.minutes_to(critical_level)
+    found = []
+    for name, trial in trials.items():
+        gain = trial.minutes_to(critical_level) - before
+        found.append(
+            Measure(
+                name=name,
+                to_critical=_time_to(trial, critical_level, level),
+                gained_min=from_draws(float(gain[0]), gain[1:], level),
+            )
+        )
+    return tuple(sorted(found, key=lambda m: m.gained_min.value, reverse=True))
+
+
+def _holding(
+    case: OutageCase, fall: _Fall, caution_level: float
+) -> tuple[Estimate, Estimate]:
+    """Return backup air (standard rate) and fresh water that hold caution."""
+    level = case.biomass_kg.level
+    missing = np.maximum(
+        fall.use_g_per_h - fall.base_g_per_h + fall.exchange_m3_per_h * caution_level,
+        0.0,
+    )
+    water = unit_water(case.unit, case.temp_c)
+    per_kg_air = aerator_supply(Aerator(name="air", sotr_kg_per_h=1.0), water)
+    per_m3_water = inflow_supply(
+        replace(case.unit, inflow_l_per_min=1000.0 / 60.0, inflow_do_mg_per_l=None),
+        water,
+    )
+    found = []
+    for supply, scale in ((per_kg_air, 1.0), (per_m3_water, 1000.0 / 60.0)):
+        each = supply.at_g_per_h(caution_level).value
+        require("oxygen above the caution level", each, "g/h", 1e-6)
+        needed = missing / each * scale
+        found.append(from_draws(float(needed[0]), needed[1:], level))
+    return found[0], found[1]
+
+
+def biomass_for_hours(case: OutageCase, *, hours: float) -> Estimate:
+    """Return the fish load in kg that keeps the critical level off for some hours.
+
+    Everything as in the case but the biomass, whose own error plays no part; act
+    on the low end.
+
+    Raises
+    ------
+    UnknownStockSpeciesError, StockRangeError
+    """
+    _check(case)
+    require("hours", hours, "h", 0.05, 24.0)
+    known = replace(case, biomass_kg=exact(1.0, case.biomass_kg.level))
+    fall = _fall(known, _demand(case, case.feeding), remaining_supplies(case))
+    water_use = case.unit.water_respiration_mg_per_l_h * case.unit.volume_m3
+    per_kg = fall.use_g_per_h - water_use
+    critical_level = _levels(case)[1]
+    turnover = fall.exchange_m3_per_h * hours / fall.volume_m3
+    settled = (critical_level - fall.start_do * np.exp(-turnover)) / -np.expm1(
+        -turnover
+    )
+    allowed = fall.base_g_per_h - fall.exchange_m3_per_h * settled - water_use
+    kilograms = np.where(
+        fall.start_do > critical_level, np.maximum(allowed, 0.0) / per_kg, 0.0
+    )
+    return from_draws(float(kilograms[0]), kilograms[1:], case.biomass_kg.level)
+
+
+def time_words(minutes: float) -> str:
+    """Return minutes in words for people: "about 40 min", "3 h 20 min"."""
+    if minutes >= HORIZON_MIN:
+        return "24 h or more"
+    if minutes < 60.0:
+        return f"{math.floor(minutes):d} min"
+    hours, rest = divmod(math.floor(minutes / 5.0) * 5, 60)
+    return f"{hours} h {rest:02d} min"

@@ -1,0 +1,301 @@
+"""Stocking: published indices, the limiting factor, room and removal."""
+
+import json
+from dataclasses import replace
+from datetime import date, timedelta
+from pathlib import Path
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from fishmeasure.errors import StockRangeError
+from fishmeasure.stock.growth import (
+    GrowthProjection,
+    WeightSample,
+    fit_growth,
+    project_growth,
+)
+from fishmeasure.stock.nitrogen import Nitrification
+from fishmeasure.stock.propagation import exact, lognormal
+from fishmeasure.stock.stocking import (
+    FishGroup,
+    StockedGroup,
+    StockingOutlook,
+    StockingQuestion,
+    UnitLimits,
+    density_index,
+    flow_index,
+    flow_index_at_inflow,
+    stocking_outlook,
+    unit_load,
+)
+from fishmeasure.stock.temperature import ConstantTemperature
+from fishmeasure.stock.unit import Aerator, RearingUnit
+
+START = date(2026, 5, 1)
+WATER = ConstantTemperature(temp_c=10.0)
+TANK = RearingUnit(
+    volume_m3=6.0,
+    surface_m2=7.0,
+    inflow_l_per_min=60.0,
+    inflow_do_mg_per_l=10.5,
+    aerators=(Aerator(name="blower", sotr_kg_per_h=0.05),),
+    plant_bed_m2=20.0,
+)
+ALL_LIMITS = UnitLimits(
+    ph=7.2,
+    condition_factor=1.2,
+    crop="leafy",
+    nitrification=Nitrification(removal_g_per_day=20.0),
+)
+
+
+def trout(biomass_kg: float = 60.0, weight_g: float = 200.0) -> FishGroup:
+    return FishGroup(
+        species_key="rainbow-trout",
+        biomass_kg=lognormal(biomass_kg, 0.08),
+        mean_weight_g=weight_g,
+    )
+
+
+def projection_of(weight_g: float, days: int = 120) -> GrowthProjection:
+    fit = fit_growth(
+        samples=(WeightSample(day=START, mean_weight_g=lognormal(weight_g, 0.05)),),
+        temperature=WATER,
+        species_key="rainbow-trout",
+    )
+    return project_growth(fit=fit, temperature=WATER, days=days)
+
+
+# --- indices --------------------------------------------------------------------
+
+
+def test_density_index_of_the_handbook() -> None:
+    """12 in at an index of 0.5 is 6 lb/ft3, 96 kg/m3 (1 lb/ft3 = 16.018 kg/m3)."""
+    index = density_index(biomass_kg=96.11, volume_m3=1.0, fork_length_mm=12 * 25.4)
+    assert index == pytest.approx(0.5, abs=1e-3)
+
+
+def test_flow_index_by_definition() -> None:
+    """Pounds over inches and US gallons a minute: 100 lb, 8 in, 10 gpm is 1.25."""
+    index = flow_index(
+        biomass_kg=100.0 * 0.45359237,
+        inflow_l_per_min=10.0 * 3.785412,
+        fork_length_mm=8.0 * 25.4,
+    )
+    assert index == pytest.approx(1.25, rel=1e-6)
+
+
+def test_flow_index_after_the_oxygen_has_dropped(shared: Path) -> None:
+    """Piper et al. 1982: 11 to 8 mg/L with a floor of 5 halves 1.5 to 0.75."""
+    checks = json.loads((shared / "reference" / "checks.json").read_text())
+    (check,) = (c for c in checks if c["check"].startswith("Flow Index"))
+    given_ = check["input"]
+    found = flow_index_at_inflow(
+        flow_index_=given_["FI"],
+        from_do=given_["in_before"],
+        to_do=given_["in_after"],
+        floor_do=given_["floor"],
+    )
+    assert found == pytest.approx(check["expected"], abs=1e-9)
+    with pytest.raises(StockRangeError):
+        flow_index_at_inflow(flow_index_=1.5, from_do=5.0, to_do=8.0, floor_do=5.0)
+
+
+# --- limits now -----------------------------------------------------------------
+
+
+def test_all_limits_are_drawn_up() -> None:
+    """Six limits, the fullest first, each with capacity = biomass / used."""
+    load = unit_load(unit=TANK, groups=(trout(),), temp_c=10.0, limits=ALL_LIMITS)
+    assert {limit.name for limit in load.limits} == {
+        "density",
+        "density index",
+        "flow index",
+        "oxygen",
+        "ammonia",
+        "plant bed",
+    }
+    ends = [limit.used_fraction.high for limit in load.limits]
+    assert ends == sorted(ends, reverse=True)
+    for limit in load.limits:
+        assert limit.capacity_kg.value * limit.used_fraction.value == pytest.approx(
+            60.0
+        )
+    assert load.density_kg_per_m3.value == pytest.approx(10.0)
+    assert load.limiting is load.limits[0]
+
+
+def test_organic_density_is_the_default() -> None:
+    """25 kg/m3 for rainbow trout, Reg. (EU) 2020/464: 150 kg in 6 m3 is full."""
+    load = unit_load(unit=TANK, groups=(trout(150.0),), temp_c=10.0)
+    (density,) = (limit for limit in load.limits if limit.name == "density")
+    assert density.used_fraction.value == pytest.approx(1.0)
+    assert "2020/464" in density.note
+    own = unit_load(
+        unit=TANK,
+        groups=(trout(150.0),),
+        temp_c=10.0,
+        limits=UnitLimits(density_kg_per_m3=50.0, do_mg_per_l=6.0),
+    )
+    (density,) = (limit for limit in own.limits if limit.name == "density")
+    assert density.used_fraction.value == pytest.approx(0.5)
+
+
+def test_mixed_species_take_the_strictest_limit() -> None:
+    """With brook trout (15 kg/m3) beside it the whole unit is held to 15."""
+    brook = FishGroup(
+        species_key="brook-trout", biomass_kg=exact(10.0), mean_weight_g=150.0
+    )
+    load = unit_load(unit=TANK, groups=(trout(), brook), temp_c=10.0)
+    (density,) = (limit for limit in load.limits if limit.name == "density")
+    assert density.used_fraction.value == pytest.approx(70.0 / 90.0)
+
+
+def test_a_full_unit_says_what_limits_it() -> None:
+    """Over a limit, and near one within its error, are both said."""
+    over = unit_load(unit=TANK, groups=(trout(200.0),), temp_c=10.0)
+    assert "over-limit" in [problem.code for problem in over.problems]
+    assert over.room_kg < 0.0
+    near = unit_load(unit=TANK, groups=(trout(145.0),), temp_c=6.0)
+    codes = {problem.code for problem in near.problems}
+    assert codes == {"near-limit"}
+
+
+def test_no_supply_is_over_any_load() -> None:
+    """A unit without air, flow or surface has no oxygen to give."""
+    load = unit_load(
+        unit=RearingUnit(volume_m3=2.0),
+        groups=(trout(1.0),),
+        temp_c=10.0,
+        limits=UnitLimits(condition_factor=1.2, crop="leafy"),
+    )
+    assert load.limiting.name == "oxygen"
+    assert load.room_kg == pytest.approx(-1.0)
+    assert {limit.name for limit in load.limits} == {
+        "density",
+        "density index",
+        "oxygen",
+    }
+
+
+def test_unfed_fish_load_neither_ammonia_nor_bed() -> None:
+    """In water too warm to feed the limits by feed fall away."""
+    load = unit_load(unit=TANK, groups=(trout(),), temp_c=21.0, limits=ALL_LIMITS)
+    assert not {"ammonia", "plant bed"} & {limit.name for limit in load.limits}
+
+
+def test_a_unit_without_fish_is_refused() -> None:
+    """There is nothing to hold against the limits."""
+    with pytest.raises(StockRangeError, match="groups"):
+        unit_load(unit=TANK, groups=(), temp_c=10.0)
+
+
+@given(biomass=st.floats(1.0, 500.0), more=st.floats(1.05, 3.0))
+def test_more_fish_use_more_of_every_limit(biomass: float, more: float) -> None:
+    """Used shares grow with the biomass; the room shrinks by the difference."""
+
+    def load(kilograms: float) -> tuple[dict[str, float], float]:
+        found = unit_load(
+            unit=TANK, groups=(trout(kilograms),), temp_c=10.0, limits=ALL_LIMITS
+        )
+        used = {limit.name: limit.used_fraction.value for limit in found.limits}
+        return used, found.room_kg
+
+    (before, room), (after, less) = load(biomass), load(biomass * more)
+    for name, used in before.items():
+        assert after[name] == pytest.approx(used * more)
+    assert room - less == pytest.approx(biomass * (more - 1.0))
+
+
+# --- ahead ----------------------------------------------------------------------
+
+
+def outlook_of(
+    count: float, days: int = 60, fingerling_g: float | None = 20.0
+) -> StockingOutlook:
+    fingerlings = None if fingerling_g is None else projection_of(fingerling_g)
+    return stocking_outlook(
+        unit=TANK,
+        groups=(
+            StockedGroup(
+                fish_count=lognormal(count, 0.02), projection=projection_of(150.0)
+            ),
+        ),
+        question=StockingQuestion(
+            start=START,
+            until=START + timedelta(days=days),
+            temperature=WATER,
+            fingerlings=fingerlings,
+        ),
+    )
+
+
+def test_half_empty_unit_has_room_that_fits() -> None:
+    """The fingerlings said to fit do fit on the last day, and many more do not."""
+    outlook = outlook_of(200.0)
+    assert outlook.first_day_over is None
+    assert outlook.fish_to_take_out == 0
+    assert outlook.fingerlings > 0
+    assert outlook.fingerlings_kg == pytest.approx(outlook.fingerlings * 0.02)
+    for factor, fits in ((1.0, True), (1.6, False)):
+        both = stocking_outlook(
+            unit=TANK,
+            groups=(
+                StockedGroup(
+                    fish_count=lognormal(200.0, 0.02), projection=projection_of(150.0)
+                ),
+                StockedGroup(
+                    fish_count=exact(outlook.fingerlings * factor),
+                    projection=projection_of(20.0),
+                ),
+            ),
+            question=StockingQuestion(
+                start=START, until=START + timedelta(days=60), temperature=WATER
+            ),
+        )
+        assert (both.first_day_over is None) is fits
+
+
+def test_fish_said_to_go_are_enough() -> None:
+    """With that many fewer, no limit is passed by the last day."""
+    outlook = outlook_of(700.0, fingerling_g=None)
+    assert outlook.first_day_over is not None
+    assert outlook.fish_to_take_out > 0
+    assert outlook.fingerlings == 0
+    after = outlook_of(700.0 - outlook.fish_to_take_out, fingerling_g=None)
+    assert after.first_day_over is None
+
+
+def test_weeks_end_on_the_date_asked_for() -> None:
+    """Days are the start, each week and the date itself."""
+    days = [day.day for day in outlook_of(100.0, days=17).days]
+    assert days == [START + timedelta(days=n) for n in (0, 7, 17)]
+    assert [d.day for d in outlook_of(100.0, days=0).days] == [START]
+    with pytest.raises(StockRangeError):
+        outlook_of(100.0, days=-1)
+
+
+@settings(max_examples=10, deadline=None)
+@given(count=st.floats(50.0, 300.0), more=st.floats(20.0, 200.0))
+def test_more_fish_leave_less_room(count: float, more: float) -> None:
+    """Room in fingerlings never grows with the fish there."""
+    assert outlook_of(count + more).fingerlings <= outlook_of(count).fingerlings
+
+
+def test_room_is_not_limited_by_feed_where_none_is_given() -> None:
+    """In water too warm to feed the fingerlings' limits are those left."""
+    hot = ConstantTemperature(temp_c=21.0)
+    outlook = stocking_outlook(
+        unit=replace(TANK, inflow_l_per_min=600.0),
+        groups=(StockedGroup(fish_count=exact(10.0), projection=projection_of(150.0)),),
+        question=StockingQuestion(
+            start=START,
+            until=START,
+            temperature=hot,
+            fingerlings=projection_of(20.0),
+        ),
+        limits=ALL_LIMITS,
+    )
+    assert outlook.fingerlings > 0
