@@ -13,6 +13,7 @@ from fishmeasure.stock import cautions
 from fishmeasure.stock.outage import (
     HORIZON_MIN,
     OutageCase,
+    OutageCause,
     biomass_for_hours,
     outage,
     remaining_supplies,
@@ -49,7 +50,9 @@ def case_of(
 
 @pytest.mark.parametrize("cause", ["power", "pump", "blower"])
 @pytest.mark.parametrize("wind", [None, 2.0])
-def test_course_is_that_of_an_integrator(cause: str, wind: float | None) -> None:
+def test_course_is_that_of_an_integrator(
+    cause: OutageCause, wind: float | None
+) -> None:
     """The closed form follows SciPy's integration of the mass balance to 1e-6."""
     case = replace(case_of(), cause=cause, wind_m_per_s=wind)
     result = outage(case)

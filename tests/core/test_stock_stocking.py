@@ -20,6 +20,7 @@ from fishmeasure.stock.nitrogen import Nitrification
 from fishmeasure.stock.propagation import exact, lognormal
 from fishmeasure.stock.stocking import (
     FishGroup,
+    LimitName,
     StockedGroup,
     StockingOutlook,
     StockingQuestion,
@@ -196,7 +197,7 @@ def test_a_unit_without_fish_is_refused() -> None:
 def test_more_fish_use_more_of_every_limit(biomass: float, more: float) -> None:
     """Used shares grow with the biomass; the room shrinks by the difference."""
 
-    def load(kilograms: float) -> tuple[dict[str, float], float]:
+    def load(kilograms: float) -> tuple[dict[LimitName, float], float]:
         found = unit_load(
             unit=TANK, groups=(trout(kilograms),), temp_c=10.0, limits=ALL_LIMITS
         )
