@@ -14,7 +14,7 @@ from PIL import ImageFont
 from fishmeasure.arrays import FloatArray
 
 _CELLS_ACROSS: Final = 200  # of the placing grid: 8 px of 1600, a sixth of a letter
-_FISH_COST: Final = 4.0  # a label wholly over fish is worth four widths of leader
+_FISH_COST: Final = 2.0  # a label wholly over fish is worth two widths of leader
 _LABEL_COST: Final = 40.0  # labels over labels cannot be read at all
 _LINE_STEP: Final = 1.2  # of the text's size
 
@@ -48,13 +48,16 @@ class LabelLayout:
         self._width_px = width_px
         self._cost = np.zeros(shape, dtype=np.float64)
 
-    def occupy(self, polygon_px: FloatArray) -> None:
-        """Say that something lies here which a label should not cover."""
+    def occupy(self, polygon_px: FloatArray, *, worth: float = 1.0) -> None:
+        """Say that something lies here which a label should not cover.
+
+        ``worth`` is 1 for a fish's body, more for what must be seen.
+        """
         mask = np.zeros(self._cost.shape, dtype=np.uint8)
         cells = np.round(polygon_px / self._cell_px).astype(np.int32)
         cv2.fillPoly(mask, [cells], 1)
         wider = cv2.dilate(mask, np.ones((3, 3), dtype=np.uint8))  # a cell's margin
-        self._cost = np.maximum(self._cost, _FISH_COST * wider)
+        self._cost = np.maximum(self._cost, worth * _FISH_COST * wider)
 
     def place(self, size_px: tuple[int, int], target_px: tuple[float, float]) -> Box:
         """Return the best box of (width, height) for a fish at the target.

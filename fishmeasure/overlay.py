@@ -38,6 +38,7 @@ _PHONE_WIDTH_PX: Final = 390
 _TEXT_PX_ON_PHONE: Final = 11.5  # small print of phone systems; looked at, reads
 _LINE_PX_ON_PHONE: Final = 1.0
 _SUBPIXEL_BITS: Final = 4
+_CORNERS: Final = np.array([[-1.0, -1.0], [1.0, -1.0], [1.0, 1.0], [-1.0, 1.0]])
 _SCALE_WORDS: Final = {
     "sheet": "sheet",
     "loose-markers": "loose markers",
@@ -224,6 +225,9 @@ def _draw_labels(
     layout = LabelLayout(canvas.width_px, canvas.height_px)
     for one in fish:
         layout.occupy(canvas.to_canvas(one.length.contour_px))
+        for end_px in (one.length.snout_px, one.length.fork_px):
+            around = 5.0 * canvas.unit_px * _CORNERS + canvas.to_canvas(end_px)
+            layout.occupy(around, worth=5.0)  # the marks must be seen to be checked
     for corners_px in plane.markers_px if plane is not None else ():
         layout.occupy(canvas.to_canvas(corners_px))
     sizes = [text_size_px(lines, font, pad) for lines in labels]
