@@ -71,7 +71,7 @@ class PhotoLimits:
 
     max_bytes: int = 60_000_000
     max_pixels: int = 120_000_000
-    min_side_px: int = 64
+    min_side_px: int = 32
     reduce_from_pixels: int = 8_000_000
 
 
