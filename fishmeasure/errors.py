@@ -251,6 +251,19 @@ class TooTiltedError(MarkerError):
         )
 
 
+class BlurredError(MarkerError):
+    """The photo is too blurred for its markers to be measured."""
+
+    code = "blurred"
+
+    def __init__(self, name: str, blur_mm: float) -> None:
+        super().__init__(
+            f"{name} is blurred: an edge is smeared over about {4 * blur_mm:.0f} mm.",
+            "Hold the phone still, tap on the fish to focus, use more light, wipe the "
+            "lens.",
+        )
+
+
 class TooFarError(MarkerError):
     """The markers are too small in the photo."""
 

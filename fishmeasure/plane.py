@@ -56,6 +56,32 @@ class CameraModel:
         return points_px
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class MarkerLook:
+    """How the markers look in the photo, to judge it by.
+
+    Attributes
+    ----------
+    side_raster_px
+        Mean side of the smallest marker, in pixels of the decoded raster.
+    blur_mm
+        Standard deviation of the edges' blur, on the plane, worst direction.
+    blur_cells
+        The same in cells, a sixth of a marker's side.
+    bloom_mm
+        How far paper has bled into ink; negative where ink spread in print.
+    contrast, paper_light
+        Ink to paper, and paper, in linear light from 0 to 1; the darkest marker.
+    """
+
+    side_raster_px: float
+    blur_mm: float
+    blur_cells: float
+    bloom_mm: float
+    contrast: float
+    paper_light: float
+
+
 def turned(rotation: FloatArray, vector: FloatArray) -> FloatArray:
     """Return the rotation turned by a small rotation vector (3,) of the camera."""
     turn, _ = cv2.Rodrigues(np.asarray(vector, dtype=np.float64))
@@ -111,6 +137,8 @@ class PlaneScale:
         translation in mm.
     constant_relative_sd
         What the covariance does not hold: print scale, a second possible pose.
+    look
+        How the markers look; None without markers.
     """
 
     method: ScaleMethod
@@ -128,6 +156,7 @@ class PlaneScale:
     sources: tuple[UncertaintySource, ...] = ()
     covariance: FloatArray = field(default_factory=lambda: np.zeros((8, 8)))
     constant_relative_sd: float = 0.0
+    look: MarkerLook | None = None
 
     def relative_se_at(self, points_px: FloatArray) -> FloatArray:
         """Return (n,) standard errors, as a fraction, of lengths near (n, 2) points.

@@ -127,6 +127,8 @@ def _scale_to_json(plane: PlaneScale) -> Json:
         "markers_px": _points(plane.markers_px),
         "paper_px": [_points(paper) for paper in plane.paper_px],
         "sources": _sources(plane.sources),
+        "covariance": plane.covariance.tolist(),
+        "constant_relative_sd": plane.constant_relative_sd,
     }
 
 
@@ -214,6 +216,8 @@ def _read_scale(data: Mapping[str, Any]) -> PlaneScale:
         markers_px=_array(data["markers_px"], (-1, 4, 2)),
         paper_px=tuple(_array(paper, (-1, 2)) for paper in data["paper_px"]),
         sources=_read_sources(data["sources"]),
+        covariance=_array(data["covariance"], (8, 8)),
+        constant_relative_sd=data["constant_relative_sd"],
     )
 
 

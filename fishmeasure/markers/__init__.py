@@ -18,6 +18,7 @@ from fishmeasure.markers.layout import Layout
 from fishmeasure.markers.scale import choose, plane_scale
 from fishmeasure.photo import Photo
 from fishmeasure.plane import PlaneScale
+from fishmeasure.quality import refuse_unusable
 
 Hypotheses = Callable[[tuple[int, ...], str | None], tuple[Layout, ...]]
 
@@ -71,7 +72,9 @@ def find_plane(
     if not layouts:
         raise NoMarkerError(photo.name)
     choice = choose(photo.name, markers, layouts, prior, print_scale)
-    return plane_scale(photo, choice, prior, print_scale)
+    plane = plane_scale(photo, choice, prior, print_scale)
+    refuse_unusable(photo, plane)
+    return plane
 
 
 def observed_markers(photo: Photo) -> tuple[FittedMarker, ...]:

@@ -10,6 +10,7 @@ smaller marker, but the inner edges can, since it widens white cells and narrows
 black ones: so each marker's homography and one shift are fitted to all edges.
 """
 
+import math
 from dataclasses import dataclass
 
 import cv2
@@ -40,7 +41,8 @@ class FittedMarker:
     bloom_px
         How far edges stand on the black side; positive where paper bleeds.
     blur_px
-        Standard deviation of the edges' blur, the raster's own included.
+        Standard deviation of the edges' blur, the raster's own included: the worse
+        of the marker's two directions.
     rms_px
         Of the edge points about the fit.
     contrast
@@ -255,6 +257,18 @@ def _fit(points: _EdgePoints) -> _Fit:
     )
 
 
+def _blur_px(points: _EdgePoints) -> float:
+    """Return the larger of the median blurs across upright and level edges."""
+    chosen = points.found & points.outer
+    upright = np.abs(points.to_white[:, 0]) > 0.5
+    medians = [
+        float(np.median(points.blur_px[chosen & group]))
+        for group in (upright, ~upright)
+        if (chosen & group).any()
+    ]
+    return max(medians, default=math.inf)
+
+
 def _fitted(
     photo: Photo,
     marker_id: int,
@@ -282,7 +296,7 @@ def _fitted(
         corners_px=photo.to_display(corners + offset),
         covariance_px2=jacobian @ fit.covariance @ jacobian.T * reduction**2,
         bloom_px=fit.bloom_px * reduction,
-        blur_px=float(np.median(points.blur_px[keep & points.outer])) * reduction,
+        blur_px=_blur_px(points) * reduction,
         rms_px=fit.rms_px * reduction,
         contrast=float(np.median(points.contrast[keep])),
         paper=float(np.median(points.paper[keep & points.outer])),

@@ -11,8 +11,14 @@ from fishmeasure.markers.bundle import Solution, solve
 from fishmeasure.markers.camera import CameraPrior
 from fishmeasure.markers.edges import FittedMarker
 from fishmeasure.markers.layout import UNIT_SQUARE, Layout
+from fishmeasure.markers.pattern import CELLS
 from fishmeasure.photo import Photo
-from fishmeasure.plane import FocalSource, PlaneScale, carried_variance
+from fishmeasure.plane import (
+    FocalSource,
+    MarkerLook,
+    PlaneScale,
+    carried_variance,
+)
 from fishmeasure.uncertainty import UncertaintySource
 
 PRINT_UNCHECKED_SD = 0.003
@@ -65,11 +71,7 @@ def choose(
 
 
 def _rms_mm(solution: Solution, markers: tuple[FittedMarker, ...]) -> float:
-    per_mm = [
-        float(np.linalg.norm(m.corners_px[0] - m.corners_px[2]))
-        / (solution.layout.sides_mm[m.marker_id] * math.sqrt(2.0))
-        for m in markers
-    ]
+    per_mm = [_side_px(m) / solution.layout.sides_mm[m.marker_id] for m in markers]
     return float(np.sqrt(np.mean(solution.residuals_px**2))) / float(np.mean(per_mm))
 
 
@@ -97,10 +99,32 @@ def plane_scale(
     plane = replace(
         plane,
         px_per_mm=math.exp(-log_mm_per_px),
+        look=_look(photo, choice),
         constant_relative_sd=math.hypot(print_sd, ambiguity_sd),
         paper_px=_paper(plane, best, print_scale),
     )
     return with_errors(photo, plane, sources)
+
+
+def _look(photo: Photo, choice: Choice) -> MarkerLook:
+    """Return how the markers used look, each figure of the worst one."""
+    sides_px = np.array([_side_px(marker) for marker in choice.markers])
+    sides_mm = [choice.best.layout.sides_mm[m.marker_id] for m in choice.markers]
+    blurs_px = np.array([marker.blur_px for marker in choice.markers])
+    blooms_px = np.array([marker.bloom_px for marker in choice.markers])
+    return MarkerLook(
+        side_raster_px=float(sides_px.min()) / photo.reduction,
+        blur_mm=float((blurs_px / sides_px * sides_mm).max()),
+        blur_cells=float((blurs_px / sides_px).max()) * CELLS,
+        bloom_mm=float((blooms_px / sides_px * sides_mm).max()),
+        contrast=min(marker.contrast for marker in choice.markers),
+        paper_light=min(marker.paper for marker in choice.markers),
+    )
+
+
+def _side_px(marker: FittedMarker) -> float:
+    steps = np.roll(marker.corners_px, -1, axis=0) - marker.corners_px
+    return float(np.linalg.norm(steps, axis=1).mean())
 
 
 def _plane(choice: Choice, solution: Solution, prior: CameraPrior) -> PlaneScale:

@@ -83,7 +83,7 @@ def true_plane(truth: dict[str, Any]) -> PlaneScale:
         _, vectors, translations, errors = cv2.solvePnPGeneric(
             world - world.mean(0), rays, np.eye(3), None, flags=cv2.SOLVEPNP_IPPE
         )
-        rotation = np.asarray(cv2.Rodrigues(vectors[0])[0])
+        rotation = np.asarray(cv2.Rodrigues(vectors[0])[0], np.float64)
         translation = np.asarray(translations[0]).ravel() - rotation @ world.mean(0)
         candidates.append((float(np.ravel(errors)[0]), rotation, translation))
     _, rotation, translation = min(candidates, key=lambda candidate: candidate[0])
@@ -136,7 +136,9 @@ def measure(photo: Photo, truth: dict[str, Any]) -> MarkerErrors:
         count=len(plane.marker_ids),
         tilt_deg=plane.tilt_deg,
         rough_inward_px=float(
-            np.mean([inward_px(rough[m.marker_id], by_id[m.marker_id]) for m in markers])
+            np.mean(
+                [inward_px(rough[m.marker_id], by_id[m.marker_id]) for m in markers]
+            )
         ),
         inward_px=float(
             np.mean([inward_px(m.corners_px, by_id[m.marker_id]) for m in markers])
