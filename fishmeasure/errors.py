@@ -121,6 +121,16 @@ class GainNotKnownError(StockError):
         )
 
 
+class OptionFormatError(StockError):
+    """An option's text cannot be read."""
+
+    code = "option-format"
+
+    def __init__(self, option: str, given: str, example: str) -> None:
+        said = f"{given!r} cannot be read" if given else "nothing was given"
+        super().__init__(f"{option}: {said}.", f"Write it like this: {example}.")
+
+
 # --- photos -----------------------------------------------------------------
 
 

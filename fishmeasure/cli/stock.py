@@ -5,12 +5,16 @@
 
 from datetime import date, timedelta
 from pathlib import Path
-from typing import Annotated, get_args
+from typing import TYPE_CHECKING, Annotated, get_args
 
 import typer
 
 from fishmeasure.cli import stock_options as opt
 from fishmeasure.cli.stock_output import number, span, write_json, write_lines
+
+if TYPE_CHECKING:
+    from fishmeasure.stock.outage import OutageResult, TimeToLevel
+    from fishmeasure.uncertainty import Estimate
 
 
 def register(app: typer.Typer) -> None:
@@ -23,6 +27,7 @@ def register(app: typer.Typer) -> None:
         ("oxygen", oxygen_command),
         ("outage", outage_command),
         ("ammonia", ammonia_command),
+        ("nitrate", nitrate_command),
         ("plant-bed", plant_bed_command),
         ("stocking", stocking_command),
     ):
@@ -42,7 +47,7 @@ def growth_command(
     cv: Annotated[float, typer.Option(help="Spread of weights, CV.")] = 0.25,
     as_json: opt.Json = False,
 ) -> None:
-    """Growth fitted to a cohort's samples, its weights and plate-size dates ahead."""
+    """Fit growth to a cohort's samples; weights and plate-size dates ahead."""
     from fishmeasure.stock.figures import load_stock_figures
     from fishmeasure.stock.growth import fit_growth, project_growth
     from fishmeasure.stock.harvest import DateEstimate, dates_at_size
@@ -105,7 +110,7 @@ def harvest_command(
     ] = 2.0,
     as_json: opt.Json = False,
 ) -> None:
-    """What taking the largest fish on some days yields and leaves."""
+    """Show what taking the largest fish on some days yields and leaves."""
     from fishmeasure.stock import cautions
     from fishmeasure.stock.growth import fit_growth, project_growth
     from fishmeasure.stock.harvest import harvest_plan
@@ -138,7 +143,10 @@ def harvest_command(
     if plan.shortfall_count:
         lines.append(f"{plan.shortfall_count} of the fish asked for are not there.")
     write_lines(
-        tuple(lines), problems=ahead.problems, cautions=cautions.HARVEST, notes=plan.notes
+        tuple(lines),
+        problems=ahead.problems,
+        cautions=cautions.HARVEST,
+        notes=plan.notes,
     )
 
 
@@ -151,7 +159,7 @@ def feed_command(
     days: Annotated[int, typer.Option(help="Days of feed.")] = 7,
     as_json: opt.Json = False,
 ) -> None:
-    """Ration, and kilograms of feed for today and the days ahead."""
+    """Show the ration and the kilograms of feed for today and the days ahead."""
     from fishmeasure.stock.feed import feed_plan
     from fishmeasure.stock.growth import WeightSample, fit_growth, project_growth
     from fishmeasure.stock.propagation import exact
@@ -196,7 +204,7 @@ def conversion_command(
     biomass_error: opt.BiomassError = 5.0,
     as_json: opt.Json = False,
 ) -> None:
-    """Feed conversion ratio of a period, biological and economic."""
+    """Show the feed conversion ratio of a period, biological and economic."""
     from fishmeasure.stock.feed import feed_conversion
 
     found = feed_conversion(
@@ -237,7 +245,7 @@ def oxygen_command(
     unfed: opt.Unfed = False,
     as_json: opt.Json = False,
 ) -> None:
-    """Oxygen demand against supply at the species' caution level."""
+    """Hold oxygen demand against supply at the species' caution level."""
     from fishmeasure.stock import cautions
     from fishmeasure.stock.oxygen import oxygen_balance
     from fishmeasure.stock.unit import Aerator, RearingUnit
@@ -262,6 +270,7 @@ def oxygen_command(
     if as_json:
         write_json(balance)
         return
+    kept = balance.do_mg_per_l
     write_lines(
         (
             f"Saturation: {balance.saturation_mg_per_l:.2f} mg/L",
@@ -270,8 +279,7 @@ def oxygen_command(
                 f"  {name}: {span(figure)} g/h"
                 for name, figure in balance.supplies_g_per_h
             ),
-            f"Supply at {balance.do_mg_per_l:g} mg/L: "
-            f"{span(balance.supply_g_per_h)} g/h",
+            f"Supply at {kept:g} mg/L: {span(balance.supply_g_per_h)} g/h",
             f"Balance to act on: {number(balance.unsafe_balance_g_per_h)} g/h",
             f"Oxygen settles at {span(balance.steady_do_mg_per_l)} mg/L",
             f"The supply carries {span(balance.max_biomass_kg)} kg",
@@ -305,15 +313,13 @@ def outage_command(
     backup_sotr: Annotated[
         float, typer.Option(help="Backup air, standard transfer rate, kg/h.")
     ] = 0.0,
-    hours: Annotated[
-        float, typer.Option(help="Hours to ask the fish load for.")
-    ] = 4.0,
+    hours: Annotated[float, typer.Option(help="Hours to ask the fish load for.")] = 4.0,
     chart: Annotated[
         Path | None, typer.Option(help="Write the chart to a PNG, SVG or PDF.")
     ] = None,
     as_json: opt.Json = False,
 ) -> None:
-    """How long the oxygen lasts when power, pump or blower stops; what buys time."""
+    """Show how long oxygen lasts when power or pump stops, and what buys time."""
     from fishmeasure.stock.outage import OutageCase, OutageCause, biomass_for_hours
     from fishmeasure.stock.outage import outage as outage_
     from fishmeasure.stock.unit import Aerator, RearingUnit
@@ -352,33 +358,29 @@ def outage_command(
     _write_outage(result, hours, load)
 
 
-def _write_outage(result: object, hours: float, load: object) -> None:
-    from fishmeasure.stock.outage import OutageResult, TimeToLevel, time_words
-    from fishmeasure.uncertainty import Estimate
+def _write_outage(result: "OutageResult", hours: float, load: "Estimate") -> None:
+    from fishmeasure.stock.outage import time_words
 
-    assert isinstance(result, OutageResult)
-    assert isinstance(load, Estimate)
-
-    def words(time: TimeToLevel) -> str:
+    def reached(name: str, time: "TimeToLevel") -> str:
         low, high = time_words(time.minutes.low), time_words(time.minutes.high)
-        return f"{time_words(time.minutes.value)} ({low} to {high})"
+        middle = time_words(time.minutes.value)
+        return f"{name}, {time.level_mg_per_l:g} mg/L, in {middle} ({low} to {high})"
 
     measures = (
         f"  {m.name}: {time_words(m.gained_min.value)} more "
         f"(at least {time_words(m.gained_min.low)})"
         for m in result.measures
     )
+    air, water = result.holding_air_sotr_kg_per_h, result.holding_water_l_per_min
     write_lines(
         (
-            f"Caution, {result.to_caution.level_mg_per_l:g} mg/L, in "
-            f"{words(result.to_caution)}",
-            f"Critical, {result.to_critical.level_mg_per_l:g} mg/L, in "
-            f"{words(result.to_critical)}",
+            reached("Caution", result.to_caution),
+            reached("Critical", result.to_critical),
             "What buys time until critical:",
             *measures,
-            f"Holding the caution level takes {span(result.holding_air_sotr_kg_per_h)}"
-            " kg/h of backup air (standard rate)",
-            f"  or {span(result.holding_water_l_per_min)} L/min of fresh water",
+            "The caution level would be held by",
+            f"  backup air of {span(air)} kg/h standard transfer rate,",
+            f"  or {span(water)} L/min of fresh water",
             f"Fish that would last {hours:g} h: {span(load)} kg",
         ),
         problems=result.problems,
@@ -398,7 +400,7 @@ def ammonia_command(
     salinity: opt.Salinity = 0.0,
     as_json: opt.Json = False,
 ) -> None:
-    """Un-ionised ammonia of a water reading against the species' limit."""
+    """Hold a reading's un-ionised ammonia against the species' limit."""
     from fishmeasure.stock.nitrogen import ammonia_reading
 
     found = ammonia_reading(
@@ -422,15 +424,76 @@ def ammonia_command(
     )
 
 
+def nitrate_command(
+    species: opt.SpeciesArgument,
+    feed: Annotated[float, typer.Option(help="Feed a day, g.")],
+    volume: opt.Volume,
+    start: Annotated[float, typer.Option(help="Nitrate nitrogen now, mg/L.")] = 0.0,
+    exchange: Annotated[float, typer.Option(help="Water exchanged, m³/day.")] = 0.0,
+    protein: Annotated[
+        float | None, typer.Option(help="Protein of the feed, %; else the species'.")
+    ] = None,
+    bed: Annotated[float, typer.Option(help="Plant bed, m².")] = 0.0,
+    crop: Annotated[str, typer.Option(help="leafy, fruiting, raft or nft.")] = "leafy",
+    days: Annotated[int, typer.Option(help="Days ahead.")] = 60,
+    as_json: opt.Json = False,
+) -> None:
+    """Show where nitrate goes with this feed, water exchange and plant bed."""
+    from fishmeasure.stock import nitrogen
+    from fishmeasure.stock.figures import load_stock_figures
+    from fishmeasure.stock.propagation import exact
+
+    book = load_stock_figures(species).feed.protein_percent
+    made = nitrogen.tan_g_per_day(
+        feed_kg_per_day=exact(feed / 1000.0),
+        protein_percent=book.value if protein is None else protein,
+    )
+    uptake = nitrogen.plant_uptake_g_per_day(
+        crop=opt.choice("--crop", crop, get_args(nitrogen.Crop)), bed_m2=bed
+    )
+    trend = nitrogen.nitrate_trend(
+        species_key=species,
+        loop=nitrogen.NitrogenLoop(
+            volume_m3=volume,
+            exchange_m3_per_day=exchange,
+            plant_uptake_g_per_day=uptake.value,
+        ),
+        start_n_mg_per_l=start,
+        nitrogen_g_per_day=made,
+        days=days,
+    )
+    if as_json:
+        write_json(trend)
+        return
+    when = "later or never"
+    if trend.days_to_limit is not None:
+        when = f"in {trend.days_to_limit} days"
+    low, middle, high = (
+        number(course[-1])
+        for course in (
+            trend.low_mg_per_l,
+            trend.nitrate_n_mg_per_l,
+            trend.high_mg_per_l,
+        )
+    )
+    write_lines(
+        (
+            f"The feed makes {span(made)} g nitrogen a day",
+            f"The plants take up {span(uptake)} g a day",
+            f"Nitrate nitrogen in {days} days: {middle} ({low} to {high}) mg/L",
+            f"The limit of {trend.limit_n_mg_per_l:g} mg/L may be passed {when}",
+        ),
+        notes=trend.notes,
+    )
+
+
 def plant_bed_command(
     feed: Annotated[float, typer.Option(help="Feed a day, g.")],
     bed: Annotated[float, typer.Option(help="Plant bed, m².")] = 0.0,
-    crop: Annotated[
-        str, typer.Option(help="leafy, fruiting, raft or nft.")
-    ] = "leafy",
+    crop: Annotated[str, typer.Option(help="leafy, fruiting, raft or nft.")] = "leafy",
     as_json: opt.Json = False,
 ) -> None:
-    """The plant bed that the feed carries, and the feed that a bed takes up."""
+    """Show the plant bed that the feed carries, and the feed a bed takes up."""
     from fishmeasure.stock.nitrogen import Crop, bed_balance
     from fishmeasure.stock.propagation import exact
 
@@ -472,12 +535,10 @@ def stocking_command(
         float | None, typer.Option(help="Condition factor K, for the indices.")
     ] = None,
     bed: Annotated[float, typer.Option(help="Plant bed, m².")] = 0.0,
-    crop: Annotated[
-        str, typer.Option(help="leafy, fruiting, raft or nft.")
-    ] = "leafy",
+    crop: Annotated[str, typer.Option(help="leafy, fruiting, raft or nft.")] = "leafy",
     as_json: opt.Json = False,
 ) -> None:
-    """How near the unit is to each limit, and the room left."""
+    """Show how near the unit is to each limit, and the room left."""
     from fishmeasure.stock.nitrogen import Crop
     from fishmeasure.stock.stocking import FishGroup, UnitLimits, unit_load
     from fishmeasure.stock.unit import Aerator, RearingUnit

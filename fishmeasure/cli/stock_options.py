@@ -43,12 +43,8 @@ Sotr = Annotated[
 ]
 Altitude = Annotated[float, typer.Option("--altitude", help="Metres above the sea.")]
 Salinity = Annotated[float, typer.Option("--salinity", help="Salinity, g/kg.")]
-Wind = Annotated[
-    float | None, typer.Option("--wind", help="Wind over the water, m/s.")
-]
-Unfed = Annotated[
-    bool, typer.Option("--unfed", help="Not fed since the day before.")
-]
+Wind = Annotated[float | None, typer.Option("--wind", help="Wind over the water, m/s.")]
+Unfed = Annotated[bool, typer.Option("--unfed", help="Not fed since the day before.")]
 Samples = Annotated[
     list[str],
     typer.Option(
@@ -127,9 +123,7 @@ def read_samples(given: list[str]) -> tuple[WeightSample, ...]:
             mean = lognormal(float(grams), float(percent or 7.0) / 100.0)
         except ValueError:
             raise OptionFormatError("--sample", text, example) from None
-        samples.append(
-            WeightSample(day=read_day("--sample", day), mean_weight_g=mean)
-        )
+        samples.append(WeightSample(day=read_day("--sample", day), mean_weight_g=mean))
     return tuple(samples)
 
 

@@ -2,6 +2,7 @@
 
 import dataclasses
 import json
+import math
 import sys
 from datetime import date
 from typing import Any
@@ -17,6 +18,8 @@ def plain(value: Any) -> Any:
     if dataclasses.is_dataclass(value) and not isinstance(value, type):
         fields = dataclasses.fields(value)
         return {field.name: plain(getattr(value, field.name)) for field in fields}
+    if isinstance(value, dict):
+        return {key: plain(item) for key, item in value.items()}
     if isinstance(value, date):
         return value.isoformat()
     if isinstance(value, np.ndarray):
@@ -32,19 +35,26 @@ def write_json(record: Any) -> None:
 
 
 def span(estimate: Estimate, digits: int = 3) -> str:
-    """Return "value (low to high)" to a number of significant digits."""
-    if estimate.sd == 0.0 and estimate.low == estimate.high:
-        return number(estimate.value, digits)
-    low, high = number(estimate.low, digits), number(estimate.high, digits)
-    return f"{number(estimate.value, digits)} ({low} to {high})"
+    """Return "value (low to high)", all to the decimals that the value needs."""
+    largest = max(abs(estimate.value), abs(estimate.high) / 10.0)
+    places = _places(largest, digits)
+    if estimate.low == estimate.high:
+        return _fixed(estimate.value, places)
+    low, high = _fixed(estimate.low, places), _fixed(estimate.high, places)
+    return f"{_fixed(estimate.value, places)} ({low} to {high})"
 
 
 def number(value: float, digits: int = 3) -> str:
     """Return a number to some significant digits, never as a power of ten."""
-    if value == 0.0:
-        return "0"
-    places = digits - 1 - int(np.floor(np.log10(abs(value))))
-    return f"{round(value, places):.{max(places, 0)}f}"
+    return _fixed(value, _places(abs(value), digits))
+
+
+def _places(size: float, digits: int) -> int:
+    return digits - 1 - math.floor(math.log10(size)) if size > 0.0 else 0
+
+
+def _fixed(value: float, places: int) -> str:
+    return f"{round(value, places) + 0.0:.{max(places, 0)}f}"
 
 
 def write_lines(
