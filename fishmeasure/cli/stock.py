@@ -242,6 +242,7 @@ def oxygen_command(
     altitude: opt.Altitude = 0.0,
     salinity: opt.Salinity = 0.0,
     wind: opt.Wind = None,
+    water_use: opt.WaterUse = 0.0,
     unfed: opt.Unfed = False,
     as_json: opt.Json = False,
 ) -> None:
@@ -259,6 +260,7 @@ def oxygen_command(
             aerators=(Aerator(name="aerator", sotr_kg_per_h=sotr),) if sotr else (),
             altitude_m=altitude,
             salinity_g_per_kg=salinity,
+            water_respiration_mg_per_l_h=water_use,
         ),
         species_key=species,
         biomass_kg=opt.with_percent(biomass, biomass_error),
@@ -308,6 +310,7 @@ def outage_command(
     altitude: opt.Altitude = 0.0,
     salinity: opt.Salinity = 0.0,
     wind: opt.Wind = None,
+    water_use: opt.WaterUse = 0.0,
     unfed: opt.Unfed = False,
     cause: Annotated[str, typer.Option(help="power, pump or blower.")] = "power",
     backup_sotr: Annotated[
@@ -335,6 +338,7 @@ def outage_command(
             aerators=(Aerator(name="aerator", sotr_kg_per_h=sotr),) if sotr else (),
             altitude_m=altitude,
             salinity_g_per_kg=salinity,
+            water_respiration_mg_per_l_h=water_use,
         ),
         species_key=species,
         biomass_kg=opt.with_percent(biomass, biomass_error),

@@ -44,6 +44,10 @@ Sotr = Annotated[
 Altitude = Annotated[float, typer.Option("--altitude", help="Metres above the sea.")]
 Salinity = Annotated[float, typer.Option("--salinity", help="Salinity, g/kg.")]
 Wind = Annotated[float | None, typer.Option("--wind", help="Wind over the water, m/s.")]
+WaterUse = Annotated[
+    float,
+    typer.Option("--water-use", help="Oxygen used by water and bottom, mg/L an hour."),
+]
 Unfed = Annotated[bool, typer.Option("--unfed", help="Not fed since the day before.")]
 Samples = Annotated[
     list[str],

@@ -74,7 +74,7 @@ def test_course_is_that_of_an_integrator(
         change, (0.0, hours[-1]), [9.0], t_eval=hours, rtol=1e-9, atol=1e-9
     )
     np.testing.assert_allclose(
-        result.course_do, np.maximum(solved.y[0], 0.0), atol=1e-6
+        result.course_mg_per_l, np.maximum(solved.y[0], 0.0), atol=1e-6
     )
 
 
