@@ -11,6 +11,7 @@ from dataclasses import dataclass
 
 import numpy as np
 from numpy.polynomial import legendre
+from numpy.typing import NDArray
 
 from fishmeasure.arrays import FloatArray
 from fishmeasure.length.midline import Midline
@@ -24,6 +25,10 @@ PEDUNCLE = (0.05, 0.33)
 the end: 0.05 to 0.27 in 218 outlines (Caillon et al. 2018, Ecosphere 9, e02220)."""
 FIN_BEGINS = 1.15
 """Width over the peduncle's where the caudal fin begins; see its test."""
+LOBE_SHARE = 0.08
+"""Of the length: how much farther one lobe may reach than the other."""
+MIN_NOTCH = 0.006
+"""Of the length: a shallower notch is not told from a ragged edge."""
 CENTROID_WEIGHT = -51.0
 FLARE_WEIGHT = 13.0
 """Logistic regression on the same 218 outlines; left out genus by genus it names
@@ -78,8 +83,8 @@ def find_ends(midline: Midline) -> Ends:
     share, width = _profile(midline)
     flare, base_share = _flare(1.0 - share, width)
     base = high - length * base_share
-    fork_at, tips_at = _fork(along, across, high - 0.3 * length)
-    pressed = base + np.hypot(along[tips_at] - base, across[tips_at])
+    fork_at, tips_at = _fork(along, across, base)
+    pressed = base + np.hypot(along[list(tips_at)] - base, across[list(tips_at)])
     depth, depth_along = _depth(midline, length)
     return Ends(
         snout=midline.contour[snout_at],
@@ -124,20 +129,51 @@ def _flare(from_end: FloatArray, width: FloatArray) -> tuple[float, float]:
 
 
 def _fork(
-    along: FloatArray, across: FloatArray, tail_from: float
-) -> tuple[int, list[int]]:
-    """Return the indices of the fork and of the tips of both lobes."""
-    tips = []
-    for side in (across > 0.0, across <= 0.0):
-        on_side = np.flatnonzero(side & (along > tail_from))
-        if len(on_side):
-            tips.append(int(on_side[np.argmax(along[on_side])]))
-    first, last = min(tips), max(tips)
-    count = len(along)
-    between = np.arange(first, last + 1)
-    if along[between].min() < tail_from:  # the other way round, past the last point
-        between = np.arange(last, first + count + 1) % count
-    return int(between[np.argmin(along[between])]), tips
+    along: FloatArray, across: FloatArray, base: float
+) -> tuple[int, tuple[int, int]]:
+    """Return the indices of the fork and of the tips of both lobes.
+
+    Seen from behind, the tail fin's rear edge lies under a taut string; the fork is
+    where it is deepest below. Without a notch it is the middle of the rear edge. The
+    midline need not run into the fork for this.
+    """
+    fin = np.flatnonzero(along > base)
+    length = float(np.ptp(along))
+    rear = fin[_rear_edge(along[fin], across[fin])]
+    tips = np.flatnonzero(along[rear] > along[rear].max() - LOBE_SHARE * length)
+    rear = rear[tips[0] : tips[-1] + 1]
+    taut = rear[_upper_hull(across[rear], along[rear])]
+    sag = np.interp(across[rear], across[taut], along[taut]) - along[rear]
+    deepest = int(np.argmax(sag))
+    if sag[deepest] > MIN_NOTCH * length:
+        right = int(np.searchsorted(across[taut], across[rear[deepest]], side="right"))
+        return int(rear[deepest]), (int(taut[right - 1]), int(taut[right]))
+    middle = (across[rear[0]] + across[rear[-1]]) / 2.0
+    tip = int(rear[np.argmin(np.abs(across[rear] - middle))])
+    return tip, (int(rear[np.argmax(along[rear])]), tip)
+
+
+def _rear_edge(along: FloatArray, across: FloatArray) -> NDArray[np.intp]:
+    """Return the rearmost point in each of narrow strips, from side to side."""
+    low, high = across.min(), across.max()
+    strip = ((across - low) / max(high - low, 1e-9) * 60.0).astype(int)
+    order = np.lexsort((along, strip))
+    last: NDArray[np.intp] = order[np.flatnonzero(np.diff(strip[order], append=-1))]
+    return last[np.argsort(across[last])]
+
+
+def _upper_hull(x: FloatArray, y: FloatArray) -> list[int]:
+    """Return the indices of the upper convex hull of points in the order of x."""
+    hull: list[int] = []
+    for index in range(len(x)):
+        while len(hull) > 1:
+            a, b = hull[-2], hull[-1]
+            rise = (x[b] - x[a]) * (y[index] - y[a]) - (y[b] - y[a]) * (x[index] - x[a])
+            if rise < 0.0:
+                break
+            hull.pop()
+        hull.append(index)
+    return hull
 
 
 def _depth(midline: Midline, length: float) -> tuple[float, float]:

@@ -25,6 +25,7 @@ belly is: 5.7 degrees over the slender species of 218 outlines (Caillon et al. 2
 Ecosphere 9, e02220)."""
 STANDARD_RELATIVE_SD = 0.024
 """Of the tail fin's base on an outline against its landmark, same outlines."""
+HEAD_SHARE = TAIL_SHARE = 0.25
 SURE_ODDS_LN = 10.0
 MEAN_HEIGHT_SHARE = 0.85
 """Of the half thickness, over a whole outline."""
@@ -40,8 +41,7 @@ def measure_length(
     camera = Camera.of(plane)
     contour_mm = plane.to_plane_mm(outline.contour_px)
     midline, ends = _oriented(trace_midline(contour_mm), outline, plane)
-    stations = np.linspace(ends.snout_along, ends.fork_along, STATIONS)
-    course = Course(points_mm=midline.at(stations), bend_share=_bend_share(midline))
+    course = _course(midline, ends)
     depth_mm = _depth_mm(midline, ends, camera, shape)
     lie = _lie(depth_mm, ends.fork_along - ends.snout_along, camera, shape)
     fork_mm = course.length_mm(camera, lie)
@@ -151,6 +151,24 @@ def _oriented(
         along = float(midline.locate(fork[None])[0][0])
         ends = replace(ends, fork=fork, fork_along=along)
     return midline, ends
+
+
+def _course(midline: Midline, ends: Ends) -> Course:
+    """Return the midline from snout to fork, led to these points at its ends.
+
+    It leaves the middle of the body only where the head or the tail begins, so that
+    the length is never below the distance of the two points.
+    """
+    share = np.linspace(0.0, 1.0, STATIONS)
+    along = ends.snout_along + share * (ends.fork_along - ends.snout_along)
+    middle = midline.at(along)
+    off_snout, off_fork = ends.snout - middle[0], ends.fork - middle[-1]
+    to_snout = np.clip(1.0 - share / HEAD_SHARE, 0.0, 1.0)[:, None]
+    to_fork = np.clip(1.0 - (1.0 - share) / TAIL_SHARE, 0.0, 1.0)[:, None]
+    return Course(
+        points_mm=middle + to_snout * off_snout + to_fork * off_fork,
+        bend_share=_bend_share(midline),
+    )
 
 
 def _bend_share(midline: Midline) -> float:

@@ -35,7 +35,10 @@ class FishOutline:
 class Segmenter(Protocol):
     """A method that finds fish."""
 
-    name: str
+    @property
+    def name(self) -> str:
+        """Its key in the table."""
+        ...
 
     def find(self, photo: Photo, plane: PlaneScale) -> tuple[FishOutline, ...]:
         """Return the outlines, in reading order; empty if there is no fish."""

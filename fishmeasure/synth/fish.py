@@ -18,6 +18,7 @@ from fishmeasure.plane import PlaneScale
 _STATIONS = (0.0, 0.01, 0.04, 0.1, 0.2, 0.35, 0.5, 0.65, 0.8, 0.88, 0.92)
 _DEPTHS = (0.0, 0.17, 0.36, 0.6, 0.86, 1.0, 0.98, 0.78, 0.48, 0.36, 0.36)
 _THICKNESSES = (0.0, 0.2, 0.42, 0.7, 0.92, 1.0, 0.95, 0.72, 0.4, 0.22, 0.1)
+_SHADOW, _SHADOW_MM = 0.5, 2.0  # at a fish's foot: share of the light, softness
 _FINE = 4  # sub-samples a side for the coverage of one pixel
 
 
@@ -137,37 +138,58 @@ def _project(
 def draw_fish(
     linear: FloatArray, fish: DrawnFish, plane: PlaneScale, rng: np.random.Generator
 ) -> FishTruth:
-    """Draw a fish into a photo of linear light (rows, columns, 3), in place."""
+    """Draw a fish into a photo of linear light (rows, columns, 3), in place.
+
+    It has a soft shadow at its foot, a dark back, a light belly, spots, and is
+    darker where its side curves away.
+    """
     truth = true_fish(fish, plane)
-    shape = np.array([linear.shape[1], linear.shape[0]])
-    low = np.maximum(np.floor(truth.outline_px.min(axis=0)).astype(int) - 2, 0)
-    high = np.minimum(np.ceil(truth.outline_px.max(axis=0)).astype(int) + 3, shape)
+    soft_px = _SHADOW_MM * plane.px_per_mm
+    reach = int(3 * soft_px) + 2
+    size = np.array([linear.shape[1], linear.shape[0]])
+    low = np.floor(truth.outline_px.min(axis=0)).astype(int) - reach
+    high = np.ceil(truth.outline_px.max(axis=0)).astype(int) + 1 + reach
+    low, high = np.maximum(low, 0), np.minimum(high, size)
     columns, rows = (int(n) for n in high - low)
     if columns <= 0 or rows <= 0:
         return truth
     cover = np.zeros((rows * _FINE, columns * _FINE), np.uint8)
     fine = (truth.outline_px - low + 0.5) * _FINE - 0.5
     cv2.fillPoly(cover, [np.round(fine * 16).astype(np.int32)], (255,), cv2.LINE_8, 4)
-    share = cv2.resize(cover, (columns, rows), interpolation=cv2.INTER_AREA)
-    alpha = (share / 255.0)[..., None]
+    share = np.asarray(
+        cv2.resize(cover, (columns, rows), interpolation=cv2.INTER_AREA) / 255.0
+    )
+    shadow = 1.0 - _SHADOW * cv2.GaussianBlur(share, (0, 0), soft_px)[..., None]
     grid = np.stack(np.meshgrid(np.arange(columns), np.arange(rows)), axis=-1) + low
     skin = _skin(fish, plane, grid.astype(float), rng)
+    alpha = share[..., None]
     patch = linear[low[1] : high[1], low[0] : high[0]]
-    patch[:] = (1.0 - alpha) * patch + alpha * skin
+    patch[:] = (1.0 - alpha) * patch * shadow + alpha * skin
     return truth
 
 
 def _skin(
     fish: DrawnFish, plane: PlaneScale, pixels: FloatArray, rng: np.random.Generator
 ) -> FloatArray:
-    """Return linear colours (rows, columns, 3): back to belly, with spots."""
+    """Return linear colours (rows, columns, 3) of the side."""
     shape = pixels.shape[:2]
     points = plane.to_plane_mm(pixels.reshape(-1, 2), fish.half_thickness_mm)
-    across = (points - [fish.x_mm, fish.y_mm]) @ _normals(fish, np.array([0.5]))[0]
-    level = across / (fish.depth_share * fish.fork_length_mm) + 0.6
-    level = np.clip(level, 0.0, 1.0).reshape(*shape, 1)
+    grid = np.linspace(0.0, 1.0, 60)
+    course = place(fish, grid, np.zeros(60))
+    gaps = np.sum(course**2, axis=1)[None] - 2.0 * points @ course.T
+    nearest = np.argmin(gaps, axis=1)
+    normals = _normals(fish, grid)[nearest]
+    across = np.sum((points - course[nearest]) * normals, axis=1)
+    half = np.interp(grid, _STATIONS, _DEPTHS)[nearest] * 0.5 * fish.depth_share
+    side = np.clip(across / (half * fish.fork_length_mm + 1.0), -1.0, 1.0)
+    level = ((side + 1.0) / 2.0)[:, None]
     colours = level * np.array(fish.back) + (1.0 - level) * np.array(fish.belly)
+    colours *= 0.5 + 0.5 * np.sqrt(1.0 - side**2)[:, None]
     grain = rng.normal(size=shape)
     spots = cv2.GaussianBlur(grain, (0, 0), 0.8 * plane.px_per_mm)
-    skin: FloatArray = colours * (1.0 - 0.5 * (spots > 1.6 * spots.std()))[..., None]
+    scales = cv2.GaussianBlur(grain, (0, 0), 0.3 * plane.px_per_mm)
+    tone = (1.0 - 0.5 * (spots > 1.6 * spots.std())) * (
+        1.0 + 0.1 * scales / scales.std()
+    )
+    skin: FloatArray = colours.reshape(*shape, 3) * tone[..., None]
     return skin
