@@ -3,6 +3,7 @@
 FishMeasureError            no figure can be given; says why and what to do
 ├── PhotoError              the photo cannot be used
 ├── MarkerError             no scale can be had from the photo
+├── LensError               a lens profile cannot be made or read
 ├── SpeciesError            a species is unknown or its file is wrong
 ├── SampleError             the weighings or the sample file cannot be used
 ├── StockError              a stocking calculation was asked outside its range
@@ -44,6 +45,10 @@ class PhotoError(FishMeasureError):
 
 class MarkerError(FishMeasureError):
     """No scale can be had from the photo."""
+
+
+class LensError(FishMeasureError):
+    """A lens profile cannot be made or read."""
 
 
 class SpeciesError(FishMeasureError):
@@ -121,6 +126,16 @@ class GainNotKnownError(StockError):
         )
 
 
+class OptionFormatError(StockError):
+    """An option's text cannot be read."""
+
+    code = "option-format"
+
+    def __init__(self, option: str, given: str, example: str) -> None:
+        said = f"{given!r} cannot be read" if given else "nothing was given"
+        super().__init__(f"{option}: {said}.", f"Write it like this: {example}.")
+
+
 # --- photos -----------------------------------------------------------------
 
 
@@ -196,6 +211,69 @@ class SpeciesFileError(SpeciesError):
 
 
 # --- scale ------------------------------------------------------------------
+
+
+class LensFileError(LensError):
+    """The file is no lens profile."""
+
+    code = "lens-file"
+
+    def __init__(self, name: str, reason: str) -> None:
+        super().__init__(
+            f"{name} cannot be used as a lens profile: {reason}.",
+            "Make one with 'fishmeasure lens'.",
+        )
+
+
+class MixedCamerasError(LensError):
+    """The photos of the board are from more than one camera or setting."""
+
+    code = "lens-photos"
+
+    def __init__(self) -> None:
+        super().__init__(
+            "These photos are not from one camera at one size, so they give no lens "
+            "profile.",
+            "Give photos taken with the same phone, lens and setting.",
+        )
+
+
+class TooFewBoardPhotosError(LensError):
+    """Too few photos show the board well."""
+
+    code = "lens-photos"
+
+    def __init__(self, found: int, given: int, needed: int) -> None:
+        super().__init__(
+            f"The lens board is seen well in {found} of {given} photos; {needed} are "
+            "needed.",
+            "Take more photos of the printed lens board, flat and sharp.",
+        )
+
+
+class BoardMisfitError(LensError):
+    """The board's corners do not fit one lens."""
+
+    code = "lens-photos"
+
+    def __init__(self, rms_px: float) -> None:
+        super().__init__(
+            f"The photos of the board do not fit one lens (off by {rms_px:.1f} "
+            "pixels).",
+            "Glue the board to something flat, hold the phone still, do not zoom.",
+        )
+
+
+class BoardPhotosAlikeError(LensError):
+    """The photos of the board cannot tell the focal length."""
+
+    code = "lens-photos"
+
+    def __init__(self) -> None:
+        super().__init__(
+            "The photos of the board are too alike to tell the focal length.",
+            "Tilt the phone by 20 to 40 degrees to each side for some of them.",
+        )
 
 
 class NoMarkerError(MarkerError):

@@ -8,6 +8,7 @@ import sys
 
 import typer
 
+from fishmeasure.cli import stock
 from fishmeasure.cli.species import species_command
 from fishmeasure.errors import FishMeasureError
 
@@ -27,6 +28,7 @@ def _root() -> None:
 
 
 app.command("species")(species_command)
+stock.register(app)
 
 STATUS_UNUSABLE_INPUT = 2
 

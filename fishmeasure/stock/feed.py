@@ -11,7 +11,7 @@ from fishmeasure.flags import Problem
 from fishmeasure.stock.checks import outside, require, require_temp
 from fishmeasure.stock.figures import load_feed_chart, load_stock_figures
 from fishmeasure.stock.growth import GrowthProjection
-from fishmeasure.stock.propagation import lognormal, product, scaled
+from fishmeasure.stock.propagation import lognormal, product, relative_sd, scaled
 from fishmeasure.stock.temperature import TemperatureForecast, growing_temp_c
 from fishmeasure.uncertainty import DEFAULT_LEVEL, Estimate
 
@@ -106,7 +106,7 @@ def ration(
     species_key: str,
     mean_weight_g: float,
     temp_c: float,
-    tgc_x1000: float | None = None,
+    tgc_x1000: Estimate | None = None,
     level: float = DEFAULT_LEVEL,
 ) -> Ration:
     """Return the day's ration of a species.
@@ -125,10 +125,13 @@ def ration(
     if figures.feed.rule == "chart":
         return _chart_ration(mean_weight_g, temp_c, level)
     book, fcr = figures.growth.tgc_x1000, figures.feed.fcr
-    tgc = book.value if tgc_x1000 is None else max(tgc_x1000, 0.0)
+    if tgc_x1000 is None:
+        tgc, tgc_spread = book.value, book.relative_sd
+    else:
+        tgc, tgc_spread = max(tgc_x1000.value, 0.0), relative_sd(tgc_x1000)
     warmth = growing_temp_c(temp_c, figures.growth)
     gain = (1.0 + tgc * warmth / 1000.0 / math.cbrt(mean_weight_g)) ** 3 - 1.0
-    spread = math.hypot(fcr.relative_sd, book.relative_sd)
+    spread = math.hypot(fcr.relative_sd, tgc_spread)
     notes = [
         "Ration = expected growth x feed conversion, no table of this species.",
         fcr.note(f"Feed conversion {fcr.value:g}"),
@@ -181,12 +184,13 @@ def feed_plan(
     temperature: TemperatureForecast,
     start: date,
     days: int = 7,
-    tgc_x1000: float | None = None,
+    tgc_x1000: Estimate | None = None,
 ) -> FeedPlan:
     """Return the feed of the days ahead, by the projected weight of each day.
 
     The errors of count, weight and chart are common to all days, so those of the
-    days add and do not average out.
+    days add and do not average out. ``tgc_x1000`` is the cohort's own, for species
+    without a chart; None takes the book's.
 
     Raises
     ------

@@ -21,10 +21,15 @@ from fishmeasure.stock.propagation import lognormal, relative_sd, z_score
 from fishmeasure.stock.temperature import TemperatureForecast, cumulative_degree_days
 from fishmeasure.uncertainty import DEFAULT_LEVEL, Estimate
 
-# Step-to-step spread of the TGC over about a month: 0.15 to 0.35 of it, sample
-# error included, computed from five published series (rainbow trout Davidson 2014,
-# Yanik 2002, Weatherley & Gill 1981; char Yanik 2002; barramundi Schipp 2007).
+# How growth strays from a constant TGC over 400 degree-days, about a month at 13 °C,
+# as fractions of the TGC: unevenly from step to step (spread), and for good
+# (drift: it falls as fish grow large, Jobling 2003). Both 0.2 have the highest
+# likelihood on a grid of 0.05-0.4 by 0-0.6 for seven published series (rainbow
+# trout Davidson 2014, Yanik 2002, Weatherley & Gill 1981; char Yanik 2002;
+# barramundi Schipp 2007; tilapia Bhujel 2007, two) with 4 % sample error assumed;
+# no drift is 15 log units less likely.
 STEP_SPREAD = 0.2
+DRIFT_SPREAD = 0.2
 _STEP_SPREAD_LN_SD = 0.6
 _STEP_DEGREE_DAYS = 400.0
 _STEP_SPREAD_GRID = np.geomspace(0.05, 0.8, 13)
@@ -146,12 +151,12 @@ def _filter(
     root_sds: FloatArray,
     steps: FloatArray,
     prior: tuple[float, float],
-    noise_per_step: float,
+    spread: float,
 ) -> _Filtered:
     """Kalman filter of (root, TGC); the GLS fit with a random-walk error.
 
     ``steps`` are degree-days/1000 before each sample; ``prior`` the TGC's mean and
-    sd; ``noise_per_step`` the variance of the walk per unit of step.
+    sd; ``spread`` that of the steps, see ``STEP_SPREAD``.
     """
     tgc, tgc_sd = prior
     state = np.array([roots[0], tgc])
@@ -161,7 +166,7 @@ def _filter(
         move = np.array([[1.0, step], [0.0, 1.0]])
         state = move @ state
         covariance = move @ covariance @ move.T
-        covariance[0, 0] += noise_per_step * step
+        covariance += process_covariance(spread, tgc, step)
         variance = covariance[0, 0] + root_sd**2
         gain = covariance[:, 0] / variance
         surprise = root - state[0]
@@ -183,6 +188,23 @@ def noise_per_step(spread: float, tgc: float) -> float:
     return float((spread * tgc * step) ** 2 / step)
 
 
+def drift_per_step(tgc: float) -> float:
+    """Return the variance of the TGC x 1000 that drift adds per 1000 degree-days."""
+    return float((DRIFT_SPREAD * tgc) ** 2 / (_STEP_DEGREE_DAYS / 1000.0))
+
+
+def process_covariance(spread: float, tgc: float, step: float) -> FloatArray:
+    """Return what a step adds to the (2, 2) covariance of (root, TGC x 1000).
+
+    The root walks by ``noise_per_step``; the TGC walks by ``drift_per_step`` and
+    carries the root with it. ``step`` is degree-days/1000, ``tgc`` the book's.
+    """
+    drift = drift_per_step(tgc)
+    carried = drift * step**2 / 2.0
+    walk = noise_per_step(spread, tgc) * step
+    return np.array([[walk + drift * step**3 / 3.0, carried], [carried, drift * step]])
+
+
 def fit_growth(
     *,
     samples: tuple[WeightSample, ...],
@@ -193,10 +215,10 @@ def fit_growth(
     """Return the cohort's growth from its own samples.
 
     Cube roots of the mean weights over degree-days, weighted by their errors, with
-    the uneven growth between samples as a random walk (generalised least squares
-    with process noise, computed as a Kalman filter). The species' TGC is the
-    prior, so one sample is enough; the walk's size is averaged over a grid
-    (deterministic), its own prior from five published series.
+    uneven growth between samples and a drifting TGC as random walks (generalised
+    least squares with process noise, computed as a Kalman filter). The species'
+    TGC is the prior, so one sample is enough; the uneven growth is averaged over a
+    grid (deterministic), its own prior from seven published series.
 
     Raises
     ------
@@ -219,7 +241,7 @@ def fit_growth(
     root_sds = np.array([_root_sd(sample.mean_weight_g) for sample in ordered])
     prior = (book.value, book.value * book.relative_sd)
     fits = [
-        _filter(roots, root_sds, steps, prior, noise_per_step(spread, book.value))
+        _filter(roots, root_sds, steps, prior, float(spread))
         for spread in _STEP_SPREAD_GRID
     ]
     log_prior = (
@@ -335,8 +357,8 @@ def project_growth(
 ) -> GrowthProjection:
     """Return the mean weight ahead of the last sample.
 
-    Errors: the present weight, the TGC, uneven growth ahead, and the temperature
-    forecast's common error ``sd_c``.
+    Errors: the present weight, the TGC and its drift, uneven growth ahead, and the
+    temperature forecast's common error ``sd_c``.
 
     Raises
     ------
@@ -353,11 +375,13 @@ def project_growth(
     )
     tgc = max(fit.tgc_x1000.value, 0.0)
     temperature_sd = tgc * temperature.sd_c * np.arange(days + 1) / 1000.0
+    book_tgc = fit.book_tgc_x1000.value
     variance = (
         fit.root_sd_g**2
         + 2.0 * fit.root_tgc_covariance * steps
         + (fit.tgc_x1000.sd * steps) ** 2
-        + noise_per_step(fit.step_spread, fit.book_tgc_x1000.value) * steps
+        + noise_per_step(fit.step_spread, book_tgc) * steps
+        + drift_per_step(book_tgc) * steps**3 / 3.0
         + temperature_sd**2
     )
     warmest = max(

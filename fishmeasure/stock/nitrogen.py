@@ -331,13 +331,11 @@ def plant_bed_m2(*, feed_g_per_day: float, feed_per_bed_g_per_m2_day: float) -> 
     return feed_g_per_day / feed_per_bed_g_per_m2_day
 
 
-def bed_feed_g_per_day(
-    *, plant_bed_m2_: float, feed_per_bed_g_per_m2_day: float
-) -> float:
+def bed_feed_g_per_day(*, bed_m2: float, feed_per_bed_g_per_m2_day: float) -> float:
     """Return the daily feed that a plant bed takes up, the reverse."""
-    require("plant bed", plant_bed_m2_, "m²", 0.0)
+    require("plant bed", bed_m2, "m²", 0.0)
     require("feed per bed area", feed_per_bed_g_per_m2_day, "g/m²/day", 0.1)
-    return plant_bed_m2_ * feed_per_bed_g_per_m2_day
+    return bed_m2 * feed_per_bed_g_per_m2_day
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

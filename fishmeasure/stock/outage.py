@@ -104,7 +104,7 @@ class OutageResult:
 
     Attributes
     ----------
-    course_min, course_do, course_do_low, course_do_high
+    course_min, course_mg_per_l, course_low_mg_per_l, course_high_mg_per_l
         (n,) minutes and oxygen in mg/L with its interval, for the chart.
     measures
         The longest time gained first.
@@ -120,9 +120,9 @@ class OutageResult:
     holding_air_sotr_kg_per_h: Estimate
     holding_water_l_per_min: Estimate
     course_min: FloatArray
-    course_do: FloatArray
-    course_do_low: FloatArray
-    course_do_high: FloatArray
+    course_mg_per_l: FloatArray
+    course_low_mg_per_l: FloatArray
+    course_high_mg_per_l: FloatArray
     notes: tuple[str, ...] = ()
     problems: tuple[Problem, ...] = ()
     cautions: tuple[str, ...] = cautions.OUTAGE
@@ -321,9 +321,9 @@ def outage(
         holding_air_sotr_kg_per_h=holding_air,
         holding_water_l_per_min=holding_water,
         course_min=frozen(course_min),
-        course_do=frozen(course[:, 0]),
-        course_do_low=frozen(low),
-        course_do_high=frozen(high),
+        course_mg_per_l=frozen(course[:, 0]),
+        course_low_mg_per_l=frozen(low),
+        course_high_mg_per_l=frozen(high),
         notes=(*demand.notes, *_notes(case)),
         problems=demand.problems,
     )

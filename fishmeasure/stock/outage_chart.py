@@ -18,14 +18,16 @@ def outage_figure(
     percent = round(100.0 * result.case.biomass_kg.level)
     axes.fill_between(
         hours,
-        result.course_do_low,
-        result.course_do_high,
+        result.course_low_mg_per_l,
+        result.course_high_mg_per_l,
         color=_WATER,
         alpha=0.2,
         linewidth=0,
         label=f"{percent} % interval",
     )
-    axes.plot(hours, result.course_do, color=_WATER, linewidth=2, label="expected")
+    axes.plot(
+        hours, result.course_mg_per_l, color=_WATER, linewidth=2, label="expected"
+    )
     for name, time, colour in (
         ("caution", result.to_caution, _CAUTION),
         ("critical", result.to_critical, _CRITICAL),
@@ -41,7 +43,7 @@ def outage_figure(
             bbox={"facecolor": "white", "edgecolor": "none", "alpha": 0.8, "pad": 1},
         )
     axes.set_xlim(0.0, float(hours[-1]))
-    axes.set_ylim(0.0, float(result.course_do_high.max()) * 1.08)
+    axes.set_ylim(0.0, float(result.course_high_mg_per_l.max()) * 1.08)
     axes.set_xlabel("hours after the stop")
     axes.set_ylabel("dissolved oxygen, mg/L")
     axes.set_title(_title(result), loc="left")

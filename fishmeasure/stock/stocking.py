@@ -36,8 +36,7 @@ LB_PER_KG = 2.2046226
 KG_PER_M3_PER_LB_PER_FT3 = 16.018463
 L_PER_GALLON = 3.785412
 DENSITY_INDEX_LIMIT = 0.5  # lb/ft3 per inch, Piper et al. 1982 (SRAC 222: 0.5-1.0)
-FLOW_INDEX_LIMIT = 1.5  # lb/(in gpm) at 50 °F, Piper et al. 1982 p. 70
-SRAC_FLOW_INDEX = 0.5  # lower end of SRAC 222; the two sources differ three-fold
+FLOW_INDEX_LIMIT = 1.5  # lb/(in gpm) at 50 °F, Piper p. 70; SRAC 222: 0.5-1.0
 
 
 # --- indices ------------------------------------------------------------------
@@ -63,15 +62,23 @@ def flow_index(
 
 
 def flow_index_at_inflow(
-    *, flow_index_: float, from_do: float, to_do: float, floor_do: float
+    *,
+    flow_index_: float,
+    from_mg_per_l: float,
+    to_mg_per_l: float,
+    floor_mg_per_l: float,
 ) -> float:
     """Return a permitted flow index after the inflow's oxygen has changed.
 
     In proportion to the oxygen above the floor (Piper et al. 1982 p. 70: 11 to 8
     mg/L with a floor of 5 halves it).
     """
-    require("oxygen of the inflow", from_do, "mg/L", floor_do + 1e-6)
-    return flow_index_ * max(to_do - floor_do, 0.0) / (from_do - floor_do)
+    require("oxygen of the inflow", from_mg_per_l, "mg/L", floor_mg_per_l + 1e-6)
+    return (
+        flow_index_
+        * max(to_mg_per_l - floor_mg_per_l, 0.0)
+        / (from_mg_per_l - floor_mg_per_l)
+    )
 
 
 # --- limits now ---------------------------------------------------------------

@@ -18,7 +18,9 @@ from fishmeasure.markers.pattern import CELLS, marker_cells
 from fishmeasure.markers.sheet import SIDE_MM, sheet_layout
 from fishmeasure.plane import CameraModel, PlaneScale
 
-_TEXELS_PER_CELL_SIDE = 6  # sub-samples a side for the coverage of one texel
+_STEPS = (np.arange(4) + 0.5) / 4 - 0.5
+_OFFSETS = tuple((float(dx), float(dy)) for dx in _STEPS for dy in _STEPS)
+"""Sub-samples of a pixel, for the mean over its area."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -136,7 +138,13 @@ def card_corners_mm(card: Card) -> FloatArray:
 
 def draw_plane(scene: PlaneScene, rng: np.random.Generator) -> ByteArray:
     """Return the (rows, columns, 3) sRGB photo of the scene."""
-    light = _render(scene)
+    return _exposed(_render(scene), scene, rng)
+
+
+def _exposed(
+    light: NDArray[np.float32], scene: PlaneScene, rng: np.random.Generator
+) -> ByteArray:
+    """Return what lens, sensor and tone curve make of the light."""
     if scene.blur_px > 0.0:
         light = _blurred(light, scene.blur_px)
     light = light * np.float32(scene.exposure)
@@ -145,6 +153,42 @@ def draw_plane(scene: PlaneScene, rng: np.random.Generator) -> ByteArray:
     light = light + noise * np.sqrt(light + 0.02) * scene.noise_sd
     grey = linear_to_srgb(np.clip(light, 0.0, 1.0))
     return np.repeat(grey[:, :, None], 3, axis=2)
+
+
+def photograph_page(
+    grey: ByteArray, dots_per_mm: float, scene: PlaneScene, rng: np.random.Generator
+) -> ByteArray:
+    """Return the (rows, columns, 3) sRGB photo of a printed page lying at (0, 0).
+
+    Parameters
+    ----------
+    grey
+        The page, such as a PDF rendered at ``dots_per_mm``; white is ``paper``.
+    dots_per_mm
+        Resolution of ``grey``.
+    scene
+        Camera, light and board; its own sheet and cards are not drawn.
+    """
+    plane = true_plane(scene)
+    reflectance = scene.ink + (scene.paper - scene.ink) * srgb_to_linear(grey)
+    total = np.zeros((scene.height_px, scene.width_px), np.float32)
+    # Fewer samples than for drawn edges: the page is smooth at its own resolution.
+    quarters = [(dx, dy) for dx in (-0.25, 0.25) for dy in (-0.25, 0.25)]
+    for dx, dy in quarters:
+        columns, rows = np.meshgrid(
+            np.arange(scene.width_px) + dx, np.arange(scene.height_px) + dy
+        )
+        world = plane.to_plane_mm(np.column_stack([columns.ravel(), rows.ravel()]))
+        dots = (world * dots_per_mm - 0.5).astype(np.float32).reshape(*total.shape, 2)
+        total += cv2.remap(
+            reflectance,
+            dots[:, :, 0],
+            dots[:, :, 1],
+            cv2.INTER_LINEAR,
+            borderMode=cv2.BORDER_CONSTANT,
+            borderValue=scene.board,
+        )
+    return _exposed(total / np.float32(len(quarters)), scene, rng)
 
 
 def add_markers_to_photo(
@@ -201,13 +245,10 @@ def _card_values(
 def _render(scene: PlaneScene) -> NDArray[np.float32]:
     """Return linear light, each pixel the mean of its area."""
     plane = true_plane(scene)
-    sub = 4
-    offsets = (np.arange(sub) + 0.5) / sub - 0.5
     total = np.zeros((scene.height_px, scene.width_px), np.float32)
-    for dy in offsets:
-        for dx in offsets:
-            total += _sample(scene, plane, float(dx), float(dy))
-    return total / np.float32(sub * sub)
+    for dx, dy in _OFFSETS:
+        total += _sample(scene, plane, dx, dy)
+    return total / np.float32(len(_OFFSETS))
 
 
 def _sample(
@@ -265,15 +306,12 @@ def _card_in_photo(
         np.arange(window[1].start, window[1].stop),
         np.arange(window[0].start, window[0].stop),
     )
-    sub = _TEXELS_PER_CELL_SIDE
-    offsets = (np.arange(sub) + 0.5) / sub - 0.5
     reflectance = np.zeros(columns.shape, np.float32)
     cover = np.zeros(columns.shape, np.float32)
-    for dy in offsets:
-        for dx in offsets:
-            points = np.column_stack([columns.ravel() + dx, rows.ravel() + dy])
-            values, inside = _card_values(card, plane.to_plane_mm(points), 0.85, 0.04)
-            reflectance += (values * inside).reshape(columns.shape).astype(np.float32)
-            cover += inside.reshape(columns.shape)
-    area = np.float32(sub**2)
+    for dx, dy in _OFFSETS:
+        points = np.column_stack([columns.ravel() + dx, rows.ravel() + dy])
+        values, inside = _card_values(card, plane.to_plane_mm(points), 0.85, 0.04)
+        reflectance += (values * inside).reshape(columns.shape).astype(np.float32)
+        cover += inside.reshape(columns.shape)
+    area = np.float32(len(_OFFSETS))
     return reflectance / area, cover / area, window

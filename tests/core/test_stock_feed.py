@@ -117,7 +117,10 @@ def test_simpler_rule_is_growth_times_conversion() -> None:
     """Feed x 1/FCR makes exactly the weight that the TGC foretells."""
     figures = load_stock_figures("nile-tilapia")
     found = ration(
-        species_key="nile-tilapia", mean_weight_g=125.0, temp_c=25.0, tgc_x1000=0.8
+        species_key="nile-tilapia",
+        mean_weight_g=125.0,
+        temp_c=25.0,
+        tgc_x1000=lognormal(0.8, 0.1),
     )
     gain_g = (5.0 + 0.8 * 25.0 / 1000.0) ** 3 - 125.0
     expected = 100.0 * gain_g / 125.0 * figures.feed.fcr.value
@@ -125,6 +128,9 @@ def test_simpler_rule_is_growth_times_conversion() -> None:
     assert any("no table of this species" in note for note in found.notes)
     book = ration(species_key="nile-tilapia", mean_weight_g=125.0, temp_c=25.0)
     assert any("TGC" in note for note in book.notes)
+    assert found.percent_per_day.sd / found.percent_per_day.value == pytest.approx(
+        math.hypot(0.1, figures.feed.fcr.relative_sd)
+    )
 
 
 def plan_for(count: Estimate, weights: tuple[float, ...] = (80.0, 100.0)) -> FeedPlan:

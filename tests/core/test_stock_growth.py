@@ -232,41 +232,46 @@ def test_no_sample_is_refused() -> None:
         fit_growth(samples=(), temperature=SPRING, species_key="perch")
 
 
-def simulated_coverage(rng: np.random.Generator, replicates: int) -> float:
-    """Return how often the 90 % interval holds a weight 60 days ahead.
+def simulated_coverage(
+    rng: np.random.Generator, replicates: int, days_ahead: int
+) -> float:
+    """Return how often the 90 % interval holds a weight some days ahead.
 
-    Truth: TGC from the book's spread, uneven growth as in the published series,
-    samples with 6 % error every 21 days.
+    Truth: TGC from the book's spread, walking every 3 degree-days as the published
+    series say (0.2 and 0.2 over 400), samples with 6 % error every 21 days.
     """
+    book = load_stock_figures("rainbow-trout").growth.tgc_x1000
     held = 0
     for _ in range(replicates):
-        tgc = 1.9 * (1.0 + 0.22 * rng.standard_normal())
-        step = 11.0 * 21 / 1000.0
-        walk = 0.2 * 1.9 * 0.4 * math.sqrt(step / 0.4)
-        root, roots = 3.5, [3.5]
-        for _ in range(4):
-            root += tgc * step + walk * rng.standard_normal()
-            roots.append(root)
+        sampling, ahead = 4 * 21, days_ahead
+        days = sampling + ahead
+        warmth = np.full(days, 11.0) / 1000.0
+        warmth[sampling:] += 0.5 / 1000.0 * rng.standard_normal()
+        start = book.value * (1.0 + book.relative_sd * rng.standard_normal())
+        walk = 0.2 * book.value * np.sqrt(warmth / 0.4) * rng.standard_normal(days)
+        tgc = start + np.cumsum(walk)
+        uneven = 0.2 * book.value * np.sqrt(0.4 * warmth) * rng.standard_normal(days)
+        roots = 3.5 + np.concatenate([[0.0], np.cumsum(tgc * warmth + uneven)])
+        if roots.min() <= 1.0:
+            continue  # shrinking fish, which no grower has
+        seen = roots[: sampling + 1 : 21]
         samples = cohort(
-            [r**3 * math.exp(0.06 * rng.standard_normal()) for r in roots], 21, 0.06
+            [r**3 * math.exp(0.06 * rng.standard_normal()) for r in seen], 21, 0.06
         )
         fit = fit_growth(
             samples=samples, temperature=SPRING, species_key="rainbow-trout"
         )
-        ahead = 11.0 * 60 / 1000.0
-        warmth = 0.5 * 60 / 1000.0 * rng.standard_normal()
-        later = root + tgc * (ahead + warmth)
-        later += 0.2 * 1.9 * 0.4 * math.sqrt(ahead / 0.4) * rng.standard_normal()
-        weight = project_growth(fit=fit, temperature=SPRING, days=60).mean_weight_g(
-            fit.last_day + timedelta(days=60)
-        )
-        held += weight.low < later**3 < weight.high
+        projection = project_growth(fit=fit, temperature=SPRING, days=ahead)
+        weight = projection.mean_weight_g(fit.last_day + timedelta(days=ahead))
+        held += weight.low < roots[-1] ** 3 < weight.high
     return held / replicates
 
 
-def test_intervals_hold_the_simulated_truth() -> None:
+@pytest.mark.parametrize("days_ahead", [21, 60, 120])
+def test_intervals_hold_the_simulated_truth(days_ahead: int) -> None:
     """Nominal 90 % intervals cover 85 to 95 % of 400 simulated cohorts."""
-    assert 0.85 <= simulated_coverage(np.random.default_rng(20260501), 400) <= 0.95
+    rng = np.random.default_rng(20260501 + days_ahead)
+    assert 0.85 <= simulated_coverage(rng, 400, days_ahead) <= 0.95
 
 
 SERIES = [
@@ -275,53 +280,74 @@ SERIES = [
     ("growth_Oncorhynchus_mykiss_u13_tW_B.csv", "rainbow-trout", 12.0),
     ("growth_Salvelinus_alpinus_tW.csv", "arctic-char", 8.5),
     ("growth_Lates_calcarifer_tW.csv", "barramundi", 30.0),
+    ("growth_Oreochromis_niloticus_tW2.csv", "nile-tilapia", 25.0),
+    ("growth_Oreochromis_niloticus_tW3.csv", "nile-tilapia", 25.0),
 ]
 
 
 def series(path: Path, temp_c: float | None) -> tuple[list[WeightSample], float]:
-    """Return a published series of 10 g to 1.3 kg and its mean temperature."""
-    samples, temps = [], []
+    """Return a published series and its mean temperature.
+
+    Rainbow trout in recirculation (with its own temperatures) from 10 g to 1.3 kg;
+    where a day has several readings, their mean.
+    """
+    weights: dict[int, list[float]] = {}
+    temps = []
     for row in rows(path):
         weight = float(row["weight_g"])
-        if not 10.0 <= weight <= 1300.0 and temp_c is None:
+        if temp_c is None and not 10.0 <= weight <= 1300.0:
             continue
-        day = START + timedelta(
-            days=round(float(row.get("day") or row["day_post_hatch"]))
-        )
-        samples.append(WeightSample(day=day, mean_weight_g=lognormal(weight, 0.04)))
+        day = round(float(row.get("day") or row["day_post_hatch"]))
+        weights.setdefault(day, []).append(weight)
         temps.append(temp_c if temp_c is not None else float(row["temp_C"]))
+    samples = [
+        WeightSample(
+            day=START + timedelta(days=day),
+            mean_weight_g=lognormal(sum(found) / len(found), 0.04),
+        )
+        for day, found in sorted(weights.items())
+    ]
     return samples, sum(temps) / len(temps)
 
 
-def test_published_series_are_foretold_one_sample_ahead(shared: Path) -> None:
-    """Each next weighing of five published series lies where the interval says.
+def foretold(path: Path, species: str, temp_c: float | None, ahead: int) -> list[bool]:
+    """Return whether each later weighing of a series lies in its 90 % interval.
 
-    Errors of the published means are not given; 4 % is assumed. Nominal 90 %;
-    35 forecasts, so 80 to 100 % is what chance allows.
+    Errors of the published means are not given; 4 % is assumed and added.
     """
-    held, asked = 0, 0
+    samples, temp = series(path, temp_c)
+    water = ConstantTemperature(temp_c=temp)
+    held = []
+    for upto in range(3, len(samples) - ahead + 1):
+        fit = fit_growth(
+            samples=tuple(samples[:upto]), temperature=water, species_key=species
+        )
+        coming = samples[upto + ahead - 1]
+        days = (coming.day - fit.last_day).days
+        found = project_growth(fit=fit, temperature=water, days=days)
+        mean = found.mean_weight_g(coming.day)
+        weight, error = coming.mean_weight_g.value, 1.645 * 0.04
+        if weight > mean.value:
+            reach = math.hypot(math.log(mean.high / mean.value), error)
+        else:
+            reach = math.hypot(math.log(mean.value / max(mean.low, 1e-9)), error)
+        held.append(abs(math.log(weight / mean.value)) < reach)
+    return held
+
+
+@pytest.mark.parametrize("ahead", [1, 2, 3, 4])
+def test_published_series_are_foretold(shared: Path, ahead: int) -> None:
+    """Weighings one to four samples ahead (15 to 120 days) lie in their intervals.
+
+    Nominal 90 %; measured 91, 93, 97 and 96 %. The same seven series set the walks'
+    sizes, and five of them the book figures; forecasts overlap, so 85 % is asked.
+    """
+    held: list[bool] = []
     for name, species, temp_c in SERIES:
-        samples, temp = series(shared / "reference" / "datasets" / name, temp_c)
-        water = ConstantTemperature(temp_c=temp)
-        for upto in range(3, len(samples)):
-            fit = fit_growth(
-                samples=tuple(samples[:upto]), temperature=water, species_key=species
-            )
-            coming = samples[upto]
-            days = (coming.day - fit.last_day).days
-            foretold = project_growth(
-                fit=fit, temperature=water, days=days
-            ).mean_weight_g(coming.day)
-            error = math.log(1.04) * 1.645
-            low, high = foretold.low, foretold.high
-            middle = foretold.value
-            reach = math.hypot(math.log(high / middle), error)
-            dip = math.hypot(math.log(middle / low), error)
-            weight = coming.mean_weight_g.value
-            held += middle * math.exp(-dip) < weight < middle * math.exp(reach)
-            asked += 1
-    assert asked >= 35
-    assert held / asked >= 0.8
+        path = shared / "reference" / "datasets" / name
+        held += foretold(path, species, temp_c, ahead)
+    assert len(held) >= 40
+    assert sum(held) / len(held) >= 0.85
 
 
 @given(days=st.integers(1, 200), temp=st.floats(2.0, 13.0))

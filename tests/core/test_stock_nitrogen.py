@@ -189,7 +189,7 @@ def test_plant_bed_of_the_guidelines(shared: Path) -> None:
     )
     assert found == pytest.approx(check["expected"], abs=0.05)
     assert bed_feed_g_per_day(
-        plant_bed_m2_=200.0, feed_per_bed_g_per_m2_day=100.0
+        bed_m2=200.0, feed_per_bed_g_per_m2_day=100.0
     ) == pytest.approx(20_000.0)
 
 
@@ -197,7 +197,7 @@ def test_plant_bed_of_the_guidelines(shared: Path) -> None:
 def test_bed_and_feed_are_each_others_reverse(feed: float, ratio: float) -> None:
     """Area from feed and feed from area give back the feed."""
     area = plant_bed_m2(feed_g_per_day=feed, feed_per_bed_g_per_m2_day=ratio)
-    back = bed_feed_g_per_day(plant_bed_m2_=area, feed_per_bed_g_per_m2_day=ratio)
+    back = bed_feed_g_per_day(bed_m2=area, feed_per_bed_g_per_m2_day=ratio)
     assert back == pytest.approx(feed)
 
 

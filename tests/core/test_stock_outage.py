@@ -74,7 +74,7 @@ def test_course_is_that_of_an_integrator(
         change, (0.0, hours[-1]), [9.0], t_eval=hours, rtol=1e-9, atol=1e-9
     )
     np.testing.assert_allclose(
-        result.course_do, np.maximum(solved.y[0], 0.0), atol=1e-6
+        result.course_mg_per_l, np.maximum(solved.y[0], 0.0), atol=1e-6
     )
 
 
@@ -166,8 +166,8 @@ def test_own_levels_replace_the_book() -> None:
     result = outage(case)
     assert result.to_caution.level_mg_per_l == 6.5
     assert result.to_critical.level_mg_per_l == 4.5
-    assert not any("from memory" in note for note in result.notes)
-    assert any("from memory" in note for note in outage(case_of()).notes)
+    assert not any("Critical level" in note for note in result.notes)
+    assert any("Critical level 3 mg/L" in note for note in outage(case_of()).notes)
 
 
 @settings(max_examples=25, deadline=None)

@@ -95,13 +95,15 @@ def test_flow_index_after_the_oxygen_has_dropped(shared: Path) -> None:
     given_ = check["input"]
     found = flow_index_at_inflow(
         flow_index_=given_["FI"],
-        from_do=given_["in_before"],
-        to_do=given_["in_after"],
-        floor_do=given_["floor"],
+        from_mg_per_l=given_["in_before"],
+        to_mg_per_l=given_["in_after"],
+        floor_mg_per_l=given_["floor"],
     )
     assert found == pytest.approx(check["expected"], abs=1e-9)
     with pytest.raises(StockRangeError):
-        flow_index_at_inflow(flow_index_=1.5, from_do=5.0, to_do=8.0, floor_do=5.0)
+        flow_index_at_inflow(
+            flow_index_=1.5, from_mg_per_l=5.0, to_mg_per_l=8.0, floor_mg_per_l=5.0
+        )
 
 
 # --- limits now -----------------------------------------------------------------

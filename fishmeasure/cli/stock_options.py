@@ -1,0 +1,183 @@
+"""Options that the stocking commands share, and how they are read."""
+
+from __future__ import annotations
+
+from datetime import date
+from typing import TYPE_CHECKING, Annotated, TypeVar
+
+import typer
+
+from fishmeasure.errors import OptionFormatError
+
+if TYPE_CHECKING:
+    from fishmeasure.stock.growth import WeightSample
+    from fishmeasure.stock.temperature import TemperatureForecast
+    from fishmeasure.uncertainty import Estimate
+
+Choice = TypeVar("Choice", bound=str)
+
+SpeciesArgument = Annotated[
+    str, typer.Argument(help="Species, such as rainbow-trout.", metavar="SPECIES")
+]
+Json = Annotated[bool, typer.Option("--json", help="Print JSON.")]
+Temp = Annotated[float, typer.Option("--temp", help="Water temperature, °C.")]
+MeanWeight = Annotated[
+    float, typer.Option("--mean-weight", help="Mean weight of the fish, g.")
+]
+Biomass = Annotated[float, typer.Option("--biomass", help="Fish in the unit, kg.")]
+BiomassError = Annotated[
+    float, typer.Option("--biomass-error", help="Standard error of it, %.")
+]
+Volume = Annotated[float, typer.Option("--volume", help="Water, m³.")]
+Surface = Annotated[
+    float, typer.Option("--surface", help="Open surface, m²; 0 leaves it out.")
+]
+Inflow = Annotated[float, typer.Option("--inflow", help="Inflow, L/min.")]
+InflowDo = Annotated[
+    float | None,
+    typer.Option("--inflow-do", help="Its oxygen, mg/L; else 95 % saturated."),
+]
+Sotr = Annotated[
+    float,
+    typer.Option("--sotr", help="Aerators' standard oxygen transfer rate, kg/h."),
+]
+Altitude = Annotated[float, typer.Option("--altitude", help="Metres above the sea.")]
+Salinity = Annotated[float, typer.Option("--salinity", help="Salinity, g/kg.")]
+Wind = Annotated[float | None, typer.Option("--wind", help="Wind over the water, m/s.")]
+WaterUse = Annotated[
+    float,
+    typer.Option("--water-use", help="Oxygen used by water and bottom, mg/L an hour."),
+]
+Unfed = Annotated[bool, typer.Option("--unfed", help="Not fed since the day before.")]
+Samples = Annotated[
+    list[str],
+    typer.Option(
+        "--sample",
+        help="DATE=GRAMS or DATE=GRAMS/PERCENT with its standard error; repeat it.",
+    ),
+]
+ForecastTemp = Annotated[
+    float | None, typer.Option("--temp", help="The same temperature all year, °C.")
+]
+Monthly = Annotated[
+    str | None,
+    typer.Option("--monthly", help="Twelve monthly means, January first: 4,4,6,..."),
+]
+Wave = Annotated[
+    str | None,
+    typer.Option("--wave", help="MEAN,AMPLITUDE,WARMEST DAY OF THE YEAR: 9,5,205"),
+]
+
+
+def choice(option: str, given: str, allowed: tuple[Choice, ...]) -> Choice:
+    """Return the given word if it is one of those allowed.
+
+    Raises
+    ------
+    OptionFormatError
+    """
+    for word in allowed:
+        if word == given:
+            return word
+    raise OptionFormatError(option, given, ", ".join(allowed))
+
+
+def _numbers(option: str, given: str, example: str) -> tuple[float, ...]:
+    try:
+        found = tuple(float(part) for part in given.split(","))
+    except ValueError:
+        raise OptionFormatError(option, given, example) from None
+    if len(found) != len(example.split(",")):
+        raise OptionFormatError(option, given, example)
+    return found
+
+
+def read_day(option: str, given: str) -> date:
+    """Return a date written as 2026-05-01.
+
+    Raises
+    ------
+    OptionFormatError
+    """
+    try:
+        return date.fromisoformat(given)
+    except ValueError:
+        raise OptionFormatError(option, given, "2026-05-01") from None
+
+
+def read_samples(given: list[str]) -> tuple[WeightSample, ...]:
+    """Return samples written as 2026-05-01=180 or 2026-05-01=180/6.
+
+    Without a percentage 7 % is taken, about the error of four nets of eight fish
+    (see the estimates of ``fishmeasure.population``).
+
+    Raises
+    ------
+    OptionFormatError
+    """
+    from fishmeasure.stock.growth import WeightSample
+    from fishmeasure.stock.propagation import lognormal
+
+    example = "2026-05-01=180/6"
+    samples = []
+    for text in given:
+        day, _, weight = text.partition("=")
+        grams, _, percent = weight.partition("/")
+        try:
+            mean = lognormal(float(grams), float(percent or 7.0) / 100.0)
+        except ValueError:
+            raise OptionFormatError("--sample", text, example) from None
+        samples.append(WeightSample(day=read_day("--sample", day), mean_weight_g=mean))
+    return tuple(samples)
+
+
+def read_takes(given: list[str]) -> tuple[tuple[date, int], ...]:
+    """Return harvests written as 2026-08-01=60.
+
+    Raises
+    ------
+    OptionFormatError
+    """
+    takes = []
+    for text in given:
+        day, _, count = text.partition("=")
+        if not count.isdigit():
+            raise OptionFormatError("--take", text, "2026-08-01=60")
+        takes.append((read_day("--take", day), int(count)))
+    return tuple(takes)
+
+
+def read_forecast(
+    temp: float | None, monthly: str | None, wave: str | None
+) -> TemperatureForecast:
+    """Return the forecast of whichever option was given.
+
+    Raises
+    ------
+    OptionFormatError
+        If none was given, or one cannot be read.
+    """
+    from fishmeasure.stock.temperature import (
+        ConstantTemperature,
+        MonthlyTemperature,
+        SinusoidTemperature,
+    )
+
+    if monthly is not None:
+        example = "4,4,6,8,11,14,16,16,13,10,7,5"
+        return MonthlyTemperature(temps_c=_numbers("--monthly", monthly, example))
+    if wave is not None:
+        mean, amplitude, warmest = _numbers("--wave", wave, "9,5,205")
+        return SinusoidTemperature(
+            mean_c=mean, amplitude_c=amplitude, warmest_day_of_year=round(warmest)
+        )
+    if temp is None:
+        raise OptionFormatError("--temp", "", "--temp 11, --monthly or --wave")
+    return ConstantTemperature(temp_c=temp)
+
+
+def with_percent(value: float, percent: float) -> Estimate:
+    """Return a figure with a standard error in per cent."""
+    from fishmeasure.stock.propagation import lognormal
+
+    return lognormal(value, percent / 100.0)

@@ -1,0 +1,135 @@
+"""The stocking commands as a grower sees them."""
+
+import json
+import sys
+from pathlib import Path
+from typing import Any
+
+import pytest
+from typer.testing import CliRunner
+
+from fishmeasure import cli
+from fishmeasure.cli.stock_output import number, plain, span
+from fishmeasure.stock import cautions
+from fishmeasure.stock.propagation import exact, lognormal
+from fishmeasure.uncertainty import Estimate
+
+UNIT = "--mean-weight 250 --temp 12 --biomass 90 --volume 6 --surface 7 --inflow 60"
+SAMPLES = "--sample 2026-03-01=60 --sample 2026-04-01=85/5 --temp 10"
+
+COMMANDS = {
+    "growth": f"growth rainbow-trout {SAMPLES}",
+    "growth by month": (
+        "growth arctic-char --sample 2026-03-01=60 --size 90 "
+        "--monthly 3,3,4,6,8,10,12,12,10,8,6,4"
+    ),
+    "growth by wave": "growth perch --sample 2026-03-01=60 --wave 12,8,205",
+    "harvest": f"harvest rainbow-trout {SAMPLES} --count 90 --take 2026-05-01=60 "
+    "--take 2026-06-01=60",
+    "feed": "feed brown-trout --mean-weight 100 --temp 10 --biomass 30",
+    "conversion": "conversion --feed 40 --start 30 --end 65 --dead 1",
+    "oxygen": f"oxygen rainbow-trout {UNIT} --sotr 0.1",
+    "outage": f"outage rainbow-trout {UNIT} --oxygen 9 --backup-sotr 0.03 --unfed",
+    "ammonia": "ammonia nile-tilapia --tan 0.8 --ph 7.8 --temp 27",
+    "nitrate": "nitrate nile-tilapia --feed 500 --volume 8 --bed 5",
+    "nitrate settling": "nitrate nile-tilapia --feed 50 --volume 8 --exchange 4",
+    "plant-bed": "plant-bed --feed 1000 --bed 20 --crop raft",
+    "stocking": f"stocking rainbow-trout {UNIT} --ph 7.4 --condition 1.2 --bed 20",
+}
+
+
+def run(words: str) -> str:
+    result = CliRunner().invoke(cli.app, words.split())
+    assert result.exit_code == 0, result.output
+    return result.output
+
+
+@pytest.mark.parametrize("words", COMMANDS.values(), ids=COMMANDS.keys())
+def test_every_command_answers_in_words_and_json(words: str) -> None:
+    """Text for people, one JSON object for programs."""
+    assert run(words).strip()
+    assert isinstance(json.loads(run(f"{words} --json")), dict)
+
+
+def test_cautions_and_what_is_from_memory_are_shown() -> None:
+    """The screen carries the cautions and says which figures are unchecked."""
+    shown = run(COMMANDS["outage"])
+    assert cautions.OXYGEN in shown
+    assert cautions.ELECTRICAL in shown
+    shown = run("ammonia arctic-char --tan 0.2 --ph 7 --temp 8")
+    assert "is from memory and not checked" in shown
+
+
+def test_published_answers_come_through_the_commands() -> None:
+    """Raft beds: 1000 g at 60-100 g/m2 (Rakocy 2007); pH 8, 24 °C is 5.02 %."""
+    bed = json.loads(run("plant-bed --feed 1000 --crop raft --json"))
+    assert bed["bed_needed_m2"]["value"] == pytest.approx(12.5)
+    assert "5.02 %" in run("ammonia nile-tilapia --tan 1 --ph 8 --temp 24")
+    assert "Saturation: 11.29 mg/L" in run(
+        "oxygen perch --mean-weight 100 --temp 10 --biomass 1 --volume 1"
+    )
+
+
+def test_outage_writes_its_chart(tmp_path: Path) -> None:
+    """A PNG where asked for."""
+    chart = tmp_path / "outage.png"
+    run(f"{COMMANDS['outage']} --chart {chart}")
+    assert chart.read_bytes().startswith(b"\x89PNG")
+
+
+@pytest.mark.parametrize(
+    ("words", "said"),
+    [
+        ("growth perch --sample x --temp 9", "--sample"),
+        ("growth perch --sample today=5 --temp 9", "2026-05-01"),
+        ("growth perch --sample 2026-05-01=50", "--monthly or --wave"),
+        ("growth perch --sample 2026-05-01=50 --monthly 1,2", "--monthly"),
+        ("growth perch --sample 2026-05-01=50 --wave a,b,c", "--wave"),
+        (f"harvest perch {SAMPLES} --count 9 --take 2026-05-01", "--take"),
+        (f"outage perch {UNIT} --oxygen 9 --cause storm", "power, pump, blower"),
+        ("feed unicorn --mean-weight 9 --temp 9 --biomass 9", "unicorn"),
+        ("feed perch --mean-weight 9 --temp 90 --biomass 9", "water temperature"),
+        ("conversion --feed 1 --start 30 --end 31", "cannot be told from zero"),
+    ],
+)
+def test_bad_input_is_one_clear_line_and_status_2(
+    words: str,
+    said: str,
+    monkeypatch: pytest.MonkeyPatch,
+    capsys: pytest.CaptureFixture[str],
+) -> None:
+    """No traceback; what is wrong and how to write it."""
+    monkeypatch.setattr(sys, "argv", ["fishmeasure", *words.split()])
+    with pytest.raises(SystemExit) as caught:
+        cli.main()
+    assert caught.value.code == cli.STATUS_UNUSABLE_INPUT
+    shown = capsys.readouterr().err
+    assert said in shown
+    assert shown.count("\n") == 1
+
+
+@pytest.mark.parametrize(
+    ("estimate", "shown"),
+    [
+        (exact(12.5), "12.5"),
+        (exact(0.0), "0"),
+        (lognormal(1234.0, 0.1), "1230 (1050 to 1450)"),
+        (Estimate(value=0.4, sd=0.2, low=0.00004, high=0.8), "0.400 (0.000 to 0.800)"),
+    ],
+)
+def test_figures_keep_one_number_of_decimals(estimate: Estimate, shown: str) -> None:
+    """Ends have the decimals of their figure."""
+    assert span(estimate) == shown
+
+
+def test_numbers_are_never_powers_of_ten() -> None:
+    """Neither large nor small."""
+    assert number(1234567.0) == "1230000"
+    assert number(0.000012345) == "0.0000123"
+
+
+def test_plain_passes_what_json_knows() -> None:
+    """Words, numbers and nothing stay as they are."""
+    given: list[Any] = [1, "a", None, True, (2.0, exact(1.0))]
+    assert plain(given)[:4] == [1, "a", None, True]
+    assert plain(given)[4][1]["value"] == 1.0
