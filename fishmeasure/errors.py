@@ -545,3 +545,52 @@ class ImportFileError(LedgerError):
         super().__init__(
             f"{where} cannot be imported: {reason}.", "Nothing was imported."
         )
+
+
+class LengthWeightDataError(SampleError):
+    """Single lengths and weights cannot be fitted."""
+
+    code = "length-weight-data"
+
+    def __init__(self, reason: str) -> None:
+        super().__init__(
+            f"No length-weight line can be fitted: {reason}.",
+            "Weigh and measure 20 to 30 fish one by one, small and large ones.",
+        )
+
+
+class PlanError(SampleError):
+    """No sampling plan gives what was asked."""
+
+    code = "plan"
+
+    @classmethod
+    def out_of_range(cls, half_width: float, fish_per_net: int) -> "PlanError":
+        """Return the error for figures that cannot be."""
+        return cls(
+            f"A plan for +-{100 * half_width:g} % with {fish_per_net} fish a net "
+            "makes no sense.",
+            "Give a width above 0 and below 100 %, and at least one fish a net.",
+        )
+
+    @classmethod
+    def out_of_reach(cls, half_width: float, nets: int, reached: float) -> "PlanError":
+        """Return the error for a width that no number of nets gives."""
+        return cls(
+            f"+-{100 * half_width:g} % cannot be had: {nets} nets would still leave "
+            f"+-{100 * reached:.1f} %.",
+            "Ask for a wider interval, or take the drip water and the scale's error "
+            "down first.",
+        )
+
+
+class SampleJsonError(SampleError):
+    """A file that should hold a sample's JSON does not."""
+
+    code = "sample-json"
+
+    def __init__(self, name: str) -> None:
+        super().__init__(
+            f"{name} does not hold the JSON of a sample.",
+            "Make it with: fishmeasure sample SAMPLE.toml --json FILE.",
+        )

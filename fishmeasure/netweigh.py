@@ -74,14 +74,14 @@ class DripWater:
     varies from net to net, ``sd`` how little its mean is known.
     """
 
-    fraction: float = 0.01
-    sd: float = 0.008
+    fraction: float = 0.015
+    sd: float = 0.01
     net_sd: float = 0.003
 
 
 # A dry tare leaves the water held by the netting in the weight; common practice,
 # no source.
-DRY_TARE_DRIP: Final = DripWater(fraction=0.02, sd=0.015, net_sd=0.005)
+DRY_TARE_DRIP: Final = DripWater(fraction=0.025, sd=0.015, net_sd=0.005)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

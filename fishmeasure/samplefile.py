@@ -18,8 +18,8 @@ The keys beside those of the README's example::
 
     [drip]
     wet_tare = true             # was the net weighed wet and drained?
-    fraction = 0.01             # water weighed with the fish, over their weight
-    sd = 0.008                  # how unsure that is
+    fraction = 0.015            # water weighed with the fish, over their weight
+    sd = 0.01                   # how unsure that is
     net_sd = 0.003              # how it varies from net to net
 
     [count]

@@ -9,6 +9,8 @@ import sys
 import typer
 
 from fishmeasure.cli import stock
+from fishmeasure.cli.fit import fit_command
+from fishmeasure.cli.plan import plan_command
 from fishmeasure.cli.species import species_command
 from fishmeasure.errors import FishMeasureError
 
@@ -28,6 +30,8 @@ def _root() -> None:
 
 
 app.command("species")(species_command)
+app.command("plan")(plan_command)
+app.command("fit")(fit_command)
 stock.register(app)
 
 STATUS_UNUSABLE_INPUT = 2

@@ -34,7 +34,7 @@ from fishmeasure.species import LengthWeight
 _EVIDENCE_RANGE: Final = 8.0
 _WIDEST: Final = (0.012, 0.7)
 # With two size groups a fish far from the mean is no error: hardly any are gross.
-_HARDLY_GROSS: Final = np.array([1.0, 1e-3, 1e-4, 1e-5, 1e-6])
+_HARDLY_GROSS: Final = np.array([1.0, 1e-6, 1e-9, 1e-9, 1e-9])
 
 
 def estimate_population(
@@ -152,7 +152,7 @@ def _bulk_reference(nets: tuple[NetWeighing, ...], book: LengthWeight) -> float:
 def _sigma_points(lengths: Lengths, gross_prior: FloatArray) -> FloatArray:
     """Return the sigmas that the lengths leave possible, evenly in logarithm."""
     low, high = _WIDEST
-    for points in (24, 16):
+    for points in (16, 12):
         sigma = np.geomspace(low, high, points)
         means = net_means(lengths, sigma, gross_prior=gross_prior)
         variance = means.variance + TAU_SCALE**2

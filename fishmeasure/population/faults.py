@@ -35,7 +35,12 @@ _PHOTO_AGREES: Final = 0.2
 _PHOTO_DIFFERS: Final = 0.5
 
 # Suppositions whose odds against chance are below this are not carried along.
-_WINDOW: Final = 0.02
+_WINDOW: Final = 0.03
+# A net that fits costs the supposition that anything may be wrong with it the logs
+# of how much wider than chance that is, 3 to 5. One that gains by it more than this
+# may fit some supposition; a sharper one, of the count, gains at most e^3 more.
+_ANYTHING: Final = NetState(word="anything", weight_sd=0.5, mean_sd=0.3)
+_UNSUSPICIOUS: Final = -2.5
 _MOST_FAULTS: Final = 3
 
 
@@ -179,9 +184,18 @@ def _candidates(model: SampleModel, base: Hypothesis) -> list[tuple[int, NetStat
         if index in base.states:
             continue
         without = total.minus(parts[index])
-        for state, probability in suppositions(net):
+
+        def gain(
+            state: NetState, index: int = index, without: Information = without
+        ) -> float:
             changed = without.plus(small.net_information(index, state))
-            gain = float(np.max(small.solve(changed).log_mass - before))
-            if gain + np.log(probability) > np.log(_WINDOW):
-                result.append((index, state))
+            return float(np.max(small.solve(changed).log_mass - before))
+
+        if gain(_ANYTHING) < _UNSUSPICIOUS:
+            continue
+        result += [
+            (index, state)
+            for state, probability in suppositions(net)
+            if gain(state) + np.log(probability) > np.log(_WINDOW)
+        ]
     return result

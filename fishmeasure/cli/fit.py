@@ -1,0 +1,133 @@
+"""``fishmeasure fit``: single fish to a stock's own length-weight line."""
+
+import csv
+from pathlib import Path
+from typing import TYPE_CHECKING, Annotated, Literal
+
+import typer
+
+from fishmeasure.errors import LengthWeightDataError
+
+if TYPE_CHECKING:
+    from fishmeasure.arrays import FloatArray
+    from fishmeasure.lwfit import LengthWeightFit
+
+
+def fit_command(
+    table: Annotated[
+        Path,
+        typer.Argument(
+            help="CSV with length_mm (or length_cm), weight_g and maybe depth_mm."
+        ),
+    ],
+    species: Annotated[
+        str, typer.Option(help="The species that the stock is of.")
+    ] = "rainbow-trout",
+    length: Annotated[
+        Literal["fork", "total", "standard"], typer.Option(help="Which length it is.")
+    ] = "fork",
+    save: Annotated[
+        Path | None,
+        typer.Option(help="Write the stock's own species file here (.toml)."),
+    ] = None,
+    plot: Annotated[
+        Path | None, typer.Option(help="Write a plot here (.png, .pdf or .svg).")
+    ] = None,
+) -> None:
+    """Fit W = a L^b to fish weighed and measured one by one."""
+    from fishmeasure.lwfit import book_for, fit_length_weight, own_line, species_toml
+    from fishmeasure.species import load_species
+
+    kind = load_species(species)
+    columns = _read(table)
+    fit = fit_length_weight(
+        columns["length_mm"], columns["weight_g"], length_kind=length
+    )
+    _print(fit, columns)
+    book = book_for(kind, length)
+    if save is not None:
+        line = own_line(fit, book, note=f"From {table.name}.")
+        save.write_text(species_toml(kind, line), encoding="utf-8")
+        print(f"Saved {save}: use it as --species {save}.")
+    if plot is not None:
+        from fishmeasure.plots import fit_plot, plot_format_of
+
+        suffix = plot_format_of(plot.name)
+        if suffix is None:
+            reason = f"the plot's file is {plot.name}; it must end in .png, .pdf, .svg"
+            raise LengthWeightDataError(reason)
+        plot.write_bytes(
+            fit_plot(
+                columns["length_mm"],
+                columns["weight_g"],
+                fit,
+                book=book,
+                plot_format=suffix,
+            )
+        )
+
+
+def _read(path: Path) -> "dict[str, FloatArray]":
+    """Return the columns as arrays, lengths in mm."""
+    import numpy as np
+
+    try:
+        text = path.read_text(encoding="utf-8-sig")
+    except (OSError, UnicodeDecodeError) as error:
+        reason = f"{path.name} cannot be read"
+        raise LengthWeightDataError(reason) from error
+    rows = list(csv.DictReader(text.splitlines()))
+    names = {name: _NAMES[name] for name in (rows[0] if rows else {}) if name in _NAMES}
+    wanted = {column for column, _ in names.values()}
+    for column in ("length_mm", "weight_g"):
+        if column not in wanted:
+            reason = f"{path.name} has no column {column}"
+            raise LengthWeightDataError(reason)
+    columns = {}
+    for name, (column, factor) in names.items():
+        values = []
+        for number, row in enumerate(rows, 1):
+            try:
+                values.append(float(row[name]) * factor)
+            except (TypeError, ValueError) as error:
+                reason = f'fish {number} has "{row[name]}" for {name}'
+                raise LengthWeightDataError(reason) from error
+        columns[column] = np.array(values)
+    return columns
+
+
+_NAMES = {
+    "length_mm": ("length_mm", 1.0),
+    "length_cm": ("length_mm", 10.0),
+    "weight_g": ("weight_g", 1.0),
+    "weight_kg": ("weight_g", 1000.0),
+    "depth_mm": ("depth_mm", 1.0),
+    "depth_cm": ("depth_mm", 10.0),
+}
+
+
+def _print(fit: "LengthWeightFit", columns: "dict[str, FloatArray]") -> None:
+    from fishmeasure.lwfit import second_predictor
+
+    print(
+        f"W = {fit.a_g_cm:.5g} L^{fit.b:.4f} (g, cm {fit.length_kind} length), "
+        f"{fit.fish_count} fish of {fit.min_length_mm:.0f}-{fit.max_length_mm:.0f} mm"
+    )
+    print(f"b +- {fit.b_se:.3f} (standard error), R2 {fit.r_squared:.4f}")
+    print(
+        f"Single fish scatter by {100 * fit.residual_sd_ln:.1f} % about it; the mean "
+        f"weight at a length is {fit.mean_factor:.4f} times the line "
+        f"(smearing: {fit.smearing_factor:.4f})."
+    )
+    print(
+        "A fish left out of the fit is predicted to "
+        f"{fit.left_out_error_percent:.1f} % on average."
+    )
+    for index in fit.outliers:
+        print(f"Fish {index + 1} is far off the line: look at its figures again.")
+    if "depth_mm" in columns:
+        print(
+            second_predictor(
+                columns["length_mm"], columns["depth_mm"], columns["weight_g"]
+            ).sentence
+        )

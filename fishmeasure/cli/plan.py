@@ -1,0 +1,103 @@
+"""``fishmeasure plan``: how many nets of how many fish."""
+
+import json
+from pathlib import Path
+from typing import TYPE_CHECKING, Annotated
+
+import typer
+
+from fishmeasure.errors import SampleJsonError
+
+if TYPE_CHECKING:
+    from fishmeasure.sampling_plan import Spread
+
+
+def plan_command(
+    within: Annotated[
+        float, typer.Option(help="Wanted: the mean to within this many per cent.")
+    ] = 10.0,
+    level: Annotated[
+        float, typer.Option(min=0.5, max=0.99, help="Of the interval.")
+    ] = 0.9,
+    fish_per_net: Annotated[
+        int | None, typer.Option(min=1, help="Only nets of this many fish.")
+    ] = None,
+    count: Annotated[int | None, typer.Option(min=1, help="Fish in the unit.")] = None,
+    sample: Annotated[
+        Path | None,
+        typer.Option(help="JSON of the last sample, for how fish and nets differ."),
+    ] = None,
+    cv: Annotated[
+        float | None,
+        typer.Option(min=0.01, max=1.5, help="Within-net CV of weight, a fraction."),
+    ] = None,
+    between: Annotated[
+        float | None,
+        typer.Option(min=0.0, max=1.0, help="CV between nets, a fraction."),
+    ] = None,
+) -> None:
+    """Say how many nets give the mean weight to within so many per cent."""
+    from rich.console import Console
+    from rich.table import Table
+
+    from fishmeasure.errors import PlanError
+    from fishmeasure.sampling_plan import FAIR_NETTING, TYPICAL, Spread, plan_nets
+
+    known = TYPICAL if sample is None else _spread_from_json(sample)
+    spread = Spread(
+        within_net_cv=known.within_net_cv if cv is None else cv,
+        between_net_cv=known.between_net_cv if between is None else between,
+        common_sd=known.common_sd,
+    )
+    table = Table(
+        title=f"Mean weight within {within:g} %, {100 * level:.0f} % interval"
+    )
+    for name in ("fish a net", "nets", "fish in all", "expected +-%"):
+        table.add_column(name, justify="right")
+    sizes = (5, 8, 10, 15, 20, 30) if fish_per_net is None else (fish_per_net,)
+    reasons = []
+    for size in sizes:
+        try:
+            plan = plan_nets(
+                spread,
+                half_width=within / 100.0,
+                fish_per_net=size,
+                level=level,
+                count_in_unit=count,
+            )
+        except PlanError as error:
+            reasons.append(error)
+            continue
+        table.add_row(
+            f"{size}",
+            f"{plan.nets}",
+            f"{plan.fish_count}",
+            f"{plan.half_width_percent:.1f}",
+        )
+    if not table.row_count:
+        raise reasons[0]
+    console = Console()
+    console.print(table)
+    origin = "typical figures" if sample is None else f"{sample.name}"
+    console.print(
+        f"From {origin}: fish of a net differ by a CV of "
+        f"{100 * spread.within_net_cv:.0f} %, nets beyond that by "
+        f"{100 * spread.between_net_cv:.0f} %. An expectation, not a promise.",
+        highlight=False,
+    )
+    for sentence in FAIR_NETTING:
+        console.print(f"- {sentence}", highlight=False)
+
+
+def _spread_from_json(path: Path) -> "Spread":
+    from fishmeasure.sampling_plan import TYPICAL, Spread
+
+    try:
+        values = json.loads(path.read_text(encoding="utf-8"))
+        return Spread(
+            within_net_cv=float(values["within_net_cv"]),
+            between_net_cv=float(values["between_net_cv"]),
+            common_sd=TYPICAL.common_sd,
+        )
+    except (OSError, ValueError, KeyError, TypeError) as error:
+        raise SampleJsonError(path.name) from error

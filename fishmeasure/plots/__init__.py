@@ -1,0 +1,13 @@
+"""Plots as PNG or PDF bytes, drawn without any state that threads would share."""
+
+from fishmeasure.plots.canvas import PlotFormat, plot_format_of
+from fishmeasure.plots.length_weight import fit_plot, sample_line_plot
+from fishmeasure.plots.weights import weight_plot
+
+__all__ = [
+    "PlotFormat",
+    "fit_plot",
+    "plot_format_of",
+    "sample_line_plot",
+    "weight_plot",
+]

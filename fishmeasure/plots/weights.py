@@ -1,0 +1,102 @@
+"""The distribution of weight in the unit."""
+
+from typing import Final
+
+import numpy as np
+
+from fishmeasure.netweigh import NetWeighing
+from fishmeasure.plots.canvas import (
+    BLUE,
+    GREY,
+    ORANGE,
+    PlotFormat,
+    new_axes,
+    to_bytes,
+)
+from fishmeasure.population import PopulationEstimate
+
+_BARS: Final = "#7db4d8"  # BLUE on white, without letting the mean's band through
+
+
+def weight_plot(
+    estimate: PopulationEstimate,
+    nets: tuple[NetWeighing, ...] = (),
+    *,
+    title: str = "",
+    plot_format: PlotFormat = "png",
+) -> bytes:
+    """Return a picture of the weights in the unit, with the mean's interval.
+
+    Bars are the fish expected in each class of weight, their lines the interval;
+    ticks below are the measured fish of ``nets`` by this stock's line.
+    """
+    figure, axes = new_axes()
+    quantile = {q.below_fraction: q.weight_g.value for q in estimate.weight_quantiles_g}
+    step = _round_step((quantile[0.95] - quantile[0.05]) / 8.0)
+    low = max(np.floor(quantile[0.05] / step) - 1.0, 0.0) * step
+    edges = np.arange(low, quantile[0.95] + 3.0 * step, step)
+    above = [estimate.weight_share_above(max(float(edge), 1e-6)) for edge in edges]
+    share = -np.diff([s.value for s in above])
+    axes.bar(
+        edges[:-1],
+        100.0 * share,
+        width=step * 0.94,
+        align="edge",
+        color=_BARS,
+        label=f"fish in each {step:g} g",
+    )
+    mean = estimate.mean_weight_g
+    percent = round(100.0 * estimate.level)
+    axes.axvspan(mean.low, mean.high, color=ORANGE, alpha=0.25, linewidth=0, zorder=0.5)
+    axes.axvline(
+        mean.value,
+        color=ORANGE,
+        linewidth=2.0,
+        label=f"mean {mean.value:.0f} g, {percent} % interval "
+        f"{mean.low:.0f} to {mean.high:.0f} g",
+    )
+    top = 100.0 * float(share.max())
+    for fraction, name in ((0.1, "10 %"), (0.5, "half"), (0.9, "90 %")):
+        entry = next(
+            q for q in estimate.weight_quantiles_g if q.below_fraction == fraction
+        )
+        weight = entry.weight_g
+        height = top * 1.12
+        axes.plot([weight.low, weight.high], [height, height], color=GREY, lw=1.5)
+        axes.plot([weight.value], [height], "o", color=GREY, markersize=5)
+        axes.annotate(
+            f"{name} below {weight.value:.0f} g",
+            (weight.value, height),
+            xytext=(0, 7),
+            textcoords="offset points",
+            ha="center",
+            fontsize=8,
+            color=GREY,
+        )
+    lengths = np.array([f.fork_length_mm for net in nets for f in net.complete_fish])
+    if len(lengths):
+        line = estimate.line
+        weights = line.a_g_cm.value * (lengths / 10.0) ** line.b.value
+        axes.plot(
+            weights,
+            np.full(len(weights), -0.035 * top),
+            "|",
+            color=BLUE,
+            markersize=9,
+            label=f"{len(weights)} measured fish",
+        )
+    axes.set_ylim(-0.09 * top, 1.42 * top)
+    axes.set_xlabel("weight of a fish, g")
+    axes.set_ylabel("share of the fish, %")
+    axes.legend(frameon=False, fontsize=8, loc="upper right")
+    axes.set_title(title or "Weights in the unit", loc="left", fontsize=11)
+    return to_bytes(figure, plot_format)
+
+
+def _round_step(step: float) -> float:
+    """Return 1, 2, 2.5 or 5 times a power of ten, near ``step``."""
+    power = 10.0 ** np.floor(np.log10(step))
+    for factor in (1.0, 2.0, 2.5, 5.0):
+        if step <= factor * power * 1.2:
+            return float(factor * power)
+    return float(10.0 * power)
