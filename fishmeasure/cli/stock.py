@@ -13,8 +13,13 @@ from fishmeasure.cli import stock_options as opt
 from fishmeasure.cli.stock_output import number, span, write_json, write_lines
 
 if TYPE_CHECKING:
+    from fishmeasure.stock.growth import GrowthProjection
     from fishmeasure.stock.outage import OutageResult, TimeToLevel
+    from fishmeasure.stock.stocking import StockingOutlook, UnitLimits
+    from fishmeasure.stock.unit import RearingUnit
     from fishmeasure.uncertainty import Estimate
+
+_DAY_ZERO = date(2000, 1, 1)  # any day: the temperature given is the same on all
 
 
 def register(app: typer.Typer) -> None:
@@ -49,14 +54,17 @@ def growth_command(
 ) -> None:
     """Fit growth to a cohort's samples; weights and plate-size dates ahead."""
     from fishmeasure.stock.figures import load_stock_figures
-    from fishmeasure.stock.growth import fit_growth, project_growth
+    from fishmeasure.stock.growth import (
+        fit_growth,
+        project_growth,
+        specific_growth_rate,
+    )
     from fishmeasure.stock.harvest import DateEstimate, dates_at_size
     from fishmeasure.stock.propagation import lognormal
 
     water = opt.read_forecast(temp, monthly, wave)
-    fit = fit_growth(
-        samples=opt.read_samples(sample), temperature=water, species_key=species
-    )
+    samples = sorted(opt.read_samples(sample), key=lambda found: found.day)
+    fit = fit_growth(samples=tuple(samples), temperature=water, species_key=species)
     ahead = project_growth(fit=fit, temperature=water, days=days)
     plate = load_stock_figures(species).growth.plate_size_g
     dates = dates_at_size(
@@ -65,6 +73,16 @@ def growth_command(
     if as_json:
         write_json({"fit": fit, "dates": dates, "projection": ahead})
         return
+
+    first, last = samples[0], samples[-1]
+    rates = []
+    if last.day > first.day:
+        sgr = specific_growth_rate(
+            start_weight_g=first.mean_weight_g,
+            end_weight_g=last.mean_weight_g,
+            days=(last.day - first.day).days,
+        )
+        rates.append(f"Specific growth rate, first to last sample: {span(sgr)} %/day")
 
     def when(found: DateEstimate) -> str:
         if found.day is None:
@@ -83,6 +101,7 @@ def growth_command(
     write_lines(
         (
             f"Thermal growth coefficient x 1000: {span(fit.tgc_x1000)}",
+            *rates,
             f"Mean weight on {fit.last_day}: {span(fit.mean_weight_g)} g",
             *course,
             f"At {dates.size_g:g} g: first (5 %) {when(dates.first)}",
@@ -166,9 +185,8 @@ def feed_command(
     from fishmeasure.stock.temperature import ConstantTemperature
 
     water = ConstantTemperature(temp_c=temp)
-    today = date(2000, 1, 1)  # any day: the temperature is the same on all
     fit = fit_growth(
-        samples=(WeightSample(day=today, mean_weight_g=exact(mean_weight)),),
+        samples=(WeightSample(day=_DAY_ZERO, mean_weight_g=exact(mean_weight)),),
         temperature=water,
         species_key=species,
     )
@@ -176,7 +194,7 @@ def feed_command(
         projection=project_growth(fit=fit, temperature=water, days=days),
         fish_count=opt.with_percent(biomass * 1000.0 / mean_weight, biomass_error),
         temperature=water,
-        start=today,
+        start=_DAY_ZERO,
         days=days,
     )
     if as_json:
@@ -540,24 +558,35 @@ def stocking_command(
     ] = None,
     bed: Annotated[float, typer.Option(help="Plant bed, m².")] = 0.0,
     crop: Annotated[str, typer.Option(help="leafy, fruiting, raft or nft.")] = "leafy",
+    days: Annotated[int, typer.Option(help="Days ahead, to find room or harm.")] = 60,
+    fingerling: Annotated[
+        float, typer.Option(help="Weight of the fingerlings thought of, g.")
+    ] = 10.0,
     as_json: opt.Json = False,
 ) -> None:
-    """Show how near the unit is to each limit, and the room left."""
+    """Show how near each limit is, the room left, or how many fish must go."""
     from fishmeasure.stock.nitrogen import Crop
     from fishmeasure.stock.stocking import FishGroup, UnitLimits, unit_load
     from fishmeasure.stock.unit import Aerator, RearingUnit
 
+    unit = RearingUnit(
+        volume_m3=volume,
+        surface_m2=surface,
+        inflow_l_per_min=inflow,
+        inflow_do_mg_per_l=inflow_do,
+        aerators=(Aerator(name="aerator", sotr_kg_per_h=sotr),) if sotr else (),
+        altitude_m=altitude,
+        salinity_g_per_kg=salinity,
+        plant_bed_m2=bed,
+    )
+    limits = UnitLimits(
+        density_kg_per_m3=density,
+        ph=ph,
+        condition_factor=condition,
+        crop=opt.choice("--crop", crop, get_args(Crop)),
+    )
     load = unit_load(
-        unit=RearingUnit(
-            volume_m3=volume,
-            surface_m2=surface,
-            inflow_l_per_min=inflow,
-            inflow_do_mg_per_l=inflow_do,
-            aerators=(Aerator(name="aerator", sotr_kg_per_h=sotr),) if sotr else (),
-            altitude_m=altitude,
-            salinity_g_per_kg=salinity,
-            plant_bed_m2=bed,
-        ),
+        unit=unit,
         groups=(
             FishGroup(
                 species_key=species,
@@ -566,16 +595,25 @@ def stocking_command(
             ),
         ),
         temp_c=temp,
-        limits=UnitLimits(
-            density_kg_per_m3=density,
-            ph=ph,
-            condition_factor=condition,
-            crop=opt.choice("--crop", crop, get_args(Crop)),
-        ),
+        limits=limits,
+    )
+    outlook = _outlook(
+        unit,
+        limits,
+        (species, temp, days),
+        ((mean_weight, opt.with_percent(biomass, biomass_error)), fingerling),
     )
     if as_json:
-        write_json(load)
+        write_json({"load": load, "outlook": outlook})
         return
+    ahead = (
+        f"Until day {days} a limit may be passed from day "
+        f"{(outlook.first_day_over - _DAY_ZERO).days}: take out "
+        f"{outlook.fish_to_take_out} fish"
+        if outlook.first_day_over
+        else f"Until day {days} there is room for {outlook.fingerlings} fingerlings "
+        f"of {fingerling:g} g"
+    )
     write_lines(
         (
             f"Density: {span(load.density_kg_per_m3)} kg/m³",
@@ -586,8 +624,52 @@ def stocking_command(
                 for limit in load.limits
             ),
             f"Limited first by {load.limiting.name}; room {number(load.room_kg)} kg",
+            ahead,
         ),
         problems=load.problems,
         cautions=load.cautions,
         notes=tuple(limit.note for limit in load.limits),
+    )
+
+
+def _outlook(
+    unit: "RearingUnit",
+    limits: "UnitLimits",
+    water: tuple[str, float, int],
+    fish: tuple[tuple[float, "Estimate"], float],
+) -> "StockingOutlook":
+    """Return the outlook of one group of fish that grows as the book says."""
+    from fishmeasure.stock.growth import WeightSample, fit_growth, project_growth
+    from fishmeasure.stock.propagation import exact, scaled
+    from fishmeasure.stock.stocking import (
+        StockedGroup,
+        StockingQuestion,
+        stocking_outlook,
+    )
+    from fishmeasure.stock.temperature import ConstantTemperature
+
+    species, temp, days = water
+    (mean_weight, biomass), fingerling = fish
+    forecast = ConstantTemperature(temp_c=temp)
+
+    def growing(weight_g: float) -> "GrowthProjection":
+        sample = WeightSample(day=_DAY_ZERO, mean_weight_g=exact(weight_g))
+        fit = fit_growth(samples=(sample,), temperature=forecast, species_key=species)
+        return project_growth(fit=fit, temperature=forecast, days=days)
+
+    return stocking_outlook(
+        unit=unit,
+        groups=(
+            StockedGroup(
+                fish_count=scaled(biomass, 1000.0 / mean_weight),
+                projection=growing(mean_weight),
+            ),
+        ),
+        question=StockingQuestion(
+            start=_DAY_ZERO,
+            until=_DAY_ZERO + timedelta(days=days),
+            temperature=forecast,
+            fingerlings=growing(fingerling),
+        ),
+        limits=limits,
     )

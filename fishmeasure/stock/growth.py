@@ -22,14 +22,14 @@ from fishmeasure.stock.temperature import TemperatureForecast, cumulative_degree
 from fishmeasure.uncertainty import DEFAULT_LEVEL, Estimate
 
 # How growth strays from a constant TGC over 400 degree-days, about a month at 13 °C,
-# as fractions of the TGC: unevenly from step to step (spread), and for good
-# (drift: it falls as fish grow large, Jobling 2003). Both 0.2 have the highest
-# likelihood on a grid of 0.05-0.4 by 0-0.6 for seven published series (rainbow
-# trout Davidson 2014, Yanik 2002, Weatherley & Gill 1981; char Yanik 2002;
-# barramundi Schipp 2007; tilapia Bhujel 2007, two) with 4 % sample error assumed;
-# no drift is 15 log units less likely.
+# as fractions of the TGC: unevenly from step to step (spread), and for good (drift:
+# it falls as fish grow large, Jobling 2003). On a grid of 0.05-0.4 by 0-0.6 the
+# likelihood of seven published series (rainbow trout Davidson 2014, Yanik 2002,
+# Weatherley & Gill 1981; char Yanik 2002; barramundi Schipp 2007; tilapia Bhujel
+# 2007, two; 4 % sample error assumed) is greatest at 0.2 with a drift of 0.15-0.2,
+# which differ by 0.4 log units; the best without drift is 15 units less likely.
 STEP_SPREAD = 0.2
-DRIFT_SPREAD = 0.2
+DRIFT_SPREAD = 0.15
 _STEP_SPREAD_LN_SD = 0.6
 _STEP_DEGREE_DAYS = 400.0
 _STEP_SPREAD_GRID = np.geomspace(0.05, 0.8, 13)
