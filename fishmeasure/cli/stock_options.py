@@ -16,6 +16,8 @@ if TYPE_CHECKING:
 
 Choice = TypeVar("Choice", bound=str)
 
+DAY_ZERO = date(2000, 1, 1)  # any day, where one temperature is given for all
+
 SpeciesArgument = Annotated[
     str, typer.Argument(help="Species, such as rainbow-trout.", metavar="SPECIES")
 ]

@@ -19,6 +19,7 @@ from fishmeasure.stock.propagation import (
     relative_sd,
     scaled,
     total,
+    z_score,
 )
 from fishmeasure.stock.unit import Aerator, RearingUnit
 from fishmeasure.uncertainty import DEFAULT_LEVEL, Estimate
@@ -348,14 +349,30 @@ class OxygenBalance:
     problems: tuple[Problem, ...] = ()
 
 
-def _steady_do_mg_per_l(
-    demand_g_per_h: float, supplies: tuple[OxygenSupply, ...]
-) -> float:
-    exchange = sum(supply.exchange_m3_per_h for supply in supplies)
-    if exchange == 0.0:
-        return 0.0
-    base = sum(supply.base_g_per_h for supply in supplies)
-    return max(0.0, (base - demand_g_per_h) / exchange)
+def _steady_do(
+    demand_g_per_h: Estimate, supply: Estimate, supplies: tuple[OxygenSupply, ...]
+) -> Estimate:
+    """Return where base / exchange - demand / exchange settles.
+
+    A factor on all supplies changes the second term alone, so their relative error
+    adds to that of the demand.
+    """
+    level = demand_g_per_h.level
+    spread = math.hypot(relative_sd(demand_g_per_h), relative_sd(supply))
+    use = lognormal(demand_g_per_h.value, spread, level)
+    exchange = sum(s.exchange_m3_per_h for s in supplies)
+    base = sum(s.base_g_per_h for s in supplies)
+    low, value, high = (
+        max(0.0, (base - used) / exchange) if exchange else 0.0
+        for used in (use.high, use.value, use.low)
+    )
+    return Estimate(
+        value=value,
+        sd=(high - low) / (2.0 * z_score(level)),
+        low=low,
+        high=high,
+        level=level,
+    )
 
 
 def oxygen_balance(
@@ -400,11 +417,6 @@ def oxygen_balance(
         level=level,
     )
     for_fish = max(supply.value - water_use, 0.0)
-    steady = (
-        _steady_do_mg_per_l(demand_g_per_h.high, supplies),
-        _steady_do_mg_per_l(demand_g_per_h.value, supplies),
-        _steady_do_mg_per_l(demand_g_per_h.low, supplies),
-    )
     room_spread = math.hypot(relative_sd(demand.rate_mg_per_kg_h), relative_sd(supply))
     return OxygenBalance(
         do_mg_per_l=kept_do,
@@ -414,13 +426,7 @@ def oxygen_balance(
         supply_g_per_h=supply,
         balance_g_per_h=difference(supply, demand_g_per_h, level),
         unsafe_balance_g_per_h=supply.low - demand_g_per_h.high,
-        steady_do_mg_per_l=Estimate(
-            value=steady[1],
-            sd=(steady[2] - steady[0]) / 3.29,
-            low=steady[0],
-            high=steady[2],
-            level=level,
-        ),
+        steady_do_mg_per_l=_steady_do(demand_g_per_h, supply, supplies),
         max_biomass_kg=scaled(
             lognormal(for_fish, room_spread, level),
             1e3 / demand.rate_mg_per_kg_h.value,
