@@ -427,6 +427,7 @@ class BadEntryError(LedgerError):
             "Correct it and send it again.",
         )
         self.field = field
+        self.reason = reason
 
 
 class UnknownRecordError(LedgerError):

@@ -31,30 +31,21 @@ from fishmeasure.ledger.entries import (
 from fishmeasure.ledger.groups import Assumptions, CohortGroups, Group
 from fishmeasure.ledger.state import (
     Balance,
-    CohortInUnit,
-    CohortTotal,
     CountDifference,
-    Latest,
-    Provenance,
-    UnitState,
+)
+from fishmeasure.ledger.summary import (
+    Present,
+    cohort_total,
+    count_estimate,
+    unit_state,
 )
 from fishmeasure.stock.figures import StockFigures, load_stock_figures
 from fishmeasure.stock.propagation import z_score
-from fishmeasure.uncertainty import DEFAULT_LEVEL, Estimate
 
 __all__ = ["Assumptions", "Balance", "replay"]
 
 # A difference this large, in standard deviations, is told to the grower.
 NOTABLE_SD: Final = 2.0
-# Fewer fish than this are none: rounding, or what a move left behind on paper.
-_NO_FISH: Final = 0.5
-_WATER_FIELDS: Final = (
-    "temperature_deg_c",
-    "do_mg_per_l",
-    "tan_mg_per_l",
-    "ph",
-    "nitrate_n_mg_per_l",
-)
 
 
 def replay(
@@ -145,6 +136,9 @@ class _Replay:
             )
             track.from_ids = [entry.id]
             fish.mix_in(group, count, track)
+            group.flows.added_kg += count * weight_g / 1000.0
+        else:
+            group.flows.unknown_fish += count
 
     def _stocked_count(self, entry: Stocked) -> tuple[float, float]:
         usual = self._assumptions
@@ -171,7 +165,7 @@ class _Replay:
                 usual.stocked_weight_sd_fraction,
             )
             return entry.mean_weight_g, relative * entry.mean_weight_g
-        if entry.bulk_weight_kg and count > 0.0:
+        if entry.bulk_weight_kg is not None and count > 0.0:
             mean_g = entry.bulk_weight_kg * 1000.0 / count
             relative = math.hypot(
                 _relative(
@@ -186,11 +180,16 @@ class _Replay:
 
     def _died(self, entry: Died, fish: CohortGroups, group: Group) -> None:
         fish.died += entry.fish_count
+        group.flows.dead_kg += group.kg(entry.fish_count)
         fish.add(group, -entry.fish_count, 0.0)
         group.count_from.append(entry.id)
 
     def _harvested(self, entry: Harvested, fish: CohortGroups, group: Group) -> None:
         count, var = self._taken_count(entry, group)
+        if entry.weight_kg is None:
+            group.flows.taken_kg += group.kg(count)
+        else:
+            group.flows.taken_kg += entry.weight_kg
         if entry.weight_kg and entry.fish_count:
             fish.take_weight(group, count, entry.weight_kg * 1000.0 / count)
             if group.weight is not None:
@@ -244,6 +243,11 @@ class _Replay:
                 what.mean_weight_g, relative * what.mean_weight_g, source
             )
             fish.take_weight(source, what.fish_count, what.mean_weight_g)
+        kg = 0.0 if track is None else what.fish_count * track.weight_g / 1000.0
+        for flows in (source.flows, target.flows):
+            flows.unknown_fish += what.fish_count if track is None else 0.0
+        source.flows.taken_kg += kg
+        target.flows.added_kg += kg
         fish.move(source, target, what.fish_count, what.fish_count_sd**2)
         fish.mix_in(target, what.fish_count, track)
         for group in (source, target):
@@ -310,9 +314,12 @@ class _Replay:
         var: float,
     ) -> None:
         """Take in a count and keep the difference."""
-        expected = self._count_estimate(fish, group)
+        expected = count_estimate(fish, group)
         difference = counted - group.count
+        before = group.count
         in_sd = fish.observe(group, counted, var)
+        if group.count < before:
+            group.flows.dead_kg += group.kg(before - group.count)
         group.count_from = [entry.id]
         group.counted_on = entry.on
         group.problems.pop("more-out-than-in", None)
@@ -363,96 +370,24 @@ class _Replay:
 
     def balance(self) -> Balance:
         """Return the state of everything on the last day."""
-        here: dict[UUID, list[tuple[CohortGroups, Group]]] = {
-            u: [] for u in self._units
-        }
+        here: dict[UUID, list[Present]] = {unit_id: [] for unit_id in self._units}
         for fish in self._cohorts.values():
             for unit_id in tuple(fish.groups):
                 here[unit_id].append((fish, fish.at(unit_id, self._on.toordinal())))
         return Balance(
             on=self._on,
             units=tuple(
-                self._unit_state(unit, here[unit.id]) for unit in self._units.values()
+                unit_state(
+                    unit,
+                    here[unit.id],
+                    self._on,
+                    readings=self._readings[unit.id],
+                    temperature=self._climate.forecasts[unit.id],
+                )
+                for unit in self._units.values()
             ),
-            cohorts=tuple(self._total(fish) for fish in self._cohorts.values()),
+            cohorts=tuple(cohort_total(fish) for fish in self._cohorts.values()),
             differences=tuple(self._differences),
-        )
-
-    def _total(self, fish: CohortGroups) -> CohortTotal:
-        known, unseen = fish.total_variances()
-        return CohortTotal(
-            cohort=fish.cohort,
-            stocked=fish.stocked,
-            died=fish.died,
-            taken=fish.taken,
-            adjusted=fish.adjusted,
-            fish_count=_count_interval(
-                sum(group.count for group in fish.groups.values()), known, unseen
-            ),
-        )
-
-    def _count_estimate(self, fish: CohortGroups, group: Group) -> Estimate:
-        return _count_interval(
-            group.count, fish.variance(group.unit_id), group.unseen_sd**2
-        )
-
-    def _unit_state(
-        self, unit: Unit, here: list[tuple[CohortGroups, Group]]
-    ) -> UnitState:
-        cohorts = tuple(
-            self._cohort_state(fish, group)
-            for fish, group in here
-            if abs(group.count) >= _NO_FISH or group.problems
-        )
-        water = _latest(self._readings[unit.id])
-        problems = tuple(problem for cohort in cohorts for problem in cohort.problems)
-        return UnitState(
-            unit=unit,
-            on=self._on,
-            cohorts=cohorts,
-            fish_count=_sum(tuple(cohort.fish_count for cohort in cohorts)),
-            biomass_kg=_total_biomass(cohorts),
-            water=water,
-            temperature=self._climate.forecasts[unit.id],
-            problems=problems,
-        )
-
-    def _cohort_state(self, fish: CohortGroups, group: Group) -> CohortInUnit:
-        if group.count < -_NO_FISH:
-            group.add_problem(
-                "more-out-than-in",
-                f"The book has {-group.count:.0f} more fish going out than came in. "
-                "An entry is missing or has the wrong cohort; count the fish.",
-            )
-        count = self._count_estimate(fish, group)
-        z = z_score(DEFAULT_LEVEL)
-        weight = group.weight
-        mean_g = None if weight is None else weight.estimate(DEFAULT_LEVEL, z)
-        if fish.figures is None:
-            group.add_problem(
-                "no-growth-figures",
-                f"There are no growth figures for {fish.cohort.species_key}: the mean "
-                "weight stands still between samples.",
-            )
-        return CohortInUnit(
-            cohort=fish.cohort,
-            unit_id=group.unit_id,
-            book_count=group.count,
-            fish_count=count,
-            count_from=_count_provenance(group),
-            last_counted_on=group.counted_on,
-            mean_weight_g=mean_g,
-            weight_from=_weight_provenance(group, self._on),
-            last_sampled_on=group.sampled_on,
-            cv=group.cv,
-            condition_factor=group.condition_factor,
-            growth_x1000=None
-            if weight is None or fish.figures is None
-            else Estimate.normal(
-                weight.rate * 1000.0, math.sqrt(max(0.0, weight.rate_var)) * 1000.0
-            ),
-            biomass_kg=None if mean_g is None else _biomass(count, mean_g),
-            problems=tuple(group.problems.values()),
         )
 
 
@@ -464,96 +399,11 @@ def _figures(cohort: Cohort) -> StockFigures | None:
 
 
 def _relative(sd: float | None, value: float, usual: float) -> float:
-    """Return the relative sd of a figure, stated or usual."""
+    """Return the relative sd of a figure, stated or usual, 1 at most."""
     if sd is None:
         return usual
-    return sd / value if value else 0.0
+    return min(1.0, sd / value) if value else 0.0
 
 
 def _track_ids(group: Group) -> list[UUID]:
     return [] if group.weight is None else group.weight.from_ids
-
-
-def _count_interval(count: float, known_var: float, unseen_var: float) -> Estimate:
-    """Return a count; losses that nobody saw widen its low end alone."""
-    z = z_score(DEFAULT_LEVEL)
-    known_var = max(0.0, known_var)
-    return Estimate(
-        value=max(0.0, count),
-        sd=math.sqrt(known_var + unseen_var),
-        low=max(0.0, count - z * math.sqrt(known_var + unseen_var)),
-        high=max(0.0, count + z * math.sqrt(known_var)),
-    )
-
-
-def _biomass(count: Estimate, mean_g: Estimate) -> Estimate:
-    """Return count times mean weight in kg, the half-widths in quadrature."""
-    value = count.value * mean_g.value
-    down = math.hypot(
-        (count.value - count.low) * mean_g.value,
-        (mean_g.value - mean_g.low) * count.value,
-    )
-    up = math.hypot(
-        (count.high - count.value) * mean_g.value,
-        (mean_g.high - mean_g.value) * count.value,
-    )
-    return Estimate(
-        value=value / 1000.0,
-        sd=math.hypot(count.sd * mean_g.value, mean_g.sd * count.value) / 1000.0,
-        low=max(0.0, value - down) / 1000.0,
-        high=(value + up) / 1000.0,
-    )
-
-
-def _sum(parts: tuple[Estimate, ...]) -> Estimate:
-    """Return the sum of independent figures, the half-widths in quadrature.
-
-    Cohorts in one unit share no error that the book follows: only groups of one
-    cohort in different units do.
-    """
-    value = sum(part.value for part in parts)
-    return Estimate(
-        value=value,
-        sd=math.hypot(*(part.sd for part in parts)),
-        low=value - math.hypot(*(part.value - part.low for part in parts)),
-        high=value + math.hypot(*(part.high - part.value for part in parts)),
-    )
-
-
-def _total_biomass(cohorts: tuple[CohortInUnit, ...]) -> Estimate | None:
-    parts = tuple(cohort.biomass_kg for cohort in cohorts)
-    known = tuple(part for part in parts if part is not None)
-    return _sum(known) if len(known) == len(parts) else None
-
-
-def _latest(readings: list[WaterReading]) -> dict[str, Latest]:
-    newest: dict[str, Latest] = {}
-    in_order = sorted(
-        readings, key=lambda r: (r.on, r.at is not None, str(r.at), r.id.int)
-    )
-    for reading in in_order:
-        for name in _WATER_FIELDS:
-            value = getattr(reading, name)
-            if value is not None:
-                newest[name] = Latest(value=value, on=reading.on, entry_id=reading.id)
-    return newest
-
-
-def _count_provenance(group: Group) -> Provenance:
-    if group.counted_on is None:
-        words = "stocked less what died, was taken or moved; never counted since"
-    else:
-        words = f"counted on {group.counted_on}, and what was entered since"
-    return Provenance(words=words, entry_ids=tuple(group.count_from))
-
-
-def _weight_provenance(group: Group, on: date) -> Provenance:
-    if group.weight is None:
-        return Provenance(words="no weight has been entered")
-    if group.sampled_on is None:
-        words = "weight at stocking, grown by the species' coefficient"
-    elif group.sampled_on == on:
-        words = f"sample of {on}, together with those before it"
-    else:
-        words = f"samples up to {group.sampled_on}, grown since"
-    return Provenance(words=words, entry_ids=tuple(group.weight.from_ids))

@@ -13,9 +13,11 @@ from sqlalchemy import Connection, Engine, create_engine, event, text
 from sqlalchemy.engine import URL, make_url
 from sqlalchemy.exc import (
     ArgumentError,
+    DataError,
     DBAPIError,
+    IntegrityError,
     NoSuchModuleError,
-    OperationalError,
+    ProgrammingError,
 )
 
 from fishmeasure.errors import (
@@ -30,6 +32,8 @@ from fishmeasure.ledger.tables import SCHEMA_REVISION
 BUSY_TIMEOUT_S = 10.0
 # Any number will do, as long as every program that writes to a book uses it.
 _WRITER_LOCK = 0x66697368
+# Bugs of this package; anything else comes from the disk, server or network.
+_BUGS = (IntegrityError, ProgrammingError, DataError)
 _MIGRATIONS = Path(__file__).parent / "migrations"
 
 
@@ -98,12 +102,14 @@ def _shown(url: URL) -> str:
     return url.render_as_string(hide_password=True)
 
 
-def _as_book_error(engine: Engine, error: DBAPIError, *, writing: bool) -> LedgerError:
+def _as_book_error(
+    engine: Engine, error: DBAPIError, *, write_begun: bool
+) -> LedgerError:
     """Return the error that says what a grower can do about it."""
     reason = " ".join(str(error.orig).split())
     if "locked" in reason:
         return BookBusyError(BUSY_TIMEOUT_S)
-    if writing and isinstance(error, OperationalError) and "open" not in reason:
+    if write_begun:
         return BookWriteError(reason)
     return BookUnreadableError(_shown(engine.url), reason)
 
@@ -118,13 +124,16 @@ def reading(engine: Engine) -> Iterator[Connection]:
                     text("SET TRANSACTION ISOLATION LEVEL REPEATABLE READ, READ ONLY")
                 )
             yield connection
+    except _BUGS:
+        raise
     except DBAPIError as error:
-        raise _as_book_error(engine, error, writing=False) from error
+        raise _as_book_error(engine, error, write_begun=False) from error
 
 
 @contextmanager
 def writing(engine: Engine) -> Iterator[Connection]:
     """Give the one writer's connection; all of it is saved, or nothing."""
+    begun = False
     try:
         with (
             engine.connect().execution_options(writing=True) as connection,
@@ -134,9 +143,12 @@ def writing(engine: Engine) -> Iterator[Connection]:
                 connection.execute(
                     text("SELECT pg_advisory_xact_lock(:key)"), {"key": _WRITER_LOCK}
                 )
+            begun = True
             yield connection
+    except _BUGS:
+        raise
     except DBAPIError as error:
-        raise _as_book_error(engine, error, writing=True) from error
+        raise _as_book_error(engine, error, write_begun=begun) from error
 
 
 def _revision(connection: Connection) -> str | None:

@@ -78,9 +78,10 @@ class Unit:
     """A pond, tank, raceway section or cage.
 
     A change is a new version; ``version`` is the one that this record is.
-    ``inflow_l_per_min`` is new water, ``recirculated_l_per_min`` what a pump
-    sends round through filter and plant bed. ``monthly_temperature_deg_c`` has
-    twelve values, January first, or none.
+    ``inflow_l_per_min`` is new water, ``recirculated_l_per_min`` what a pump sends
+    round through filter and plant bed, ``water_respiration_mg_per_l_h`` the oxygen
+    that water and bottom use, next to nothing in a clean tank.
+    ``monthly_temperature_deg_c`` has twelve values, January first, or none.
     """
 
     id: UUID
@@ -95,6 +96,7 @@ class Unit:
     inflow_l_per_min: LPerMin = 0.0
     inflow_do_mg_per_l: Annotated[float, Within(0.0, 40.0)] | None = None
     inflow_by_gravity: bool = True
+    water_respiration_mg_per_l_h: Annotated[float, Within(0.0, 10.0)] = 0.0
     recirculated_l_per_min: LPerMin = 0.0
     aeration: Annotated[tuple[AerationDevice, ...], MaxLength(50)] = ()
     plant_bed_area_m2: Annotated[float, Within(0.0, 1e6)] = 0.0
@@ -222,7 +224,7 @@ class Stocked(FishEntry):
     fish_count_sd: CountSd | None = None
     mean_weight_g: Grams | None = None
     mean_weight_sd_g: GramsSd | None = None
-    bulk_weight_kg: Kilograms | None = None
+    bulk_weight_kg: Annotated[float, Within(0.001, 1e6)] | None = None
     bulk_weight_sd_kg: Kilograms | None = None
 
     def _check(self) -> None:

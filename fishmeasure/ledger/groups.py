@@ -13,7 +13,7 @@ from uuid import UUID
 from fishmeasure.flags import Problem
 from fishmeasure.ledger.climate import Climate
 from fishmeasure.ledger.entries import Cohort
-from fishmeasure.ledger.weights import GrowthPrior, WeightTrack
+from fishmeasure.ledger.weights import WeightTrack
 from fishmeasure.stock.figures import StockFigures
 
 # A count this far from the book, in standard deviations, replaces it outright.
@@ -42,6 +42,20 @@ class Assumptions:
 
 
 @dataclass(slots=True, kw_only=True)
+class Flows:
+    """Kilograms that came into a unit and left it, since the book began.
+
+    ``dead`` are those seen dead and those that a count found missing.
+    ``unknown`` counts fish whose weight nobody knew.
+    """
+
+    added_kg: float = 0.0
+    taken_kg: float = 0.0
+    dead_kg: float = 0.0
+    unknown_fish: float = 0.0
+
+
+@dataclass(slots=True, kw_only=True)
 class Group:
     """One cohort in one unit, on the day ``day`` (an ordinal)."""
 
@@ -55,7 +69,15 @@ class Group:
     counted_on: date | None = None
     sampled_on: date | None = None
     count_from: list[UUID] = field(default_factory=list)
+    flows: Flows = field(default_factory=Flows)
     problems: dict[str, Problem] = field(default_factory=dict)
+
+    def kg(self, fish: float) -> float:
+        """Return the weight of some of the fish; notes it where it is unknown."""
+        if self.weight is None:
+            self.flows.unknown_fish += abs(fish)
+            return 0.0
+        return fish * self.weight.weight_g / 1000.0
 
     def add_problem(self, code: str, message: str) -> None:
         """Note a doubt once; the newest wording stays."""
@@ -96,7 +118,7 @@ class CohortGroups:
                 degree_days = self._climate.degree_days(
                     unit_id, self.figures, group.day, day
                 )
-                group.weight.advance(degree_days, days)
+                group.weight.advance(degree_days)
             group.day = day
         return group
 
@@ -172,7 +194,7 @@ class CohortGroups:
     def set_weight(self, group: Group, weight_g: float, sd_g: float) -> None:
         """Give a group a weight that replaces what was known."""
         if group.weight is None:
-            group.weight = WeightTrack.start(weight_g, sd_g, self._prior())
+            group.weight = WeightTrack.start(weight_g, sd_g, self.figures)
         else:
             group.weight.set_weight(weight_g, sd_g)
 
@@ -191,8 +213,8 @@ class CohortGroups:
         mean_g = own * group.weight.weight_g + new * track.weight_g
         sd_g = math.hypot(own * group.weight.weight_sd_g, new * track.weight_sd_g)
         group.weight.set_weight(mean_g, sd_g)
-        group.weight.rate = own * group.weight.rate + new * track.rate
-        group.weight.rate_var = own * group.weight.rate_var + new * track.rate_var
+        group.weight.tgc = own * group.weight.tgc + new * track.tgc
+        group.weight.tgc_var = own * group.weight.tgc_var + new * track.tgc_var
 
     def take_weight(self, group: Group, fish: float, weight_g: float) -> None:
         """Change the mean weight of those left when others than average go.
@@ -219,18 +241,10 @@ class CohortGroups:
     def track_of(self, weight_g: float, sd_g: float, like: Group) -> WeightTrack:
         """Return a track of a stated weight, growing as another group does."""
         if like.weight is None:
-            return WeightTrack.start(weight_g, sd_g, self._prior())
+            return WeightTrack.start(weight_g, sd_g, self.figures)
         track = like.weight.copy()
         track.set_weight(weight_g, sd_g)
         return track
-
-    def _prior(self) -> GrowthPrior:
-        if self.figures is None:
-            return GrowthPrior(tgc_x1000=0.0, tgc_sd_x1000=0.0)
-        tgc = self.figures.growth.tgc_x1000
-        return GrowthPrior(
-            tgc_x1000=tgc.value, tgc_sd_x1000=tgc.value * tgc.relative_sd
-        )
 
 
 def _in_sd(difference: float, var: float) -> float:

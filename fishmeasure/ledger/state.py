@@ -6,6 +6,7 @@ from uuid import UUID
 
 from fishmeasure.flags import Problem
 from fishmeasure.ledger.entries import Cohort, Unit
+from fishmeasure.stock.growth import GrowthFit
 from fishmeasure.stock.temperature import TemperatureForecast
 from fishmeasure.uncertainty import Estimate
 
@@ -34,7 +35,8 @@ class CohortInUnit:
     ``book_count`` is plain addition and subtraction since the last count;
     ``fish_count`` has the interval, whose low end allows for deaths that nobody
     saw. ``mean_weight_g`` and ``biomass_kg`` are None until a weight is known.
-    ``growth_x1000`` is the thermal growth coefficient learned so far.
+    ``growth`` is where ``stock.growth`` projects from, None where the species has no
+    growth figures.
     """
 
     cohort: Cohort
@@ -48,9 +50,23 @@ class CohortInUnit:
     last_sampled_on: date | None
     cv: float | None
     condition_factor: float | None
-    growth_x1000: Estimate | None
+    growth: GrowthFit | None
     biomass_kg: Estimate | None
     problems: tuple[Problem, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class UnitFlow:
+    """Kilograms that came into a unit and left it, since the book began.
+
+    ``dead_kg`` were seen dead, or found missing by a count. A figure is too low
+    where ``fish_of_unknown_weight`` is above 0.
+    """
+
+    added_kg: float
+    taken_kg: float
+    dead_kg: float
+    fish_of_unknown_weight: float
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -66,6 +82,7 @@ class UnitState:
     cohorts: tuple[CohortInUnit, ...]
     fish_count: Estimate
     biomass_kg: Estimate | None
+    flow: UnitFlow
     water: dict[str, Latest]
     temperature: TemperatureForecast
     problems: tuple[Problem, ...]

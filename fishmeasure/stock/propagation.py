@@ -11,7 +11,6 @@ from functools import cache
 
 import numpy as np
 from scipy.special import ndtri
-from scipy.stats import qmc
 
 from fishmeasure.arrays import FloatArray, frozen
 from fishmeasure.uncertainty import DEFAULT_LEVEL, Estimate
@@ -89,6 +88,8 @@ def scaled(estimate: Estimate, factor: float) -> Estimate:
 @cache
 def normal_scores(dimensions: int) -> FloatArray:
     """Return (1024, dimensions) standard normal deviates, Sobol, read-only."""
+    from scipy.stats import qmc  # noqa: PLC0415 - slow to load and seldom needed
+
     points = qmc.Sobol(d=dimensions, scramble=False).random_base2(_SOBOL_POWER)
     centred = points + 0.5 / 2**_SOBOL_POWER  # the first point is 0, else -infinity
     scores: FloatArray = ndtri(centred)

@@ -82,7 +82,8 @@ def records(kind: type[_T], **fixed: st.SearchStrategy[Any]) -> st.SearchStrateg
     optional: dict[str, st.SearchStrategy[Any]] = {}
     for item in fields(kind):  # type: ignore[arg-type]
         bare = item.default is MISSING and item.default_factory is MISSING
-        chosen = fixed.get(item.name) or of_hint(hints[item.name])
+        given = item.name in fixed
+        chosen = fixed[item.name] if given else of_hint(hints[item.name])
         (needed if bare or item.name in fixed else optional)[item.name] = chosen
     drawn = st.fixed_dictionaries(needed, optional=optional)
     return drawn.map(lambda plain: _built(kind, plain)).filter(_is_record)
