@@ -136,6 +136,21 @@ class OptionFormatError(StockError):
         super().__init__(f"{option}: {said}.", f"Write it like this: {example}.")
 
 
+# --- command line -----------------------------------------------------------
+
+
+class BadOptionError(FishMeasureError):
+    """An option or a file name on the command line cannot be used."""
+
+    code = "bad-option"
+
+    def __init__(self, option: str, value: str, wanted: str) -> None:
+        super().__init__(
+            f"{option} {value} is not {wanted}.",
+            "Correct it and run the command again.",
+        )
+
+
 # --- photos -----------------------------------------------------------------
 
 

@@ -11,6 +11,9 @@ import typer
 from fishmeasure.cli import stock
 from fishmeasure.cli.fit import fit_command
 from fishmeasure.cli.plan import plan_command
+from fishmeasure.cli import output
+from fishmeasure.cli.photo import photo_command
+from fishmeasure.cli.sample import sample_command
 from fishmeasure.cli.species import species_command
 from fishmeasure.errors import FishMeasureError
 
@@ -29,12 +32,12 @@ def _root() -> None:
     pass
 
 
+app.command("photo")(photo_command)
+app.command("sample")(sample_command)
 app.command("species")(species_command)
 app.command("plan")(plan_command)
 app.command("fit")(fit_command)
 stock.register(app)
-
-STATUS_UNUSABLE_INPUT = 2
 
 
 def main() -> None:
@@ -43,4 +46,4 @@ def main() -> None:
         app()
     except FishMeasureError as error:
         sys.stderr.write(f"fishmeasure: {error}\n")
-        sys.exit(STATUS_UNUSABLE_INPUT)
+        sys.exit(output.STATUS_UNUSABLE_INPUT)

@@ -43,7 +43,7 @@ def test_an_unknown_species_is_one_clear_line_and_status_2(
     monkeypatch.setattr(sys, "argv", ["fishmeasure", "species", "brown-truot"])
     with pytest.raises(SystemExit) as caught:
         cli.main()
-    assert caught.value.code == cli.STATUS_UNUSABLE_INPUT
+    assert caught.value.code == cli.output.STATUS_UNUSABLE_INPUT
     shown = capsys.readouterr().err
     assert shown.startswith('fishmeasure: There is no species "brown-truot". Is brown-')
     assert shown.count("\n") == 1

@@ -1,0 +1,115 @@
+"""Options that several commands share, and what they mean."""
+
+import re
+from pathlib import Path
+from typing import TYPE_CHECKING, Annotated
+
+import typer
+
+from fishmeasure.errors import BadOptionError
+
+if TYPE_CHECKING:
+    from fishmeasure.markers import KnownDistance
+    from fishmeasure.pipeline import PhotoSettings
+
+Species = Annotated[
+    str,
+    typer.Option(help="Name from 'fishmeasure species', or a TOML file of your stock."),
+]
+PrintScale = Annotated[
+    float,
+    typer.Option(
+        help="Printed over nominal size: the check line's length in mm / 100. "
+        "0.97 means that everything printed at 97 %."
+    ),
+]
+Paper = Annotated[
+    str | None, typer.Option(help="Of the sheet, where it is not seen: A4, A3, Letter.")
+]
+Known = Annotated[
+    str | None,
+    typer.Option(
+        metavar="X1,Y1,X2,Y2=MM",
+        help="Without a marker: two points in the photo (pixels) that far apart.",
+    ),
+]
+Lens = Annotated[Path | None, typer.Option(help="Lens profile by 'fishmeasure lens'.")]
+JsonTo = Annotated[
+    str | None, typer.Option("--json", metavar="FILE", help="Write JSON; - is stdout.")
+]
+CsvTo = Annotated[
+    str | None, typer.Option("--csv", metavar="FILE", help="Write CSV; - is stdout.")
+]
+Overlay = Annotated[
+    Path | None, typer.Option(help="Folder for pictures with the fish drawn in.")
+]
+
+_NUMBER = r"\s*([-+]?\d+(?:\.\d+)?)\s*"
+_KNOWN = re.compile(rf"{_NUMBER},{_NUMBER},{_NUMBER},{_NUMBER}={_NUMBER}")
+MIN_PRINT_SCALE, MAX_PRINT_SCALE = 0.5, 2.0
+
+
+def photo_settings(
+    *,
+    species: str,
+    print_scale: float,
+    paper: str | None,
+    known: str | None,
+    lens: Path | None,
+) -> "PhotoSettings":
+    """Return the settings that the options stand for.
+
+    Raises
+    ------
+    FishMeasureError
+        If one of them cannot be used.
+    """
+    from fishmeasure.lens import read_lens
+    from fishmeasure.pipeline import PhotoSettings
+    from fishmeasure.species import load_species
+
+    if not MIN_PRINT_SCALE <= print_scale <= MAX_PRINT_SCALE:
+        raise BadOptionError(
+            "--print-scale", f"{print_scale:g}", "a ratio such as 0.97, from 0.5 to 2"
+        )
+    papers = {"a4": "A4", "a3": "A3", "letter": "Letter"}
+    if paper is not None and paper.lower() not in papers:
+        raise BadOptionError("--paper", paper, "A4, A3 or Letter")
+    return PhotoSettings(
+        species=load_species(species),
+        print_scale=print_scale,
+        paper=None if paper is None else papers[paper.lower()],
+        known=None if known is None else parse_known(known),
+        lens=None if lens is None else read_lens(read_text(lens), lens.name),
+    )
+
+
+def parse_known(text: str) -> "KnownDistance":
+    """Return two points (pixels) and their distance (mm) from "X1,Y1,X2,Y2=MM".
+
+    Raises
+    ------
+    BadOptionError
+        If the text has another form, or the points or the distance are nothing.
+    """
+    match = _KNOWN.fullmatch(text)
+    if match is None:
+        raise BadOptionError("--known", text, "like 120,80,940,85=300")
+    x1, y1, x2, y2, distance_mm = (float(part) for part in match.groups())
+    return (x1, y1, x2, y2), distance_mm
+
+
+def read_text(path: Path) -> str:
+    """Return a text file's content.
+
+    Raises
+    ------
+    BadOptionError
+        If it cannot be read.
+    """
+    try:
+        return path.read_text(encoding="utf-8-sig")
+    except (OSError, UnicodeDecodeError) as error:
+        reason = getattr(error, "strerror", None) or "it is not text"
+        wanted = f"a file that can be read ({reason.lower()})"
+        raise BadOptionError("input", str(path), wanted) from None

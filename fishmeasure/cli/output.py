@@ -1,0 +1,130 @@
+"""How results are shown and written."""
+
+import csv
+import json
+import sys
+from collections.abc import Iterable, Iterator, Sequence
+from contextlib import contextmanager
+from pathlib import Path
+from typing import TYPE_CHECKING, Any, Final, TypeVar
+
+from rich.console import Console
+from rich.markup import escape
+from rich.table import Table
+
+from fishmeasure.errors import BadOptionError
+
+if TYPE_CHECKING:
+    from fishmeasure.flags import Problem
+    from fishmeasure.results import PhotoMeasurement
+    from fishmeasure.uncertainty import Estimate
+
+STATUS_UNUSABLE_INPUT: Final = 2
+MANY: Final = 3
+"""Items from which a progress bar is worth its line."""
+
+console = Console()
+error_console = Console(stderr=True, soft_wrap=True, highlight=False)
+
+_T = TypeVar("_T")
+
+
+def tracked(items: Sequence[_T], label: str) -> Iterator[_T]:
+    """Yield the items, with a progress bar on stderr where there are many."""
+    if len(items) < MANY:
+        yield from items
+        return
+    from rich.progress import track
+
+    yield from track(items, description=label, console=error_console, transient=True)
+
+
+def print_problem(name: str, problem: "Problem") -> None:
+    """Write one line on stderr: where, what is wrong and what to do."""
+    message = problem.message
+    where = "" if name in message else f"{name}: "
+    error_console.print(escape(f"fishmeasure: {where}{message}"))
+
+
+def write_json(target: str, content: Any) -> None:
+    """Write JSON to a file, or to stdout where the target is "-"."""
+    text = json.dumps(content, indent=2, ensure_ascii=False, allow_nan=False) + "\n"
+    _write(target, text)
+
+
+def write_csv(target: str, rows: Iterable[Sequence[str]]) -> None:
+    """Write rows as CSV to a file, or to stdout where the target is "-"."""
+    if target == "-":
+        csv.writer(sys.stdout, lineterminator="\n").writerows(rows)
+        return
+    with _writing(target), Path(target).open("w", encoding="utf-8", newline="") as file:
+        csv.writer(file, lineterminator="\n").writerows(rows)
+
+
+def write_bytes(target: Path, content: bytes) -> None:
+    """Write a file, making its folder.
+
+    Raises
+    ------
+    BadOptionError
+        If it cannot be written.
+    """
+    with _writing(str(target)):
+        target.parent.mkdir(parents=True, exist_ok=True)
+        target.write_bytes(content)
+
+
+def _write(target: str, text: str) -> None:
+    if target == "-":
+        sys.stdout.write(text)
+    else:
+        write_bytes(Path(target), text.encode())
+
+
+@contextmanager
+def _writing(target: str) -> Iterator[None]:
+    """Turn a failed write into a sentence."""
+    try:
+        yield
+    except OSError as error:
+        reason = (error.strerror or "no access").lower()
+        wanted = f"a place that can be written ({reason})"
+        raise BadOptionError("output", target, wanted) from None
+
+
+def interval(estimate: "Estimate", digits: int = 0, unit: str = "") -> str:
+    """Return "value unit (low to high)"."""
+    unit = f" {unit}" if unit else ""
+    return (
+        f"{estimate.value:.{digits}f}{unit} "
+        f"({estimate.low:.{digits}f} to {estimate.high:.{digits}f})"
+    )
+
+
+def photo_table(measurement: "PhotoMeasurement") -> Table:
+    """Return the fish of a photo as a table."""
+    plane = measurement.plane
+    title = escape(measurement.photo)
+    if plane is not None:
+        title += (
+            f": {plane.method}, {plane.px_per_mm:.2f} px/mm, tilt "
+            f"{plane.tilt_deg:.0f}°, scale ± {100 * plane.relative_se:.1f} %"
+        )
+    table = Table(title=title, title_justify="left", box=None, padding=(0, 2, 0, 0))
+    for column in ("fish", "fork mm", "± mm", "total mm", "depth mm", "weight g"):
+        table.add_column(column, justify="right", no_wrap=True)
+    table.add_column("doubts")
+    for number, fish in enumerate(measurement.fish, start=1):
+        length = fish.length
+        words = [word for word in fish.flags if word != "book-weight"]
+        table.add_row(
+            str(number),
+            f"{length.fork_length_mm.value:.1f}",
+            f"{length.fork_length_mm.sd:.1f}",
+            f"{length.total_length_mm.value:.1f}",
+            f"{length.body_depth_mm.value:.1f}",
+            f"{fish.weight.weight_g.value:.0f}" if fish.weight else "not used",
+            ", ".join(words),
+            style=None if length.complete else "dim",
+        )
+    return table

@@ -1,0 +1,103 @@
+"""``fishmeasure photo``: lengths and weights of the fish in photos."""
+
+from collections.abc import Sequence
+from pathlib import Path
+from typing import TYPE_CHECKING, Annotated
+
+import typer
+
+from fishmeasure.cli import options, output
+from fishmeasure.errors import FishMeasureError
+
+if TYPE_CHECKING:
+    from fishmeasure.pipeline import PhotoSettings
+    from fishmeasure.results import PhotoMeasurement
+
+
+def photo_command(
+    photos: Annotated[
+        list[Path], typer.Argument(help="Photos with a printed marker in view.")
+    ],
+    *,
+    species: options.Species = "rainbow-trout",
+    print_scale: options.PrintScale = 1.0,
+    paper: options.Paper = None,
+    known: options.Known = None,
+    lens: options.Lens = None,
+    json_to: options.JsonTo = None,
+    csv_to: options.CsvTo = None,
+    overlay: options.Overlay = None,
+) -> None:
+    """Measure the fish in photos: lengths, and weights by the species' book values."""
+    from fishmeasure.results import csv_rows, photo_to_json
+
+    settings = options.photo_settings(
+        species=species, print_scale=print_scale, paper=paper, known=known, lens=lens
+    )
+    names = short_names(photos)
+    measurements = [
+        measure_file(path, names[path], settings, overlay)
+        for path in output.tracked(photos, "Measuring")
+    ]
+    report(measurements, quiet="-" in {json_to, csv_to})
+    if json_to is not None:
+        output.write_json(json_to, {"photos": [photo_to_json(m) for m in measurements]})
+    if csv_to is not None:
+        output.write_csv(csv_to, csv_rows(measurements))
+    if not all(measurement.usable for measurement in measurements):
+        raise typer.Exit(output.STATUS_UNUSABLE_INPUT)
+
+
+def report(measurements: "Sequence[PhotoMeasurement]", *, quiet: bool) -> None:
+    """Show tables on stdout, unless that is for data, and problems on stderr."""
+    for measurement in measurements:
+        if measurement.fish and not quiet:
+            output.console.print(output.photo_table(measurement))
+        for problem in measurement.problems:
+            output.print_problem(measurement.photo, problem)
+    if not quiet and any(m.complete_fish for m in measurements):
+        output.console.print(
+            "\nWeights are from a book's line alone and may be 25 % off: weigh a net "
+            "of these fish and use 'fishmeasure sample'."
+        )
+
+
+def measure_file(
+    path: Path, name: str, settings: "PhotoSettings", overlay: Path | None = None
+) -> "PhotoMeasurement":
+    """Return the measurement of one file, unreadable ones as a problem."""
+    from fishmeasure.flags import Problem
+    from fishmeasure.overlay import OverlayFish, overlay_jpeg
+    from fishmeasure.photo import read_photo
+    from fishmeasure.pipeline import measure_decoded, refused
+    from fishmeasure.results import PhotoMeasurement
+
+    try:
+        photo = read_photo(path.read_bytes(), name, settings.limits)
+    except OSError as error:
+        reason = (error.strerror or "it cannot be read").lower()
+        message = f"{name} was not measured: {reason}. Check the name of the file."
+        problem = Problem(code="not-an-image", message=message, fatal=True)
+        return PhotoMeasurement(
+            photo=name, width_px=0, height_px=0, problems=(problem,)
+        )
+    except FishMeasureError as error:
+        return refused(name, error)
+    measurement = measure_decoded(photo, settings)
+    if overlay is not None:
+        drawn = [
+            OverlayFish(length=f.length, weight=f.weight) for f in measurement.fish
+        ]
+        picture = overlay_jpeg(photo, measurement.plane, drawn)
+        output.write_bytes(overlay / f"{Path(name).stem}.overlay.jpg", picture)
+    return measurement
+
+
+def short_names(paths: Sequence[Path]) -> dict[Path, str]:
+    """Return the file's name, or its path where two files share a name."""
+    todo = list(dict.fromkeys(paths))
+    names = [path.name for path in todo]
+    return {
+        path: path.name if names.count(path.name) == 1 else path.as_posix()
+        for path in todo
+    }

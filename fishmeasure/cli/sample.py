@@ -1,0 +1,158 @@
+"""``fishmeasure sample``: photos and bulk weighings to mean weight and spread."""
+
+from pathlib import Path
+from typing import TYPE_CHECKING, Annotated
+
+import typer
+from rich.markup import escape
+from rich.table import Table
+
+from fishmeasure.cli import options, output
+
+if TYPE_CHECKING:
+    from fishmeasure.population import PopulationEstimate
+    from fishmeasure.results import PhotoMeasurement
+    from fishmeasure.samplefile import SampleFile
+
+CAUTION = (
+    "An estimate is no measurement: act on the interval's unsafe end (the highest "
+    "biomass for oxygen, the lowest for sales)."
+)
+
+
+def sample_command(
+    sample: Annotated[
+        Path, typer.Argument(help="SAMPLE.toml: nets with weighings and photos.")
+    ],
+    *,
+    species: Annotated[
+        str | None, typer.Option(help="In place of the species in the file.")
+    ] = None,
+    print_scale: options.PrintScale = 1.0,
+    paper: options.Paper = None,
+    lens: options.Lens = None,
+    json_to: options.JsonTo = None,
+    csv_to: options.CsvTo = None,
+    overlay: options.Overlay = None,
+    plots: Annotated[
+        Path | None, typer.Option(help="Folder for plots of weights and lengths.")
+    ] = None,
+) -> None:
+    """Estimate mean weight and spread from photos and bulk weighings of nets."""
+    from fishmeasure.cli.photo import measure_file
+    from fishmeasure.pipeline import measure_sample
+    from fishmeasure.results import csv_rows
+
+    wanted = read_sample_file(sample)
+    settings = options.photo_settings(
+        species=species or wanted.species or "rainbow-trout",
+        print_scale=print_scale,
+        paper=paper,
+        known=None,
+        lens=lens,
+    )
+    names = tuple(dict.fromkeys(p for net in wanted.nets for p in net.photos))
+    photos = {
+        name: measure_file(sample.parent / name, name, settings, overlay)
+        for name in output.tracked(names, "Measuring")
+    }
+    result = measure_sample(wanted, settings.species, photos.__getitem__)
+    if "-" not in {json_to, csv_to}:
+        _show(wanted, result.estimate, tuple(photos.values()))
+    for problem in result.problems:
+        output.print_problem("", problem)
+    if json_to is not None:
+        output.write_json(json_to, result.to_json())
+    if csv_to is not None:
+        output.write_csv(csv_to, csv_rows(result.photos))
+    if plots is not None:
+        _write_plots(plots, result.estimate)
+    if any(problem.fatal for problem in result.problems):
+        raise typer.Exit(output.STATUS_UNUSABLE_INPUT)
+
+
+def read_sample_file(path: Path) -> "SampleFile":
+    """Return the sample in a file.
+
+    Raises
+    ------
+    FishMeasureError
+        If it cannot be read or says something that cannot be.
+    """
+    from fishmeasure.samplefile import read_sample
+
+    return read_sample(options.read_text(path))
+
+
+def _show(
+    wanted: "SampleFile",
+    estimate: "PopulationEstimate",
+    photos: "tuple[PhotoMeasurement, ...]",
+) -> None:
+    level = f"{100 * estimate.level:.0f} %"
+    table = Table(box=None, show_header=False, padding=(0, 2, 0, 0))
+    rows = [
+        ("mean weight in the unit", output.interval(estimate.mean_weight_g, 0, "g")),
+        (
+            "  of the netted fish",
+            output.interval(estimate.handled_mean_weight_g, 0, "g"),
+        ),
+        ("spread (CV)", output.interval(estimate.cv, 2)),
+        ("middle 80 % of the fish", _middle(estimate)),
+    ]
+    if estimate.fork_length_mean_mm is not None:
+        rows.append(
+            ("mean fork length", output.interval(estimate.fork_length_mean_mm, 0, "mm"))
+        )
+    if estimate.condition_factor is not None:
+        rows.append(
+            ("condition factor K", output.interval(estimate.condition_factor, 2))
+        )
+    rows.append(
+        ("weight over the book's", output.interval(estimate.line.level_ratio, 2))
+    )
+    if estimate.biomass_kg is not None:
+        rows.append(("biomass", output.interval(estimate.biomass_kg, 1, "kg")))
+    for row in rows:
+        table.add_row(*row)
+    where = " ".join(str(part) for part in (wanted.unit, wanted.date) if part)
+    output.console.print(
+        escape(where or "Sample") + f", {level} intervals", style="bold"
+    )
+    output.console.print(table)
+    output.console.print(_nets(estimate))
+    seen = sum(len(photo.fish) for photo in photos)
+    output.console.print(
+        f"\n{estimate.fish_measured} fish measured ({seen} seen in {len(photos)} "
+        f"photos), {estimate.fish_weighed} weighed. {CAUTION}"
+    )
+
+
+def _middle(estimate: "PopulationEstimate") -> str:
+    by_fraction = {q.below_fraction: q.weight_g for q in estimate.weight_quantiles_g}
+    return f"{by_fraction[0.1].value:.0f} to {by_fraction[0.9].value:.0f} g"
+
+
+def _nets(estimate: "PopulationEstimate") -> Table:
+    table = Table(box=None, padding=(0, 2, 0, 0))
+    for column in ("net", "fish", "measured", "weight g", "against the rest"):
+        table.add_column(column, justify="right", no_wrap=True)
+    table.add_column("doubt")
+    for net in estimate.nets:
+        residual = net.residual_percent
+        table.add_row(
+            escape(net.label),
+            str(net.fish_count),
+            str(net.fish_measured),
+            "-" if net.weight_g is None else f"{net.weight_g:.0f}",
+            "-" if residual is None else f"{residual:+.1f} %",
+            escape(net.reason),
+        )
+    return table
+
+
+def _write_plots(folder: Path, estimate: "PopulationEstimate") -> None:
+    from fishmeasure.plots import length_weight_png, weight_distribution_png
+
+    output.write_bytes(folder / "weights.png", weight_distribution_png(estimate))
+    output.write_bytes(folder / "length_weight.png", length_weight_png(estimate))

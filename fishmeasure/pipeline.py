@@ -1,0 +1,238 @@
+"""The only module that joins the stages: a photo, or a sample, from end to end."""
+
+from collections.abc import Callable
+from dataclasses import dataclass, field, replace
+from typing import Any
+
+from fishmeasure.errors import FishMeasureError
+from fishmeasure.flags import Problem
+from fishmeasure.length import measure_length, shape_of
+from fishmeasure.lens import LensProfile
+from fishmeasure.markers import KnownDistance, find_plane
+from fishmeasure.netweigh import NetWeighing, fish_in_net, shared_length_sd
+from fishmeasure.photo import DEFAULT_LIMITS, Photo, PhotoLimits, read_photo
+from fishmeasure.plane import PlaneScale
+from fishmeasure.population import (
+    PopulationEstimate,
+    estimate_population,
+    estimate_to_json,
+)
+from fishmeasure.quality import check_photo
+from fishmeasure.results import (
+    MeasuredFish,
+    PhotoMeasurement,
+    photo_to_json,
+    problem_to_json,
+)
+from fishmeasure.samplefile import NetEntry, SampleFile
+from fishmeasure.segment import Segmenter, default_segmenter
+from fishmeasure.species import Species, load_species
+from fishmeasure.weight import fish_weight
+
+NO_FISH = Problem(
+    code="no-fish",
+    message=(
+        "No fish was found in this photo. Lay the fish apart from one another on a "
+        "plain board beside the marker and take the photo from above."
+    ),
+)
+NONE_COMPLETE = Problem(
+    code="no-usable-fish",
+    message=(
+        "Fish were found, but none whole and clear enough to be measured. Lay them "
+        "apart, all within the photo, and take it again, or mark snout and fork by "
+        "hand."
+    ),
+)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PhotoSettings:
+    """How photos are measured.
+
+    Attributes
+    ----------
+    species
+        Of all fish in the photo; decides proportions and weight.
+    print_scale
+        Printed over nominal size of the markers; exactly 1 means not checked.
+    known
+        Two points a known distance apart, in place of markers.
+    lens
+        Profile of the camera.
+    paper
+        Of the sheet, where it is known.
+    limits
+        Of the photo file.
+    """
+
+    species: Species = field(default_factory=lambda: load_species("rainbow-trout"))
+    print_scale: float = 1.0
+    known: KnownDistance | None = None
+    lens: LensProfile | None = None
+    paper: str | None = None
+    limits: PhotoLimits = DEFAULT_LIMITS
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class SampleMeasurement:
+    """A sample's answer and the photos it came from."""
+
+    estimate: PopulationEstimate
+    photos: tuple[PhotoMeasurement, ...]
+
+    @property
+    def problems(self) -> tuple[Problem, ...]:
+        """Those of the estimate, then those of the photos, each naming its photo."""
+        of_photos = (
+            replace(problem, message=f"{photo.photo}: {problem.message}")
+            for photo in self.photos
+            for problem in photo.problems
+        )
+        return (*self.estimate.problems, *of_photos)
+
+    def to_json(self) -> dict[str, Any]:
+        """Return the public fields, the photos' among them."""
+        return {
+            **estimate_to_json(self.estimate),
+            "problems": [problem_to_json(problem) for problem in self.problems],
+            "photos": [photo_to_json(photo) for photo in self.photos],
+        }
+
+
+def measure_photo(
+    data: bytes,
+    name: str,
+    settings: PhotoSettings | None = None,
+    segmenter: Segmenter | None = None,
+) -> PhotoMeasurement:
+    """Return what a photo file gives; its failures are ``problems``, not raised."""
+    settings = settings or PhotoSettings()
+    try:
+        photo = read_photo(data, name, settings.limits)
+    except FishMeasureError as error:
+        return refused(name, error)
+    return measure_decoded(photo, settings, segmenter)
+
+
+def refused(name: str, error: FishMeasureError) -> PhotoMeasurement:
+    """Return the measurement of a photo that could not be read."""
+    return PhotoMeasurement(
+        photo=name, width_px=0, height_px=0, problems=(_fatal(error),)
+    )
+
+
+def measure_decoded(
+    photo: Photo, settings: PhotoSettings, segmenter: Segmenter | None = None
+) -> PhotoMeasurement:
+    """Return what a decoded photo gives."""
+    result = PhotoMeasurement(
+        photo=photo.name, width_px=photo.width_px, height_px=photo.height_px
+    )
+    try:
+        plane = find_plane(
+            photo,
+            print_scale=settings.print_scale,
+            lens=settings.lens,
+            known=settings.known,
+            paper=settings.paper,
+        )
+    except FishMeasureError as error:
+        return replace(result, problems=(_fatal(error), *check_photo(photo, None)))
+    problems = check_photo(photo, plane)
+    result = replace(result, plane=plane, problems=problems)
+    if not result.usable:
+        return result
+    found = _measure_fish(photo, plane, settings, segmenter or default_segmenter())
+    result = replace(result, fish=found)
+    if not found:
+        return replace(result, problems=(*problems, NO_FISH))
+    if not result.complete_fish:
+        return replace(result, problems=(*problems, NONE_COMPLETE))
+    return result
+
+
+def _measure_fish(
+    photo: Photo, plane: PlaneScale, settings: PhotoSettings, segmenter: Segmenter
+) -> tuple[MeasuredFish, ...]:
+    shape = shape_of(settings.species)
+    fish = []
+    for outline in segmenter.find(photo, plane):
+        length = measure_length(outline, plane, shape)
+        fish.append(
+            MeasuredFish(
+                length=length,
+                weight=fish_weight(length, settings.species)
+                if length.complete
+                else None,
+                species_key=settings.species.key,
+            )
+        )
+    return tuple(fish)
+
+
+def _fatal(error: FishMeasureError) -> Problem:
+    return Problem(code=error.code, message=str(error), fatal=True)
+
+
+# --- samples ----------------------------------------------------------------
+
+
+def measure_sample(
+    sample: SampleFile,
+    species: Species,
+    measure: Callable[[str], PhotoMeasurement],
+) -> SampleMeasurement:
+    """Return a sample's mean weight and spread.
+
+    Parameters
+    ----------
+    sample
+        As read from its file.
+    species
+        For the length-weight line that the weighings then correct.
+    measure
+        Returns the measurement of a photo that the sample names.
+
+    Raises
+    ------
+    SampleError
+        If nothing usable is left: no net weighed and no fish measured.
+    """
+    photos = {
+        name: measure(name)
+        for name in dict.fromkeys(p for net in sample.nets for p in net.photos)
+    }
+    lengths = [fish.length for photo in photos.values() for fish in photo.complete_fish]
+    settings = sample.settings
+    sample_sd = shared_length_sd(lengths, "sample")
+    if sample_sd is not None and not sample.sets_length_relative_sd:
+        settings = replace(settings, length_relative_sd=sample_sd)
+    estimate = estimate_population(
+        tuple(_with_photos(net, photos, sample) for net in sample.nets),
+        book=species.on_fork_length(),
+        settings=settings,
+        count_in_unit=sample.count_in_unit,
+        count_in_unit_sd=sample.count_in_unit_sd,
+    )
+    return SampleMeasurement(estimate=estimate, photos=tuple(photos.values()))
+
+
+def _with_photos(
+    net: NetEntry, photos: dict[str, PhotoMeasurement], sample: SampleFile
+) -> NetWeighing:
+    used = [photos[name] for name in net.photos]
+    fish = tuple(
+        seen
+        for index, photo in enumerate(used)
+        for seen in fish_in_net([f.length for f in photo.fish], photo=index)
+    )
+    if not fish:
+        return net.weighing
+    if sample.fish_relative_sd is not None:
+        fish = tuple(replace(f, relative_sd=sample.fish_relative_sd) for f in fish)
+    shared = sample.photo_relative_sd
+    if shared is None:
+        lengths = [f.length for photo in used for f in photo.complete_fish]
+        shared = shared_length_sd(lengths, "photo") or net.weighing.photo_relative_sd
+    return replace(net.weighing, fish=fish, photo_relative_sd=shared)
