@@ -136,6 +136,21 @@ class OptionFormatError(StockError):
         super().__init__(f"{option}: {said}.", f"Write it like this: {example}.")
 
 
+# --- corrections ------------------------------------------------------------
+
+
+class BadCorrectionError(FishMeasureError):
+    """A person's correction of a photo cannot be made."""
+
+    code = "bad-correction"
+
+    def __init__(self, number: int, reason: str) -> None:
+        super().__init__(
+            f"Correction {number} cannot be made: {reason}.",
+            "Load the photo again and repeat it.",
+        )
+
+
 # --- command line -----------------------------------------------------------
 
 

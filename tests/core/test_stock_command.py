@@ -102,7 +102,7 @@ def test_bad_input_is_one_clear_line_and_status_2(
     monkeypatch.setattr(sys, "argv", ["fishmeasure", *words.split()])
     with pytest.raises(SystemExit) as caught:
         cli.main()
-    assert caught.value.code == cli.STATUS_UNUSABLE_INPUT
+    assert caught.value.code == cli.output.STATUS_UNUSABLE_INPUT
     shown = capsys.readouterr().err
     assert said in shown
     assert shown.count("\n") == 1
