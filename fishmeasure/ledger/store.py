@@ -25,6 +25,7 @@ from fishmeasure.errors import (
     VersionConflictError,
 )
 from fishmeasure.ledger import tables
+from fishmeasure.ledger.archive import Archive
 from fishmeasure.ledger.balance import Assumptions, Balance, replay
 from fishmeasure.ledger.codec import from_plain, to_plain
 from fishmeasure.ledger.engine import migrate, open_engine, reading, writing
@@ -131,6 +132,11 @@ class Book:
     def close(self) -> None:
         """Let go of the database."""
         self._engine.dispose()
+
+    @property
+    def archive(self) -> Archive:
+        """Photos, samples in the making and devices, in the same database."""
+        return Archive(self._engine)
 
     # --- units and cohorts ---------------------------------------------------
 

@@ -1,8 +1,8 @@
 """The tables of the book.
 
-Rows are only ever added. A unit or cohort is a row of its own and one row per
-version; an entry's common fields are columns, the rest is JSON text whose
-fields ``entries.py`` checks.
+Of the book proper, rows are only ever added. A unit or cohort is a row of its own
+and one row per version; an entry's common fields are columns, the rest is JSON text
+whose fields ``entries.py`` checks.
 """
 
 from datetime import UTC, datetime
@@ -25,7 +25,7 @@ from sqlalchemy import (
     Uuid,
 )
 
-SCHEMA_REVISION = "0001"
+SCHEMA_REVISION = "0002"
 """The newest migration; a test compares it with the migrations' own head."""
 
 
@@ -103,4 +103,33 @@ remarks = Table(
     metadata,
     Column("name", String(40), primary_key=True),
     Column("value", Text(), nullable=False),
+)
+
+
+def _stored(name: str, identity: Any, *texts: str) -> Table:
+    return Table(
+        name,
+        metadata,
+        Column("seq", _Sequence, primary_key=True, autoincrement=True),
+        Column("id", identity, nullable=False, unique=True),
+        Column("revision", Integer(), nullable=False),
+        Column("received_at", UtcDateTime(), nullable=False),
+        *(Column(text, Text(), nullable=False) for text in texts),
+    )
+
+
+# Beside the book, see ``archive.py``; these rows change.
+photos = _stored(
+    "photos",
+    String(64),
+    *("name", "settings", "measured", "measurement", "corrections"),
+)
+samples = _stored("samples", Uuid(), "body", "result")
+devices = Table(
+    "devices",
+    metadata,
+    Column("id", Uuid(), primary_key=True),
+    Column("name", Text(), nullable=False),
+    Column("paired_at", UtcDateTime(), nullable=False),
+    Column("token_sha256", String(64), nullable=False, unique=True),
 )
