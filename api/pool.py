@@ -8,7 +8,7 @@ work than workers and queue can hold is refused at once, so memory is bounded.
 import asyncio
 import contextlib
 import multiprocessing
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from concurrent.futures import ProcessPoolExecutor
 from concurrent.futures.process import BrokenProcessPool
 from typing import ParamSpec, TypeVar
@@ -49,6 +49,25 @@ def _new_executor() -> ProcessPoolExecutor:
     return ProcessPoolExecutor(1, mp_context=multiprocessing.get_context("spawn"))
 
 
+class Place:
+    """A place in the pool, held from before the work's data are read."""
+
+    def __init__(self, pool: "WorkerPool") -> None:
+        self._pool = pool
+
+    async def run(
+        self, function: Callable[P, T], *args: P.args, **kwargs: P.kwargs
+    ) -> T:
+        """Return ``function(*args, **kwargs)`` from a worker.
+
+        Raises
+        ------
+        WorkerStoppedError, TooSlowError
+            If the worker died or took too long.
+        """
+        return await self._pool.run_placed(function, *args, **kwargs)
+
+
 class WorkerPool:
     """Runs functions in ``workers`` processes; at most ``queue`` calls wait."""
 
@@ -65,10 +84,27 @@ class WorkerPool:
         """Calls that run or wait."""
         return self._in_flight
 
+    @contextlib.contextmanager
+    def place(self) -> Iterator[Place]:
+        """Hold a place, so that no more data are read than can be worked on.
+
+        Raises
+        ------
+        BusyError
+            If workers and queue are full.
+        """
+        if self._in_flight >= self._limit:
+            raise BusyError
+        self._in_flight += 1
+        try:
+            yield Place(self)
+        finally:
+            self._in_flight -= 1
+
     async def run(
         self, function: Callable[P, T], *args: P.args, **kwargs: P.kwargs
     ) -> T:
-        """Return ``function(*args, **kwargs)`` from a worker.
+        """Return ``function(*args, **kwargs)`` from a worker, in a place of its own.
 
         Raises
         ------
@@ -77,39 +113,39 @@ class WorkerPool:
         WorkerStoppedError, TooSlowError
             If the worker died or took too long.
         """
-        if self._in_flight >= self._limit:
-            raise BusyError
-        self._in_flight += 1
-        try:
-            executor = await self._idle.get()
-            try:
-                future = executor.submit(function, *args, **kwargs)
-                return await asyncio.wait_for(
-                    asyncio.wrap_future(future), self._timeout_s
-                )
-            except BrokenProcessPool:
-                executor = self._replace(executor)
-                raise WorkerStoppedError from None
-            except TimeoutError:
-                executor = self._replace(executor)
-                raise TooSlowError(self._timeout_s) from None
-            except asyncio.CancelledError:
-                executor = self._replace(executor)
-                raise
-            finally:
-                self._idle.put_nowait(executor)
-        finally:
-            self._in_flight -= 1
+        with self.place() as place:
+            return await place.run(function, *args, **kwargs)
 
-    def _replace(self, executor: ProcessPoolExecutor) -> ProcessPoolExecutor:
-        _kill(executor)
-        return _new_executor()
+    async def run_placed(
+        self, function: Callable[P, T], *args: P.args, **kwargs: P.kwargs
+    ) -> T:
+        """Do what ``Place.run`` says; the caller holds a place."""
+        executor = await self._idle.get()
+        try:
+            future = executor.submit(function, *args, **kwargs)
+            return await asyncio.wait_for(asyncio.wrap_future(future), self._timeout_s)
+        except BrokenProcessPool:
+            executor = _replaced(executor)
+            raise WorkerStoppedError from None
+        except TimeoutError:
+            executor = _replaced(executor)
+            raise TooSlowError(self._timeout_s) from None
+        except asyncio.CancelledError:
+            executor = _replaced(executor)
+            raise
+        finally:
+            self._idle.put_nowait(executor)
 
     def close(self) -> None:
         """End all workers."""
         with contextlib.suppress(asyncio.QueueEmpty):
             while True:
                 _kill(self._idle.get_nowait())
+
+
+def _replaced(executor: ProcessPoolExecutor) -> ProcessPoolExecutor:
+    _kill(executor)
+    return _new_executor()
 
 
 def _kill(executor: ProcessPoolExecutor) -> None:

@@ -1,0 +1,64 @@
+"""What the handlers work with: one record, made when the server starts."""
+
+from dataclasses import dataclass
+from pathlib import Path
+from typing import Annotated
+
+from fastapi import Depends, Request
+
+from api.files import PhotoFiles
+from api.pool import WorkerPool
+from api.settings import Settings
+from fishmeasure.ledger.archive import Archive
+from fishmeasure.ledger.store import Book, open_book
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Services:
+    """The server's parts."""
+
+    settings: Settings
+    book: Book
+    files: PhotoFiles
+    pool: WorkerPool
+    incoming: Path
+
+    @property
+    def archive(self) -> Archive:
+        """Photos, samples and devices."""
+        return self.book.archive
+
+    def close(self) -> None:
+        """End the workers, let go of the database."""
+        self.pool.close()
+        self.book.close()
+
+
+def open_services(settings: Settings) -> Services:
+    """Return the server's parts.
+
+    Raises
+    ------
+    LedgerError
+        If the book cannot be opened.
+    """
+    folder = settings.data_dir.expanduser()
+    incoming = folder / "incoming"
+    incoming.mkdir(parents=True, exist_ok=True)
+    for left_over in incoming.iterdir():  # uploads that a crash cut short
+        left_over.unlink(missing_ok=True)
+    return Services(
+        settings=settings,
+        book=open_book(settings.book or folder / "book.sqlite"),
+        files=PhotoFiles(folder / "photos"),
+        pool=WorkerPool(settings.workers, settings.queue, settings.measure_timeout_s),
+        incoming=incoming,
+    )
+
+
+def _services(request: Request) -> Services:
+    services: Services = request.app.state.services
+    return services
+
+
+WithServices = Annotated[Services, Depends(_services)]
