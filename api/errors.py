@@ -5,7 +5,7 @@ from typing import Any
 
 from fastapi import FastAPI, Request
 from fastapi.exceptions import RequestValidationError
-from fastapi.responses import JSONResponse
+from fastapi.responses import JSONResponse, Response
 from pydantic import BaseModel, Field
 from starlette.exceptions import HTTPException
 
@@ -104,6 +104,37 @@ class ForeignOriginError(ApiError):
         )
 
 
+class PhotoRefusedError(ApiError):
+    """A worker refused a photo, for the core's reason."""
+
+    status = 422
+
+    def __init__(self, code: str, message: str, advice: str) -> None:
+        super().__init__(message, advice)
+        self.code = code  # type: ignore[misc] - the worker's error had this one
+        self.status = _CODE_STATUS.get(code, 422)
+
+
+class TooManyPhotosError(ApiError):
+    """One upload has more photos than the server takes at once."""
+
+    code = "too-many-photos"
+    status = 413
+
+    def __init__(self, limit: int) -> None:
+        super().__init__(
+            f"One upload may have {limit} photos.", "Send the rest in another one."
+        )
+
+
+class NotModifiedError(Exception):
+    """The client has the present state."""
+
+    def __init__(self, tag: str) -> None:
+        super().__init__(tag)
+        self.tag = tag
+
+
 # Most specific first; codes of single errors before their families.
 _CODE_STATUS = {
     "too-large": 413,
@@ -179,6 +210,11 @@ async def _http(_: Request, error: Exception) -> JSONResponse:
     return error_response(error.status_code, body, headers)
 
 
+async def _not_modified(_: Request, error: Exception) -> Response:
+    assert isinstance(error, NotModifiedError)  # noqa: S101 - the table says so
+    return Response(status_code=304, headers={"ETag": error.tag})
+
+
 async def _unexpected(request: Request, error: Exception) -> JSONResponse:
     log.error("unexpected error on %s", request.url.path, exc_info=error)
     body = ErrorBody(
@@ -194,4 +230,5 @@ def install_error_handlers(app: FastAPI) -> None:
     app.add_exception_handler(FishMeasureError, _known)
     app.add_exception_handler(RequestValidationError, _invalid)
     app.add_exception_handler(HTTPException, _http)
+    app.add_exception_handler(NotModifiedError, _not_modified)
     app.add_exception_handler(Exception, _unexpected)

@@ -16,7 +16,7 @@ class PhotoFiles:
     """A folder of immutable files; safe to use from many threads and processes."""
 
     def __init__(self, folder: Path) -> None:
-        self._folder = folder
+        self.folder = folder
 
     def path(self, digest: str) -> Path:
         """Return the path of a content hash.
@@ -28,7 +28,7 @@ class PhotoFiles:
         """
         if len(digest) != 64 or set(digest) - set("0123456789abcdef"):
             raise NotFoundError("photo", digest[:80])
-        return self._folder / digest[:2] / digest
+        return self.folder / digest[:2] / digest
 
     def read(self, digest: str) -> bytes:
         """Return the content.

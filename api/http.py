@@ -1,0 +1,51 @@
+"""Entity tags: what has not changed is not sent, what has is not overwritten."""
+
+from dataclasses import dataclass
+
+from fastapi import Request, Response
+
+from api.errors import ConflictError, NotModifiedError
+
+
+@dataclass(frozen=True, slots=True)
+class Revision:
+    """A state of a resource."""
+
+    identity: str
+    revision: int
+
+
+def etag_of(state: Revision) -> str:
+    """Return the entity tag (RFC 9110, 8.8.3)."""
+    return f'"{state.identity[:16]}-{state.revision}"'
+
+
+def _tags(header: str) -> set[str]:
+    return {tag.strip().removeprefix("W/") for tag in header.split(",")}
+
+
+def not_modified(request: Request, response: Response, state: Revision) -> None:
+    """Set the tag; raise if the client has this state already.
+
+    Raises
+    ------
+    NotModifiedError
+        Answered as 304.
+    """
+    tag = etag_of(state)
+    if tag in _tags(request.headers.get("If-None-Match", "")):
+        raise NotModifiedError(tag)
+    response.headers["ETag"] = tag
+
+
+def expected_revision(request: Request, state: Revision, what: str) -> None:
+    """Refuse a change that is based on another state.
+
+    Raises
+    ------
+    ConflictError
+        If `If-Match` is sent and is not the present tag.
+    """
+    sent = request.headers.get("If-Match")
+    if sent is not None and sent != "*" and etag_of(state) not in _tags(sent):
+        raise ConflictError(what)

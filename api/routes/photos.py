@@ -1,0 +1,285 @@
+"""Photos: upload, measurement, pictures, corrections."""
+
+import hashlib
+import tempfile
+from collections.abc import AsyncIterator
+from contextlib import asynccontextmanager
+from pathlib import Path
+from typing import Annotated, Any
+
+from fastapi import APIRouter, File, Form, Query, Request, Response, UploadFile
+from fastapi.concurrency import run_in_threadpool
+
+from api import schemas, worker
+from api.errors import BusyError, ErrorBody, PhotoRefusedError, TooManyPhotosError
+from api.http import Revision, etag_of, expected_revision, not_modified
+from api.lenses import find_lens
+from api.pool import Place
+from api.services import Services, WithServices
+from fishmeasure.corrections import Correction, apply_corrections
+from fishmeasure.errors import FishMeasureError
+from fishmeasure.ledger.archive import Page, StoredPhoto
+from fishmeasure.results import photo_from_json, photo_to_json
+from fishmeasure.species import load_species
+
+router = APIRouter(prefix="/v1/photos", tags=["photos"])
+
+CHUNK_BYTES = 1 << 20
+NAME_LENGTH = 120
+
+
+@router.post("", summary="Send one or several photos and get their measurement")
+async def upload(
+    services: WithServices,
+    photos: Annotated[list[UploadFile], File(description="JPEG, PNG, WebP or HEIC.")],
+    species: Annotated[str, Form(max_length=60, description="Key; empty: default.")] = "",
+    print_scale: Annotated[float, Form(ge=0.5, le=2.0)] = 1.0,
+    paper: Annotated[str, Form(pattern="^(A4|A3|Letter|)$")] = "",
+    lens: Annotated[str, Form(max_length=60)] = "",
+) -> schemas.UploadOut:
+    """Measure photos and keep them, without place, time and other private tags.
+
+    The same file sent again is the same record. When the server is full and none
+    of the photos could be taken, it answers 503 with Retry-After.
+    """
+    if len(photos) > services.settings.max_batch:
+        raise TooManyPhotosError(services.settings.max_batch)
+    settings = schemas.PhotoSettingsIn.model_validate(
+        {
+            "species": species,
+            "print_scale": print_scale,
+            "paper": paper or None,
+            "lens": lens or None,
+        }
+    )
+    how = how_to_measure(services, settings)
+    items: list[schemas.PhotoOut | schemas.RefusedPhoto] = []
+    failures = []
+    for file in photos:
+        name = Path((file.filename or "photo").replace("\\", "/")).name[:NAME_LENGTH]
+        try:
+            stored = await _take_in(services, file, name or "photo", settings, how)
+            items.append(photo_out(stored))
+        except FishMeasureError as error:
+            failures.append(error)
+            items.append(schemas.RefusedPhoto(photo=name, error=error_body(error)))
+    if failures and len(failures) == len(photos):
+        full = [error for error in failures if isinstance(error, BusyError)]
+        raise full[0] if full else failures[0]
+    return schemas.UploadOut(items=items)
+
+
+async def _take_in(
+    services: Services,
+    file: UploadFile,
+    name: str,
+    settings: schemas.PhotoSettingsIn,
+    how: worker.HowToMeasure,
+) -> StoredPhoto:
+    with services.pool.place() as place:
+        async with _on_disk(file, services.incoming) as (path, digest):
+            known = await run_in_threadpool(services.archive.find_photo, digest)
+            if known is not None:
+                return known
+            taken = await place.run(
+                worker.take_in, path, name, how, services.files.folder
+            )
+    if taken.measurement is None:
+        raise PhotoRefusedError(taken.code, taken.message, taken.advice)
+    return await run_in_threadpool(
+        services.archive.add_photo,
+        digest,
+        name=name,
+        settings=settings.model_dump(mode="json"),
+        measured=taken.measurement,
+    )
+
+
+@asynccontextmanager
+async def _on_disk(file: UploadFile, folder: Path) -> AsyncIterator[tuple[Path, str]]:
+    """Give the upload as a file of its own and its hash; memory stays small."""
+    digest = hashlib.sha256()
+    with tempfile.NamedTemporaryFile(dir=folder, prefix="upload-") as target:
+        while chunk := await file.read(CHUNK_BYTES):
+            digest.update(chunk)
+            target.write(chunk)
+        target.flush()
+        yield Path(target.name), digest.hexdigest()
+
+
+@router.get("", summary="List the photos, newest first")
+def list_photos(
+    services: WithServices,
+    limit: Annotated[int, Query(ge=1, le=200)] = 50,
+    cursor: Annotated[int | None, Query(ge=1, le=2**53)] = None,
+) -> schemas.Items[schemas.PhotoOut]:
+    """Return a page of photos."""
+    found = services.archive.photos(Page(limit=limit, before=cursor))
+    return schemas.Items(
+        items=[photo_out(photo) for photo in found],
+        next=found[-1].seq if len(found) == limit else None,
+    )
+
+
+@router.get("/{photo_id}", summary="One photo and its measurement")
+def get_photo(
+    services: WithServices, photo_id: str, request: Request, response: Response
+) -> schemas.PhotoOut:
+    """Return the photo; with `If-None-Match`, 304 if it has not changed."""
+    stored = services.archive.photo(photo_id)
+    not_modified(request, response, Revision(stored.id, stored.revision))
+    return photo_out(stored)
+
+
+@router.put("/{photo_id}/corrections", summary="Correct what was measured")
+def put_corrections(
+    services: WithServices,
+    photo_id: str,
+    sent: schemas.CorrectionsIn,
+    request: Request,
+    response: Response,
+) -> schemas.PhotoOut:
+    """Replace all corrections of a photo; an empty list takes them back."""
+    old = services.archive.photo(photo_id)
+    expected_revision(request, Revision(old.id, old.revision), "photo")
+    corrections = [item.model_dump(exclude_none=True) for item in sent.corrections]
+    if corrections == old.corrections:
+        return photo_out(old)
+    corrected = corrected_json(old.measured, corrections, _species(services, old))
+    new = services.archive.change_photo(
+        old, {"corrections": corrections, "measurement": corrected}
+    )
+    response.headers["ETag"] = etag_of(Revision(new.id, new.revision))
+    return photo_out(new)
+
+
+@router.put("/{photo_id}/settings", summary="Measure a photo anew, another way")
+async def put_settings(
+    services: WithServices,
+    photo_id: str,
+    sent: schemas.PhotoSettingsIn,
+    request: Request,
+    response: Response,
+) -> schemas.PhotoOut:
+    """Measure with another species, print scale, lens or two known points.
+
+    Corrections are taken back, since the fish may be others.
+    """
+    old = await run_in_threadpool(services.archive.photo, photo_id)
+    expected_revision(request, Revision(old.id, old.revision), "photo")
+    how = how_to_measure(services, sent)
+    path = services.files.path(old.id)
+    measured = await services.pool.run(worker.measure_again, path, old.name, how)
+    new = await run_in_threadpool(
+        services.archive.change_photo,
+        old,
+        {
+            "settings": sent.model_dump(mode="json"),
+            "measured": measured,
+            "measurement": measured,
+            "corrections": [],
+        },
+    )
+    response.headers["ETag"] = etag_of(Revision(new.id, new.revision))
+    return photo_out(new)
+
+
+JPEG: dict[int | str, dict[str, Any]] = {
+    200: {"content": {"image/jpeg": {}}, "description": "A JPEG picture."}
+}
+
+
+@router.get("/{photo_id}/picture", summary="The photo itself", responses=JPEG)
+async def picture(
+    services: WithServices,
+    photo_id: str,
+    width: Annotated[int, Query(ge=16, le=6000, description="Pixels.")] = 1600,
+) -> Response:
+    """Return the photo upright, as JPEG, at most `width` pixels wide."""
+    stored = await run_in_threadpool(services.archive.photo, photo_id)
+    path = services.files.path(stored.id)
+    return _jpeg(await services.pool.run(worker.shrink, path, width))
+
+
+@router.get("/{photo_id}/thumbnail", summary="A small picture", responses=JPEG)
+async def thumbnail(services: WithServices, photo_id: str) -> Response:
+    """Return the photo upright, 240 pixels wide."""
+    return await picture(services, photo_id, 240)
+
+
+@router.get("/{photo_id}/overlay", summary="The photo with its fish", responses=JPEG)
+async def overlay(services: WithServices, photo_id: str) -> Response:
+    """Return the photo with outlines, lengths, weights and doubts drawn in."""
+    stored = await run_in_threadpool(services.archive.photo, photo_id)
+    path = services.files.path(stored.id)
+    return _jpeg(await services.pool.run(worker.draw, path, stored.measurement))
+
+
+def _jpeg(data: bytes) -> Response:
+    return Response(data, media_type="image/jpeg", headers={"Cache-Control": "no-cache"})
+
+
+# --- records to schemas ---------------------------------------------------------
+
+
+def how_to_measure(
+    services: Services, settings: schemas.PhotoSettingsIn
+) -> worker.HowToMeasure:
+    """Return how to measure, as it travels to a worker.
+
+    Raises
+    ------
+    SpeciesError, NotFoundError
+        If the species or the lens is unknown.
+    """
+    known = settings.known
+    return worker.HowToMeasure(
+        species=load_species(settings.species or services.settings.species).key,
+        print_scale=settings.print_scale,
+        paper=settings.paper,
+        lens=find_lens(services, settings.lens) if settings.lens else None,
+        known=None
+        if known is None
+        else (
+            (*known.points_px[0], *known.points_px[1]),  # type: ignore[arg-type]
+            known.distance_mm,
+        ),
+    )
+
+
+def _species(services: Services, stored: StoredPhoto) -> str:
+    return str(stored.settings.get("species") or services.settings.species)
+
+
+def corrected_json(
+    measured: dict[str, Any], corrections: list[dict[str, Any]], species: str
+) -> dict[str, Any]:
+    """Return a measurement with corrections made, in the public format."""
+    records = [Correction(**correction) for correction in corrections]
+    result = apply_corrections(
+        photo_from_json(measured), records, load_species, species
+    )
+    return photo_to_json(result)
+
+
+def photo_out(stored: StoredPhoto) -> schemas.PhotoOut:
+    """Return a stored photo as the API answers it."""
+    base = f"/v1/photos/{stored.id}"
+    return schemas.PhotoOut(
+        id=stored.id,
+        revision=stored.revision,
+        received_at=stored.received_at,
+        settings=schemas.PhotoSettingsIn.model_validate(stored.settings),
+        measurement=schemas.MeasurementOut.model_validate(stored.measurement),
+        corrections=stored.corrections,
+        links={
+            "picture": f"{base}/picture",
+            "overlay": f"{base}/overlay?revision={stored.revision}",
+            "thumbnail": f"{base}/thumbnail",
+        },
+    )
+
+
+def error_body(error: FishMeasureError) -> ErrorBody:
+    """Return the one error body of an error."""
+    return ErrorBody(code=error.code, message=error.message, advice=error.advice)

@@ -1,0 +1,104 @@
+"""What runs in the worker processes: everything that opens a photo."""
+
+import hashlib
+import io
+from dataclasses import dataclass
+from pathlib import Path
+from typing import Any
+
+from PIL import Image, ImageOps
+
+from api.files import PhotoFiles
+from fishmeasure.errors import FishMeasureError
+from fishmeasure.lens import LensProfile
+from fishmeasure.overlay import OverlayFish, overlay_jpeg
+from fishmeasure.photo import read_photo
+from fishmeasure.pipeline import PhotoSettings, measure_photo
+from fishmeasure.privacy import strip_private_tags
+from fishmeasure.results import photo_from_json, photo_to_json
+from fishmeasure.species import load_species
+
+Json = dict[str, Any]
+JPEG_QUALITY = 85
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Taken:
+    """A photo taken in: measured and kept, or refused with the reason."""
+
+    measurement: Json | None
+    code: str = ""
+    message: str = ""
+    advice: str = ""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class HowToMeasure:
+    """The settings of a photo, as they travel to a worker."""
+
+    species: str
+    print_scale: float = 1.0
+    paper: str | None = None
+    known: tuple[tuple[float, float, float, float], float] | None = None
+    lens: LensProfile | None = None
+
+    def settings(self) -> PhotoSettings:
+        """Return the core's settings."""
+        return PhotoSettings(
+            species=load_species(self.species),
+            print_scale=self.print_scale,
+            paper=self.paper,
+            known=self.known,
+            lens=self.lens,
+        )
+
+
+def take_in(upload: Path, name: str, how: HowToMeasure, folder: Path) -> Taken:
+    """Measure an uploaded file and keep it without its private tags.
+
+    The file is kept under the hash of what was sent. A photo that cannot be read
+    is refused and not kept; one without a marker or fish is kept.
+    """
+    data = upload.read_bytes()
+    try:
+        clean = strip_private_tags(data, name)
+    except FishMeasureError as error:
+        return _refused(error)
+    measurement = measure_photo(clean, name, how.settings())
+    if measurement.width_px == 0:
+        worst = measurement.problems[0]
+        return Taken(measurement=None, code=worst.code, message=worst.message)
+    PhotoFiles(folder).put(hashlib.sha256(data).hexdigest(), clean)
+    return Taken(measurement=photo_to_json(measurement))
+
+
+def measure_again(path: Path, name: str, how: HowToMeasure) -> Json:
+    """Return the measurement of a kept photo under other settings."""
+    return photo_to_json(measure_photo(path.read_bytes(), name, how.settings()))
+
+
+def draw(path: Path, measurement: Json) -> bytes:
+    """Return the photo with its fish drawn in, as JPEG."""
+    result = photo_from_json(measurement)
+    photo = read_photo(path.read_bytes(), result.photo)
+    fish = [OverlayFish(length=f.length, weight=f.weight) for f in result.fish]
+    return overlay_jpeg(photo, result.plane, fish)
+
+
+def shrink(path: Path, width_px: int) -> bytes:
+    """Return the photo upright and at most that wide, as JPEG."""
+    with Image.open(io.BytesIO(path.read_bytes())) as image:
+        image.draft("RGB", (width_px, width_px))
+        upright = ImageOps.exif_transpose(image).convert("RGB")
+    if upright.width > width_px:
+        height_px = round(upright.height * width_px / upright.width)
+        upright = upright.resize((width_px, max(height_px, 1)))
+    out = io.BytesIO()
+    upright.save(out, "JPEG", quality=JPEG_QUALITY)
+    return out.getvalue()
+
+
+def _refused(error: FishMeasureError) -> Taken:
+    return Taken(
+        measurement=None, code=error.code, message=error.message, advice=error.advice
+    )
