@@ -104,6 +104,46 @@ class ForeignOriginError(ApiError):
         )
 
 
+class UnknownHostError(ApiError):
+    """The request was sent to a name that is not this server's."""
+
+    code = "unknown-host"
+    status = 421
+
+    def __init__(self, host: str) -> None:
+        super().__init__(
+            f"This server does not go by the name {host!r}.",
+            "Use the address that it shows, or list the name in FISHMEASURE_HOSTS.",
+        )
+
+
+class WrongCodeError(ApiError):
+    """A pairing code was wrong or too old."""
+
+    code = "wrong-code"
+    status = 403
+
+    def __init__(self) -> None:
+        super().__init__(
+            "The pairing code is wrong or too old.",
+            "Enter the newest code that the server shows.",
+        )
+
+
+class TooManyTriesError(ApiError):
+    """Wrong pairing codes came too often."""
+
+    code = "too-many-tries"
+    status = 429
+
+    def __init__(self, seconds: float) -> None:
+        super().__init__(
+            "Too many wrong pairing codes.",
+            f"Wait {seconds:.0f} s, then enter the new code that the server shows.",
+        )
+        self.headers = {"Retry-After": str(int(seconds) + 1)}
+
+
 class PhotoRefusedError(ApiError):
     """A worker refused a photo, for the core's reason."""
 
@@ -111,7 +151,7 @@ class PhotoRefusedError(ApiError):
 
     def __init__(self, code: str, message: str, advice: str) -> None:
         super().__init__(message, advice)
-        self.code = code  # type: ignore[misc] - the worker's error had this one
+        self.code = code
         self.status = _CODE_STATUS.get(code, 422)
 
 
@@ -139,11 +179,15 @@ class NotModifiedError(Exception):
 _CODE_STATUS = {
     "too-large": 413,
     "not-an-image": 415,
-    "unknown-species": 404,
-    "unknown-unit": 404,
-    "unknown-cohort": 404,
-    "unknown-entry": 404,
-    "conflict": 409,
+    "unknown-record": 404,
+    "entry-conflict": 409,
+    "already-replaced": 409,
+    "version-conflict": 409,
+    "name-taken": 409,
+    "book-busy": 503,
+    "book-write": 503,
+    "book-unreadable": 503,
+    "book-newer": 503,
 }
 _FAMILY_STATUS: tuple[tuple[type[FishMeasureError], int], ...] = (
     (PhotoError, 422),

@@ -36,7 +36,8 @@ class Items(Out, Generic[T]):
 
     items: list[T] = Field(description="This page.")
     next: int | None = Field(
-        default=None, description="Send it as `cursor` for the next page; null at the end."
+        default=None,
+        description="Send it as `cursor` for the next page; null at the end.",
     )
 
 
@@ -56,14 +57,18 @@ class ScaleOut(Out):
 
     model_config = ConfigDict(extra="allow")
 
-    method: Literal["sheet", "loose-markers", "single-marker", "known-distance"] = Field(
-        description="What the scale came from."
+    method: Literal["sheet", "loose-markers", "single-marker", "known-distance"] = (
+        Field(description="What the scale came from.")
     )
     marker_ids: list[int] = Field(description="Markers used.")
-    tilt_deg: float = Field(description="Tilt of the camera from straight down, degrees.")
+    tilt_deg: float = Field(
+        description="Tilt of the camera from straight down, degrees."
+    )
     camera_height_mm: float = Field(description="Of the camera over the plane, mm.")
     px_per_mm: float = Field(description="Pixels per millimetre amid the markers.")
-    relative_se: float = Field(description="Standard error of the scale, as a fraction.")
+    relative_se: float = Field(
+        description="Standard error of the scale, as a fraction."
+    )
 
 
 class FishOut(Out):
@@ -104,7 +109,9 @@ class MeasurementOut(Out):
 class KnownIn(In):
     """Two points of a photo a known distance apart."""
 
-    points_px: list[PointPx] = Field(min_length=2, max_length=2, description="Both ends.")
+    points_px: list[PointPx] = Field(
+        min_length=2, max_length=2, description="Both ends."
+    )
     distance_mm: float = Field(
         gt=0, le=10_000, description="Between them, mm.", examples=[100.0]
     )
@@ -114,7 +121,9 @@ class PhotoSettingsIn(In):
     """How a photo is measured."""
 
     species: str = Field(
-        default="", max_length=60, description="Key of the species; empty is the default."
+        default="",
+        max_length=60,
+        description="Key of the species; empty is the default.",
     )
     print_scale: float = Field(
         default=1.0,

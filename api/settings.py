@@ -50,6 +50,13 @@ class Settings:
     species: str = field(
         default="rainbow-trout", metadata={"help": "Species where none is said."}
     )
+    hosts: str = field(
+        default="localhost,127.0.0.1,[::1]",
+        metadata={"help": "Names that the server answers to; empty means any."},
+    )
+    upload_timeout_s: int = field(
+        default=180, metadata={"help": "Seconds after which a slow upload is ended."}
+    )
     require_token: bool = field(
         default=False,
         metadata={

@@ -14,7 +14,6 @@ bug of the caller, never for what a grower typed.
 """
 
 import math
-from typing import ClassVar
 
 
 class FishMeasureError(Exception):
@@ -28,7 +27,7 @@ class FishMeasureError(Exception):
         What the grower does now.
     """
 
-    code: ClassVar[str] = "failed"
+    code: str = "failed"
 
     def __init__(self, message: str, advice: str = "") -> None:
         super().__init__(message)

@@ -131,6 +131,17 @@ def read_sample(text: str) -> SampleFile:
     except RecursionError as error:
         place, reason = "", "its lists are nested too deeply"
         raise SampleFileError(place, reason) from error
+    return sample_from_document(document)
+
+
+def sample_from_document(document: dict[str, Any]) -> SampleFile:
+    """Return what a sample says that was read already, from TOML or JSON.
+
+    Raises
+    ------
+    SampleFileError
+        As ``read_sample``.
+    """
     top = _Table("", document, _TOP)
     lengths = _Table.section(top, "lengths", _LENGTH_KEYS)
     fish_sd = lengths.number("fish_relative_sd", 0.0, 0.5, hint=_PERCENT_HINT)

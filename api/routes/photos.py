@@ -14,7 +14,6 @@ from api import schemas, worker
 from api.errors import BusyError, ErrorBody, PhotoRefusedError, TooManyPhotosError
 from api.http import Revision, etag_of, expected_revision, not_modified
 from api.lenses import find_lens
-from api.pool import Place
 from api.services import Services, WithServices
 from fishmeasure.corrections import Correction, apply_corrections
 from fishmeasure.errors import FishMeasureError
@@ -32,7 +31,9 @@ NAME_LENGTH = 120
 async def upload(
     services: WithServices,
     photos: Annotated[list[UploadFile], File(description="JPEG, PNG, WebP or HEIC.")],
-    species: Annotated[str, Form(max_length=60, description="Key; empty: default.")] = "",
+    species: Annotated[
+        str, Form(max_length=60, description="Key; empty: default.")
+    ] = "",
     print_scale: Annotated[float, Form(ge=0.5, le=2.0)] = 1.0,
     paper: Annotated[str, Form(pattern="^(A4|A3|Letter|)$")] = "",
     lens: Annotated[str, Form(max_length=60)] = "",
@@ -216,7 +217,9 @@ async def overlay(services: WithServices, photo_id: str) -> Response:
 
 
 def _jpeg(data: bytes) -> Response:
-    return Response(data, media_type="image/jpeg", headers={"Cache-Control": "no-cache"})
+    return Response(
+        data, media_type="image/jpeg", headers={"Cache-Control": "no-cache"}
+    )
 
 
 # --- records to schemas ---------------------------------------------------------

@@ -1,0 +1,90 @@
+"""The application: parts, routes, guards."""
+
+import logging
+from collections.abc import AsyncIterator
+from contextlib import asynccontextmanager
+
+from fastapi import FastAPI
+
+from api.errors import ErrorBody, install_error_handlers
+from api.guard import Guard
+from api.limits import BodyLimits
+from api.pairing import Pairing
+from api.routes import book, devices, health, photos, samples
+from api.services import open_services
+from api.settings import Settings
+from fishmeasure import __version__
+
+log = logging.getLogger(__name__)
+
+DESCRIPTION = """
+Photos of net samples and bulk weighings to mean weight and spread; the stock book
+and what follows from it. Every figure's unit is in its name. Paths under `/v1` are
+stable: fields may be added, none is renamed or removed. All examples are invented.
+"""
+ROUTERS = (
+    health.router,
+    photos.router,
+    samples.router,
+    book.router,
+    devices.router,
+)
+
+
+def _announce(code: str) -> None:
+    log.warning("pairing code for the next device: %s %s", code[:4], code[4:])
+
+
+def create_app(settings: Settings | None = None) -> FastAPI:
+    """Return the server's application.
+
+    Parameters
+    ----------
+    settings
+        From the environment where None.
+    """
+    settings = settings or Settings.from_environment()
+
+    @asynccontextmanager
+    async def lifespan(app: FastAPI) -> AsyncIterator[None]:
+        app.state.services = open_services(settings)
+        if settings.require_token:
+            app.state.pairing.renew()
+        yield
+        app.state.services.close()
+
+    responses = {
+        status: {"model": ErrorBody, "description": words}
+        for status, words in {
+            404: "Nothing of that name.",
+            409: "Changed meanwhile, or in conflict.",
+            422: "The request or the photo cannot be used.",
+            503: "Busy; see Retry-After.",
+        }.items()
+    }
+    app = FastAPI(
+        title="fishmeasure",
+        version=__version__,
+        description=DESCRIPTION,
+        lifespan=lifespan,
+        responses=responses,  # type: ignore[arg-type]
+        openapi_url="/v1/openapi.json",
+        docs_url=None,  # its page would load from elsewhere
+        redoc_url=None,
+    )
+    app.state.pairing = Pairing(
+        minutes=settings.pairing_code_minutes, announce=_announce
+    )
+    for router in ROUTERS:
+        app.include_router(router)
+    install_error_handlers(app)
+    app.add_middleware(
+        BodyLimits,
+        max_bytes=settings.max_upload_mb * 1_000_000,
+        seconds=settings.upload_timeout_s,
+    )
+    hosts = frozenset(
+        name.strip().lower() for name in settings.hosts.split(",") if name
+    )
+    app.add_middleware(Guard, hosts=hosts)
+    return app

@@ -1,0 +1,113 @@
+"""Who may ask: host and origin of a request, its token, and headers of answers."""
+
+from starlette.concurrency import run_in_threadpool
+from starlette.datastructures import Headers, MutableHeaders
+from starlette.requests import cookie_parser
+from starlette.types import ASGIApp, Message, Receive, Scope, Send
+
+from api.errors import (
+    ApiError,
+    ErrorBody,
+    ForeignOriginError,
+    NotPairedError,
+    UnknownHostError,
+    error_response,
+)
+from api.pairing import token_hash
+from api.services import Services
+
+COOKIE = "fishmeasure_device"
+SAFE_METHODS = frozenset({"GET", "HEAD", "OPTIONS"})
+# Reached before a device is paired.
+OPEN_PATHS = frozenset({"/v1/devices", "/v1/about", "/health", "/ready"})
+
+HEADERS = {
+    "Content-Security-Policy": (
+        "default-src 'self'; img-src 'self' blob: data:; object-src 'none'; "
+        "base-uri 'none'; form-action 'self'; frame-ancestors 'none'"
+    ),
+    "X-Content-Type-Options": "nosniff",
+    "Referrer-Policy": "no-referrer",
+    "Cross-Origin-Opener-Policy": "same-origin",
+    "Cross-Origin-Resource-Policy": "same-origin",
+    "Permissions-Policy": "camera=(self), geolocation=(), microphone=()",
+}
+
+
+class Guard:
+    """Refuses foreign hosts, foreign pages and unpaired devices.
+
+    A page elsewhere can make a browser send requests here, even to an address of
+    this machine alone. Its origin gives it away; a name that was made to point
+    here (DNS rebinding) is given away by the Host header.
+    """
+
+    def __init__(self, app: ASGIApp, *, hosts: frozenset[str]) -> None:
+        self._app = app
+        self._hosts = hosts
+
+    async def __call__(self, scope: Scope, receive: Receive, send: Send) -> None:
+        """Pass on what may pass."""
+        if scope["type"] != "http":
+            await self._app(scope, receive, send)
+            return
+
+        async def send_with_headers(message: Message) -> None:
+            if message["type"] == "http.response.start":
+                headers = MutableHeaders(scope=message)
+                for name, value in HEADERS.items():
+                    headers.setdefault(name, value)
+                headers.setdefault("Cache-Control", "no-cache")
+            await send(message)
+
+        error = await self._refusal(scope)
+        if error is None:
+            await self._app(scope, receive, send_with_headers)
+            return
+        body = ErrorBody(code=error.code, message=error.message, advice=error.advice)
+        answer = error_response(error.status, body)
+        await answer(scope, receive, send_with_headers)
+
+    async def _refusal(self, scope: Scope) -> ApiError | None:
+        headers = Headers(scope=scope)
+        host = headers.get("host", "")
+        if self._hosts and _name(host) not in self._hosts:
+            return UnknownHostError(_name(host)[:80])
+        if scope["method"] not in SAFE_METHODS and _is_foreign(headers, host):
+            return ForeignOriginError()
+        services: Services = scope["app"].state.services
+        path = scope["path"]
+        if (
+            not services.settings.require_token
+            or path in OPEN_PATHS
+            or not path.startswith("/v1/")
+        ):
+            return None
+        token = _token(headers)
+        if token:
+            find = services.archive.device_of
+            device = await run_in_threadpool(find, token_hash(token))
+            if device is not None:
+                return None
+        return NotPairedError()
+
+
+def _name(host: str) -> str:
+    """Return the host without its port."""
+    if host.startswith("["):
+        return host.partition("]")[0] + "]"
+    return host.partition(":")[0].lower()
+
+
+def _is_foreign(headers: Headers, host: str) -> bool:
+    if headers.get("sec-fetch-site", "same-origin") not in {"same-origin", "none"}:
+        return True
+    origin = headers.get("origin")
+    return origin is not None and origin.partition("://")[2] != host
+
+
+def _token(headers: Headers) -> str:
+    scheme, _, token = headers.get("authorization", "").partition(" ")
+    if scheme.lower() == "bearer":
+        return token.strip()
+    return cookie_parser(headers.get("cookie", "")).get(COOKIE, "")

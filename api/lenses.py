@@ -1,0 +1,57 @@
+"""Lens profiles that the server keeps, one file each."""
+
+import json
+import re
+from dataclasses import asdict
+from pathlib import Path
+
+from api.errors import NotFoundError
+from api.services import Services
+from fishmeasure.lens import LensProfile
+
+NAME = re.compile(r"[A-Za-z0-9][A-Za-z0-9_-]{0,59}")
+"""Of a profile: part of a file's name, so nothing that could lead elsewhere."""
+
+
+def _path(services: Services, name: str) -> Path:
+    if not NAME.fullmatch(name):
+        raise NotFoundError("lens", name)
+    return services.files.folder.parent / "lenses" / f"{name}.json"
+
+
+def find_lens(services: Services, name: str) -> LensProfile:
+    """Return a profile.
+
+    Raises
+    ------
+    NotFoundError
+        If there is none of that name.
+    """
+    try:
+        text = _path(services, name).read_text(encoding="utf-8")
+    except FileNotFoundError:
+        raise NotFoundError("lens", name) from None
+    return LensProfile(**json.loads(text))
+
+
+def list_lenses(services: Services) -> tuple[LensProfile, ...]:
+    """Return all profiles, by name."""
+    folder = services.files.folder.parent / "lenses"
+    return tuple(
+        find_lens(services, path.stem) for path in sorted(folder.glob("*.json"))
+    )
+
+
+def keep_lens(services: Services, profile: LensProfile) -> None:
+    """Keep a profile; one of the same name is replaced.
+
+    Raises
+    ------
+    NotFoundError
+        If the name is none.
+    """
+    path = _path(services, profile.name)
+    path.parent.mkdir(parents=True, exist_ok=True)
+    part = path.with_suffix(".part")
+    part.write_text(json.dumps(asdict(profile)), encoding="utf-8")
+    part.replace(path)

@@ -1,0 +1,114 @@
+"""A pydantic model for a record of the book, so that the API describes each field."""
+
+import types
+from collections.abc import Iterable
+from dataclasses import MISSING, fields, is_dataclass
+from typing import Annotated, Any, Literal, Union, get_args, get_origin, get_type_hints
+
+from pydantic import BaseModel, ConfigDict, Field, create_model
+
+from fishmeasure.ledger.codec import MaxLength, Within
+
+_UNITS = (
+    ("_kg_per_m3", "kg per m3"),
+    ("_mg_per_l", "mg per litre"),
+    ("_l_per_min", "litres per minute"),
+    ("_g_per_kg", "g per kg"),
+    ("_g_per_h", "g per hour"),
+    ("_deg_c", "degrees Celsius"),
+    ("_g_cm", "g per cm^b"),
+    ("_fraction", "0 to 1"),
+    ("_hpa", "hPa"),
+    ("_kg", "kg"),
+    ("_m3", "m3"),
+    ("_m2", "m2"),
+    ("_mm", "mm"),
+    ("_m", "m"),
+    ("_g", "g"),
+    ("_w", "W"),
+)
+_WORDS = {
+    "id": "UUID made by whoever writes it; sent twice, it is one record.",
+    "on": "Day on which it happened.",
+    "at": "Time of day, local.",
+    "replaces": "Entry that this one corrects or takes back.",
+    "note": "Anything worth keeping.",
+    "version": "1 for a new record, one more for each change.",
+    "recorded_at": "Written by the server.",
+    "unit_id": "Unit in which it happened.",
+    "to_unit_id": "Unit that the fish went to.",
+    "cohort_id": "Cohort that it is about.",
+    "species_key": "Key of the species.",
+    "level": "Of the interval, such as 0.9.",
+    "cv": "Standard deviation over mean of single weights.",
+    "ph": "pH.",
+    "b": "Exponent of W = a L^b.",
+}
+
+
+def description(name: str) -> str:
+    """Return what a field means, with its unit, from its name."""
+    if name in _WORDS:
+        return _WORDS[name]
+    for suffix, unit in _UNITS:
+        if name.endswith(suffix):
+            return (
+                f"{name.removesuffix(suffix).replace('_', ' ').capitalize()}, {unit}."
+            )
+    return f"{name.replace('_', ' ').capitalize()}."
+
+
+def _type_of(hint: Any) -> tuple[Any, dict[str, Any]]:
+    """Return the pydantic type of an annotation, and the limits of its field."""
+    origin, args = get_origin(hint), get_args(hint)
+    if origin is Annotated:
+        kind, limits = _type_of(args[0])
+        for rule in args[1:]:
+            if isinstance(rule, Within):
+                limits |= {"ge": rule.low, "le": rule.high}
+            elif isinstance(rule, MaxLength):
+                limits |= {"max_length": rule.length}
+        return Annotated[kind, Field(**limits)] if limits else kind, {}
+    if origin in {Union, types.UnionType}:
+        inner = next(arg for arg in args if arg is not types.NoneType)
+        return _type_of(inner)[0] | None, {}
+    if origin is tuple:
+        return list[_type_of(args[0])[0]], {}  # type: ignore[misc]
+    if is_dataclass(hint) and isinstance(hint, type):
+        return model_of(hint), {}
+    return hint, {}
+
+
+def model_of(kind: Any, *, tag: str = "") -> type[BaseModel]:
+    """Return a model with the fields of a record; ``tag`` adds its ``kind``."""
+    hints = get_type_hints(kind, include_extras=True)
+    definitions: dict[str, Any] = {}
+    if tag:
+        definitions["kind"] = (Literal[tag], Field(description="Kind of the entry."))
+    for item in fields(kind):
+        has_default = item.default is not MISSING or item.default_factory is not MISSING
+        default: Any = ...
+        if item.default is not MISSING:
+            default = item.default
+        elif has_default:
+            default = None
+        field_type = _type_of(hints[item.name])[0]
+        if default is None:
+            field_type |= None
+        definitions[item.name] = (
+            field_type,
+            Field(default=default, description=description(item.name)),
+        )
+    return create_model(
+        kind.__name__, __config__=ConfigDict(extra="forbid"), **definitions
+    )
+
+
+def union_of(models: Iterable[type[BaseModel]]) -> Any:
+    """Return the union of models told apart by their ``kind``."""
+    return Annotated[Union[tuple(models)], Field(discriminator="kind")]  # noqa: UP007
+
+
+def plain(model: BaseModel) -> dict[str, Any]:
+    """Return what was sent, as the book's own reader takes it."""
+    return model.model_dump(mode="json", exclude_none=True)

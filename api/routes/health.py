@@ -1,0 +1,83 @@
+"""Whether the server lives and works, and what it is."""
+
+from typing import Any
+
+from fastapi import APIRouter
+from pydantic import Field
+
+from api.schemas import Out
+from api.services import WithServices
+from fishmeasure import __version__
+from fishmeasure.flags import FLAGS
+from fishmeasure.stock import cautions
+
+router = APIRouter()
+
+CAUTIONS = (
+    "ESTIMATE",
+    "OXYGEN",
+    "ELECTRICAL",
+    "HANDLING",
+    "ANAESTHETICS",
+    "SLAUGHTER",
+    "DEAD_FISH",
+    "PERMITS",
+)
+
+
+class HealthOut(Out):
+    """A sign of life."""
+
+    status: str = Field(description='"ok".', examples=["ok"])
+
+
+class FlagOut(Out):
+    """A doubt about a fish."""
+
+    word: str = Field(description="As in `flags`.", examples=["touching"])
+    sentence: str = Field(description="For people.")
+    disqualifying: bool = Field(description="Whether the fish is not used.")
+
+
+class AboutOut(Out):
+    """What a page needs to know before anything else."""
+
+    version: str = Field(description="Of the program.")
+    require_token: bool = Field(description="Whether devices must be paired.")
+    species: str = Field(description="Default species.")
+    max_upload_mb: int = Field(description="Largest upload, MB.")
+    max_batch: int = Field(description="Most photos in one upload.")
+    flags: list[FlagOut] = Field(description="All doubts about fish.")
+    cautions: dict[str, str] = Field(description="To be shown where they apply.")
+
+
+@router.get("/health", tags=["server"], summary="Is the server alive?")
+def health() -> HealthOut:
+    """Answer without looking at anything."""
+    return HealthOut(status="ok")
+
+
+@router.get("/ready", tags=["server"], summary="Can the server work?")
+def ready(services: WithServices) -> HealthOut:
+    """Answer after reading from the book; an error says what is wrong."""
+    services.book.units()
+    return HealthOut(status="ok")
+
+
+@router.get("/v1/about", tags=["server"], summary="Version, limits, flags, cautions")
+def about(services: WithServices) -> AboutOut:
+    """Return what is the same for every request."""
+    settings = services.settings
+    flags: list[Any] = [
+        FlagOut(word=f.word, sentence=f.sentence, disqualifying=f.disqualifying)
+        for f in FLAGS.values()
+    ]
+    return AboutOut(
+        version=__version__,
+        require_token=settings.require_token,
+        species=settings.species,
+        max_upload_mb=settings.max_upload_mb,
+        max_batch=settings.max_batch,
+        flags=flags,
+        cautions={name.lower(): getattr(cautions, name) for name in CAUTIONS},
+    )
