@@ -1,7 +1,7 @@
 """The application: parts, routes, guards."""
 
 import logging
-from collections.abc import AsyncIterator
+from collections.abc import AsyncIterator, Callable
 from contextlib import asynccontextmanager
 
 from fastapi import FastAPI
@@ -35,13 +35,17 @@ def _announce(code: str) -> None:
     log.warning("pairing code for the next device: %s %s", code[:4], code[4:])
 
 
-def create_app(settings: Settings | None = None) -> FastAPI:
+def create_app(
+    settings: Settings | None = None, announce: Callable[[str], None] = _announce
+) -> FastAPI:
     """Return the server's application.
 
     Parameters
     ----------
     settings
         From the environment where None.
+    announce
+        Shows a new pairing code to the person at the server.
     """
     settings = settings or Settings.from_environment()
 
@@ -73,7 +77,7 @@ def create_app(settings: Settings | None = None) -> FastAPI:
         redoc_url=None,
     )
     app.state.pairing = Pairing(
-        minutes=settings.pairing_code_minutes, announce=_announce
+        minutes=settings.pairing_code_minutes, announce=announce
     )
     for router in ROUTERS:
         app.include_router(router)

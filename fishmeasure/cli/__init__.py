@@ -15,6 +15,7 @@ from fishmeasure.cli import output
 from fishmeasure.cli import output, stock
 from fishmeasure.cli.photo import photo_command
 from fishmeasure.cli.sample import sample_command
+from fishmeasure.cli.serve import serve_command
 from fishmeasure.cli.species import species_command
 from fishmeasure.errors import FishMeasureError
 
@@ -35,6 +36,7 @@ def _root() -> None:
 
 app.command("photo")(photo_command)
 app.command("sample")(sample_command)
+app.command("serve")(serve_command)
 app.command("species")(species_command)
 app.command("plan")(plan_command)
 app.command("fit")(fit_command)

@@ -1,0 +1,119 @@
+"""``fishmeasure serve``: the page for the phone and the API for programs."""
+
+import socket
+from pathlib import Path
+from typing import Annotated
+
+import typer
+
+from fishmeasure.cli import output
+from fishmeasure.errors import BadOptionError
+
+LOCAL = "127.0.0.1"
+
+
+def serve_command(
+    *,
+    port: Annotated[int, typer.Option(min=1, max=65535)] = 8765,
+    lan: Annotated[
+        bool,
+        typer.Option("--lan", help="Let phones on the local network in, by pairing."),
+    ] = False,
+    book: Annotated[
+        str | None, typer.Option(help="Path or address of the stock book.")
+    ] = None,
+    data: Annotated[
+        Path | None, typer.Option(help="Folder of photos and of the book.")
+    ] = None,
+    cert: Annotated[Path | None, typer.Option(help="TLS certificate (PEM).")] = None,
+    key: Annotated[Path | None, typer.Option(help="TLS private key (PEM).")] = None,
+    workers: Annotated[
+        int | None, typer.Option(min=1, help="Photos measured at the same time.")
+    ] = None,
+) -> None:
+    """Serve the phone page and the API, on this machine only unless --lan."""
+    import uvicorn
+
+    from api.app import create_app
+    from api.settings import SettingError, Settings
+
+    _check_tls(cert, key)
+    names = ["localhost", LOCAL, "[::1]"]
+    address = lan_address() if lan else LOCAL
+    if lan:
+        names += [
+            address,
+            socket.gethostname().lower(),
+            f"{socket.gethostname()}.local",
+        ]
+    try:
+        settings = Settings.from_environment(
+            book=book,
+            data_dir=data,
+            workers=workers,
+            require_token=True if lan else None,
+            secure_cookies=True if cert else None,
+            hosts=",".join(names) if lan else None,
+        )
+    except SettingError as error:
+        raise BadOptionError("setting", str(error), "one that can be used") from None
+    app = create_app(settings, announce=_show_code)
+    url = f"{'https' if cert else 'http'}://{address}:{port}/"
+    _greet(url, lan=lan, secure=cert is not None)
+    uvicorn.run(
+        app,
+        host="0.0.0.0" if lan else LOCAL,  # noqa: S104 - asked for by --lan
+        port=port,
+        ssl_certfile=cert,
+        ssl_keyfile=key,
+        log_level="warning",
+        timeout_graceful_shutdown=30,
+    )
+
+
+def lan_address() -> str:
+    """Return this machine's address on the local network.
+
+    Raises
+    ------
+    BadOptionError
+        If it has none.
+    """
+    with socket.socket(socket.AF_INET, socket.SOCK_DGRAM) as probe:
+        try:
+            # Nothing is sent: connecting a datagram socket only picks the route.
+            probe.connect(("192.0.2.1", 9))  # an address for documentation, RFC 5737
+            return str(probe.getsockname()[0])
+        except OSError:
+            wanted = "possible: this machine is on no network"
+            raise BadOptionError("--lan", "", wanted) from None
+
+
+def _check_tls(cert: Path | None, key: Path | None) -> None:
+    if (cert is None) != (key is None):
+        raise BadOptionError("--cert", "without --key", "a pair of files")
+    for path in (cert, key):
+        if path is not None and not path.is_file():
+            raise BadOptionError("TLS file", str(path), "there")
+
+
+def _greet(url: str, *, lan: bool, secure: bool) -> None:
+    output.console.print(f"Open {url}", style="bold", highlight=False)
+    if not lan:
+        output.console.print("Only this machine is let in; --lan lets phones in.")
+        return
+    import segno
+
+    segno.make(url, micro=False).terminal(compact=True)
+    if not secure:
+        output.console.print(
+            "Over plain HTTP anyone on this network can read along and pick up a "
+            "paired phone's token. Use it on a network of your own, or give --cert "
+            "and --key for HTTPS."
+        )
+
+
+def _show_code(code: str) -> None:
+    output.console.print(
+        f"Pairing code for the next phone: {code[:4]} {code[4:]}", highlight=False
+    )
