@@ -89,7 +89,8 @@ def model_of(kind: Any, *, tag: str = "") -> type[BaseModel]:
         has_default = item.default is not MISSING or item.default_factory is not MISSING
         default: Any = ...
         if item.default is not MISSING:
-            default = item.default
+            is_list = isinstance(item.default, tuple)
+            default = list(item.default) if is_list else item.default
         elif has_default:
             default = None
         field_type = _type_of(hints[item.name])[0]
@@ -111,4 +112,4 @@ def union_of(models: Iterable[type[BaseModel]]) -> Any:
 
 def plain(model: BaseModel) -> dict[str, Any]:
     """Return what was sent, as the book's own reader takes it."""
-    return model.model_dump(mode="json", exclude_none=True)
+    return model.model_dump(mode="json", exclude_unset=True, exclude_none=True)

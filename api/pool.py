@@ -44,9 +44,21 @@ class TooSlowError(PhotoError):
         )
 
 
+def _context() -> multiprocessing.context.BaseContext:
+    """Return how workers are started: never by forking the server itself.
+
+    A forked copy of a process with threads can lock up. The fork server has none,
+    and has the worker's modules loaded, so a new worker is there at once.
+    """
+    if "forkserver" not in multiprocessing.get_all_start_methods():
+        return multiprocessing.get_context("spawn")
+    context = multiprocessing.get_context("forkserver")
+    context.set_forkserver_preload(["api.worker"])
+    return context
+
+
 def _new_executor() -> ProcessPoolExecutor:
-    # spawn: a forked copy of a server with threads can lock up
-    return ProcessPoolExecutor(1, mp_context=multiprocessing.get_context("spawn"))
+    return ProcessPoolExecutor(1, mp_context=_context())
 
 
 class Place:

@@ -197,6 +197,14 @@ class NoEstimateError(SampleError):
         )
 
 
+NO_NETS = {
+    "code": "no-nets",
+    "message": "There is no net in this sample yet. Net some fish, count and weigh "
+    "them, or photograph them beside the marker.",
+    "fatal": True,
+}
+
+
 # --- estimate -------------------------------------------------------------------
 
 
@@ -225,6 +233,8 @@ def estimate_json(services: Services, body: Json) -> Json:
         revisions[photo_id] = stored.revision
         return photo_from_json(stored.measurement)
 
+    if not body["nets"]:
+        return {"estimate": None, "problems": [NO_NETS], "photos": revisions}
     sample = sample_from_document(document_of(body))
     species = load_species(sample.species or services.settings.species)
     try:

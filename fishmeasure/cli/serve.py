@@ -94,7 +94,7 @@ def _check_tls(cert: Path | None, key: Path | None) -> None:
         raise BadOptionError("--cert", "without --key", "a pair of files")
     for path in (cert, key):
         if path is not None and not path.is_file():
-            raise BadOptionError("TLS file", str(path), "there")
+            raise BadOptionError("TLS", str(path), "there")
 
 
 def _greet(url: str, *, lan: bool, secure: bool) -> None:

@@ -1,0 +1,121 @@
+"""Samples over HTTP: saved as they grow, estimated, entered in the book."""
+
+from typing import Any
+from uuid import uuid4
+
+import pytest
+from starlette.testclient import TestClient
+
+# Nets of an invented tank: 8 or 9 fish each.
+NETS = [
+    {"fish": 8, "gross_g": 1912, "tare_g": 640},
+    {"fish": 9, "net_g": 1431},
+    {"fish": 8, "net_g": 1301},
+]
+
+
+def put(client: TestClient, identity: str, **fields: Any) -> dict[str, Any]:
+    sent = {"date": "2026-05-02", "unit": "Tank A", "nets": [], **fields}
+    answer = client.put(f"/v1/samples/{identity}", json=sent)
+    assert answer.status_code == 200, answer.text
+    body: dict[str, Any] = answer.json()
+    return body
+
+
+def test_weighings_alone_give_the_mean_of_the_netted_fish(client: TestClient) -> None:
+    """The handled fish's mean is total weight over count, drip water apart."""
+    sample = put(client, str(uuid4()), nets=NETS)
+    estimate = sample["estimate"]
+    total_g, count = 1912 - 640 + 1431 + 1301, 25
+    # less 1 % drip water by default (common practice, no source)
+    assert estimate["handled_mean_weight_g"] == pytest.approx(total_g / count, rel=0.02)
+    low, high = estimate["mean_weight_interval_g"]
+    assert low < estimate["mean_weight_g"] < high
+
+
+def test_a_sample_without_nets_is_kept_with_the_reason(client: TestClient) -> None:
+    """Nothing is lost while nothing can be said."""
+    identity = str(uuid4())
+    sample = put(client, identity)
+    assert sample["estimate"] is None
+    assert sample["problems"][0]["message"]
+    grown = put(client, identity, nets=NETS)
+    assert grown["revision"] == 2
+    assert not any(problem["fatal"] for problem in grown["problems"])
+    assert put(client, identity, nets=NETS)["revision"] == 2
+
+
+def test_photos_join_in_and_their_corrections_change_the_estimate(
+    client: TestClient, net_photo: bytes
+) -> None:
+    """Dropping fish of a photo changes what the sample says."""
+    photo = client.post("/v1/photos", files={"photos": ("a.jpg", net_photo)}).json()
+    photo_id = photo["items"][0]["id"]
+    identity = str(uuid4())
+    nets = [{"fish": 7, "net_g": 1500, "photos": [photo_id]}, *NETS]
+    before = put(client, identity, nets=nets)["estimate"]
+    assert before["fish_measured"] >= 5
+    corrections = [{"kind": "drop", "fish": 0}, {"kind": "drop", "fish": 1}]
+    client.put(f"/v1/photos/{photo_id}/corrections", json={"corrections": corrections})
+    after = client.get(f"/v1/samples/{identity}").json()["estimate"]
+    assert after["fish_measured"] == before["fish_measured"] - 2
+    assert after["cv"] != before["cv"]
+
+
+def test_a_sample_is_entered_in_the_book_once(client: TestClient) -> None:
+    """With its interval, under its own id, whatever number of times."""
+    unit, cohort, identity = (str(uuid4()) for _ in range(3))
+    client.put(
+        f"/v1/units/{unit}",
+        json={
+            "id": unit,
+            "name": unit[:8],
+            "kind": "tank",
+            "volume_m3": 6,
+            "depth_m": 1,
+        },
+    )
+    client.put(
+        f"/v1/cohorts/{cohort}",
+        json={"id": cohort, "name": cohort[:8], "species_key": "rainbow-trout"},
+    )
+    sample = put(client, identity, nets=NETS)
+    where = {"unit_id": unit, "cohort_id": cohort}
+    for _ in range(2):
+        answer = client.post(f"/v1/samples/{identity}/record", json=where)
+        assert answer.status_code == 200, answer.text
+        assert answer.json()["entry_id"] == identity
+    entry = client.get(f"/v1/entries/{identity}").json()
+    assert entry["mean_weight_g"] == sample["estimate"]["mean_weight_g"]
+    listed = client.get("/v1/entries", params={"unit_id": unit}).json()["items"]
+    assert len(listed) == 1
+
+
+@pytest.mark.parametrize(
+    ("nets", "status"),
+    [
+        ([{"fish": 0, "net_g": 100}], 422),
+        ([{"fish": 3, "net_g": -1}], 422),
+        ([{"fish": 3, "gross_g": 100, "tare_g": 200}], 422),
+        ([{"fish": 3, "net_g": 100, "photos": ["0" * 64]}], 404),
+        ([{"fish": 3, "weight": 100}], 422),
+    ],
+)
+def test_nets_that_cannot_be_are_refused(
+    client: TestClient, nets: list[dict[str, Any]], status: int
+) -> None:
+    """With the net and the reason."""
+    answer = client.put(
+        f"/v1/samples/{uuid4()}", json={"date": "2026-05-02", "nets": nets}
+    )
+    assert answer.status_code == status
+    assert answer.json()["message"]
+
+
+def test_what_has_no_estimate_is_not_entered(client: TestClient) -> None:
+    """The book takes no empty sample."""
+    identity = str(uuid4())
+    put(client, identity)
+    where = {"unit_id": str(uuid4()), "cohort_id": str(uuid4())}
+    answer = client.post(f"/v1/samples/{identity}/record", json=where)
+    assert (answer.status_code, answer.json()["code"]) == (422, "no-estimate")
