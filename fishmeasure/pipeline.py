@@ -76,9 +76,10 @@ class PhotoSettings:
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class SampleMeasurement:
-    """A sample's answer and the photos it came from."""
+    """A sample's answer, and the nets and photos it came from."""
 
     estimate: PopulationEstimate
+    nets: tuple[NetWeighing, ...]
     photos: tuple[PhotoMeasurement, ...]
 
     @property
@@ -208,14 +209,17 @@ def measure_sample(
     sample_sd = shared_length_sd(lengths, "sample")
     if sample_sd is not None and not sample.sets_length_relative_sd:
         settings = replace(settings, length_relative_sd=sample_sd)
+    nets = tuple(_with_photos(net, photos, sample) for net in sample.nets)
     estimate = estimate_population(
-        tuple(_with_photos(net, photos, sample) for net in sample.nets),
+        nets,
         book=species.on_fork_length(),
         settings=settings,
         count_in_unit=sample.count_in_unit,
         count_in_unit_sd=sample.count_in_unit_sd,
     )
-    return SampleMeasurement(estimate=estimate, photos=tuple(photos.values()))
+    return SampleMeasurement(
+        estimate=estimate, nets=nets, photos=tuple(photos.values())
+    )
 
 
 def _with_photos(

@@ -8,12 +8,10 @@ import sys
 
 import typer
 
-from fishmeasure.cli import stock
-from fishmeasure.cli.fit import fit_command
-from fishmeasure.cli.plan import plan_command
-from fishmeasure.cli import output
 from fishmeasure.cli import output, stock
+from fishmeasure.cli.fit import fit_command
 from fishmeasure.cli.photo import photo_command
+from fishmeasure.cli.plan import plan_command
 from fishmeasure.cli.sample import sample_command
 from fishmeasure.cli.serve import serve_command
 from fishmeasure.cli.species import species_command

@@ -8,16 +8,13 @@ from rich.markup import escape
 from rich.table import Table
 
 from fishmeasure.cli import options, output
+from fishmeasure.stock.cautions import ESTIMATE
 
 if TYPE_CHECKING:
+    from fishmeasure.pipeline import SampleMeasurement
     from fishmeasure.population import PopulationEstimate
     from fishmeasure.results import PhotoMeasurement
     from fishmeasure.samplefile import SampleFile
-
-CAUTION = (
-    "An estimate is no measurement: act on the interval's unsafe end (the highest "
-    "biomass for oxygen, the lowest for sales)."
-)
 
 
 def sample_command(
@@ -66,7 +63,7 @@ def sample_command(
     if csv_to is not None:
         output.write_csv(csv_to, csv_rows(result.photos))
     if plots is not None:
-        _write_plots(plots, result.estimate)
+        _write_plots(plots, result)
     if any(problem.fatal for problem in result.problems):
         raise typer.Exit(output.STATUS_UNUSABLE_INPUT)
 
@@ -124,7 +121,7 @@ def _show(
     seen = sum(len(photo.fish) for photo in photos)
     output.console.print(
         f"\n{estimate.fish_measured} fish measured ({seen} seen in {len(photos)} "
-        f"photos), {estimate.fish_weighed} weighed. {CAUTION}"
+        f"photos), {estimate.fish_weighed} weighed. {ESTIMATE}"
     )
 
 
@@ -151,8 +148,10 @@ def _nets(estimate: "PopulationEstimate") -> Table:
     return table
 
 
-def _write_plots(folder: Path, estimate: "PopulationEstimate") -> None:
-    from fishmeasure.plots import length_weight_png, weight_distribution_png
+def _write_plots(folder: Path, result: "SampleMeasurement") -> None:
+    from fishmeasure.plots import sample_line_plot, weight_plot
 
-    output.write_bytes(folder / "weights.png", weight_distribution_png(estimate))
-    output.write_bytes(folder / "length_weight.png", length_weight_png(estimate))
+    weights = weight_plot(result.estimate, result.nets)
+    output.write_bytes(folder / "weights.png", weights)
+    line = sample_line_plot(result.estimate, result.nets)
+    output.write_bytes(folder / "length_weight.png", line)

@@ -8,5 +8,18 @@ from fishmeasure.segment.boards import BoardSegmenter
 from fishmeasure.segment.outline import FishOutline, Segmenter
 
 SEGMENTERS: dict[str, Segmenter] = {"boards": BoardSegmenter()}
+"""Every method by its name; the first is the default."""
 
-__all__ = ["SEGMENTERS", "BoardSegmenter", "FishOutline", "Segmenter"]
+
+def default_segmenter() -> Segmenter:
+    """Return the method that is used where none is asked for."""
+    return next(iter(SEGMENTERS.values()))
+
+
+__all__ = [
+    "SEGMENTERS",
+    "BoardSegmenter",
+    "FishOutline",
+    "Segmenter",
+    "default_segmenter",
+]
