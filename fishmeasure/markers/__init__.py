@@ -88,7 +88,7 @@ def observed_markers(photo: Photo) -> tuple[FittedMarker, ...]:
     usable = {*sheet.IDS, single.ID}
     fits = [
         fit_marker(photo, rough)
-        for rough in find_markers(photo, enough=frozenset(sheet.IDS))
+        for rough in find_markers(photo)
         if rough.marker_id in usable
     ]
     markers = tuple(marker for marker in fits if marker is not None)

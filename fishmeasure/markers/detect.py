@@ -12,7 +12,9 @@ from fishmeasure.photo import Photo
 # Detection takes 7-8 ms on 0.8 MP and 23-38 ms on 3.2 MP (two photos of fish); a
 # 40 mm marker on a 600 mm wide scene still has 11 pixels a cell there.
 _QUICK_PIXELS = 1_000_000
-_MIN_SIDE_CELLS_PX = 3.0
+_SURE_SIDE_PX = 40.0
+"""Where the smallest marker found in the quick look is that large, none is missed
+for its size: in drawn scenes all four are found down to a side of 24 px."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -23,25 +25,19 @@ class RoughMarker:
     corners: FloatArray
 
 
-def find_markers(
-    photo: Photo, enough: frozenset[int] = frozenset(range(4))
-) -> tuple[RoughMarker, ...]:
+def find_markers(photo: Photo) -> tuple[RoughMarker, ...]:
     """Return the markers in the photo, in the order of their ids.
 
-    Parameters
-    ----------
-    photo
-        Any photo.
-    enough
-        Where the quick look at a reduced raster finds these ids, the slower look
-        at the whole raster is left out.
+    A quick look at a reduced raster comes first; the whole raster is searched where
+    that finds none, or only small ones.
     """
     grey = cv2.cvtColor(np.asarray(photo.rgb), cv2.COLOR_RGB2GRAY)
     factor = 1
     while grey.size / factor**2 > 1.5 * _QUICK_PIXELS:
         factor += 1
     quick = _detect(np.asarray(grey, np.uint8), factor)
-    if factor == 1 or enough <= {marker.marker_id for marker in quick}:
+    smallest_px = min((_side_px(m) for m in quick), default=0.0) / factor
+    if factor == 1 or smallest_px >= _SURE_SIDE_PX:
         return quick
     return _merge(quick, _detect(np.asarray(grey, np.uint8), 1))
 
@@ -76,16 +72,21 @@ def _detector() -> cv2.aruco.ArucoDetector:
     return cv2.aruco.ArucoDetector(dictionary(), settings)
 
 
+def _side_px(marker: RoughMarker) -> float:
+    steps = np.roll(marker.corners, -1, axis=0) - marker.corners
+    return float(np.linalg.norm(steps, axis=1).mean())
+
+
 def _merge(
     first: tuple[RoughMarker, ...], second: tuple[RoughMarker, ...]
 ) -> tuple[RoughMarker, ...]:
     """Return both, each marker once (same id and nearly the same place)."""
     merged = list(second)
     for marker in first:
-        side = float(np.linalg.norm(np.ptp(marker.corners, axis=0)))
+        near_px = _side_px(marker) / 2.0
         if not any(
             other.marker_id == marker.marker_id
-            and np.linalg.norm((other.corners - marker.corners).mean(axis=0)) < side / 2
+            and np.linalg.norm((other.corners - marker.corners).mean(axis=0)) < near_px
             for other in second
         ):
             merged.append(marker)

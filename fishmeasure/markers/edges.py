@@ -26,6 +26,12 @@ from fishmeasure.photo import Photo
 _REACH_CELLS = 0.55  # of a profile to each side: the middle of the next cell
 _PLATEAU_CELLS = 0.38  # from here on outwards the profile is level unless blurred
 _STEP_PX = 0.4
+_MIN_FOUND = 0.75
+"""Share of the edges; the outer ones alone are 0.5 to 0.6 of a marker's."""
+
+_RAGGED_CELLS = 0.12
+"""Scatter of the edges beyond which it is no print: 0.04 in drawn photos that are
+too blurred to use, 0.01 and less in sharp ones."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -82,17 +88,19 @@ class _EdgePoints:
 def fit_marker(photo: Photo, rough: RoughMarker) -> FittedMarker | None:
     """Return the marker with refined corners, or None where it is not one.
 
-    None: fewer than half of its edges are where they should be.
+    None: fewer than three quarters of its edges are where they should be, or they
+    are ragged.
     """
     light, offset = _window(photo, rough.corners)
     homography = _homography(rough.corners - offset)
     for _ in range(2):  # the second pass samples along the refined edges
         points = _edge_points(light, homography, cell_edges(rough.marker_id))
-        if np.count_nonzero(points.found) < 0.5 * len(points.found):
+        if np.count_nonzero(points.found) < _MIN_FOUND * len(points.found):
             return None
         fit = _fit(points)
         homography = homography @ np.linalg.inv(fit.correction)
-    if abs(fit.bloom_px) > 0.45 * np.median(points.px_per_cell):
+    cell_px = float(np.median(points.px_per_cell))
+    if abs(fit.bloom_px) > 0.45 * cell_px or fit.rms_px > _RAGGED_CELLS * cell_px:
         return None
     return _fitted(photo, rough.marker_id, points, fit, (homography, offset))
 

@@ -17,7 +17,7 @@ KnownDistance = tuple[tuple[float, float, float, float], float]
 _POINT_SD_PX = 2.0
 """Of a point set by hand on a phone photo (rule of thumb, no source)."""
 
-_TILT_SD = math.radians(8.0)
+_TILT_SD = math.radians(5.0)
 """Each way, of a camera held 'straight above' without an aid (rule of thumb)."""
 
 _MIN_DISTANCE_FRACTION = 0.03  # of the photo's diagonal
@@ -49,11 +49,13 @@ def plane_from_distance(
     height_mm = distance_mm / float(np.linalg.norm(rays[1] - rays[0]))
     middle = rays.mean(axis=0) * height_mm
     translation = np.array([*middle, height_mm])
-    covariance = np.zeros((8, 8))
-    covariance[0, 0], covariance[1, 1] = prior.focal_relative_sd**2, prior.k1_sd**2
-    # Tilting about the given points: the rotation alone would swing the plane
-    # about its origin, which is put in their middle.
-    covariance[2, 2] = covariance[3, 3] = _TILT_SD**2
+    # Tilt turns the plane about its origin, which is in the middle of the points; a
+    # longer lens is farther away, for the same distance between them.
+    causes = np.zeros((8, 4))
+    causes[0, 0], causes[5:8, 0] = 1.0, translation
+    causes[1, 1] = causes[2, 2] = causes[3, 3] = 1.0
+    sds = np.array([prior.focal_relative_sd, prior.k1_sd, _TILT_SD, _TILT_SD])
+    covariance = causes * sds**2 @ causes.T
     points_sd = math.sqrt(2.0) * _POINT_SD_PX / distance_px
     plane = PlaneScale(
         method="known-distance",

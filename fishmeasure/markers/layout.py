@@ -27,8 +27,8 @@ class Layout:
         unknown (loose cards).
     paper_mm
         Width and height of the sheet, or None for cards.
-    card_per_side
-        Card side over marker side, for cards.
+    cards_mm
+        Card side by id, for cards.
     """
 
     method: ScaleMethod
@@ -36,7 +36,7 @@ class Layout:
     sides_mm: dict[int, float]
     centres_mm: dict[int, tuple[float, float]] = field(default_factory=dict)
     paper_mm: tuple[float, float] | None = None
-    card_per_side: float = 0.0
+    cards_mm: dict[int, float] = field(default_factory=dict)
 
     @property
     def is_fixed(self) -> bool:

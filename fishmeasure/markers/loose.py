@@ -1,5 +1,10 @@
-"""Loose markers: the sheet's four on 60 mm cards, anywhere on the plane."""
+"""Loose markers: cards anywhere on the plane, at unknown distances.
 
+The sheet's four markers on 60 mm cards, and the single marker's card where it lies
+among them.
+"""
+
+from fishmeasure.markers import single
 from fishmeasure.markers.layout import Layout
 from fishmeasure.markers.sheet import IDS, SIDE_MM
 
@@ -7,16 +12,14 @@ CARD_MM = 60.0
 
 
 def hypotheses(ids: tuple[int, ...], paper: str | None = None) -> tuple[Layout, ...]:
-    """Return the loose layout where two or more of its markers are seen.
-
-    A sheet that was named leaves no room for loose cards.
-    """
-    if len(set(ids) & set(IDS)) < 2 or paper is not None:
+    """Return the loose layout where two or more cards are seen, on whatever paper."""
+    del paper
+    if len(ids) < 2:
         return ()
     layout = Layout(
         method="loose-markers",
         name="loose cards",
-        sides_mm=dict.fromkeys(IDS, SIDE_MM),
-        card_per_side=CARD_MM / SIDE_MM,
+        sides_mm={**dict.fromkeys(IDS, SIDE_MM), single.ID: single.SIDE_MM},
+        cards_mm={**dict.fromkeys(IDS, CARD_MM), single.ID: single.CARD_MM},
     )
     return (layout,)

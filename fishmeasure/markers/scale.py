@@ -27,9 +27,9 @@ PRINT_CHECKED_SD = 0.0015
 ruler (the design's error budget: 'good' and 'best')."""
 
 _FITS_MM = 1.0
-"""Largest root mean square of the corners about a layout that explains them. Loose
-cards miss a sheet's places by centimetres; a sheet that bulges by some millimetres
-stays below, and its larger scatter widens the errors."""
+"""Largest root mean square of any marker's corners about a layout that explains them.
+Loose cards miss a sheet's places by centimetres; a sheet that bulges by some
+millimetres stays below, and its larger scatter widens the errors."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -58,21 +58,23 @@ def choose(
     MarkersDisagreeError
         If none does.
     """
-    worst = math.inf
+    least = math.inf
     for method in dict.fromkeys(layout.method for layout in layouts):
         same = tuple(layout for layout in layouts if layout.method == method)
         used = tuple(m for m in markers if m.marker_id in same[0].sides_mm)
         best, *others = solve(used, same, prior, print_scale)
-        rms_mm = _rms_mm(best, used)
-        if rms_mm <= _FITS_MM:
+        worst_mm = float(_rms_mm(best, used).max())
+        if worst_mm <= _FITS_MM:
             return Choice(best=best, markers=used, others=tuple(others))
-        worst = min(worst, rms_mm)
-    raise MarkersDisagreeError(name, worst)
+        least = min(least, worst_mm)
+    raise MarkersDisagreeError(name, least)
 
 
-def _rms_mm(solution: Solution, markers: tuple[FittedMarker, ...]) -> float:
+def _rms_mm(solution: Solution, markers: tuple[FittedMarker, ...]) -> FloatArray:
+    """Return (m,) root mean squares of each marker's corner coordinates."""
     per_mm = [_side_px(m) / solution.layout.sides_mm[m.marker_id] for m in markers]
-    return float(np.sqrt(np.mean(solution.residuals_px**2))) / float(np.mean(per_mm))
+    rms_px = np.sqrt(np.mean(solution.residuals_px**2, axis=(1, 2)))
+    return np.asarray(rms_px / np.array(per_mm))
 
 
 def plane_scale(
@@ -145,7 +147,7 @@ def _plane(choice: Choice, solution: Solution, prior: CameraPrior) -> PlaneScale
         camera_height_mm=float(rotation[:, 2] @ solution.translation_mm),
         px_per_mm=0.0,
         relative_se=0.0,
-        rms_residual_mm=_rms_mm(solution, choice.markers),
+        rms_residual_mm=math.sqrt(np.mean(_rms_mm(solution, choice.markers) ** 2)),
         markers_px=frozen(np.stack([m.corners_px for m in choice.markers])),
         covariance=frozen(solution.covariance),
     )
@@ -218,9 +220,9 @@ def _paper(
         outlines = [outline * print_scale]
     else:
         outlines = [
-            corners.mean(axis=0)
-            + (corners - corners.mean(axis=0)) * layout.card_per_side
-            for corners in solution.corners_mm
+            middle + (corners - middle) * layout.cards_mm[i] / layout.sides_mm[i]
+            for i, corners in zip(plane.marker_ids, solution.corners_mm, strict=True)
+            for middle in (corners.mean(axis=0),)
         ]
     return tuple(frozen(plane.to_photo_px(_subdivided(line))) for line in outlines)
 

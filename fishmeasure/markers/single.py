@@ -6,29 +6,25 @@ from fishmeasure.markers.layout import Layout
 ID = 10
 SIDE_MM = 60.0
 CARD_MM = 80.0
+_MARGIN = 1.5  # white around a marker of the sheet, over its side
 
 
 def hypotheses(ids: tuple[int, ...], paper: str | None = None) -> tuple[Layout, ...]:
-    """Return the layout of the one marker to go by, the largest print first.
+    """Return the layout of a marker that is seen alone, on whatever paper.
 
-    ``paper`` is of no matter for one marker.
+    Where there are more they must agree: going by one of them would hide that they
+    do not.
     """
     del paper
-    if ID in ids:
-        card = Layout(
-            method="single-marker",
-            name="single card",
-            sides_mm={ID: SIDE_MM},
-            card_per_side=CARD_MM / SIDE_MM,
-        )
-        return (card,)
-    of_sheet = sorted(set(ids) & set(sheet.IDS))[:1]
-    return tuple(
-        Layout(
-            method="single-marker",
-            name="one marker of a sheet",
-            sides_mm={marker_id: sheet.SIDE_MM},
-            card_per_side=1.5,
-        )
-        for marker_id in of_sheet
+    if len(ids) != 1:
+        return ()
+    (marker_id,) = ids
+    side_mm = SIDE_MM if marker_id == ID else sheet.SIDE_MM
+    card_mm = CARD_MM if marker_id == ID else _MARGIN * side_mm
+    layout = Layout(
+        method="single-marker",
+        name="one marker",
+        sides_mm={marker_id: side_mm},
+        cards_mm={marker_id: card_mm},
     )
+    return (layout,)

@@ -207,16 +207,19 @@ def add_markers_to_photo(
     blur_px
         Of the drawn print, to match the photo.
     """
-    light = srgb_to_linear(rgb)
-    # Print takes the light of the spot: paper as bright as the photo's bright parts.
-    bright = np.percentile(light.reshape(-1, 3)[::97], 98.0, axis=0)
+    drawn = rgb.copy()
+    # Print takes the photo's light: paper as bright as its bright parts.
+    coarse = srgb_to_linear(rgb[::10, ::10].reshape(-1, 3))
+    bright = np.percentile(coarse, 98.0, axis=0).astype(np.float32)
     for card in cards:
-        reflectance, cover, window = _card_in_photo(card, plane, light.shape[:2])
-        reflectance = _blurred(reflectance, blur_px)
+        value, cover, window = _card_in_photo(card, plane, rgb.shape[:2])
+        if value.size == 0:
+            continue
+        value = _blurred(value, blur_px)[:, :, None]
         cover = _blurred(cover, blur_px)[:, :, None]
-        spot = light[window]
-        light[window] = spot * (1 - cover) + reflectance[:, :, None] * bright / 0.85
-    return linear_to_srgb(np.clip(light, 0.0, 1.0))
+        light = srgb_to_linear(drawn[window]) * (1.0 - cover) + value * bright
+        drawn[window] = linear_to_srgb(np.clip(light, 0.0, 1.0))
+    return drawn
 
 
 def _blurred(light: NDArray[np.float32], sd_px: float) -> NDArray[np.float32]:
@@ -300,7 +303,7 @@ def _window(points_px: FloatArray, shape: tuple[int, ...]) -> tuple[slice, slice
 def _card_in_photo(
     card: Card, plane: PlaneScale, shape: tuple[int, int]
 ) -> tuple[NDArray[np.float32], NDArray[np.float32], tuple[slice, slice]]:
-    """Return reflectance times cover, cover, and the window of the photo."""
+    """Return reflectance (of paper 1) times cover, cover, and the photo's window."""
     window = _window(plane.to_photo_px(_outline_mm(card)), shape)
     columns, rows = np.meshgrid(
         np.arange(window[1].start, window[1].stop),
@@ -310,7 +313,7 @@ def _card_in_photo(
     cover = np.zeros(columns.shape, np.float32)
     for dx, dy in _OFFSETS:
         points = np.column_stack([columns.ravel() + dx, rows.ravel() + dy])
-        values, inside = _card_values(card, plane.to_plane_mm(points), 0.85, 0.04)
+        values, inside = _card_values(card, plane.to_plane_mm(points), 1.0, 0.05)
         reflectance += (values * inside).reshape(columns.shape).astype(np.float32)
         cover += inside.reshape(columns.shape)
     area = np.float32(len(_OFFSETS))
