@@ -128,7 +128,7 @@ def harvest_command(
     from fishmeasure.stock import cautions
     from fishmeasure.stock.growth import fit_growth, project_growth
     from fishmeasure.stock.harvest import harvest_plan
-    from fishmeasure.stock.propagation import exact
+    from fishmeasure.stock.propagation import lognormal
 
     water = opt.read_forecast(temp, monthly, wave)
     takes = opt.read_takes(take)
@@ -142,7 +142,7 @@ def harvest_command(
     plan = harvest_plan(
         projection=ahead,
         fish_count=opt.with_percent(count, count_error),
-        cv=exact(cv),
+        cv=lognormal(cv, 0.15),
         takes=takes,
     )
     if as_json:

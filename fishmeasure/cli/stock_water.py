@@ -276,7 +276,7 @@ def nitrate_command(
             f"Nitrate nitrogen in {days} days: {middle} ({low} to {high}) mg/L",
             f"The limit of {trend.limit_n_mg_per_l:g} mg/L may be passed {when}",
         ),
-        notes=trend.notes,
+        notes=(*trend.notes, nitrogen.UPTAKE_NOTE) if bed else trend.notes,
     )
 
 

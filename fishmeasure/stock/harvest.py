@@ -248,7 +248,7 @@ def harvest_plan(
         mean = projection.mean_weight_g(day)
         upper = left / fish_count.value
         lower = max((left - taken) / fish_count.value, 0.0)
-        done.append(_harvest(day, mean, fish_count, cv.value, (lower, upper)))
+        done.append(_harvest(day, mean, fish_count, cv, (lower, upper)))
         left -= taken
     return HarvestPlan(
         harvests=tuple(done), shortfall_count=shortfall, notes=projection.notes
@@ -259,32 +259,46 @@ def _harvest(
     day: date,
     mean: Estimate,
     fish_count: Estimate,
-    cv: float,
+    cv: Estimate,
     ranks: tuple[float, float],
 ) -> Harvest:
     lower, upper = ranks
-    spread = WeightSpread(mean_g=mean.value, cv=cv)
+    spread = WeightSpread(mean_g=mean.value, cv=cv.value)
     taken = round((upper - lower) * fish_count.value)
     taken_mean = spread.mean_between_ranks_g(lower, upper)
-    level_error = relative_sd(mean)
+    taken_error = _relative_sd_of_mean(mean, cv, ranks)
     left = Estimate.normal(lower * fish_count.value, fish_count.sd, mean.level)
-    left_mean = spread.mean_between_ranks_g(0.0, lower) if lower > 0.0 else 0.0
+    left_mean, left_error = 0.0, 0.0
+    if lower > 0.0:
+        left_mean = spread.mean_between_ranks_g(0.0, lower)
+        left_error = _relative_sd_of_mean(mean, cv, (0.0, lower))
     return Harvest(
         day=day,
         taken_count=taken,
-        taken_kg=lognormal(taken * taken_mean / 1000.0, level_error, mean.level),
+        taken_kg=lognormal(taken * taken_mean / 1000.0, taken_error, mean.level),
         taken_mean_g=taken_mean,
         smallest_taken_g=spread.weight_at_rank_g(lower),
         left_count=left,
         left_kg=product(
             left,
-            lognormal(left_mean, level_error, mean.level),
+            lognormal(left_mean, left_error, mean.level),
             scale=1e-3,
             level=mean.level,
         ),
         left_mean_g=left_mean,
         left_cv=spread.cv_between_ranks(0.0, lower) if lower > 0.0 else 0.0,
     )
+
+
+def _relative_sd_of_mean(
+    mean: Estimate, cv: Estimate, ranks: tuple[float, float]
+) -> float:
+    """Return the relative sd of a mean between ranks, from the mean and the CV."""
+    ends = [
+        WeightSpread(mean_g=1.0, cv=max(value, 0.0)).mean_between_ranks_g(*ranks)
+        for value in (cv.value - cv.sd, cv.value + cv.sd)
+    ]
+    return math.hypot(relative_sd(mean), (ends[1] - ends[0]) / (ends[1] + ends[0]))
 
 
 def weekly_takes(

@@ -18,6 +18,14 @@ Crop = Literal["leafy", "fruiting", "raft", "nft"]
 # TAN per protein fed: 0.092 (Timmons & Ebeling, seen on a third-party page) and
 # 0.16 x 0.80 = 0.128 (the same page). The two are the ends of the 90 % interval.
 TAN_PER_PROTEIN = (0.092, 0.128)
+TAN_NOTE = (
+    "Nitrogen of the feed: 0.092 to 0.128 of its protein, Timmons & Ebeling on a "
+    "third-party page; both rules are kept."
+)
+UPTAKE_NOTE = (
+    "Uptake of the plants is computed from the feed that a full, growing bed carries; "
+    "no uptake figure was found."
+)
 PH_ERROR = 0.1  # of a field meter or drop test; common practice, no source
 
 # Feed over plant bed, g/m2/day, lowest and highest: FAO Technical Paper 589 for
@@ -94,7 +102,7 @@ def ammonia_reading(
     share = lognormal(fraction, spread, tan_mg_per_l.level)
     unionised = product(tan_mg_per_l, share, level=tan_mg_per_l.level)
     notes = [
-        "Un-ionised share: Emerson et al. 1975, fresh water.",
+        "Un-ionised share: Emerson et al. 1975, fresh water; pH to 0.1.",
         limit.note(f"Limit {limit.value:g} mg/L un-ionised ammonia nitrogen"),
     ]
     if salinity_g_per_kg > 0.0:
@@ -297,7 +305,7 @@ def nitrate_trend(
         settled_mg_per_l=settled,
         limit_n_mg_per_l=limit.value,
         days_to_limit=int(over[0]) if over.size else None,
-        notes=(limit.note(f"Limit {limit.value:g} mg/L nitrate nitrogen"),),
+        notes=(limit.note(f"Limit {limit.value:g} mg/L nitrate nitrogen"), TAN_NOTE),
     )
 
 

@@ -27,6 +27,7 @@ from fishmeasure.stock.oxygen import (
     inflow_supply,
     oxygen_demand,
     oxygen_saturation_mg_per_l,
+    supply_notes,
     surface_supply,
     surface_transfer_m_per_day,
     unit_water,
@@ -342,6 +343,7 @@ def _notes(case: OutageCase) -> tuple[str, ...]:
         "The fish's use is held constant as the oxygen falls: the safe side.",
         "A cloudy or earthen pond uses far more oxygen than its fish.",
     ]
+    notes += supply_notes(case.unit, case.wind_m_per_s)
     if case.caution_mg_per_l is None:
         notes.append(caution.note(f"Caution level {caution.value:g} mg/L"))
     if case.critical_mg_per_l is None:

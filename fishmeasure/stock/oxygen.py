@@ -434,13 +434,27 @@ def oxygen_balance(
         notes=(
             *demand.notes,
             caution.note(f"Drawn up at {kept_do:g} mg/L; caution {caution.value:g}"),
-            *_surface_note(unit, wind_m_per_s),
+            *supply_notes(unit, wind_m_per_s),
         ),
         problems=demand.problems,
     )
 
 
-def _surface_note(unit: RearingUnit, wind_m_per_s: float | None) -> tuple[str, ...]:
-    if unit.surface_m2 == 0.0 or wind_m_per_s is not None:
-        return ()
-    return ("Surface of still water: sources disagree, 0 to 0.6 m/d; all is kept.",)
+def supply_notes(unit: RearingUnit, wind_m_per_s: float | None) -> tuple[str, ...]:
+    """Return what the screen says of the supplies' weaker figures."""
+    notes = []
+    if unit.surface_m2 > 0.0 and wind_m_per_s is None:
+        notes.append(
+            "Surface of still water: sources disagree, 0 to 0.6 m/d; all is kept."
+        )
+    if unit.inflow_l_per_min > 0.0 and unit.inflow_do_mg_per_l is None:
+        notes.append(
+            f"Inflow without a reading is taken as {INFLOW_SATURATION:.0%} saturated, "
+            "common practice without a source."
+        )
+    if unit.aerators:
+        notes.append(
+            "Aerators in fish water: alpha 0.8 and beta 0.95 unless set are common "
+            "practice without a source."
+        )
+    return tuple(notes)

@@ -17,6 +17,7 @@ from fishmeasure.stock.feed import ration
 from fishmeasure.stock.figures import load_stock_figures
 from fishmeasure.stock.growth import GrowthProjection
 from fishmeasure.stock.nitrogen import (
+    TAN_NOTE,
     Crop,
     Nitrification,
     feed_for_ammonia_kg_per_day,
@@ -261,7 +262,7 @@ def _feed_factors(
                 name="ammonia",
                 capacity=carried,
                 use_per_kg=per_kg,
-                note=f"Feed that brings ammonia to its limit at pH {limits.ph:g}.",
+                note=f"Feed that brings ammonia to its limit at pH {limits.ph:g}. {TAN_NOTE}",
             )
         )
     if limits.crop is not None and unit.plant_bed_m2 > 0.0:

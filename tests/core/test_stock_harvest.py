@@ -220,6 +220,23 @@ def test_weekly_harvest_takes_growing_fish_until_none_are_left() -> None:
     assert grades == sorted(grades, reverse=True)
 
 
+def test_an_unsure_spread_widens_the_largest_fish() -> None:
+    """The weight of the largest tenth hangs on the CV, that of all fish does not."""
+
+    def error(cv_error: float, number: int) -> float:
+        plan = harvest_plan(
+            projection=projection_of(),
+            fish_count=exact(200.0),
+            cv=lognormal(0.3, cv_error),
+            takes=((START, number),),
+        )
+        taken = plan.harvests[0].taken_kg
+        return taken.sd / taken.value
+
+    assert error(0.3, 20) > 1.5 * error(0.0, 20)
+    assert error(0.3, 200) == pytest.approx(error(0.0, 200))
+
+
 def test_impossible_harvests_are_refused() -> None:
     """Negative numbers, no fish, a spread beyond sense, days out of reach."""
     projection = projection_of()

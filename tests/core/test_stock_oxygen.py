@@ -4,6 +4,7 @@ import csv
 import json
 import math
 from collections.abc import Iterator
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
@@ -353,6 +354,29 @@ def test_balance_is_kept_at_the_unsafe_end() -> None:
     sure, unsure = balance(0.05), balance(0.25)
     assert sure[0] == pytest.approx(unsure[0])
     assert unsure[1] < sure[1] < sure[0]
+
+
+def test_figures_without_a_source_are_named() -> None:
+    """Customary alpha, beta and inflow saturation are said; readings silence them."""
+
+    def notes(unit: RearingUnit, wind: float | None) -> str:
+        balance = oxygen_balance(
+            unit=unit,
+            species_key="rainbow-trout",
+            biomass_kg=exact(50.0),
+            mean_weight_g=200.0,
+            temp_c=12.0,
+            wind_m_per_s=wind,
+        )
+        return " ".join(balance.notes)
+
+    weak = notes(replace(TANK, inflow_do_mg_per_l=None), None)
+    assert "alpha 0.8" in weak
+    assert "95% saturated" in weak
+    assert "still water" in weak
+    strong = notes(replace(TANK, aerators=()), 2.0)
+    assert "without a source" not in strong
+    assert "still water" not in strong
 
 
 def test_unit_without_any_supply_settles_at_nothing() -> None:
