@@ -4,6 +4,11 @@ import os
 from pathlib import Path
 
 import pytest
+from hypothesis import settings
+
+# A loaded machine is slow, not wrong: times are judged in tests/bench.
+settings.register_profile("any-machine", deadline=None)
+settings.load_profile("any-machine")
 
 
 @pytest.fixture(scope="session")

@@ -170,7 +170,7 @@ def test_own_levels_replace_the_book() -> None:
     assert any("Critical level 3 mg/L" in note for note in outage(case_of()).notes)
 
 
-@settings(max_examples=25, deadline=None)
+@settings(max_examples=25)
 @given(
     biomass=st.floats(5.0, 300.0),
     temp=st.floats(4.0, 16.0),

@@ -280,7 +280,7 @@ def test_weeks_end_on_the_date_asked_for() -> None:
         outlook_of(100.0, days=-1)
 
 
-@settings(max_examples=10, deadline=None)
+@settings(max_examples=10)
 @given(count=st.floats(50.0, 300.0), more=st.floats(20.0, 200.0))
 def test_more_fish_leave_less_room(count: float, more: float) -> None:
     """Room in fingerlings never grows with the fish there."""
