@@ -1,7 +1,6 @@
 """Feed: the chart's cells, the simpler rule, plans and feed conversion."""
 
 import csv
-import json
 import math
 from datetime import date, timedelta
 from pathlib import Path
@@ -58,23 +57,18 @@ def test_every_cell_of_the_chart_comes_back(shared: Path) -> None:
     assert checked == 361
 
 
-def test_proposed_check_of_the_chart(shared: Path) -> None:
-    """50 °F, 5-6 in: 1.7 % of body weight a day."""
-    checks = json.loads((shared / "reference" / "checks.json").read_text())
-    (check,) = (c for c in checks if c["check"] == "feed %BW/day")
+def test_a_cell_of_the_chart_through_the_ration() -> None:
+    """50 °F, 5-6 in: 1.7 % of body weight a day (Leitritz & Lewis 1980)."""
     (cell,) = (
-        c
-        for c in load_feed_chart()
-        if c.temp_f == check["input"]["temp_F"]
-        and c.size_class_in == check["input"]["size_in"]
+        c for c in load_feed_chart() if c.temp_f == 50 and c.size_class_in == "5-6"
     )
-    assert cell.percent_per_day == check["expected"]
+    assert cell.percent_per_day == 1.7
     given_ration = ration(
         species_key="rainbow-trout",
         mean_weight_g=middle_g(str(cell.min_weight_g), str(cell.max_weight_g)),
         temp_c=10.0,
     )
-    assert given_ration.percent_per_day.value == pytest.approx(check["expected"])
+    assert given_ration.percent_per_day.value == pytest.approx(1.7)
 
 
 @given(

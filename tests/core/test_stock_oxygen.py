@@ -1,7 +1,6 @@
 """Oxygen: saturation against standards, demand against respirometry, the balance."""
 
 import csv
-import json
 import math
 from collections.abc import Iterator
 from dataclasses import replace
@@ -86,16 +85,21 @@ def test_saturation_agrees_with_the_standard_atmosphere_grid(shared: Path) -> No
     assert checked == 32
 
 
-def test_saturation_checks(shared: Path) -> None:
-    """The proposed checks of EN 25814 and Garcia & Gordon 1992 hold."""
-    checks = json.loads((shared / "reference" / "checks.json").read_text())
-    fresh, salt = (c for c in checks if c["check"].startswith("DO saturation"))
-    for temp, expected in zip(fresh["input"]["T"], fresh["expected"], strict=True):
-        tolerance = 0.05 if temp <= 15 else 0.006
-        found = oxygen_saturation_mg_per_l(Water(temp_c=temp))
-        assert found == pytest.approx(expected, abs=tolerance)
+@pytest.mark.parametrize(
+    ("temp_c", "printed_mg_per_l"),
+    [(0, 14.6), (10, 11.3), (15, 10.1), (20, 9.09), (25, 8.26), (30, 7.56)],
+)
+def test_saturation_of_the_standard(temp_c: float, printed_mg_per_l: float) -> None:
+    """EN 25814, fresh water at 1013 hPa, within its printed digits."""
+    tolerance = 0.05 if temp_c <= 15 else 0.006
+    found = oxygen_saturation_mg_per_l(Water(temp_c=temp_c))
+    assert found == pytest.approx(printed_mg_per_l, abs=tolerance)
+
+
+def test_saturation_of_sea_water() -> None:
+    """Garcia & Gordon 1992: 6.315 mL/L x 1.42905 at 10 °C and 35 g/kg."""
     found = oxygen_saturation_mg_per_l(Water(temp_c=10.0, salinity_g_per_kg=35.0))
-    assert found == pytest.approx(salt["expected"], abs=0.002)
+    assert found == pytest.approx(6.315 * 1.42905, abs=0.002)
 
 
 @given(
