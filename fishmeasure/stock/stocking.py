@@ -262,7 +262,7 @@ def _feed_factors(
                 name="ammonia",
                 capacity=carried,
                 use_per_kg=per_kg,
-                note=f"Feed that brings ammonia to its limit, pH {limits.ph:g}. {TAN_NOTE}",
+                note=f"Feed for the ammonia limit at pH {limits.ph:g}. {TAN_NOTE}",
             )
         )
     if limits.crop is not None and unit.plant_bed_m2 > 0.0:
