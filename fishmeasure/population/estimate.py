@@ -8,7 +8,7 @@ from fishmeasure.arrays import FloatArray
 from fishmeasure.errors import EmptySampleError
 from fishmeasure.netweigh import NetWeighing, SampleSettings
 from fishmeasure.population.faults import weigh_hypotheses
-from fishmeasure.population.groups import find_size_groups
+from fishmeasure.population.groups import Split, find_size_groups
 from fishmeasure.population.lengths import (
     GROSS_PRIOR,
     Lengths,
@@ -28,6 +28,7 @@ from fishmeasure.population.model import (
 from fishmeasure.population.posterior import gather
 from fishmeasure.population.record import PopulationEstimate
 from fishmeasure.population.report import Unit, make_estimate
+from fishmeasure.population.shape import Shape, find_shape
 from fishmeasure.species import LengthWeight
 
 # Sigma below exp(-8) of the best length evidence is not looked at.
@@ -82,7 +83,7 @@ def estimate_population(
         book,
         settings,
         lengths,
-        gross_prior=GROSS_PRIOR if groups is None else _HARDLY_GROSS,
+        split=groups,
     )
     hypotheses = weigh_hypotheses(model)
     return make_estimate(
@@ -106,9 +107,10 @@ def prepare(
     settings: SampleSettings,
     lengths: Lengths | None,
     *,
-    gross_prior: FloatArray = GROSS_PRIOR,
+    split: Split | None = None,
 ) -> SampleModel:
     """Return the model of a sample, ready to be solved."""
+    gross_prior = GROSS_PRIOR if split is None else _HARDLY_GROSS
     if lengths is None:
         steps = np.linspace(-2.4, 2.4, SIGMA_POINTS)
         sigma = SIGMA_MEDIAN * np.exp(SIGMA_LOG_SD * steps)
@@ -120,9 +122,11 @@ def prepare(
     means = sums = None
     measured_index: dict[int, int] = {}
     photos_of_net: tuple[slice, ...] = ()
+    shape = Shape()
     if lengths is not None:
         means = net_means(lengths, sigma, gross_prior=gross_prior)
         sums = measured_sums(lengths, means, grid.b)
+        shape = find_shape(lengths, means, split)
         measured_index = {int(net): j for j, net in enumerate(lengths.net_ids)}
         ends = np.r_[lengths.net_start[1:], len(lengths.photo_start)]
         photos_of_net = tuple(
@@ -139,6 +143,7 @@ def prepare(
         sums=sums,
         measured_index=measured_index,
         photos_of_net=photos_of_net,
+        shape=shape,
     )
 
 

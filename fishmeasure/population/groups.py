@@ -15,6 +15,9 @@ _RATIO: Final = 13.0
 # Ashman, Bird & Zepf 1994: means more than 2 sd apart are cleanly two.
 _SEPARATION: Final = 2.2
 _SMALLEST_SHARE: Final = 0.1
+# A skewed batch is fitted by two normals as well; two groups leave a valley at least
+# this much lower than the smaller peak.
+_VALLEY: Final = 0.85
 _FEWEST_FISH: Final = 12
 _EM_STEPS: Final = 60
 
@@ -46,8 +49,19 @@ def find_size_groups(lengths: Lengths) -> Split | None:
         2.0 * (best - one) > _RATIO
         and split.high - split.low > _SEPARATION * split.sd
         and minor >= _SMALLEST_SHARE
+        and _valley(split) < _VALLEY
     )
     return split if clear else None
+
+
+def _valley(split: Split) -> float:
+    """Return the density between the groups over that of the smaller peak."""
+    x = np.linspace(split.low, split.high, 81)
+    density = split.low_fraction * np.exp(-0.5 * ((x - split.low) / split.sd) ** 2)
+    density = density + (1.0 - split.low_fraction) * np.exp(
+        -0.5 * ((x - split.high) / split.sd) ** 2
+    )
+    return float(density.min() / min(density[0], density[-1]))
 
 
 def _fit(x: FloatArray, start: float) -> tuple[float, Split]:

@@ -22,6 +22,7 @@ import numpy as np
 from fishmeasure.arrays import FloatArray
 from fishmeasure.netweigh import NetWeighing, SampleSettings
 from fishmeasure.population.lengths import Lengths, NetMeans
+from fishmeasure.population.shape import Shape
 from fishmeasure.species import LengthWeight
 
 # Spread of ln length within a net. Median: farmed rainbow trout, n = 130, 30.0 +-
@@ -193,6 +194,7 @@ class SampleModel:
     sums: MeasuredSums | None
     measured_index: dict[int, int]
     photos_of_net: tuple[slice, ...]
+    shape: Shape
 
     def weight_term(self, index: int, state: NetState = SOUND) -> WeightTerm:
         """Return what a net's true weight is made of, under a supposition."""
@@ -380,11 +382,12 @@ def _weight_term(model: SampleModel, index: int, state: NetState) -> WeightTerm:
     count = max(net.fish_count + state.count_delta, 1)
     j = model.measured_index.get(index)
     if j is None or model.sums is None or model.means is None:
-        spread = np.exp(b**2 * sigma**2 + kappa**2)
-        log_variance = np.log1p((spread - 1.0) / count)
+        spread = model.shape.log_spread(b, sigma, kappa)
+        log_variance = np.log1p(np.expm1(spread) / count)
         return WeightTerm(
             constant=np.log(count)
             + 0.5 * (b**2 * sigma**2 + kappa**2)
+            + model.shape.excess(b, sigma)
             - 0.5 * log_variance,
             slope=np.broadcast_to(b, (len(grid.sigma), 1, 1, len(grid.b))),
             variance=log_variance,
@@ -399,8 +402,8 @@ def _weight_term(model: SampleModel, index: int, state: NetState) -> WeightTerm:
         return values[:, None, None, :, j]
 
     at = sums.at[:, j][:, None, None, None]
-    other = np.exp(b * at + 0.5 * b**2 * sigma**2)
-    other_second = other**2 * np.exp(b**2 * sigma**2)
+    other = np.exp(b * at + 0.5 * b**2 * sigma**2 + model.shape.excess(b, sigma))
+    other_second = other**2 * np.exp(model.shape.log_spread(b, sigma, np.zeros(1)))
     expected = shrink * pick(sums.expected) + missing * other
     second = shrink * pick(sums.second) + missing * other_second
     squared = shrink * pick(sums.squared) + missing * other**2

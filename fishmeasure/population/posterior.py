@@ -10,6 +10,7 @@ from fishmeasure.population.faults import Hypothesis
 from fishmeasure.population.lengths import IntArray
 from fishmeasure.population.mixture import Mixture
 from fishmeasure.population.model import SampleModel
+from fishmeasure.population.shape import Shape
 
 # Grid points lighter than this times the heaviest are left out; together they hold
 # less than 0.1 % of the mass.
@@ -56,11 +57,29 @@ class Posterior:
         """(n,) variance of ln weight of a fish of the population."""
         return self.b**2 * (self.sigma**2 + self.tau**2) + self.kappa**2
 
-    @property
-    def cv(self) -> FloatArray:
-        """(n,) coefficient of variation of weight (log-normal)."""
-        cv: FloatArray = np.sqrt(np.expm1(self.log_weight_variance))
-        return cv
+    def log_mean_lift(self, shape: Shape) -> Figure:
+        """Return ln of the mean weight over that of the middle fish."""
+        zero = np.zeros_like(self.mu)
+        return Figure(
+            value=0.5 * self.log_weight_variance + shape.excess(self.b, self.sigma),
+            on_mu=zero,
+            on_eta=zero,
+            on_split=zero,
+            variance=((self.b * self.sigma) ** 3 * shape.skewness_sd / 6.0) ** 2,
+        )
+
+    def cv_points(self, shape: Shape) -> tuple[FloatArray, FloatArray]:
+        """Return (3 n,) values of the CV and their weights.
+
+        Three for each point, for the skewness that is not known (Gauss-Hermite).
+        """
+        within = shape.log_spread(self.b, self.sigma, self.kappa)
+        middle = within + (self.b * self.tau) ** 2
+        step = (self.b * self.sigma) ** 3 * shape.skewness_sd * np.sqrt(3.0)
+        values = np.concatenate([middle - step, middle, middle + step])
+        values = np.maximum(values, 0.4 * np.tile(middle, 3))
+        weights = np.concatenate([f * self.weights for f in (1 / 6, 2 / 3, 1 / 6)])
+        return np.sqrt(np.expm1(values)), weights
 
     def alpha_figure(self) -> Figure:
         """Return alpha."""

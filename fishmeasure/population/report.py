@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from typing import Final
 
 import numpy as np
-from scipy.special import ndtr, ndtri
+from scipy.special import ndtri
 
 from fishmeasure.arrays import FloatArray
 from fishmeasure.netweigh import NetWeighing
@@ -24,6 +24,7 @@ from fishmeasure.population.record import (
     StockLine,
     WeightQuantile,
 )
+from fishmeasure.population.shape import Standardised
 from fishmeasure.species import LengthWeight
 from fishmeasure.uncertainty import Estimate, Scope, UncertaintySource
 
@@ -53,10 +54,15 @@ def make_estimate(
     level = model.settings.level
     typical = combine((1.0, posterior.alpha_figure()), (posterior.b, _mu(posterior)))
     variance = posterior.log_weight_variance
+    standard = model.shape.standardised(
+        float(np.sum(posterior.weights * posterior.b)),
+        float(np.sum(posterior.weights * posterior.sigma)),
+        float(np.sum(posterior.weights * variance)),
+    )
     handled, handled_count = _handled(model, posterior, hypotheses)
     mean = _finite_mean(
         posterior,
-        offset(typical, 0.5 * variance),
+        combine((1.0, typical), (1.0, posterior.log_mean_lift(model.shape))),
         handled,
         handled_count,
         unit=unit,
@@ -87,7 +93,7 @@ def make_estimate(
         level=level,
         mean_weight_g=mean_estimate,
         handled_mean_weight_g=posterior.mixture(handled).exp_estimate(level),
-        cv=_cv(posterior, level, unit, handled_count),
+        cv=_cv(model, posterior, unit, handled_count),
         fork_length_mean_mm=_length_mean(model, posterior, unit),
         condition_factor=_condition_factor(model, posterior, unit),
         line=line,
@@ -95,12 +101,12 @@ def make_estimate(
             WeightQuantile(
                 below_fraction=fraction,
                 weight_g=posterior.mixture(
-                    offset(typical, ndtri(fraction) * np.sqrt(variance))
+                    offset(typical, standard.quantile(fraction) * np.sqrt(variance))
                 ).exp_estimate(level),
             )
             for fraction in _QUANTILES
         ),
-        weight_share_above=_share_above(posterior, typical, level),
+        weight_share_above=_share_above(posterior, typical, standard, level),
         between_net_cv=medians[0],
         within_net_cv=medians[1],
         condition_sd=medians[2],
@@ -239,11 +245,11 @@ def _finite_mean(
 
 
 def _cv(
-    posterior: Posterior, level: float, unit: Unit, handled_count: FloatArray
+    model: SampleModel, posterior: Posterior, unit: Unit, handled_count: FloatArray
 ) -> Estimate:
     """Return the CV; the part of the unit that was measured is known."""
-    cv = posterior.cv
-    estimate = points_estimate(cv, posterior.weights, level)
+    level = model.settings.level
+    estimate = points_estimate(*posterior.cv_points(model.shape), level)
     if unit.count is None:
         return estimate
     # The finite population correction sqrt(1 - n/N) of any such figure.
@@ -344,24 +350,18 @@ def _medians(posterior: Posterior) -> tuple[float, float, float]:
 
 
 def _share_above(
-    posterior: Posterior, typical: Figure, level: float
+    posterior: Posterior, typical: Figure, standard: Standardised, level: float
 ) -> Callable[[float], Estimate]:
     spread = np.sqrt(posterior.log_weight_variance)
 
     def share_above(weight_g: float) -> Estimate:
-        standardised = combine((1.0 / spread, offset(typical, -np.log(weight_g))))
-        mixture = posterior.mixture(standardised)
-        low, middle, high = ndtr(
-            mixture.quantiles((0.5 - level / 2, 0.5, 0.5 + level / 2))
+        place = combine((-1.0 / spread, offset(typical, -np.log(weight_g))))
+        quantiles = posterior.mixture(place).quantiles(
+            (0.5 + level / 2, 0.5, 0.5 - level / 2)
         )
+        low, middle, high = (1.0 - standard.below(float(q)) for q in quantiles)
         sd = (high - low) / (2.0 * float(ndtri(0.5 + level / 2)))
-        return Estimate(
-            value=float(middle),
-            sd=float(sd),
-            low=float(low),
-            high=float(high),
-            level=level,
-        )
+        return Estimate(value=middle, sd=sd, low=low, high=high, level=level)
 
     return share_above
 

@@ -25,11 +25,16 @@ DESIGNS = {
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Scenario:
-    """Nets, and how their truth is drawn."""
+    """Nets, and how their truth is drawn.
+
+    With ``unseen_nets`` the unit is finite: the nets and that many more like the
+    first, and its true mean is that of the very fish in it.
+    """
 
     name: str
     dips: list[Dip]
     truth: Callable[[np.random.Generator], Truth]
+    unseen_nets: int = 0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -130,6 +135,19 @@ def _scenarios() -> list[Scenario]:
             truth=lambda rng: usual(rng, gross_fraction=0.08),
         )
     )
+    result.append(
+        Scenario(
+            name="4x8 of 96 fish", dips=[Dip(fish=8)] * 4, truth=usual, unseen_nets=8
+        )
+    )
+    for name in ("4x8", "4x8+3w+2p"):
+        result.append(
+            Scenario(
+                name=f"{name} two groups",
+                dips=DESIGNS[name],
+                truth=lambda rng: usual(rng, small_fraction=0.3),
+            )
+        )
     return result
 
 
@@ -141,27 +159,37 @@ def replicate(name: str, seed: int) -> Row:
     scenario = SCENARIOS[name]
     rng = np.random.default_rng([seed, *name.encode()])
     truth = scenario.truth(rng)
-    drawn = draw(truth, scenario.dips, rng)
-    return measure(truth, drawn, scenario.dips)
+    unseen = [scenario.dips[0]] * scenario.unseen_nets
+    drawn = draw(truth, scenario.dips + unseen, rng)
+    return measure(truth, drawn, scenario)
 
 
-def measure(truth: Truth, drawn: Drawn, dips: list[Dip]) -> Row:
+def measure(truth: Truth, drawn: Drawn, scenario: Scenario) -> Row:
     """Return how the estimate compares with the truth."""
-    estimate = estimate_population(drawn.nets, book=book())
+    dips = scenario.dips
+    everyone = np.concatenate(drawn.weights_g)
+    finite = scenario.unseen_nets > 0
+    true_mean = float(everyone.mean()) if finite else truth.mean_weight_g
+    true_cv = float(everyone.std() / everyone.mean()) if finite else truth.cv
+    estimate = estimate_population(
+        drawn.nets[: len(dips)],
+        book=book(),
+        count_in_unit=len(everyone) if finite else None,
+    )
     mean, cv = estimate.mean_weight_g, estimate.cv
     ratio = estimate.line.level_ratio
     at = estimate.line.at_length_mm
     true_ratio = truth.weight_at(at) / (0.0138 * (at / 10.0) ** 3)
-    handled, true_handled = estimate.handled_mean_weight_g, drawn.handled_mean_g
+    handled, true_handled = estimate.handled_mean_weight_g, _handled(drawn, dips)
     wrong = {i for i, dip in enumerate(dips) if dip.count_error}
     flagged = {i for i, report in enumerate(estimate.nets) if report.flag}
     return Row(
-        mean_error=mean.value / truth.mean_weight_g - 1.0,
-        mean_held=mean.low <= truth.mean_weight_g <= mean.high,
-        mean_width=(mean.high - mean.low) / truth.mean_weight_g,
-        floor_error=true_handled / truth.mean_weight_g - 1.0,
-        cv_error=cv.value / truth.cv - 1.0,
-        cv_held=cv.low <= truth.cv <= cv.high,
+        mean_error=mean.value / true_mean - 1.0,
+        mean_held=mean.low <= true_mean <= mean.high,
+        mean_width=(mean.high - mean.low) / true_mean,
+        floor_error=true_handled / true_mean - 1.0,
+        cv_error=cv.value / true_cv - 1.0,
+        cv_held=cv.low <= true_cv <= cv.high,
         a_error=ratio.value / true_ratio - 1.0,
         a_held=ratio.low <= true_ratio <= ratio.high,
         handled_error=handled.value / true_handled - 1.0,
@@ -169,6 +197,10 @@ def measure(truth: Truth, drawn: Drawn, dips: list[Dip]) -> Row:
         flagged_right=bool(wrong) and wrong <= flagged,
         flagged_wrong=bool(flagged - wrong),
     )
+
+
+def _handled(drawn: Drawn, dips: list[Dip]) -> float:
+    return float(np.mean(np.concatenate(drawn.weights_g[: len(dips)])))
 
 
 def summarise(rows: list[Row]) -> dict[str, float]:

@@ -41,19 +41,24 @@ class Truth:
     fish_sd: float = 0.012
     gross_fraction: float = 0.0
     gross_sd: float = 0.15
+    small_fraction: float = 0.0
+    small_log_ratio: float = -0.35
 
-    @property
-    def log_weight_variance(self) -> float:
-        return self.b**2 * (self.sigma**2 + self.tau**2) + self.kappa**2
-
-    @property
-    def cv(self) -> float:
-        return float(np.sqrt(np.expm1(self.log_weight_variance)))
+    def _log_moment(self, order: float) -> float:
+        """Return ln E W^order, exact."""
+        variance = self.b**2 * (self.sigma**2 + self.tau**2) + self.kappa**2
+        small = self.small_fraction
+        groups = 1.0 - small + small * np.exp(order * self.b * self.small_log_ratio)
+        middle = order * np.log(self.weight_at(self.length_mm))
+        return float(middle + 0.5 * order**2 * variance + np.log(groups))
 
     @property
     def mean_weight_g(self) -> float:
-        at_middle = self.level * 0.0138 * 25.0**3.0 * (self.length_mm / 250.0) ** self.b
-        return float(at_middle * np.exp(0.5 * self.log_weight_variance))
+        return float(np.exp(self._log_moment(1.0)))
+
+    @property
+    def cv(self) -> float:
+        return float(np.sqrt(np.expm1(self._log_moment(2) - 2 * self._log_moment(1))))
 
     def weight_at(self, length_mm: float) -> float:
         """Return the stock's weight on its line."""
@@ -87,7 +92,9 @@ def draw(truth: Truth, dips: list[Dip], rng: np.random.Generator) -> Drawn:
     session = rng.normal(0.0, truth.length_scale_sd)
     nets, weights = [], []
     for number, dip in enumerate(dips, 1):
+        small = rng.random(dip.fish) < truth.small_fraction
         x = rng.normal(0.0, truth.tau) + rng.normal(0.0, truth.sigma, dip.fish)
+        x = x + np.where(small, truth.small_log_ratio, 0.0)
         length = truth.length_mm * np.exp(x)
         weight = (
             truth.level
