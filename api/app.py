@@ -10,7 +10,7 @@ from api.errors import ErrorBody, install_error_handlers
 from api.guard import Guard
 from api.limits import BodyLimits
 from api.pairing import Pairing
-from api.routes import book, devices, health, photos, samples
+from api.routes import book, calculations, devices, health, photos, reference, samples
 from api.services import open_services
 from api.settings import Settings
 from fishmeasure import __version__
@@ -28,6 +28,8 @@ ROUTERS = (
     samples.router,
     book.router,
     devices.router,
+    reference.router,
+    calculations.router,
 )
 
 

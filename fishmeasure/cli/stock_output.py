@@ -1,32 +1,13 @@
 """How the stocking commands show figures: a number with its interval, and why."""
 
-import dataclasses
 import json
 import math
 import sys
-from datetime import date
 from typing import Any
 
-import numpy as np
-
 from fishmeasure.flags import Problem
+from fishmeasure.plain import plain
 from fishmeasure.uncertainty import Estimate
-
-
-def plain(value: Any) -> Any:
-    """Return a record as what JSON knows: objects, lists, numbers, words."""
-    if dataclasses.is_dataclass(value) and not isinstance(value, type):
-        fields = dataclasses.fields(value)
-        return {field.name: plain(getattr(value, field.name)) for field in fields}
-    if isinstance(value, dict):
-        return {key: plain(item) for key, item in value.items()}
-    if isinstance(value, date):
-        return value.isoformat()
-    if isinstance(value, np.ndarray):
-        return value.tolist()
-    if isinstance(value, tuple | list):
-        return [plain(item) for item in value]
-    return value
 
 
 def write_json(record: Any) -> None:

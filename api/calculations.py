@@ -1,0 +1,291 @@
+"""The stocking calculations as the API offers them: one line each in ``CALCULATIONS``.
+
+A calculation's parameters are the request's fields, so the description of the API
+follows the code. Where the core takes records that a client would have to build in
+steps, a small function here takes them flat.
+"""
+
+import datetime as dt
+import inspect
+from collections.abc import Callable, Mapping
+from typing import Annotated, Any, Literal, get_type_hints
+
+from pydantic import (
+    BaseModel,
+    BeforeValidator,
+    ConfigDict,
+    Field,
+    FiniteFloat,
+    WithJsonSchema,
+    create_model,
+)
+
+from api.model_of import description
+from fishmeasure.stock import growth, harvest, nitrogen, oxygen, stocking
+from fishmeasure.stock.feed import Ration, feed_conversion, ration
+from fishmeasure.stock.outage import OutageCase, OutageResult, biomass_for_hours, outage
+from fishmeasure.stock.oxygen import Feeding, Water
+from fishmeasure.stock.propagation import exact
+from fishmeasure.stock.temperature import (
+    ConstantTemperature,
+    MonthlyTemperature,
+    TemperatureForecast,
+)
+from fishmeasure.stock.unit import RearingUnit
+from fishmeasure.uncertainty import DEFAULT_LEVEL, Estimate
+
+
+def _estimate(given: Any) -> Any:
+    """Return what was sent as an estimate: a number is exact, an sd is normal."""
+    if isinstance(given, int | float) and not isinstance(given, bool):
+        return exact(float(given))
+    if isinstance(given, Mapping) and not {"low", "high"} & set(given):
+        numbers = [given.get("value"), given.get("sd", 0.0)]
+        level = given.get("level", DEFAULT_LEVEL)
+        if isinstance(level, float) and 0.0 < level < 1.0:
+            plain = [float(x) for x in numbers if isinstance(x, int | float)]
+            if len(plain) == len(numbers):
+                return Estimate.normal(plain[0], plain[1], level)
+    return given
+
+
+Figure = Annotated[
+    Estimate,
+    BeforeValidator(_estimate),
+    WithJsonSchema(
+        {
+            "anyOf": [
+                {"type": "number"},
+                {
+                    "type": "object",
+                    "properties": {
+                        "value": {"type": "number"},
+                        "sd": {"type": "number", "minimum": 0},
+                        "low": {"type": "number"},
+                        "high": {"type": "number"},
+                        "level": {
+                            "type": "number",
+                            "exclusiveMinimum": 0,
+                            "exclusiveMaximum": 1,
+                        },
+                    },
+                    "required": ["value"],
+                },
+            ],
+            "examples": [{"value": 48.0, "sd": 3.0}],
+        }
+    ),
+]
+
+
+class GroupIn(BaseModel):
+    """Fish of one species and size in a unit."""
+
+    model_config = ConfigDict(extra="forbid")
+
+    species_key: str = Field(description="Key of the species.")
+    biomass_kg: Figure = Field(description="Of the group, kg.")
+    mean_weight_g: FiniteFloat = Field(description="Of its fish, g.")
+
+
+class SampleIn(BaseModel):
+    """A mean weight on a day."""
+
+    model_config = ConfigDict(extra="forbid")
+
+    day: dt.date = Field(description="Of the sample.")
+    mean_weight_g: Figure = Field(description="With its standard error, g.")
+
+
+class TakeIn(BaseModel):
+    """A harvest of the largest fish."""
+
+    model_config = ConfigDict(extra="forbid")
+
+    day: dt.date = Field(description="Of the harvest.")
+    fish_count: int = Field(ge=1, le=10**7, description="Fish taken.")
+
+
+def oxygen_saturation(*, water: Water) -> dict[str, float]:
+    """Oxygen saturation of water (Benson & Krause 1984)."""
+    return {"do_mg_per_l": oxygen.oxygen_saturation_mg_per_l(water)}
+
+
+def outage_times(
+    *,
+    unit: RearingUnit,
+    species_key: str,
+    biomass_kg: Figure,
+    mean_weight_g: float,
+    temp_c: float,
+    start_do_mg_per_l: Figure,
+    cause: Literal["power", "pump", "blower"] = "power",
+    feeding: Feeding = "fed",
+    exchange_l_per_min: float | None = None,
+) -> OutageResult:
+    """Oxygen after power, pump or blower stop: how long, and what buys time."""
+    case = OutageCase(
+        unit=unit,
+        species_key=species_key,
+        biomass_kg=biomass_kg,
+        mean_weight_g=mean_weight_g,
+        temp_c=temp_c,
+        start_do_mg_per_l=start_do_mg_per_l,
+        cause=cause,
+        feeding=feeding,
+    )
+    return outage(case, exchange_l_per_min=exchange_l_per_min)
+
+
+def load_for_hours(
+    *,
+    unit: RearingUnit,
+    species_key: str,
+    mean_weight_g: float,
+    temp_c: float,
+    start_do_mg_per_l: Figure,
+    hours: float,
+    cause: Literal["power", "pump", "blower"] = "power",
+) -> dict[str, Estimate]:
+    """Fish that would have so many hours until oxygen is critical."""
+    case = OutageCase(
+        unit=unit,
+        species_key=species_key,
+        biomass_kg=exact(1.0),
+        mean_weight_g=mean_weight_g,
+        temp_c=temp_c,
+        start_do_mg_per_l=start_do_mg_per_l,
+        cause=cause,
+    )
+    return {"biomass_kg": biomass_for_hours(case, hours=hours)}
+
+
+def growth_ahead(
+    *,
+    species_key: str,
+    samples: list[SampleIn],
+    temperature: ConstantTemperature | MonthlyTemperature,
+    days: int = 180,
+    size_g: float | None = None,
+    cv: float = 0.25,
+) -> dict[str, Any]:
+    """Growth fitted to a cohort's samples, and its weights and plate-size dates."""
+    fit, projection = _projection(species_key, samples, temperature, days)
+    dates = None
+    if size_g is not None:
+        dates = harvest.dates_at_size(
+            projection=projection, cv=exact(cv), size_g=size_g
+        )
+    every_week = range(0, projection.days + 1, 7)
+    course = [projection.start + dt.timedelta(days=day) for day in every_week]
+    return {
+        "tgc_x1000": fit.tgc_x1000,
+        "notes": fit.notes,
+        "problems": projection.problems,
+        "course": [
+            {"day": day, "mean_weight_g": projection.mean_weight_g(day)}
+            for day in course
+        ],
+        "dates_at_size": dates,
+    }
+
+
+def harvest_ahead(
+    *,
+    species_key: str,
+    samples: list[SampleIn],
+    temperature: ConstantTemperature | MonthlyTemperature,
+    fish_count: Figure,
+    takes: list[TakeIn],
+    cv: float = 0.25,
+) -> harvest.HarvestPlan:
+    """Harvests of the largest fish on each day: what they yield and leave."""
+    last = max((take.day for take in takes), default=dt.date.max)
+    first = max((sample.day for sample in samples), default=last)
+    days = min(max((last - first).days, 0), 1500)
+    _, projection = _projection(species_key, samples, temperature, days)
+    return harvest.harvest_plan(
+        projection=projection,
+        fish_count=fish_count,
+        cv=exact(cv),
+        takes=tuple((take.day, take.fish_count) for take in takes),
+    )
+
+
+def _projection(
+    species_key: str,
+    samples: list[SampleIn],
+    temperature: TemperatureForecast,
+    days: int,
+) -> tuple[growth.GrowthFit, growth.GrowthProjection]:
+    found = sorted(samples, key=lambda sample: sample.day)
+    fit = growth.fit_growth(
+        samples=tuple(
+            growth.WeightSample(day=s.day, mean_weight_g=s.mean_weight_g) for s in found
+        ),
+        temperature=temperature,
+        species_key=species_key,
+    )
+    ahead = growth.project_growth(fit=fit, temperature=temperature, days=days)
+    return fit, ahead
+
+
+def unit_load(
+    *, unit: RearingUnit, groups: list[GroupIn], temp_c: float
+) -> stocking.UnitLoad:
+    """How full a unit is by each limit, and the room left."""
+    fish = tuple(stocking.FishGroup(**dict(group)) for group in groups)
+    return stocking.unit_load(unit=unit, groups=fish, temp_c=temp_c)
+
+
+def daily_ration(
+    *,
+    species_key: str,
+    mean_weight_g: float,
+    temp_c: float,
+    tgc_x1000: Figure | None = None,
+) -> Ration:
+    """Feed in per cent of body weight a day."""
+    return ration(
+        species_key=species_key,
+        mean_weight_g=mean_weight_g,
+        temp_c=temp_c,
+        tgc_x1000=tgc_x1000,
+    )
+
+
+CALCULATIONS: dict[str, Callable[..., Any]] = {
+    "specific-growth-rate": growth.specific_growth_rate,
+    "thermal-growth-coefficient": growth.thermal_growth_coefficient,
+    "condition-factor": growth.condition_factor,
+    "growth": growth_ahead,
+    "harvest": harvest_ahead,
+    "ration": daily_ration,
+    "feed-conversion": feed_conversion,
+    "oxygen-saturation": oxygen_saturation,
+    "oxygen-demand": oxygen.oxygen_demand,
+    "oxygen-balance": oxygen.oxygen_balance,
+    "outage": outage_times,
+    "load-for-hours": load_for_hours,
+    "ammonia": nitrogen.ammonia_reading,
+    "nitrate": nitrogen.nitrate_trend,
+    "plant-bed": nitrogen.bed_balance,
+    "unit-load": unit_load,
+}
+
+
+def input_model(name: str) -> type[BaseModel]:
+    """Return the model of a calculation's request."""
+    function = CALCULATIONS[name]
+    hints = get_type_hints(function, include_extras=True)
+    fields: dict[str, Any] = {}
+    for item in inspect.signature(function).parameters.values():
+        hint = Figure if hints[item.name] is Estimate else hints[item.name]
+        default = ... if item.default is inspect.Parameter.empty else item.default
+        fields[item.name] = (
+            hint,
+            Field(default=default, description=description(item.name)),
+        )
+    title = "".join(part.capitalize() for part in name.split("-")) + "In"
+    config = ConfigDict(extra="forbid", allow_inf_nan=False)
+    return create_model(title, __config__=config, **fields)

@@ -1,0 +1,121 @@
+"""What does not change: species, calibration pages, lens profiles."""
+
+from typing import Annotated, Any, Literal
+
+from fastapi import APIRouter, Query, Response
+from pydantic import Field
+
+from api.errors import NotFoundError
+from api.lenses import find_lens, keep_lens, list_lenses
+from api.schemas import In, Items, Out
+from api.services import WithServices
+from fishmeasure.lens import LensProfile
+from fishmeasure.plain import plain
+from fishmeasure.sheet import PAGE_KINDS, design_page, page_facts, page_pdf
+from fishmeasure.species import load_species, species_keys
+
+router = APIRouter(prefix="/v1", tags=["reference"])
+
+Json = dict[str, Any]
+PDF: dict[int | str, Json] = {
+    200: {"content": {"application/pdf": {}}, "description": "A PDF document."}
+}
+
+
+class SpeciesOut(Out):
+    """A species in the list."""
+
+    key: str = Field(description="For other requests.", examples=["rainbow-trout"])
+    common_name: str = Field(description="In English.")
+    latin_name: str = Field(description="Scientific name.")
+
+
+@router.get("/species", summary="List the species")
+def list_species() -> Items[SpeciesOut]:
+    """Return all species that the program knows, by key."""
+    return Items(
+        items=[
+            SpeciesOut(
+                key=key, common_name=found.common_name, latin_name=found.latin_name
+            )
+            for key, found in ((key, load_species(key)) for key in species_keys())
+        ]
+    )
+
+
+@router.get("/species/{key}", summary="One species with its sources")
+def get_species(key: str) -> Json:
+    """Return the coefficients and ratios used, where each comes from and how sure."""
+    if key not in species_keys():
+        raise NotFoundError("species", key[:60])
+    found: Json = plain(load_species(key))
+    return found
+
+
+@router.get("/sheets", summary="List the calibration pages")
+def list_sheets() -> Items[Json]:
+    """Return what is true of each page printed on A4: markers, sizes, check line."""
+    return Items(items=[page_facts(design_page(kind, "A4")) for kind in PAGE_KINDS])
+
+
+@router.get("/sheets/{name}.pdf", summary="A calibration page to print", responses=PDF)
+def sheet_pdf(
+    name: str,
+    paper: Annotated[
+        Literal["A4", "A3", "Letter"], Query(description="To print on.")
+    ] = "A4",
+) -> Response:
+    """Return a page in true scale; print it at 100 % and measure its check line."""
+    kind = next((kind for kind in PAGE_KINDS if kind == name), None)
+    if kind is None:
+        raise NotFoundError("page", name[:60])
+    disposition = f'inline; filename="{kind}-{paper}.pdf"'
+    return Response(
+        page_pdf(design_page(kind, paper)),
+        media_type="application/pdf",
+        headers={"Content-Disposition": disposition},
+    )
+
+
+class LensIn(In):
+    """A lens profile, as `fishmeasure lens` measures it."""
+
+    camera_model: str = Field(max_length=120, description="EXIF make and model.")
+    focal_fraction: float = Field(
+        gt=0.1, lt=20, description="Focal length over the photo's diagonal."
+    )
+    focal_relative_sd: float = Field(ge=0, lt=1, description="Its error, a fraction.")
+    k1: float = Field(gt=-2, lt=2, description="Radial distortion.")
+    k1_sd: float = Field(ge=0, lt=1, description="Its error.")
+    photo_count: int = Field(default=0, ge=0, description="Board photos it is from.")
+    rms_px: float = Field(default=0.0, ge=0, description="Residual of corners, px.")
+
+
+class LensOut(LensIn):
+    """A lens profile and its name."""
+
+    name: str = Field(description="For photos' settings.")
+
+
+def _lens_out(profile: LensProfile) -> LensOut:
+    return LensOut(**plain(profile))
+
+
+@router.get("/lenses", summary="List the lens profiles")
+def get_lenses(services: WithServices) -> Items[LensOut]:
+    """Return all profiles, by name."""
+    return Items(items=[_lens_out(profile) for profile in list_lenses(services)])
+
+
+@router.get("/lenses/{name}", summary="One lens profile")
+def get_lens(services: WithServices, name: str) -> LensOut:
+    """Return a profile."""
+    return _lens_out(find_lens(services, name))
+
+
+@router.put("/lenses/{name}", summary="Keep a lens profile")
+def put_lens(services: WithServices, name: str, sent: LensIn) -> LensOut:
+    """Keep a profile under a name of letters, digits, - and _; it replaces the old."""
+    profile = LensProfile(name=name, **sent.model_dump())
+    keep_lens(services, profile)
+    return _lens_out(profile)
