@@ -243,14 +243,14 @@ def aerator_supply(aerator: Aerator, water: Water) -> OxygenSupply:
     """Return what a device brings in the field.
 
     OTR = SOTR alpha theta^(T - 20) (beta C* - DO) / C*20 (ASCE 2), C* for the
-    place's pressure and salinity, theta 1.024, C*20 = 9.09 mg/L.
+    place's pressure and salinity, C*20 = 9.09 mg/L.
     """
     require("standard oxygen transfer rate", aerator.sotr_kg_per_h, "kg/h", 0.0)
     exchange = (
         aerator.sotr_kg_per_h
         * 1000.0
         * aerator.alpha
-        * THETA ** (water.temp_c - 20.0)
+        * math.pow(aerator.theta, water.temp_c - 20.0)
         / DO_STANDARD_MG_PER_L
     )
     return OxygenSupply(

@@ -14,6 +14,9 @@ class Aerator:
     alpha, beta
         Transfer and saturation in this water over those in clean water. The
         defaults (0.8, 0.95) are common practice for fish water, no source.
+    theta
+        Factor of the transfer for each °C; 1.024 (SWAT+ page; Chin 2006 has 1.025),
+        1 for a flow of water, which temperature does not change.
     relative_sd
         Error of all of it together; 0.25 is an allowance, no source.
     """
@@ -22,6 +25,7 @@ class Aerator:
     sotr_kg_per_h: float
     alpha: float = 0.8
     beta: float = 0.95
+    theta: float = 1.024
     relative_sd: float = 0.25
 
 

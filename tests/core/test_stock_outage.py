@@ -21,7 +21,7 @@ from fishmeasure.stock.outage import (
 )
 from fishmeasure.stock.outage_chart import outage_figure
 from fishmeasure.stock.oxygen import oxygen_demand, surface_supply, unit_water
-from fishmeasure.stock.propagation import exact, lognormal
+from fishmeasure.stock.propagation import exact, lognormal, lognormal_draws
 from fishmeasure.stock.unit import Aerator, RearingUnit
 from fishmeasure.uncertainty import Estimate
 
@@ -90,6 +90,25 @@ def test_still_sealed_water_falls_in_a_straight_line() -> None:
     assert biomass_for_hours(case_of(unit=sealed), hours=hours).value == (
         pytest.approx(90.0, rel=1e-6)
     )
+
+
+def test_interval_is_that_of_random_draws() -> None:
+    """200,000 random tanks without supply: 5, 50 and 95 % of the time, to 3 %."""
+    sealed = RearingUnit(volume_m3=6.0)
+    case = case_of(unit=sealed)
+    rate = oxygen_demand(
+        species_key="rainbow-trout", mean_weight_g=250.0, temp_c=12.0
+    ).rate_mg_per_kg_h
+    rng = np.random.default_rng(8)
+    use = lognormal_draws(case.biomass_kg, rng.standard_normal(200_000))
+    use = use * lognormal_draws(rate, rng.standard_normal(200_000)) / 1000.0
+    start = 9.0 + 0.2 * rng.standard_normal(200_000)
+    minutes = 60.0 * 6.0 * (start - 3.0) / use
+    low, middle, high = np.quantile(minutes, [0.05, 0.5, 0.95])
+    found = outage(case).to_critical.minutes
+    assert found.value == pytest.approx(middle, rel=0.01)
+    assert found.low == pytest.approx(low, rel=0.03)
+    assert found.high == pytest.approx(high, rel=0.03)
 
 
 def test_what_stops_depends_on_the_cause() -> None:

@@ -283,6 +283,22 @@ def test_standard_conditions_give_the_standard_rate() -> None:
     assert supply.at_g_per_h(0.0).value == pytest.approx(500.0, rel=0.001)
 
 
+def test_field_rate_follows_the_standard_formula() -> None:
+    """ASCE 2 by hand: 10 °C, alpha 0.8, beta 0.95, 5 mg/L, 0.5 kg/h standard.
+
+    500 x 0.8 x 1.024^-10 x (0.95 x 11.29 - 5) / 9.09 = 198.7 g/h; without theta
+    251.9, as of a flow.
+    """
+    by_hand = 500.0 * 0.8 * (0.95 * 11.29 - 5.0) / 9.09
+    water = Water(temp_c=10.0)
+    device = Aerator(name="blower", sotr_kg_per_h=0.5)
+    rate = aerator_supply(device, water).at_g_per_h(5.0).value
+    assert rate == pytest.approx(by_hand * 1.024**-10, rel=1e-3)
+    assert by_hand == pytest.approx(251.9, abs=0.1)
+    flow = aerator_supply(replace(device, theta=1.0), water).at_g_per_h(5.0).value
+    assert flow == pytest.approx(by_hand, rel=1e-3)
+
+
 def test_inflow_brings_flow_times_difference() -> None:
     """60 L/min that falls from 10 to 6 mg/L brings 14.4 g/h."""
     supply = inflow_supply(TANK, Water(temp_c=10.0))
