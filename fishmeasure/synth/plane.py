@@ -6,6 +6,7 @@ and only then comes the sRGB curve. So bright paper bleeds into black print as i
 a real photo.
 """
 
+from collections.abc import Callable
 from dataclasses import dataclass
 
 import cv2
@@ -233,55 +234,84 @@ def _turn(angle_deg: float) -> FloatArray:
 
 
 def _card_values(
-    card: Card, points_mm: FloatArray, paper: float, ink: float
+    card: Card, points_mm: FloatArray, ink: float
 ) -> tuple[FloatArray, NDArray[np.bool_]]:
-    """Return reflectance (n,) at world points, and which are on the card."""
+    """Return reflectance (n,), of paper 1, at world points; which are on the card."""
     local = (points_mm - np.array([card.x_mm, card.y_mm])) @ _turn(card.angle_deg)
     on_card = np.max(np.abs(local), axis=1) < max(card.card_mm, card.side_mm) / 2.0
     cell = np.floor((local / card.side_mm + 0.5) * CELLS).astype(int)
     printed = np.all((cell >= 0) & (cell < CELLS), axis=1)
     row, column = np.clip(cell[:, 1], 0, CELLS - 1), np.clip(cell[:, 0], 0, CELLS - 1)
     white = marker_cells(card.marker_id)[row, column] | ~printed
-    return np.where(white, paper, ink), on_card
+    return np.where(white, 1.0, ink), on_card
 
 
 def _render(scene: PlaneScene) -> NDArray[np.float32]:
     """Return linear light, each pixel the mean of its area."""
     plane = true_plane(scene)
-    total = np.zeros((scene.height_px, scene.width_px), np.float32)
-    for dx, dy in _OFFSETS:
-        total += _sample(scene, plane, dx, dy)
-    return total / np.float32(len(_OFFSETS))
-
-
-def _sample(
-    scene: PlaneScene, plane: PlaneScale, dx: float, dy: float
-) -> NDArray[np.float32]:
-    columns, rows = np.meshgrid(
-        np.arange(scene.width_px) + dx, np.arange(scene.height_px) + dy
-    )
-    light = np.full(columns.shape, scene.board, np.float32)
+    light = np.full((scene.height_px, scene.width_px), scene.board, np.float32)
     if scene.sheet_mm is not None:
-        width, height = scene.sheet_mm
-        corners = np.array([[0, 0], [width, 0], [width, height], [0, height]], float)
-        window = _window(plane.to_photo_px(corners), light.shape)
-        points = np.column_stack([columns[window].ravel(), rows[window].ravel()])
-        x, y = plane.to_plane_mm(points).T
-        inside = (x > 0) & (x < width) & (y > 0) & (y < height)
-        spot = light[window]
-        spot[inside.reshape(spot.shape)] = scene.paper
+        value, cover, window = _sheet_in_photo(scene.sheet_mm, plane, light.shape)
+        light[window] = light[window] * (1.0 - cover) + value * scene.paper
     for card in scene.cards:
-        window = _window(plane.to_photo_px(_outline_mm(card)), light.shape)
-        spot = light[window]
-        if spot.size == 0:
-            continue
-        points = np.column_stack([columns[window].ravel(), rows[window].ravel()])
-        values, inside = _card_values(
-            card, plane.to_plane_mm(points), scene.paper, scene.ink
-        )
-        mask = inside.reshape(spot.shape)
-        spot[mask] = values.reshape(spot.shape)[mask]
+        ink = scene.ink / scene.paper
+        value, cover, window = _card_in_photo(card, plane, light.shape, ink)
+        light[window] = light[window] * (1.0 - cover) + value * scene.paper
     return light
+
+
+_Print = tuple[NDArray[np.float32], NDArray[np.float32], tuple[slice, slice]]
+"""Reflectance (of paper 1) times cover, cover, and the window of the photo."""
+
+
+def _sheet_in_photo(
+    size_mm: tuple[float, float], plane: PlaneScale, shape: tuple[int, ...]
+) -> _Print:
+    size = np.array(size_mm)
+    corners = np.array([[0.0, 0.0], [1.0, 0.0], [1.0, 1.0], [0.0, 1.0]]) * size
+    window = _window(plane.to_photo_px(corners), shape)
+
+    def blank(points_mm: FloatArray) -> tuple[FloatArray, NDArray[np.bool_]]:
+        inside = np.all((points_mm > 0.0) & (points_mm < size), axis=1)
+        return np.ones(len(points_mm)), inside
+
+    return *_area_mean(plane, window, blank), window
+
+
+def _card_in_photo(
+    card: Card, plane: PlaneScale, shape: tuple[int, ...], ink: float = 0.05
+) -> _Print:
+    window = _window(plane.to_photo_px(_outline_mm(card)), shape)
+    mean = _area_mean(plane, window, lambda points: _card_values(card, points, ink))
+    return *mean, window
+
+
+def _area_mean(
+    plane: PlaneScale,
+    window: tuple[slice, slice],
+    look: Callable[[FloatArray], tuple[FloatArray, NDArray[np.bool_]]],
+) -> tuple[NDArray[np.float32], NDArray[np.float32]]:
+    """Return value times cover, and cover, each the mean over the pixel's area."""
+    rows, columns = window
+    shape = (rows.stop - rows.start, columns.stop - columns.start)
+    x, y = np.meshgrid(
+        np.arange(columns.start, columns.stop), np.arange(rows.start, rows.stop)
+    )
+    centres = np.column_stack([x.ravel(), y.ravel()]).astype(np.float64)
+    world = plane.to_plane_mm(centres)
+    # Within a pixel the plane is affine to better than a millionth of a millimetre.
+    by_x = plane.to_plane_mm(centres + np.array([1.0, 0.0])) - world
+    by_y = plane.to_plane_mm(centres + np.array([0.0, 1.0])) - world
+    value, cover = np.zeros(len(world)), np.zeros(len(world))
+    for dx, dy in _OFFSETS:
+        values, inside = look(world + by_x * dx + by_y * dy)
+        value += values * inside
+        cover += inside
+    count = len(_OFFSETS)
+    return (
+        (value / count).astype(np.float32).reshape(shape),
+        (cover / count).astype(np.float32).reshape(shape),
+    )
 
 
 def _outline_mm(card: Card) -> FloatArray:
@@ -298,23 +328,3 @@ def _window(points_px: FloatArray, shape: tuple[int, ...]) -> tuple[slice, slice
     high = np.ceil(points_px.max(axis=0)).astype(int) + 5
     high = np.clip(high, 0, np.array([shape[1], shape[0]]))
     return slice(low[1], max(high[1], low[1])), slice(low[0], max(high[0], low[0]))
-
-
-def _card_in_photo(
-    card: Card, plane: PlaneScale, shape: tuple[int, int]
-) -> tuple[NDArray[np.float32], NDArray[np.float32], tuple[slice, slice]]:
-    """Return reflectance (of paper 1) times cover, cover, and the photo's window."""
-    window = _window(plane.to_photo_px(_outline_mm(card)), shape)
-    columns, rows = np.meshgrid(
-        np.arange(window[1].start, window[1].stop),
-        np.arange(window[0].start, window[0].stop),
-    )
-    reflectance = np.zeros(columns.shape, np.float32)
-    cover = np.zeros(columns.shape, np.float32)
-    for dx, dy in _OFFSETS:
-        points = np.column_stack([columns.ravel() + dx, rows.ravel() + dy])
-        values, inside = _card_values(card, plane.to_plane_mm(points), 1.0, 0.05)
-        reflectance += (values * inside).reshape(columns.shape).astype(np.float32)
-        cover += inside.reshape(columns.shape)
-    area = np.float32(len(_OFFSETS))
-    return reflectance / area, cover / area, window

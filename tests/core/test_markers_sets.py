@@ -184,8 +184,9 @@ def test_cards_of_both_kinds_are_used_together() -> None:
     assert plane.method == "loose-markers"
     assert plane.marker_ids == (0, 1, 10)
     assert np.abs(scale_error(plane, scene, summary_points(photo))).max() < 0.003
-    sides = [np.linalg.norm(paper[0] - paper[4]) for paper in plane.paper_px]
-    assert sides[2] / sides[0] == pytest.approx(80 / 60, rel=0.1)
+    papers = [plane.to_plane_mm(paper) for paper in plane.paper_px]
+    sides = [np.linalg.norm(paper[0] - paper[4]) for paper in papers]
+    assert sides == pytest.approx([60, 60, 80], rel=0.01)
 
 
 def test_a_fish_on_the_plane_keeps_its_length() -> None:
