@@ -10,10 +10,12 @@ import typer
 
 from fishmeasure.cli import output, stock
 from fishmeasure.cli.fit import fit_command
+from fishmeasure.cli.lens import lens_command
 from fishmeasure.cli.photo import photo_command
 from fishmeasure.cli.plan import plan_command
 from fishmeasure.cli.sample import sample_command
 from fishmeasure.cli.serve import serve_command
+from fishmeasure.cli.sheet import sheet_command
 from fishmeasure.cli.species import species_command
 from fishmeasure.errors import FishMeasureError
 
@@ -34,6 +36,8 @@ def _root() -> None:
 
 app.command("photo")(photo_command)
 app.command("sample")(sample_command)
+app.command("sheet")(sheet_command)
+app.command("lens")(lens_command)
 app.command("serve")(serve_command)
 app.command("species")(species_command)
 app.command("plan")(plan_command)

@@ -113,3 +113,19 @@ def read_text(path: Path) -> str:
         reason = getattr(error, "strerror", None) or "it is not text"
         wanted = f"a file that can be read ({reason.lower()})"
         raise BadOptionError("input", str(path), wanted) from None
+
+
+def read_bytes(path: Path) -> bytes:
+    """Return a file's bytes.
+
+    Raises
+    ------
+    BadOptionError
+        If it cannot be read.
+    """
+    try:
+        return path.read_bytes()
+    except OSError as error:
+        reason = (error.strerror or "no access").lower()
+        wanted = f"a file that can be read ({reason})"
+        raise BadOptionError("input", str(path), wanted) from None

@@ -1,0 +1,33 @@
+"""``fishmeasure lens``: a lens profile from photos of the printed board."""
+
+from pathlib import Path
+from typing import Annotated
+
+import typer
+
+
+def lens_command(
+    photos: Annotated[
+        list[Path],
+        typer.Argument(help="Photos of the board of 'fishmeasure sheet lens-board'."),
+    ],
+    name: Annotated[str, typer.Option(help="What you call this phone or lens.")] = "",
+    out: Annotated[Path, typer.Option(help="Profile to write.")] = Path("lens.json"),
+) -> None:
+    """Measure a phone's lens once; the profile sharpens every photo it takes."""
+    from fishmeasure.cli.options import read_bytes
+    from fishmeasure.cli.output import write_bytes
+    from fishmeasure.lens import lens_to_text
+    from fishmeasure.lens_calibration import calibrate_lens
+    from fishmeasure.photo import FILM_DIAGONAL_MM, read_photo
+
+    read = [read_photo(read_bytes(path), path.name) for path in photos]
+    profile = calibrate_lens(read, name or out.stem)
+    write_bytes(out, lens_to_text(profile).encode())
+    focal_35mm = profile.focal_fraction * FILM_DIAGONAL_MM
+    typer.echo(
+        f"{out}: {profile.photo_count} photos of "
+        f"{profile.camera_model or 'an unnamed camera'}, focal length "
+        f"{focal_35mm:.1f} mm (35 mm equivalent), k1 {profile.k1:+.4f}, "
+        f"fits to {profile.rms_px:.2f} pixels"
+    )

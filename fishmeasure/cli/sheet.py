@@ -1,0 +1,69 @@
+"""``fishmeasure sheet``: printable markers in true scale."""
+
+import json
+from enum import StrEnum
+from pathlib import Path
+from typing import Annotated
+
+import typer
+
+
+class Kind(StrEnum):
+    """Pages of ``fishmeasure.sheet.PAGE_KINDS``."""
+
+    SHEET = "sheet"
+    CARDS = "cards"
+    SINGLE = "single"
+    LENS_BOARD = "lens-board"
+
+
+class Paper(StrEnum):
+    """Papers of ``fishmeasure.sheet.PAPERS``."""
+
+    A4 = "A4"
+    A3 = "A3"
+    LETTER = "Letter"
+
+
+def sheet_command(
+    kind: Annotated[
+        Kind,
+        typer.Argument(help="The sheet, loose cards, one card, or the lens board."),
+    ] = Kind.SHEET,
+    paper: Annotated[Paper, typer.Option(help="Paper size.")] = Paper.A4,
+    out: Annotated[
+        Path | None,
+        typer.Option(help="PDF to write; by default named after kind and paper."),
+    ] = None,
+    *,
+    every: Annotated[
+        bool,
+        typer.Option("--all", help="Write every page into the folder --out."),
+    ] = False,
+) -> None:
+    """Write a page to print at 100 %, and a JSON file of what is true about it."""
+    if every:
+        folder = out or Path()
+        for one_kind in Kind:
+            for one_paper in Paper:
+                # The small pages need no A3.
+                if one_paper != Paper.A3 or one_kind == Kind.SHEET:
+                    _write(one_kind, one_paper, folder / _name(one_kind, one_paper))
+    else:
+        _write(kind, paper, out or Path(_name(kind, paper)))
+        typer.echo('Print at 100 % ("actual size"), then measure the check line.')
+
+
+def _name(kind: Kind, paper: Paper) -> str:
+    return f"{kind}-{paper.lower()}.pdf"
+
+
+def _write(kind: Kind, paper: Paper, path: Path) -> None:
+    from fishmeasure.cli.output import write_bytes
+    from fishmeasure.sheet import design_page, page_facts, page_pdf
+
+    page = design_page(kind.value, paper.value)
+    write_bytes(path, page_pdf(page))
+    facts = json.dumps(page_facts(page), indent=2) + "\n"
+    write_bytes(path.with_suffix(".json"), facts.encode())
+    typer.echo(f"{path}")
