@@ -1,5 +1,6 @@
 """Samples in the making: nets, weighings and photos to the estimate."""
 
+import contextlib
 import datetime as dt
 from typing import Annotated, Any
 from uuid import UUID
@@ -8,15 +9,23 @@ from fastapi import APIRouter, Query, Request, Response
 from pydantic import Field
 
 from api import schemas
+from api.estimates import (
+    NoEstimateError,
+    estimate_json,
+    measured_again,
+    photos_changed,
+)
 from api.http import Revision, etag_of, not_modified
 from api.services import Services, WithServices
-from fishmeasure.errors import FishMeasureError, SampleError, UnknownRecordError
+from fishmeasure.errors import (
+    PlanError,
+    UnknownRecordError,
+)
 from fishmeasure.ledger.archive import Page, StoredSample
 from fishmeasure.ledger.entries import Sample
-from fishmeasure.pipeline import measure_sample
-from fishmeasure.results import PhotoMeasurement, photo_from_json
-from fishmeasure.samplefile import sample_from_document
-from fishmeasure.species import load_species
+from fishmeasure.plain import plain
+from fishmeasure.plots import sample_line_plot, weight_plot
+from fishmeasure.sampling_plan import FAIR_NETTING, TYPICAL, Spread, plan_nets
 
 router = APIRouter(prefix="/v1/samples", tags=["samples"])
 
@@ -94,6 +103,28 @@ class RecordIn(schemas.In):
     cohort_id: UUID = Field(description="Cohort in the book.")
 
 
+class PlannedNets(schemas.Out):
+    """A number of nets and what it would give."""
+
+    nets: int = Field(description="Nets to dip.")
+    fish_per_net: int = Field(description="Fish in each.")
+    half_width_percent: float = Field(description="Expected half width, %.")
+    level: float = Field(description="Of the interval.")
+
+
+class PlanOut(schemas.Out):
+    """Ways to reach the wanted precision."""
+
+    plans: list[PlannedNets] = Field(description="Empty where none does.")
+    advice: list[str] = Field(description="How to net fairly.")
+
+
+NET_SIZES = (5, 8, 10, 15, 20, 30)
+SVG: dict[int | str, Json] = {
+    200: {"content": {"image/svg+xml": {}}, "description": "A picture."}
+}
+
+
 @router.put("/{sample_id}", summary="Save a sample and get its estimate")
 def put_sample(
     services: WithServices, sample_id: UUID, sent: SampleIn, response: Response
@@ -105,7 +136,7 @@ def put_sample(
     """
     body = sent.model_dump(mode="json", exclude_none=True)
     old = services.archive.find_sample(sample_id)
-    if old is not None and old.body == body and not _photos_changed(services, old):
+    if old is not None and old.body == body and not photos_changed(services, old):
         return _out(services, old)
     result = estimate_json(services, body)
     stored = services.archive.put_sample(sample_id, body=body, result=result)
@@ -133,7 +164,7 @@ def get_sample(
 ) -> SampleOut:
     """Return a sample, its estimate anew where its photos were corrected."""
     stored = services.archive.sample(sample_id)
-    if _photos_changed(services, stored):
+    if photos_changed(services, stored):
         stored = services.archive.put_sample(
             sample_id, body=stored.body, result=estimate_json(services, stored.body)
         )
@@ -185,81 +216,57 @@ def record_sample(services: WithServices, sample_id: UUID, sent: RecordIn) -> Sa
     return _out(services, stored)
 
 
-class NoEstimateError(SampleError):
-    """A sample without an estimate cannot be entered in the book."""
-
-    code = "no-estimate"
-
-    def __init__(self) -> None:
-        super().__init__(
-            "This sample gives no mean weight yet.",
-            "Weigh a net or add a photo with fish measured, then save it.",
-        )
-
-
-NO_NETS = {
-    "code": "no-nets",
-    "message": "There is no net in this sample yet. Net some fish, count and weigh "
-    "them, or photograph them beside the marker.",
-    "fatal": True,
-}
-
-
-# --- estimate -------------------------------------------------------------------
-
-
-def document_of(body: Json) -> Json:
-    """Return a sample's body as a sample file has it."""
-    document = {k: v for k, v in body.items() if k not in {"unit_id", "cohort_id"}}
-    document["date"] = dt.date.fromisoformat(body["date"])
-    document["net"] = document.pop("nets")
-    return document
-
-
-def estimate_json(services: Services, body: Json) -> Json:
-    """Return the estimate of a sample, its problems, and the photos' revisions.
-
-    Raises
-    ------
-    UnknownRecordError
-        If it names a photo that is not here.
-    SampleFileError
-        If it says something that cannot be.
-    """
-    revisions: dict[str, int] = {}
-
-    def measure(photo_id: str) -> PhotoMeasurement:
-        stored = services.archive.photo(photo_id)
-        revisions[photo_id] = stored.revision
-        return photo_from_json(stored.measurement)
-
-    if not body["nets"]:
-        return {"estimate": None, "problems": [NO_NETS], "photos": revisions}
-    sample = sample_from_document(document_of(body))
-    species = load_species(sample.species or services.settings.species)
-    try:
-        measured = measure_sample(sample, species, measure)
-    except UnknownRecordError:
-        raise
-    except FishMeasureError as error:
-        problem = {"code": error.code, "message": str(error), "fatal": True}
-        return {"estimate": None, "problems": [problem], "photos": revisions}
-    estimate = measured.to_json()
-    del estimate["photos"]
-    return {
-        "estimate": estimate,
-        "problems": estimate.pop("problems"),
-        "photos": revisions,
-    }
-
-
-def _photos_changed(services: Services, stored: StoredSample) -> bool:
-    used = (stored.result or {}).get("photos", {})
-    return any(
-        (photo := services.archive.find_photo(name)) is not None
-        and photo.revision != revision
-        for name, revision in used.items()
+@router.get("/{sample_id}/plan", summary="How many nets would be needed")
+def plan(
+    services: WithServices,
+    sample_id: UUID,
+    within_percent: Annotated[
+        float, Query(ge=0.5, le=90, description="Wanted half width of the interval, %.")
+    ] = 10.0,
+) -> PlanOut:
+    """Return nets for a mean within so many per cent, by this sample's spread."""
+    estimate = (services.archive.sample(sample_id).result or {}).get("estimate")
+    if estimate is None:
+        raise NoEstimateError
+    spread = Spread(
+        within_net_cv=estimate["within_net_cv"],
+        between_net_cv=estimate["between_net_cv"],
+        common_sd=TYPICAL.common_sd,
     )
+    plans = []
+    for fish in NET_SIZES:
+        with contextlib.suppress(PlanError):  # out of reach with nets of that size
+            plans.append(
+                plan_nets(
+                    spread,
+                    half_width=within_percent / 100.0,
+                    fish_per_net=fish,
+                    level=estimate["level"],
+                    count_in_unit=estimate["count_in_unit"],
+                )
+            )
+    return PlanOut(
+        plans=[PlannedNets(**plain(found)) for found in plans],
+        advice=list(FAIR_NETTING),
+    )
+
+
+@router.get("/{sample_id}/weights.svg", summary="Weights as a picture", responses=SVG)
+def weights_svg(services: WithServices, sample_id: UUID) -> Response:
+    """Return the distribution of weight in the unit, with the mean's interval."""
+    found = measured_again(services, services.archive.sample(sample_id).body)
+    return _svg(weight_plot(found.estimate, found.nets, plot_format="svg"))
+
+
+@router.get("/{sample_id}/line.svg", summary="Length and weight", responses=SVG)
+def line_svg(services: WithServices, sample_id: UUID) -> Response:
+    """Return the nets' weights over their lengths, with the book's and own line."""
+    found = measured_again(services, services.archive.sample(sample_id).body)
+    return _svg(sample_line_plot(found.estimate, found.nets, plot_format="svg"))
+
+
+def _svg(data: bytes) -> Response:
+    return Response(data, media_type="image/svg+xml")
 
 
 def _entry_id(services: Services, sample_id: UUID) -> UUID | None:

@@ -119,3 +119,22 @@ def test_what_has_no_estimate_is_not_entered(client: TestClient) -> None:
     where = {"unit_id": str(uuid4()), "cohort_id": str(uuid4())}
     answer = client.post(f"/v1/samples/{identity}/record", json=where)
     assert (answer.status_code, answer.json()["code"]) == (422, "no-estimate")
+
+
+def test_a_plan_and_pictures_follow_from_a_sample(client: TestClient) -> None:
+    """More nets for a tighter interval; both pictures are SVG."""
+    identity = str(uuid4())
+    put(client, identity, nets=NETS)
+
+    def nets(within: float) -> int:
+        answer = client.get(
+            f"/v1/samples/{identity}/plan", params={"within_percent": within}
+        ).json()
+        assert answer["advice"]
+        return int(answer["plans"][0]["nets"])
+
+    assert nets(5.0) > nets(20.0)
+    for name in ("weights.svg", "line.svg"):
+        answer = client.get(f"/v1/samples/{identity}/{name}")
+        assert answer.headers["content-type"] == "image/svg+xml"
+        assert b"<svg" in answer.content
