@@ -1,0 +1,64 @@
+/** The page: which address shows which screen, and what is always on it. */
+
+import { events, isReachable } from "./api.js";
+import { startQueue, wake } from "./queue.js";
+import { fill } from "./dom.js";
+import { loadFlags } from "./photo_texts.js";
+import { refreshScreen, screens, startRouter } from "./router.js";
+import { onChange } from "./store.js";
+import { t } from "./text.js";
+import { watchVersion } from "./version.js";
+import * as answer from "./screens/answer.js";
+import * as book from "./screens/book.js";
+import * as entry from "./screens/entry.js";
+import * as guide from "./screens/guide.js";
+import * as home from "./screens/home.js";
+import * as pair from "./screens/pair.js";
+import * as photo from "./screens/photo.js";
+import * as sample from "./screens/sample.js";
+import * as settings from "./screens/settings.js";
+import * as stocking from "./screens/stocking.js";
+import * as unit from "./screens/unit.js";
+import * as unitForm from "./screens/unit_form.js";
+import * as waiting from "./screens/waiting.js";
+import * as weigh from "./screens/weigh.js";
+
+screens({
+  "": home,
+  "unit-new": unitForm,
+  "unit/:unit": unit,
+  "unit/:unit/change": unitForm,
+  "unit/:unit/stock": stocking,
+  "unit/:unit/book": book,
+  "unit/:unit/book/add/:kind": entry,
+  "unit/:unit/book/:entry": entry,
+  "sample/:sample": sample,
+  "sample/:sample/net/:net": weigh,
+  "sample/:sample/answer": answer,
+  "photo/:photo": photo,
+  waiting,
+  guide,
+  settings,
+  pair,
+});
+
+function showNetwork() {
+  const line = document.getElementById("network");
+  fill(line, isReachable() ? "" : t("network.unreachable"));
+}
+
+events.addEventListener("reach", ({ detail }) => {
+  showNetwork();
+  if (detail) wake();
+});
+events.addEventListener("not-paired", () => {
+  if (location.hash !== "#/pair") location.hash = "#/pair";
+});
+onChange((store) => {
+  if (store !== "answers") refreshScreen();
+});
+
+startRouter();
+startQueue();
+void loadFlags().catch(() => {});
+void watchVersion();

@@ -1,0 +1,38 @@
+/** The estimate of a sampling, as far as it goes. */
+
+import { h } from "./dom.js";
+import { icon } from "./icons.js";
+import { plainMean } from "./samples.js";
+import { t } from "./text.js";
+import { weight, weightRange } from "./units.js";
+
+/** Return the mean weight so far on one line, or null before there is any. */
+export function estimateLine(sample) {
+  const estimate = sample.result?.estimate;
+  const under = ["waiting", "sending"].includes(sample.state);
+  if (estimate) {
+    return h(
+      "p.sofar",
+      { role: "status" },
+      icon("fish"),
+      h(
+        "span",
+        t("sample.so-far", { value: weight(estimate.mean_weight_g) }),
+        h("small", weightRange(estimate.mean_weight_interval_g, estimate.mean_weight_g)),
+        under ? h("small", t("sample.updating")) : null,
+      ),
+    );
+  }
+  const plain = plainMean(sample);
+  if (!plain) return null;
+  return h(
+    "p.sofar",
+    { role: "status" },
+    icon("scales"),
+    h(
+      "span",
+      t("sample.weighed-so-far", { value: weight(plain.mean_g) }),
+      h("small", t("sample.plain", { n: plain.nets })),
+    ),
+  );
+}

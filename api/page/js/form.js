@@ -1,0 +1,137 @@
+/** Forms made of a table of fields. */
+
+import { fill, h } from "./dom.js";
+import { banner } from "./parts.js";
+import { t } from "./text.js";
+import { fishUnit, fromGrams, stockUnit, toGrams, typed } from "./units.js";
+
+/**
+ * A field is {name, label, type, hint?, required?, options?, min?, max?, value?}.
+ * Types: text, date, whole, number, percent (a fraction is kept), fish-weight
+ * (grams are kept), stock-weight (kilograms are kept), choice, check, lines.
+ */
+export class Form {
+  constructor(fields, { save, onsave }) {
+    this.fields = fields;
+    this.onsave = onsave;
+    this.inputs = new Map(fields.map((field) => [field.name, inputFor(field)]));
+    this.errors = h("div", { role: "alert" });
+    this.button = h("button.button.primary", { type: "submit", form: "form" }, h("span", save));
+    this.element = h(
+      "form.form",
+      { id: "form", novalidate: true, autocomplete: "off", onsubmit: (event) => void this.submit(event) },
+      this.errors,
+      fields.map((field) => row(field, this.inputs.get(field.name))),
+    );
+  }
+
+  async submit(event) {
+    event.preventDefault();
+    if (this.button.disabled) return;
+    const { values, wrong } = this.read();
+    this.mark(wrong);
+    if (wrong.length) return;
+    // A second tap before the first is done must not save twice.
+    this.button.disabled = true;
+    try {
+      await this.onsave(values);
+    } catch (error) {
+      fill(this.errors, banner("bad", error.message));
+    } finally {
+      this.button.disabled = false;
+    }
+  }
+
+  /** Return {values, wrong}: what was typed, and the fields that cannot be used. */
+  read() {
+    const values = {};
+    const wrong = [];
+    for (const field of this.fields) {
+      const value = parse(field, this.inputs.get(field.name));
+      if (value === undefined) wrong.push(field);
+      else if (value !== null) values[field.name] = value;
+      else if (field.required) wrong.push(field);
+    }
+    return { values, wrong };
+  }
+
+  mark(wrong) {
+    for (const field of this.fields) {
+      const input = this.inputs.get(field.name);
+      if (wrong.includes(field)) input.setAttribute("aria-invalid", "true");
+      else input.removeAttribute("aria-invalid");
+    }
+    if (!wrong.length) {
+      fill(this.errors);
+      return;
+    }
+    const names = wrong.map((field) => field.label).join(", ");
+    fill(this.errors, banner("bad", t("form.wrong", { fields: names })));
+    this.inputs.get(wrong[0].name).focus();
+  }
+}
+
+function inputFor(field) {
+  const id = `field-${field.name}`;
+  const shared = { id, name: field.name, required: field.required, "aria-describedby": field.hint ? `${id}-hint` : null };
+  if (field.type === "choice") return choice(field, shared);
+  if (field.type === "lines") return h("textarea", { ...shared, rows: 3, maxlength: 2000, value: field.value ?? "" });
+  if (field.type === "check") return h("input", { ...shared, type: "checkbox", checked: Boolean(field.value) });
+  if (field.type === "date") return h("input", { ...shared, type: "date", value: field.value ?? "" });
+  if (field.type === "text") return h("input", { ...shared, type: "text", maxlength: 80, value: field.value ?? "" });
+  const mode = field.type === "whole" ? "numeric" : "decimal";
+  return h("input", { ...shared, type: "text", inputmode: mode, value: shown(field) });
+}
+
+function choice(field, shared) {
+  const options = field.options.map(({ value, label }) =>
+    h("option", { value, selected: value === field.value }, label),
+  );
+  return h("select", shared, options);
+}
+
+function shown({ type, value }) {
+  if (value === null || value === undefined) return "";
+  const plain = (number) => String(Number(number.toPrecision(6)));
+  if (type === "percent") return plain(value * 100);
+  if (type === "fish-weight") return plain(fromGrams(value, fishUnit()));
+  if (type === "stock-weight") return plain(fromGrams(value * 1000, stockUnit()));
+  return plain(value);
+}
+
+/** Return the value, null where nothing was typed, undefined where it is unusable. */
+function parse(field, input) {
+  if (field.type === "check") return input.checked;
+  const text = input.value.trim();
+  if (text === "") return null;
+  if (["text", "date", "choice", "lines"].includes(field.type)) return text;
+  const negative = text.startsWith("-");
+  const size = typed(negative ? text.slice(1) : text);
+  if (size === null) return undefined;
+  const number = negative ? -size : size;
+  if (number < (field.min ?? 0) || number > (field.max ?? Infinity)) return undefined;
+  return converted(field.type, number);
+}
+
+function converted(type, number) {
+  if (type === "whole") return Number.isInteger(number) ? number : undefined;
+  if (type === "percent") return number / 100;
+  if (type === "fish-weight") return toGrams(number, fishUnit());
+  if (type === "stock-weight") return toGrams(number, stockUnit()) / 1000;
+  return number;
+}
+
+function unitOf(field) {
+  if (field.type === "percent") return "%";
+  if (field.type === "fish-weight") return fishUnit();
+  if (field.type === "stock-weight") return stockUnit();
+  return field.unit ?? "";
+}
+
+function row(field, input) {
+  const unit = unitOf(field);
+  const optional = field.required || field.type === "check" ? "" : ` ${t("form.optional")}`;
+  const label = h("label", { for: input.id }, field.label, unit ? ` (${unit})` : "", h("small", optional));
+  const hint = field.hint ? h("small.hint", { id: `${input.id}-hint` }, field.hint) : null;
+  return h(`div.row.of-${field.type}`, label, input, hint);
+}

@@ -1,0 +1,96 @@
+/** The two ends of a fish, to be dragged by finger or moved by arrow keys. */
+
+import { h, style } from "./dom.js";
+import { t } from "./text.js";
+
+const STEPS = { ArrowLeft: [-1, 0], ArrowRight: [1, 0], ArrowUp: [0, -1], ArrowDown: [0, 1] };
+const FAST = 10;
+const KEY_PAUSE_MS = 700;
+
+export class Handles {
+  /** `ondrag(ends)` while an end moves, `ondone(ends)` once it rests. */
+  constructor({ stage, magnifier, ends, ondrag, ondone }) {
+    Object.assign(this, { stage, magnifier, ends, ondrag, ondone });
+    this.timer = null;
+    this.buttons = ["snout", "fork"].map((name, index) => this.button(name, index));
+    stage.element.append(...this.buttons);
+    this.follow = () => this.place();
+    stage.element.addEventListener("placed", this.follow);
+    this.place();
+  }
+
+  /** Take the handles away. */
+  close() {
+    clearTimeout(this.timer);
+    this.stage.element.removeEventListener("placed", this.follow);
+    for (const button of this.buttons) button.remove();
+    this.magnifier.hide();
+  }
+
+  /** Put the handles where the ends are. */
+  place() {
+    this.ends.forEach((end, index) => {
+      const [x, y] = this.stage.toStage(end);
+      style(this.buttons[index], { left: `${x}px`, top: `${y}px` });
+    });
+  }
+
+  button(name, index) {
+    const button = h(
+      "button.handle",
+      { type: "button", "aria-label": t(`handle.${name}`) },
+      h("span", t(`handle.${name}-short`)),
+    );
+    button.addEventListener("pointerdown", (event) => this.grab(event, button, index));
+    button.addEventListener("keydown", (event) => this.nudge(event, index));
+    return button;
+  }
+
+  grab(event, button, index) {
+    event.preventDefault();
+    button.focus();
+    button.setPointerCapture(event.pointerId);
+    const [startX, startY] = [event.clientX, event.clientY];
+    const from = this.ends[index];
+    let moved = false;
+    const move = (now) => {
+      moved = true;
+      const { scale } = this.stage;
+      this.set(index, [
+        from[0] + (now.clientX - startX) / scale,
+        from[1] + (now.clientY - startY) / scale,
+      ]);
+      this.magnifier.show(this.ends[index]);
+    };
+    const end = () => {
+      button.removeEventListener("pointermove", move);
+      this.magnifier.hide();
+      if (moved) this.ondone(this.ends);
+    };
+    this.magnifier.show(from);
+    button.addEventListener("pointermove", move);
+    button.addEventListener("pointerup", end, { once: true });
+    button.addEventListener("pointercancel", end, { once: true });
+  }
+
+  nudge(event, index) {
+    const step = STEPS[event.key];
+    if (!step) return;
+    event.preventDefault();
+    const pixels = event.shiftKey ? FAST : 1;
+    const [x, y] = this.ends[index];
+    this.set(index, [x + step[0] * pixels, y + step[1] * pixels]);
+    this.magnifier.show(this.ends[index]);
+    clearTimeout(this.timer);
+    this.timer = setTimeout(() => {
+      this.magnifier.hide();
+      this.ondone(this.ends);
+    }, KEY_PAUSE_MS);
+  }
+
+  set(index, point) {
+    this.ends = this.ends.map((end, at) => (at === index ? this.stage.within(point) : end));
+    this.place();
+    this.ondrag(this.ends);
+  }
+}

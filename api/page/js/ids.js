@@ -1,0 +1,11 @@
+/** Random identifiers that also work over plain HTTP. */
+
+/** Return a UUID of version 4 (RFC 9562, 5.4). */
+export function uuid() {
+  // crypto.randomUUID is not there on a page that came by plain HTTP.
+  const bytes = crypto.getRandomValues(new Uint8Array(16));
+  bytes[6] = (bytes[6] & 0x0f) | 0x40;
+  bytes[8] = (bytes[8] & 0x3f) | 0x80;
+  const hex = Array.from(bytes, (byte) => byte.toString(16).padStart(2, "0")).join("");
+  return hex.replace(/^(.{8})(.{4})(.{4})(.{4})(.{12})$/, "$1-$2-$3-$4-$5");
+}

@@ -1,0 +1,70 @@
+/** What the phone still has to send, for people to see. */
+
+import { dateText, t } from "./text.js";
+import { all, remove, update } from "./store.js";
+
+const OPEN = ["waiting", "sending", "refused"];
+
+/** Return how many things wait to be sent or were refused. */
+export async function countWaiting() {
+  return (await outbox()).filter((item) => OPEN.includes(item.state)).length;
+}
+
+/** Return everything on its way and lately arrived, newest first. */
+export async function outbox() {
+  const [photos, samples, writes] = await Promise.all(
+    ["photos", "samples", "writes"].map(all),
+  );
+  const names = new Map(samples.map((sample) => [sample.id, sample.unit_name]));
+  const items = [
+    ...photos.map((photo) => photoItem(photo, names.get(photo.sample_id))),
+    ...samples.map(sampleItem),
+    ...writes.map(writeItem),
+  ];
+  return items.sort((a, b) => b.created - a.created);
+}
+
+function base(store, record, key) {
+  const { state, error, created } = record;
+  return { store, key, state, error, created };
+}
+
+function photoItem(photo, unitName) {
+  return {
+    ...base("photos", photo, photo.key),
+    what: t("waiting.photo", { unit: unitName ?? "" }),
+    detail: photo.name,
+    link: `photo/${photo.key}`,
+  };
+}
+
+function sampleItem(sample) {
+  return {
+    ...base("samples", sample, sample.id),
+    state: sample.state === "measured" && sample.recorded ? "saved" : sample.state,
+    what: t("waiting.sample", { unit: sample.unit_name }),
+    detail: dateText(sample.date),
+    link: `sample/${sample.id}`,
+  };
+}
+
+function writeItem(write) {
+  return {
+    ...base("writes", write, write.id),
+    what: write.label,
+    detail: write.detail ?? "",
+    link: null,
+  };
+}
+
+/** Try something that was refused once more. */
+export function retry(item) {
+  return update(item.store, item.key, (record) => {
+    record.state = "waiting";
+    record.failures = 0;
+    record.error = null;
+  });
+}
+
+/** Give something up that was refused. */
+export const giveUp = (item) => remove(item.store, item.key);

@@ -1,0 +1,94 @@
+/** What is said of a photo and its fish. */
+
+import { about } from "./data.js";
+import { h } from "./dom.js";
+import { icon } from "./icons.js";
+import { doubts, statusOf } from "./marks.js";
+import { action, banner } from "./parts.js";
+import { t, textOr } from "./text.js";
+import { length, weight } from "./units.js";
+
+let sentences = new Map();
+
+/** Read the server's table of doubts, once. */
+export async function loadFlags() {
+  const { flags } = await about();
+  sentences = new Map(flags.map((flag) => [flag.word, flag.sentence]));
+}
+
+/** Return a doubt in words: a translated text, else the server's. */
+export function flagSentence(word) {
+  return textOr(`flag.${word}`, sentences.get(word) ?? word.replaceAll("-", " "));
+}
+
+const SCALE_PROBLEMS = ["no-marker", "markers-disagree", "several-sheets"];
+
+/** Return what is wrong with a photo and what to do about it. */
+export function photoProblems(measurement, { retake, byHand }) {
+  const { problems } = measurement;
+  if (!problems.length) return null;
+  const fatal = problems.some((problem) => problem.fatal);
+  const noScale = problems.some((problem) => SCALE_PROBLEMS.includes(problem.code));
+  return banner(
+    fatal ? "bad" : "warn",
+    t(fatal ? "photo.unusable" : "photo.could-be-better"),
+    problems.map((problem) => problemText(problem, measurement.photo)),
+    h("div.stack", retake, noScale ? handButton(byHand) : null),
+  );
+}
+
+const handButton = (byHand) =>
+  action(t("photo.scale-by-hand"), { onclick: byHand, name: "ruler" });
+
+function problemText(problem, photoName) {
+  // The file's name helps in a list of files; here the photo itself is in view.
+  const plain = problem.message.replaceAll(photoName, t("photo.this"));
+  const message = plain.charAt(0).toUpperCase() + plain.slice(1);
+  const key = `retake.${problem.code}`;
+  return h("p", message, " ", h("strong", textOr(key, "")));
+}
+
+/** Return how many fish are used, doubtful, left out. */
+export function summary(fish) {
+  if (!fish.length) return null;
+  const count = (status) => fish.filter((item) => statusOf(item) === status).length;
+  const parts = [
+    ["used", count("used")],
+    ["doubtful", count("doubtful")],
+    ["out", count("out")],
+  ];
+  return h(
+    "ul.counts",
+    parts
+      .filter(([, n]) => n)
+      .map(([status, n]) => h(`li.${status}`, t(`photo.${status}`, { n }))),
+  );
+}
+
+/** Return all fish as a list of buttons: the way to them without pointing. */
+export function fishList(fish, onchoose) {
+  return h(
+    "ol.fish-list",
+    fish.map((item, index) => h("li", fishButton(item, index, onchoose))),
+  );
+}
+
+function fishButton(fish, index, onchoose) {
+  const status = statusOf(fish);
+  const reasons = doubts(fish).map(flagSentence);
+  return h(
+    `button.fish-row.${status}`,
+    { type: "button", onclick: () => onchoose(index) },
+    h(`span.number.${status}`, index + 1),
+    h(
+      "span.what",
+      h(
+        "span.figures-line",
+        h("span", length(fish.fork_length_mm)),
+        h("strong", fish.weight_g === null ? t("fish.not-used") : weight(fish.weight_g)),
+      ),
+      reasons.map((reason) => h("small", reason)),
+    ),
+    icon("next"),
+  );
+}

@@ -1,0 +1,130 @@
+/**
+ * Addresses after the # to screens.
+ *
+ * A screen module has `show(params)`, which returns what to show:
+ *   title    heading
+ *   body     nodes
+ *   actions  nodes for the bar at the bottom; without them the tabs are there
+ *   back     address of the screen before, where there are actions
+ *   update   called when something kept on the phone has changed; may be missing
+ *   close    called when the screen goes; may be missing
+ */
+
+import { h, fill } from "./dom.js";
+import { icon } from "./icons.js";
+import { failure } from "./parts.js";
+import { tabs } from "./tabs.js";
+import { t } from "./text.js";
+
+const REFRESH_MS = 80;
+
+let routes = [];
+let present = null;
+let visit = 0;
+let refreshTimer = null;
+
+/** Set the table of patterns, such as "unit/:unit", to screen modules. */
+export function screens(table) {
+  routes = Object.entries(table).map(([pattern, screen]) => ({
+    parts: pattern.split("/"),
+    screen,
+  }));
+}
+
+/** Go to a screen; with `replace` the way back skips the present one. */
+export function go(path, { replace = false } = {}) {
+  const address = `#/${path}`;
+  if (location.hash === address) void render();
+  else if (replace) location.replace(address);
+  else location.hash = address;
+}
+
+/** Show the present address, and follow it from now on. */
+export function startRouter() {
+  window.addEventListener("hashchange", () => void render());
+  void render();
+}
+
+/** Let the present screen take up what has changed on the phone. */
+export function refreshScreen() {
+  clearTimeout(refreshTimer);
+  refreshTimer = setTimeout(async () => {
+    await present?.update?.();
+    await showTabs();
+  }, REFRESH_MS);
+}
+
+function find(path) {
+  const given = path.split("/").map(decodeURIComponent);
+  for (const { parts, screen } of routes) {
+    if (parts.length !== given.length) continue;
+    const params = {};
+    const fits = parts.every((part, index) => {
+      if (!part.startsWith(":")) return part === given[index];
+      params[part.slice(1)] = given[index];
+      return given[index] !== "";
+    });
+    if (fits) return { screen, params };
+  }
+  return null;
+}
+
+async function render() {
+  const mine = (visit += 1);
+  const found = find(location.hash.replace(/^#\/?/, "").split("?")[0]);
+  let shown;
+  try {
+    if (!found) throw new Error(t("error.no-screen"));
+    shown = await found.screen.show(found.params);
+  } catch (error) {
+    shown = { title: t("error.title"), body: failure(error), back: "" };
+  }
+  if (mine !== visit) {
+    shown.close?.();
+    return;
+  }
+  present?.close?.();
+  present = shown;
+  place(shown);
+}
+
+function place(shown) {
+  const title = document.getElementById("title");
+  fill(title, shown.title);
+  document.title = `${shown.title} – fishmeasure`;
+  const main = document.getElementById("main");
+  fill(main, shown.body);
+  document.body.classList.toggle("wide", Boolean(shown.wide));
+  document.body.classList.remove("tooling");
+  window.scrollTo(0, 0);
+  title.focus({ preventScroll: true });
+  placeBottom(shown);
+}
+
+function placeBottom({ actions, back }) {
+  const bottom = document.getElementById("bottom");
+  if (back === undefined && !actions) {
+    void showTabs();
+    return;
+  }
+  const link = h(
+    "a.button.back",
+    { href: `#/${back ?? ""}`, "aria-label": t("back") },
+    icon("back"),
+  );
+  fill(bottom, h("div.actions", back === undefined ? null : link, actions ?? []));
+}
+
+async function showTabs() {
+  if (!present || present.back !== undefined || present.actions) return;
+  const bottom = document.getElementById("bottom");
+  fill(bottom, await tabs(location.hash.replace(/^#\/?/, "")));
+}
+
+/** Show other actions at the bottom of the present screen. */
+export function showActions(actions) {
+  if (!present) return;
+  present.actions = actions;
+  placeBottom(present);
+}
+

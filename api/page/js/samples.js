@@ -1,0 +1,181 @@
+/** A sampling as the phone keeps it: nets with their photos and weighings. */
+
+import { uuid } from "./ids.js";
+import { all, askToPersist, put, remove, update } from "./store.js";
+import { today } from "./text.js";
+
+const PRINT_SCALE_KEY = "fishmeasure.print-scale";
+
+/** Return the printed over nominal size that the grower measured; 1 at first. */
+export function printScale() {
+  const value = Number(localStorage.getItem(PRINT_SCALE_KEY));
+  return value >= 0.5 && value <= 2 ? value : 1;
+}
+
+/** Keep the printed over nominal size. */
+export function keepPrintScale(value) {
+  localStorage.setItem(PRINT_SCALE_KEY, String(value));
+}
+
+/** Begin a sampling of a cohort in a unit, with one empty net. */
+export async function startSample({ unitId, unitName, cohortId, species, count }) {
+  void askToPersist();
+  return put("samples", {
+    id: uuid(),
+    created: Date.now(),
+    unit_id: unitId,
+    unit_name: unitName,
+    cohort_id: cohortId,
+    species,
+    count_in_unit: count,
+    date: today(),
+    nets: [emptyNet()],
+    state: "measured",
+    edits: 0,
+    result: null,
+    record_wanted: false,
+    recorded: false,
+  });
+}
+
+const emptyNet = () => ({ id: uuid(), fish: null, gross_g: null, tare_g: null });
+
+/** Change a sampling and have it sent. */
+export function edit(id, change) {
+  return update("samples", id, (sample) => {
+    change(sample);
+    sample.edits += 1;
+    sample.state = "waiting";
+    sample.failures = 0;
+  });
+}
+
+/** Add a net; the tare is the last one's, as it is mostly the same net. */
+export function addNet(id) {
+  return edit(id, (sample) => {
+    const tare = sample.nets.at(-1)?.tare_g ?? null;
+    sample.nets.push({ ...emptyNet(), tare_g: tare });
+  });
+}
+
+/** Take a net and its photos out. */
+export async function removeNet(id, netId) {
+  for (const photo of await netPhotos(netId)) await remove("photos", photo.key);
+  return edit(id, (sample) => {
+    sample.nets = sample.nets.filter((net) => net.id !== netId);
+    if (!sample.nets.length) sample.nets.push(emptyNet());
+  });
+}
+
+/** Take a whole sampling back that is not in the book. */
+export async function removeSample(id) {
+  for (const photo of await all("photos")) {
+    if (photo.sample_id === id) await remove("photos", photo.key);
+  }
+  await remove("samples", id);
+}
+
+/** Keep pictures of a net and have them sent. */
+export async function addPhotos(sample, netId, files) {
+  for (const [order, file] of [...files].entries()) {
+    await put("photos", {
+      key: uuid(),
+      created: Date.now() + order / 100,
+      sample_id: sample.id,
+      net_id: netId,
+      name: file.name || "photo.jpg",
+      // A copy: what the file chooser gave may be gone after a reload.
+      blob: new Blob([await file.arrayBuffer()], { type: file.type }),
+      species: sample.species,
+      print_scale: printScale(),
+      state: "waiting",
+      result: null,
+      settings: null,
+      corrections: null,
+      error: null,
+    });
+  }
+  await edit(sample.id, () => {});
+}
+
+/** Take a photo out of its net. */
+export async function removePhoto(photo) {
+  await remove("photos", photo.key);
+  await edit(photo.sample_id, () => {});
+}
+
+/** Have a photo corrected or measured another way. */
+export function changePhoto(key, what, value) {
+  return update("photos", key, (photo) => {
+    photo[what] = value;
+    // Settings measure anew, which takes corrections back.
+    if (what === "settings") photo.corrections = null;
+    photo.state = "waiting";
+    photo.failures = 0;
+  });
+}
+
+/** Return the photos of a net, oldest first. */
+export async function netPhotos(netId) {
+  const photos = await all("photos");
+  return photos
+    .filter((photo) => photo.net_id === netId)
+    .sort((a, b) => a.created - b.created);
+}
+
+/** Return the fish of a photo as they now count. */
+export function fishOf(photo) {
+  return photo.result?.measurement.fish ?? [];
+}
+
+/** Return how many fish the photos of a net show, whole or not, not left out. */
+export function fishSeen(photos) {
+  return photos
+    .flatMap(fishOf)
+    .filter((fish) => !fish.flags.includes("dropped")).length;
+}
+
+/** Return gross less tare, or null. */
+export function netWeight(net) {
+  if (net.gross_g === null) return null;
+  return net.gross_g - (net.tare_g ?? 0);
+}
+
+/**
+ * Return what the server is sent of a sampling, or null while it has neither a
+ * weighing nor a measured photo.
+ */
+export function sampleBody(sample, photos) {
+  const nets = sample.nets
+    .map((net) => netBody(net, photos.filter((photo) => photo.net_id === net.id)))
+    .filter((net) => net !== null);
+  if (!nets.length) return null;
+  const body = {
+    unit_id: sample.unit_id,
+    cohort_id: sample.cohort_id,
+    unit: sample.unit_name,
+    species: sample.species,
+    date: sample.date,
+    nets,
+  };
+  if (sample.count_in_unit) body.count_in_unit = sample.count_in_unit;
+  return body;
+}
+
+function netBody(net, photos) {
+  const measured = photos.filter((photo) => photo.result);
+  const fish = net.fish ?? fishSeen(measured);
+  const weighed = net.gross_g !== null && fish > 0;
+  if (!fish || (!weighed && !measured.length)) return null;
+  const body = { fish, photos: measured.map((photo) => photo.result.id) };
+  if (weighed) Object.assign(body, { gross_g: net.gross_g, tare_g: net.tare_g ?? 0 });
+  return body;
+}
+
+/** Return the mean weight of the weighings alone, for when no server answers. */
+export function plainMean(sample) {
+  const weighed = sample.nets.filter((net) => net.fish && netWeight(net) !== null);
+  const fish = weighed.reduce((sum, net) => sum + net.fish, 0);
+  const grams = weighed.reduce((sum, net) => sum + netWeight(net), 0);
+  return fish ? { mean_g: grams / fish, fish, nets: weighed.length } : null;
+}

@@ -1,0 +1,170 @@
+/** The answer: mean weight, spread, biomass, and what follows from them. */
+
+import { fill, h } from "../dom.js";
+import { gauge } from "../gauge.js";
+import { icon } from "../icons.js";
+import { loadOutlook, outlookCard } from "../outlook.js";
+import { action, banner, card, cautions, figures, loading, notice, refusal } from "../parts.js";
+import { showActions } from "../router.js";
+import { edit, plainMean } from "../samples.js";
+import { about } from "../data.js";
+import { get } from "../store.js";
+import { serverDrawing } from "../drawing.js";
+import { t, textOr } from "../text.js";
+import { length, number, stock, stockRange, weight, weightRange } from "../units.js";
+
+export async function show({ sample: id }) {
+  const screen = new Answer(id);
+  await screen.update();
+  return {
+    title: t("answer.title", { unit: screen.sample.unit_name }),
+    body: screen.element,
+    back: `sample/${id}`,
+    actions: screen.actions(),
+    update: () => screen.update(),
+  };
+}
+
+class Answer {
+  constructor(id) {
+    this.id = id;
+    this.element = h("div.answer");
+    this.outlook = h("div");
+    this.outlookOf = null;
+  }
+
+  async update() {
+    const before = this.sample;
+    this.sample = await get("samples", this.id);
+    if (!this.sample) throw new Error(t("sample.gone"));
+    this.texts ??= await about().catch(() => null);
+    fill(this.element, this.content());
+    await this.follow();
+    if (!before) return;
+    showActions(this.actions());
+    if (this.sample.recorded && !before.recorded) notice(t("answer.saved"));
+  }
+
+  /** Ask what follows, once for each state of the book. */
+  async follow() {
+    const state = `${this.sample.result?.revision}-${this.sample.recorded}`;
+    if (this.outlookOf === state || !this.sample.result?.estimate) return;
+    this.outlookOf = state;
+    fill(this.outlook, await this.consequences());
+  }
+
+  async consequences() {
+    if (!this.sample.recorded) return card(t("outlook.title"), h("p.note", t("answer.save-first")));
+    return outlookCard(await loadOutlook(this.sample.unit_id));
+  }
+
+  content() {
+    const { sample } = this;
+    const estimate = sample.result?.estimate;
+    return [
+      sample.state === "refused" ? refusal(sample.error) : null,
+      estimate ? this.answer(estimate) : this.unanswered(),
+      sample.recorded ? banner("good", t("sample.recorded")) : null,
+    ];
+  }
+
+  unanswered() {
+    const { sample } = this;
+    const problems = sample.result?.problems ?? [];
+    if (problems.length) return problems.map((problem) => banner("bad", null, h("p", problem.message)));
+    const plain = plainMean(sample);
+    if (!plain && sample.state === "measured") {
+      return h("section.empty", icon("scales"), h("p", t("answer.nothing")));
+    }
+    return [
+      banner("plain", t("answer.waiting"), h("p", t("answer.kept"))),
+      plain
+        ? h("p.headline", weight(plain.mean_g), h("small", t("sample.plain", { n: plain.nets })))
+        : loading(),
+    ];
+  }
+
+  answer(estimate) {
+    const problems = this.sample.result.problems;
+    return [
+      this.mean(estimate),
+      problems.map((problem) => banner("warn", null, h("p", problem.message))),
+      this.spread(estimate),
+      this.stock(estimate),
+      this.outlook,
+      nets(estimate),
+      this.texts ? cautions([this.texts.cautions.estimate, this.texts.cautions.handling]) : null,
+    ];
+  }
+
+  mean(estimate) {
+    const value = estimate.mean_weight_g;
+    const [low, high] = estimate.mean_weight_interval_g;
+    const percent = Math.round(estimate.level * 100);
+    return h(
+      "section.card.mean",
+      h("h2", t("answer.mean")),
+      h("p.headline", weight(value)),
+      gauge({ low, value, high, show: (grams) => weight(grams) }),
+      h("p.note", t("answer.interval", { percent, range: weightRange([low, high], value) })),
+      h("p.note", t("answer.from", { weighed: estimate.fish_weighed, measured: estimate.fish_measured })),
+    );
+  }
+
+  spread(estimate) {
+    if (estimate.cv === null && !estimate.weight_quantiles_g?.["0.5"]) return null;
+    const quantile = (key) => estimate.weight_quantiles_g?.[key] ?? null;
+    const at = (key) => (quantile(key) === null ? null : weight(quantile(key)));
+    return card(
+      t("answer.spread"),
+      serverDrawing(`/v1/samples/${this.id}/distribution.svg`, t("answer.spread-alt"), this.sample.result.revision),
+      figures([
+        [t("answer.cv"), estimate.cv === null ? null : `${number(estimate.cv * 100, 2)} %`],
+        [t("answer.small"), at("0.1")],
+        [t("answer.large"), at("0.9")],
+        [t("answer.fork-length"), estimate.fork_length_mean_mm === null ? null : length(estimate.fork_length_mean_mm)],
+        [t("answer.condition"), estimate.condition_factor === null ? null : number(estimate.condition_factor)],
+      ]),
+    );
+  }
+
+  stock(estimate) {
+    if (estimate.biomass_kg === null || estimate.biomass_kg === undefined) return null;
+    return card(
+      t("answer.biomass"),
+      h("p.headline.second", stock(estimate.biomass_kg)),
+      h("p.note", `${stockRange(estimate.biomass_interval_kg)} · ${t("answer.for-count", { n: estimate.count_in_unit })}`),
+    );
+  }
+
+  actions() {
+    const { sample } = this;
+    if (sample.recorded) {
+      return [action(t("answer.to-unit"), { to: `unit/${sample.unit_id}`, name: "tank", kind: "primary" })];
+    }
+    if (sample.record_wanted && sample.state !== "refused") {
+      return [h("p.underway", { role: "status" }, t("answer.saving"))];
+    }
+    if (!sample.result?.estimate && !plainMean(sample)) return [];
+    return [action(t("answer.save"), { onclick: () => void this.save(), name: "book", kind: "primary" })];
+  }
+
+  save() {
+    return edit(this.id, (sample) => {
+      sample.record_wanted = true;
+    });
+  }
+}
+
+function nets(estimate) {
+  const rows = estimate.nets.map((net, index) =>
+    h(
+      `li${net.flag ? ".odd" : ""}`,
+      h("strong", t("net.title", { n: index + 1 })),
+      h("span", t("fish.count", { n: net.fish, shown: net.fish })),
+      h("span", net.mean_weight_g === null ? "" : weight(net.mean_weight_g)),
+      net.flag ? h("small", net.reason || textOr(`net.flag.${net.flag}`, net.flag)) : null,
+    ),
+  );
+  return card(t("answer.nets"), h("ul.nets", rows));
+}

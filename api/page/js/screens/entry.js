@@ -1,0 +1,92 @@
+/** A book entry: a new one, or one to be corrected or taken back. */
+
+import { read } from "../api.js";
+import { about, cohorts, cohortsIn, units, writeEntry } from "../data.js";
+import { h } from "../dom.js";
+import { KINDS, entryLine, fieldsOf } from "../entry_kinds.js";
+import { Form } from "../form.js";
+import { uuid } from "../ids.js";
+import { action, banner, cautions } from "../parts.js";
+import { go } from "../router.js";
+import { dateText, t, today } from "../text.js";
+import { namesOf } from "./book.js";
+
+const CAUTIONS = { died: ["dead_fish"], harvested: ["slaughter"], sold: ["slaughter"], moved: ["permits"] };
+
+export async function show({ unit: unitId, kind, entry: entryId }) {
+  const old = entryId ? (await read(`/v1/entries/${entryId}`)).data : null;
+  const what = kind ?? old.kind;
+  if (!KINDS[what]) return readOnly(unitId, old);
+  const form = await formFor(what, unitId, old);
+  return {
+    title: t(`entry.${what}`),
+    body: [
+      old ? banner("plain", null, h("p", t("entry.correcting"))) : null,
+      form.element,
+      await cautionTexts(what),
+      old ? takeBack(unitId, old) : null,
+    ],
+    back: `unit/${unitId}/book`,
+    actions: [form.button],
+  };
+}
+
+async function formFor(kind, unitId, old) {
+  const [here, all, places] = await Promise.all([cohortsIn(unitId), cohorts(), units()]);
+  const known = here.cohorts.map((item) => item.cohort);
+  const fields = fieldsOf(kind, {
+    cohorts: old || !known.length ? all.cohorts : known,
+    units: places.units.filter((unit) => unit.id !== unitId),
+    entry: old ?? {},
+  });
+  const date = { name: "on", type: "date", label: t("field.on"), required: true, value: old?.on ?? today() };
+  const note = { name: "note", type: "lines", label: t("field.note"), value: old?.note };
+  return new Form([date, ...fields, note], {
+    save: t(old ? "entry.save-correction" : "entry.save"),
+    onsave: (values) => keep(kind, unitId, old, values),
+  });
+}
+
+async function keep(kind, unitId, old, values) {
+  if (kind === "water" && !KINDS.water.some(({ name }) => name in values)) {
+    throw new Error(t("entry.no-reading"));
+  }
+  if (["harvested", "sold"].includes(kind) && !("fish_count" in values) && !("weight_kg" in values)) {
+    throw new Error(t("entry.no-figure"));
+  }
+  const entry = { kind, id: uuid(), unit_id: unitId, ...values };
+  if (old) entry.replaces = old.id;
+  await writeEntry(entry, t(`entry.${kind}`), dateText(entry.on));
+  go(`unit/${unitId}/book`, { replace: true });
+}
+
+async function cautionTexts(kind) {
+  const names = CAUTIONS[kind];
+  if (!names) return null;
+  const texts = await about().catch(() => null);
+  return texts ? cautions(names.map((name) => texts.cautions[name])) : null;
+}
+
+function takeBack(unitId, old) {
+  const onclick = async () => {
+    if (!window.confirm(t("entry.take-back-sure"))) return;
+    // The unit is not part of it; the old entry says where it belonged.
+    const entry = { kind: "cancelled", id: uuid(), on: today(), replaces: old.id };
+    await writeEntry(entry, t("entry.cancelled"), dateText(old.on));
+    go(`unit/${unitId}/book`, { replace: true });
+  };
+  return action(t("entry.take-back"), { onclick, name: "undo", kind: "quiet" });
+}
+
+async function readOnly(unitId, old) {
+  const names = await namesOf();
+  return {
+    title: t(`entry.${old.kind}`),
+    body: [
+      h("section.card", h("h2", dateText(old.on)), h("p", entryLine(old, names)), h("p.note", old.note)),
+      takeBack(unitId, old),
+    ],
+    back: `unit/${unitId}/book`,
+    actions: [],
+  };
+}

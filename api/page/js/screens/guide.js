@@ -1,0 +1,56 @@
+/** How to print, photograph, weigh and sample; with the cautions. */
+
+import { about } from "../data.js";
+import { h } from "../dom.js";
+import { icon } from "../icons.js";
+import { card, cautions } from "../parts.js";
+import { aboveDrawing, layDrawing, printDrawing, spotsDrawing, weighDrawing } from "../guide_drawings.js";
+import { t } from "../text.js";
+
+const SECTIONS = [
+  ["print", printDrawing, 4],
+  ["lay", layDrawing, 5],
+  ["above", aboveDrawing, 4],
+  ["weigh", weighDrawing, 5],
+  ["spots", spotsDrawing, 5],
+];
+const CAUTIONS = ["handling", "anaesthetics", "estimate", "oxygen", "electrical", "slaughter", "dead_fish", "permits"];
+
+export async function show() {
+  const known = await about().catch(() => null);
+  return {
+    title: t("guide.title"),
+    body: [
+      SECTIONS.map(([name, drawing, steps]) => section(name, drawing, steps)),
+      known ? card(t("guide.cautions"), cautions(CAUTIONS.map((name) => known.cautions[name]))) : null,
+    ],
+  };
+}
+
+function section(name, drawing, steps) {
+  const lines = Array.from({ length: steps }, (_, index) => h("li", t(`guide.${name}.${index + 1}`)));
+  return card(
+    t(`guide.${name}`),
+    h("figure", drawing(t(`guide.${name}.alt`))),
+    h("ol.steps", lines),
+    name === "print" ? sheets() : null,
+  );
+}
+
+function sheets() {
+  const link = (paper, name) =>
+    h(
+      "a.button",
+      { href: `/v1/sheets/${name}.pdf?paper=${paper}`, download: true },
+      icon("print"),
+      h("span", t(`guide.sheet.${name}`, { paper: paper === "letter" ? "Letter" : paper })),
+    );
+  return h(
+    "div.list",
+    link("A4", "sheet"),
+    link("letter", "sheet"),
+    link("A3", "sheet"),
+    link("A4", "loose"),
+    link("A4", "single"),
+  );
+}

@@ -1,0 +1,37 @@
+/** Pairing: the server's code and a name for this phone. */
+
+import { Busy, send } from "../api.js";
+import { Form } from "../form.js";
+import { h } from "../dom.js";
+import { icon } from "../icons.js";
+import { wake } from "../queue.js";
+import { go } from "../router.js";
+import { t } from "../text.js";
+
+export async function show() {
+  const form = new Form(
+    [
+      { name: "code", type: "text", label: t("pair.code"), hint: t("pair.code-hint"), required: true },
+      { name: "name", type: "text", label: t("pair.name"), value: t("pair.usual-name"), required: true },
+    ],
+    { save: t("pair.save"), onsave: pair },
+  );
+  form.inputs.get("code").setAttribute("inputmode", "numeric");
+  return {
+    title: t("pair.title"),
+    body: [h("section.empty", icon("ruler"), h("p", t("pair.how"))), form.element],
+    actions: [form.button],
+  };
+}
+
+async function pair({ code, name }) {
+  try {
+    await send("POST", "/v1/devices", { json: { code, name } });
+  } catch (error) {
+    if (error instanceof Busy) throw new Error(t("pair.wait", { n: error.afterS }));
+    if (error.advice) throw new Error(`${error.message} ${error.advice}`);
+    throw error;
+  }
+  wake();
+  go("", { replace: true });
+}

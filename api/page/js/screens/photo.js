@@ -1,0 +1,207 @@
+/** One photo: its fish, and the tools to put right what was measured. */
+
+import { Stage } from "../stage.js";
+import { Magnifier } from "../magnifier.js";
+import { fill, h } from "../dom.js";
+import { FishTool } from "../fish_tool.js";
+import { AddTool, ScaleTool } from "../point_tools.js";
+import { fishAt, fishMarks } from "../marks.js";
+import { action, loading, refusal, say, stateChip } from "../parts.js";
+import { fishList, photoProblems, summary } from "../photo_texts.js";
+import { pictureOf } from "../pictures.js";
+import { go, showActions } from "../router.js";
+import { addPhotos, changePhoto, fishOf, removePhoto } from "../samples.js";
+import { get } from "../store.js";
+import { t } from "../text.js";
+
+const REACH_CSS_PX = 24;
+
+export async function show({ photo: key }) {
+  const photo = await get("photos", key);
+  const sample = photo && (await get("samples", photo.sample_id));
+  if (!sample) throw new Error(t("photo.gone"));
+  const screen = new PhotoScreen(photo, sample);
+  return {
+    title: t("photo.title"),
+    body: screen.element,
+    back: `sample/${sample.id}`,
+    actions: screen.actions(),
+    wide: true,
+    update: () => screen.update(),
+    close: () => screen.close(),
+  };
+}
+
+class PhotoScreen {
+  constructor(photo, sample) {
+    Object.assign(this, { photo, sample, tool: null, stage: null });
+    this.picture = h("div.picture");
+    this.below = h("div.below");
+    this.element = h("div.photo", this.picture, this.below);
+    this.draw();
+  }
+
+  /** The corrections as last sent or waiting to be sent. */
+  get corrections() {
+    return this.photo.corrections ?? this.photo.result?.corrections ?? [];
+  }
+
+  get fish() {
+    return fishOf(this.photo);
+  }
+
+  close() {
+    this.tool?.close();
+    this.stage?.close();
+  }
+
+  async update() {
+    const photo = await get("photos", this.photo.key);
+    if (!photo) return;
+    const had = this.photo.result;
+    this.photo = photo;
+    if (!had && photo.result) say(t("photo.measured", { n: this.fish.length }));
+    this.draw();
+    this.tool?.update?.();
+  }
+
+  draw() {
+    this.drawPicture();
+    fill(this.below, this.tool ? this.tool.panel : this.texts());
+    if (!this.tool && this.shown) showActions(this.actions());
+    this.shown = true;
+  }
+
+  drawPicture() {
+    const measurement = this.photo.result?.measurement;
+    if (!measurement) {
+      fill(this.picture, h("div.unmeasured", pictureOf(this.photo, 1600, t("photo.alt")), this.progress()));
+      return;
+    }
+    if (this.stage) {
+      this.stage.redraw();
+      return;
+    }
+    this.stage = new Stage({
+      width: measurement.width_px,
+      height: measurement.height_px,
+      image: pictureOf(this.photo, 1600, t("photo.alt")),
+      draw: (scale) => this.tool?.marks(scale) ?? fishMarks(this.fish, { scale }),
+    });
+    this.magnifier = new Magnifier(this.stage);
+    this.stage.element.addEventListener("click", (event) => this.tapped(event));
+    fill(this.picture, this.stage.element);
+  }
+
+  progress() {
+    if (this.photo.state === "refused") return null;
+    return h("p.progress", { role: "status" }, stateChip(this.photo.state), t("photo.measuring"));
+  }
+
+  texts() {
+    const { photo } = this;
+    if (!photo.result) {
+      return photo.state === "refused" ? [refusal(photo.error), this.retake()] : loading();
+    }
+    const pending = photo.state !== "measured";
+    return [
+      photo.error ? refusal(photo.error) : null,
+      photoProblems(photo.result.measurement, {
+        retake: this.retake(),
+        byHand: () => this.use(new ScaleTool(this)),
+      }),
+      summary(this.fish),
+      pending ? h("p.note", { role: "status" }, t("photo.pending")) : null,
+      fishList(this.fish, (index) => this.choose(index)),
+      this.more(),
+    ];
+  }
+
+  more() {
+    if (this.sample.recorded) return null;
+    const out = () => this.remove();
+    return h(
+      "div.more",
+      action(t("photo.scale-by-hand"), { onclick: () => this.use(new ScaleTool(this)), name: "ruler", kind: "quiet" }),
+      action(t("photo.remove"), { onclick: out, name: "out", kind: "quiet" }),
+    );
+  }
+
+  /** A camera button whose photo takes this one's place. */
+  retake() {
+    if (this.sample.recorded) return null;
+    const input = h("input.unseen", {
+      type: "file",
+      accept: "image/*",
+      capture: "environment",
+      onchange: (event) => void this.replace(event.target.files),
+    });
+    return h("label.button.primary", h("span", t("photo.retake")), input);
+  }
+
+  async replace(files) {
+    if (!files.length) return;
+    const { sample, photo } = this;
+    await addPhotos(sample, photo.net_id, files);
+    await removePhoto(photo);
+    go(`sample/${sample.id}`, { replace: true });
+  }
+
+  async remove() {
+    if (!window.confirm(t("photo.remove-sure"))) return;
+    await removePhoto(this.photo);
+    go(`sample/${this.sample.id}`, { replace: true });
+  }
+
+  actions() {
+    const { photo, sample } = this;
+    if (!photo.result || sample.recorded) return [];
+    const weigh = action(t("photo.weigh"), {
+      to: `sample/${sample.id}/net/${photo.net_id}`,
+      name: "scales",
+      kind: "primary",
+    });
+    const add = photo.result.measurement.scale
+      ? action(t("photo.add"), { onclick: () => this.use(new AddTool(this)), name: "plus" })
+      : null;
+    return [add, weigh];
+  }
+
+  tapped(event) {
+    if (this.sample.recorded || event.target.closest("button")) return;
+    if (this.tool && !this.tool.letsChoose) return;
+    const point = this.stage.toPhoto(event.clientX, event.clientY);
+    const index = fishAt(this.fish, point, REACH_CSS_PX / this.stage.scale);
+    if (index !== null) this.choose(index);
+    else if (this.tool) this.use(null);
+  }
+
+  choose(index) {
+    if (this.sample.recorded) return;
+    this.use(new FishTool(this, index));
+  }
+
+  /** Take up a tool, or none. */
+  use(tool) {
+    this.tool?.close();
+    this.tool = tool;
+    document.body.classList.toggle("tooling", tool !== null);
+    if (tool) tool.open();
+    else this.stage?.fit();
+    this.draw();
+    if (!tool) document.getElementById("title").focus({ preventScroll: true });
+  }
+
+  /** Have the list of corrections sent. */
+  correct(corrections) {
+    return changePhoto(this.photo.key, "corrections", corrections);
+  }
+
+  /** Have the photo measured with a scale by hand. */
+  async scaleBy(points, distanceMm) {
+    const { result } = this.photo;
+    const known = { points_px: points, distance_mm: distanceMm };
+    const settings = { ...result.settings, known };
+    await changePhoto(this.photo.key, "settings", settings);
+  }
+}

@@ -1,0 +1,158 @@
+/** A sampling: its nets, each photographed and weighed. */
+
+import { fill, h } from "../dom.js";
+import { estimateLine } from "../estimate.js";
+import { icon } from "../icons.js";
+import { action, banner, card, picker, refusal } from "../parts.js";
+import { pictureOf } from "../pictures.js";
+import { go } from "../router.js";
+import {
+  addNet,
+  addPhotos,
+  fishSeen,
+  netWeight,
+  removeNet,
+  removeSample,
+} from "../samples.js";
+import { all, get } from "../store.js";
+import { dateText, t } from "../text.js";
+import { weight } from "../units.js";
+
+export async function show({ sample: id }) {
+  const body = h("div");
+  let sample = null;
+  const update = async () => {
+    const focus = document.activeElement?.dataset?.key;
+    sample = await get("samples", id);
+    if (!sample) throw new Error(t("sample.gone"));
+    fill(body, content(sample, await photosOf(id)));
+    if (focus) body.querySelector(`[data-key="${focus}"]`)?.focus();
+  };
+  await update();
+  const next = action(t("sample.answer"), {
+    to: `sample/${id}/answer`,
+    name: "check",
+    kind: "primary",
+  });
+  return {
+    title: t("sample.title", { unit: sample.unit_name }),
+    body,
+    update,
+    back: `unit/${sample.unit_id}`,
+    actions: [next],
+  };
+}
+
+async function photosOf(id) {
+  const photos = await all("photos");
+  return photos
+    .filter((photo) => photo.sample_id === id)
+    .sort((a, b) => a.created - b.created);
+}
+
+function content(sample, photos) {
+  return [
+    h("p.note", dateText(sample.date)),
+    sample.recorded ? banner("good", t("sample.recorded")) : null,
+    sample.state === "refused" ? refusal(sample.error) : null,
+    estimateLine(sample),
+    sample.nets.map((net, index) =>
+      netCard(sample, net, index, photos.filter((photo) => photo.net_id === net.id)),
+    ),
+    sample.recorded ? null : below(sample),
+  ];
+}
+
+function below(sample) {
+  return [
+    action(t("sample.add-net"), {
+      onclick: () => addNet(sample.id),
+      name: "plus",
+      "data-key": "add-net",
+    }),
+    h("p.tip", t("sample.tip")),
+    action(t("sample.discard"), {
+      onclick: () => discard(sample),
+      name: "out",
+      kind: "quiet",
+    }),
+  ];
+}
+
+async function discard(sample) {
+  if (!window.confirm(t("sample.discard-sure"))) return;
+  await removeSample(sample.id);
+  go(`unit/${sample.unit_id}`, { replace: true });
+}
+
+function netCard(sample, net, index, photos) {
+  const heading = t("net.title", { n: index + 1 });
+  return card(
+    heading,
+    photos.length ? h("ul.thumbs", photos.map(thumb)) : null,
+    facts(net, photos),
+    sample.recorded ? null : netButtons(sample, net, photos),
+    sample.recorded || sample.nets.length === 1
+      ? null
+      : h(
+          "button.corner",
+          {
+            type: "button",
+            "aria-label": t("net.remove", { n: index + 1 }),
+            onclick: () => window.confirm(t("net.remove-sure")) && removeNet(sample.id, net.id),
+          },
+          icon("out"),
+        ),
+  );
+}
+
+function netButtons(sample, net, photos) {
+  const onfiles = async (files) => {
+    await addPhotos(sample, net.id, files);
+    if (files.length !== 1) return;
+    const own = (await photosOf(sample.id)).filter((photo) => photo.net_id === net.id);
+    go(`photo/${own.at(-1).key}`);
+  };
+  const bare = !photos.length && net.gross_g === null;
+  return [
+    h(
+      "div.pair",
+      picker(t("net.photograph"), { name: "camera", capture: true, onfiles, kind: bare ? "primary" : "" }),
+      picker(t("net.choose"), { name: "pictures", onfiles }),
+    ),
+    action(net.gross_g === null ? t("net.weigh") : t("net.weigh-again"), {
+      to: `sample/${sample.id}/net/${net.id}`,
+      name: "scales",
+      kind: !bare && net.gross_g === null ? "primary" : "",
+    }),
+  ];
+}
+
+function facts(net, photos) {
+  const grams = netWeight(net);
+  const fish = net.fish ?? fishSeen(photos);
+  if (!fish && grams === null) return null;
+  const parts = [t("fish.count", { n: fish, shown: fish })];
+  if (grams !== null) {
+    parts.push(weight(grams));
+    if (fish) parts.push(t("net.mean", { value: weight(grams / fish) }));
+  } else {
+    parts.push(t("net.unweighed"));
+  }
+  return h("p.facts", parts.join(" · "));
+}
+
+function thumb(photo) {
+  const problem = photo.error || photo.result?.measurement.problems.length;
+  const fish = fishSeen([photo]);
+  const words = photo.result ? t("fish.count", { n: fish, shown: fish }) : t(`state.${photo.state}`);
+  return h(
+    "li",
+    h(
+      `a.thumb.${photo.state}`,
+      { href: `#/photo/${photo.key}` },
+      pictureOf(photo, 240, t("photo.alt")),
+      h("span.tag", problem ? icon("warn") : null, words),
+    ),
+  );
+}

@@ -1,0 +1,178 @@
+/** One unit: what is in it, what follows, and how it has grown. */
+
+import { cohortsIn, unit as findUnit } from "../data.js";
+import { serverDrawing } from "../drawing.js";
+import { fill, h } from "../dom.js";
+import { gauge } from "../gauge.js";
+import { icon } from "../icons.js";
+import { loadOutlook, outlookCard } from "../outlook.js";
+import { action, banner, card, figures, loading, speciesName } from "../parts.js";
+import { go } from "../router.js";
+import { startSample } from "../samples.js";
+import { all } from "../store.js";
+import { dateText, t } from "../text.js";
+import { count as shownCount, stock, stockRange, weight } from "../units.js";
+
+export async function show({ unit: id }) {
+  const unit = await findUnit(id);
+  if (!unit) throw new Error(t("unit.gone"));
+  const { cohorts, state, stale } = await cohortsIn(id);
+  const open = h("div");
+  const before = await openWrites(id);
+  const update = async () => {
+    fill(open, await openSamples(id));
+    // What was entered here has arrived: the server's figures are others now.
+    if ((await openWrites(id)) < before) go(`unit/${id}`);
+  };
+  fill(open, await openSamples(id));
+  const outlook = h("div", cohorts.length ? loading() : null);
+  if (cohorts.length) void loadOutlook(id).then((found) => fill(outlook, outlookCard(found)));
+  return {
+    title: unit.name,
+    body: [
+      stale ? banner("plain", null, h("p", t("stale"))) : null,
+      open,
+      cohorts.length ? cohorts.map(cohortCard) : noFish(),
+      state?.biomass_kg ? biomassCard(state) : null,
+      outlook,
+      history(unit, cohorts),
+      links(unit, state, cohorts.length > 0),
+    ],
+    back: "",
+    actions: [primary(unit, cohorts)],
+    update,
+  };
+}
+
+function primary(unit, cohorts) {
+  if (!cohorts.length) {
+    return action(t("unit.stock"), { to: `unit/${unit.id}/stock`, name: "plus", kind: "primary" });
+  }
+  const onclick = () => void (cohorts.length === 1 ? begin(unit, cohorts[0]) : choose(unit, cohorts));
+  return action(t("unit.sample"), { onclick, name: "camera", kind: "primary" });
+}
+
+let beginning = false;
+
+async function begin(unit, { cohort, fish_count: count }) {
+  if (beginning) return; // the second of two quick taps
+  beginning = true;
+  try {
+    const sample = await startSample({
+      unitId: unit.id,
+      unitName: unit.name,
+      cohortId: cohort.id,
+      species: cohort.species_key,
+      count: count ? Math.round(count.value) : null,
+    });
+    go(`sample/${sample.id}`);
+  } finally {
+    beginning = false;
+  }
+}
+
+function choose(unit, cohorts) {
+  const dialog = h("dialog.sheet", { "aria-label": t("unit.which") });
+  const leave = () => {
+    dialog.close();
+    dialog.remove();
+  };
+  const row = (item) => {
+    const onclick = () => {
+      leave();
+      void begin(unit, item);
+    };
+    return h("li", h("button.choice", { type: "button", onclick }, icon("fish"), h("span", item.cohort.name)));
+  };
+  dialog.append(
+    h("h2", t("unit.which")),
+    h("ul.choices", cohorts.map(row)),
+    h("button.button", { type: "button", onclick: leave }, t("cancel")),
+  );
+  dialog.addEventListener("cancel", () => dialog.remove());
+  document.body.append(dialog);
+  dialog.showModal();
+}
+
+function noFish() {
+  return h("section.empty", icon("fish"), h("h2", t("unit.no-fish")), h("p", t("unit.no-fish-how")));
+}
+
+function cohortCard(item) {
+  const mean = item.mean_weight_g;
+  const count = item.fish_count;
+  return h(
+    "section.card.mean",
+    h("h2", item.cohort.name),
+    h("p.note", speciesName(item.cohort.species_key)),
+    mean
+      ? [
+          h("p.headline", weight(mean.value), h("small", t("unit.each"))),
+          gauge({ low: mean.low, value: mean.value, high: mean.high, show: (grams) => weight(grams) }),
+        ]
+      : h("p.lead", t("unit.unweighed")),
+    figures([
+      [t("unit.count"), count ? shownCount(count.value) : null, countNote(item)],
+      [t("unit.sampled"), item.last_sampled_on ? dateText(item.last_sampled_on) : null],
+    ]),
+    item.waiting ? h("p.note", t("unit.waiting")) : null,
+    (item.problems ?? []).map((problem) => banner("warn", null, h("p", problem.message))),
+  );
+}
+
+function countNote({ fish_count: count }) {
+  if (count?.low === undefined || count.low === count.high) return null;
+  return `${shownCount(count.low)}–${shownCount(count.high)}`;
+}
+
+function biomassCard({ biomass_kg: biomass }) {
+  return card(
+    t("answer.biomass"),
+    h("p.headline.second", stock(biomass.value)),
+    h("p.note", stockRange([biomass.low, biomass.high])),
+  );
+}
+
+function history(unit, cohorts) {
+  if (!cohorts.length) return null;
+  const base = `/v1/units/${unit.id}`;
+  return card(
+    t("unit.history"),
+    serverDrawing(`${base}/growth.svg`, t("unit.growth-alt"), unit.version),
+    serverDrawing(`${base}/distribution.svg`, t("unit.distribution-alt"), unit.version),
+  );
+}
+
+function links(unit, state, stocked) {
+  return h(
+    "nav.list",
+    { "aria-label": t("unit.more") },
+    action(t("unit.book"), { to: `unit/${unit.id}/book`, name: "book" }),
+    state ? h("a.button", { href: `/v1/units/${unit.id}/outlook.pdf` }, icon("print"), h("span", t("unit.print"))) : null,
+    stocked ? action(t("unit.stock"), { to: `unit/${unit.id}/stock`, name: "plus" }) : null,
+    action(t("unit.change"), { to: `unit/${unit.id}/change`, name: "pen" }),
+  );
+}
+
+async function openWrites(unitId) {
+  const writes = await all("writes");
+  return writes.filter(
+    ({ body, state }) =>
+      ["waiting", "sending"].includes(state) && [body.id, body.unit_id].includes(unitId),
+  ).length;
+}
+
+async function openSamples(unitId) {
+  const samples = await all("samples");
+  return samples
+    .filter((sample) => sample.unit_id === unitId && !sample.recorded)
+    .map((sample) =>
+      h(
+        "a.card.open",
+        { href: `#/sample/${sample.id}` },
+        icon("scales"),
+        h("div", h("strong", t("unit.go-on")), h("p.note", dateText(sample.date))),
+        icon("next"),
+      ),
+    );
+}

@@ -1,0 +1,93 @@
+/** A unit's own figures: name, size, water. */
+
+import { unit as findUnit, write } from "../data.js";
+import { h } from "../dom.js";
+import { Form } from "../form.js";
+import { uuid } from "../ids.js";
+import { go } from "../router.js";
+import { t } from "../text.js";
+
+const KINDS = ["tank", "pond", "raceway", "cage"];
+const MONTHS = 12;
+
+export async function show({ unit: id }) {
+  const old = id ? await findUnit(id) : null;
+  const form = new Form(fields(old ?? {}), {
+    save: t("unit-form.save"),
+    onsave: (values) => keep(old, values),
+  });
+  return {
+    title: old ? t("unit-form.change", { unit: old.name }) : t("unit-form.new"),
+    body: [h("p.note", t("unit-form.how")), form.element],
+    back: old ? `unit/${id}` : "",
+    actions: [form.button],
+  };
+}
+
+function fields(old) {
+  const months = old.monthly_temperature_deg_c ?? [];
+  const table = [
+    { name: "name", type: "text", required: true },
+    { name: "kind", type: "choice", options: KINDS.map((value) => ({ value, label: t(`kind.${value}`) })) },
+    { name: "volume_m3", type: "number", unit: "m³", required: true, min: 0.001, max: 1e7 },
+    { name: "depth_m", type: "number", unit: "m", required: true, min: 0.05, max: 100 },
+    { name: "inflow_l_per_min", type: "number", unit: "L/min", max: 1e6 },
+    { name: "inflow_by_gravity", type: "check", value: old.inflow_by_gravity ?? true },
+    { name: "recirculated_l_per_min", type: "number", unit: "L/min", max: 1e6 },
+    { name: "plant_bed_area_m2", type: "number", unit: "m²", max: 1e6 },
+    { name: "altitude_m", type: "number", unit: "m", min: -430, max: 6000 },
+    { name: "aerator_g_per_h", type: "number", unit: "g/h", max: 1e6, value: aerator(old)?.standard_transfer_g_per_h },
+    { name: "aerator_backup", type: "check", value: aerator(old)?.on_backup ?? false },
+    { name: "monthly", type: "text", value: months.join(" ") },
+    { name: "note", type: "lines" },
+  ];
+  return table.map((field) => ({
+    value: old[field.name],
+    label: t(`unit.${field.name}`),
+    hint: hintOf(field.name),
+    ...field,
+  }));
+}
+
+const HINTS = ["inflow_l_per_min", "inflow_by_gravity", "aerator_g_per_h", "monthly", "altitude_m"];
+const hintOf = (name) => (HINTS.includes(name) ? t(`unit.${name}-hint`) : null);
+
+/** The form has one aerator; further ones are kept as they are. */
+const aerator = (unit) => unit.aeration?.[0];
+
+async function keep(old, values) {
+  const { aerator_g_per_h: transfer, aerator_backup: backup, monthly, ...plain } = values;
+  const body = {
+    ...(old ?? {}),
+    ...plain,
+    id: old?.id ?? uuid(),
+    version: (old?.version ?? 0) + 1,
+    monthly_temperature_deg_c: temperatures(monthly),
+    aeration: aerationOf(old, transfer, backup),
+  };
+  delete body.recorded_at;
+  await write({
+    kind: "unit",
+    method: "PUT",
+    path: `/v1/units/${body.id}`,
+    body,
+    label: t("unit-form.label", { unit: body.name }),
+  });
+  go(`unit/${body.id}`, { replace: true });
+}
+
+function temperatures(text) {
+  const values = (text ?? "").replaceAll(",", ".").split(/\s+/).filter(Boolean).map(Number);
+  if (!values.length) return [];
+  if (values.length !== MONTHS || values.some(Number.isNaN)) {
+    throw new Error(t("unit.monthly-wrong"));
+  }
+  return values;
+}
+
+function aerationOf(old, transfer, backup) {
+  const rest = (old?.aeration ?? []).slice(1);
+  if (!transfer) return rest;
+  const first = aerator(old ?? {}) ?? { name: t("unit.aerator") };
+  return [{ ...first, standard_transfer_g_per_h: transfer, on_backup: backup }, ...rest];
+}

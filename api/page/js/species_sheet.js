@@ -1,0 +1,44 @@
+/** A sheet from below with all species. */
+
+import { speciesList } from "./data.js";
+import { h } from "./dom.js";
+import { icon } from "./icons.js";
+import { failure, speciesName } from "./parts.js";
+import { t } from "./text.js";
+
+/** Ask for a species; calls back with its key if one is chosen. */
+export async function chooseSpecies(present, onchoose) {
+  const dialog = h("dialog.sheet", { "aria-label": t("species.choose") });
+  const close = () => {
+    dialog.close();
+    dialog.remove();
+  };
+  const list = await speciesList().catch((error) => error);
+  const inside =
+    list instanceof Error
+      ? failure(list)
+      : h(
+          "ul.choices",
+          list.map(({ key, name }) => h("li", choice(key, name, key === present, () => {
+            close();
+            onchoose(key);
+          }))),
+        );
+  dialog.append(
+    h("h2", t("species.choose")),
+    inside,
+    h("button.button", { type: "button", onclick: close }, t("cancel")),
+  );
+  dialog.addEventListener("cancel", () => dialog.remove());
+  document.body.append(dialog);
+  dialog.showModal();
+}
+
+function choice(key, name, present, onclick) {
+  return h(
+    "button.choice",
+    { type: "button", onclick, "aria-pressed": present ? "true" : "false" },
+    h("span", name || speciesName(key)),
+    present ? icon("check") : null,
+  );
+}

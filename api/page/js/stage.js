@@ -1,0 +1,103 @@
+/**
+ * A photo that can be looked at as a whole or near by, with drawings over it.
+ * Points are in pixels of the photo as displayed, (0, 0) the centre of its
+ * top-left pixel.
+ */
+
+import { h, style, svg } from "./dom.js";
+
+const NEAR_MARGIN = 0.35;
+const LARGEST_HEIGHT_OF_SCREEN = 0.56;
+const MOST_SCALE = 1.5;
+
+export class Stage {
+  /** `image` is the picture's element; `draw(scale)` returns drawings. */
+  constructor({ width, height, image, draw }) {
+    Object.assign(this, { width, height, image, draw });
+    this.layer = svg("svg.layer", { "aria-hidden": "true" });
+    this.plate = h("div.plate", image);
+    this.element = h("div.stage", this.plate, this.layer);
+    this.box = null;
+    this.observer = new ResizeObserver(() => this.place());
+    this.observer.observe(this.element);
+  }
+
+  /** Stop watching the size. */
+  close() {
+    this.observer.disconnect();
+  }
+
+  /** Show the whole photo. */
+  fit() {
+    this.box = null;
+    this.place();
+  }
+
+  /** Come near to what lies between two points. */
+  near(points) {
+    const xs = points.map((point) => point[0]);
+    const ys = points.map((point) => point[1]);
+    this.box = [Math.min(...xs), Math.min(...ys), Math.max(...xs), Math.max(...ys)];
+    this.place();
+  }
+
+  /** Lay out again, for the present size and view. */
+  place() {
+    const room = this.element.clientWidth;
+    if (!room) return;
+    const most = window.innerHeight * LARGEST_HEIGHT_OF_SCREEN;
+    const tall = Math.min((room / this.width) * this.height, most);
+    style(this.element, { height: `${tall}px` });
+    const whole = Math.min(room / this.width, tall / this.height);
+    [this.scale, this.left, this.top] = this.view(room, tall, whole);
+    style(this.plate, {
+      width: `${this.width}px`,
+      height: `${this.height}px`,
+      transform: `translate(${this.left}px, ${this.top}px) scale(${this.scale})`,
+    });
+    // Half a pixel: a pixel's centre is its whole number, the picture starts before.
+    const x = -this.left / this.scale - 0.5;
+    const y = -this.top / this.scale - 0.5;
+    this.layer.setAttribute("viewBox", `${x} ${y} ${room / this.scale} ${tall / this.scale}`);
+    this.redraw();
+    this.element.dispatchEvent(new CustomEvent("placed"));
+  }
+
+  view(room, tall, whole) {
+    if (!this.box) {
+      return [whole, (room - this.width * whole) / 2, (tall - this.height * whole) / 2];
+    }
+    const [x0, y0, x1, y1] = this.box;
+    const grown = 1 + NEAR_MARGIN;
+    const wide = Math.max(x1 - x0, 40) * grown;
+    const high = Math.max(y1 - y0, 40) * grown;
+    const scale = Math.max(whole, Math.min(room / wide, tall / high, MOST_SCALE));
+    const middle = (low, high_, size) => size / 2 - ((low + high_) / 2) * scale;
+    return [scale, middle(x0, x1, room), middle(y0, y1, tall)];
+  }
+
+  /** Draw what lies over the photo anew. */
+  redraw() {
+    if (this.scale) this.layer.replaceChildren(...this.draw(this.scale));
+  }
+
+  /** Return the photo's point under a place of the window, kept within the photo. */
+  toPhoto(clientX, clientY) {
+    const frame = this.element.getBoundingClientRect();
+    return this.within([
+      (clientX - frame.left - this.left) / this.scale - 0.5,
+      (clientY - frame.top - this.top) / this.scale - 0.5,
+    ]);
+  }
+
+  /** Return a point moved into the photo if it lies outside. */
+  within([x, y]) {
+    const clamp = (value, most) => Math.min(Math.max(value, 0), most - 1);
+    return [clamp(x, this.width), clamp(y, this.height)];
+  }
+
+  /** Return where on the stage a point of the photo is, in CSS pixels. */
+  toStage([x, y]) {
+    return [(x + 0.5) * this.scale + this.left, (y + 0.5) * this.scale + this.top];
+  }
+}

@@ -1,0 +1,105 @@
+/**
+ * What the phone keeps until the server has it, in IndexedDB.
+ *
+ * photos:  one picture of a net and what became of it
+ * samples: a sampling with its nets
+ * writes:  units, cohorts and book entries on their way
+ * answers: the last answer of each GET, for when the server is out of reach
+ */
+
+const NAME = "fishmeasure";
+const VERSION = 1;
+const STORES = { photos: "key", samples: "id", writes: "id", answers: "path" };
+
+const changes = new EventTarget();
+const channel = "BroadcastChannel" in window ? new BroadcastChannel(NAME) : null;
+if (channel) channel.onmessage = ({ data }) => announce(data);
+
+let opening = null;
+
+function open() {
+  opening ??= new Promise((resolve, reject) => {
+    const request = indexedDB.open(NAME, VERSION);
+    request.onupgradeneeded = () => {
+      for (const [store, keyPath] of Object.entries(STORES)) {
+        request.result.createObjectStore(store, { keyPath });
+      }
+    };
+    request.onsuccess = () => resolve(request.result);
+    request.onerror = () => reject(request.error);
+  });
+  return opening;
+}
+
+async function run(store, mode, work) {
+  const database = await open();
+  return new Promise((resolve, reject) => {
+    const transaction = database.transaction(store, mode, { durability: "strict" });
+    const request = work(transaction.objectStore(store));
+    transaction.oncomplete = () => resolve(request?.result);
+    transaction.onerror = () => reject(transaction.error);
+    transaction.onabort = () => reject(transaction.error);
+  });
+}
+
+function announce(store) {
+  changes.dispatchEvent(new CustomEvent("change", { detail: store }));
+}
+
+function changed(store) {
+  announce(store);
+  channel?.postMessage(store);
+}
+
+/** Return one record, or undefined. */
+export const get = (store, key) => run(store, "readonly", (s) => s.get(key));
+
+/** Return all records of a store. */
+export const all = (store) => run(store, "readonly", (s) => s.getAll());
+
+/** Keep a record; it is on disk when this returns. */
+export async function put(store, record) {
+  await run(store, "readwrite", (s) => s.put(record));
+  // Screens keep answers themselves when they read; they need no news of them.
+  if (store !== "answers") changed(store);
+  return record;
+}
+
+/** Forget a record. */
+export async function remove(store, key) {
+  await run(store, "readwrite", (s) => s.delete(key));
+  changed(store);
+}
+
+/**
+ * Change a record within one transaction, so that a screen and the queue never
+ * overwrite each other. `change` gets the record and alters it in place; nothing
+ * happens if the record is gone. Returns the record as kept.
+ */
+export async function update(store, key, change) {
+  let kept;
+  await run(store, "readwrite", (s) => {
+    const request = s.get(key);
+    request.onsuccess = () => {
+      kept = request.result;
+      if (kept === undefined) return;
+      change(kept);
+      s.put(kept);
+    };
+    return request;
+  });
+  if (kept !== undefined) changed(store);
+  return kept;
+}
+
+/** Call back whenever a store changes, in this window or another. */
+export function onChange(callback) {
+  const listener = (event) => callback(event.detail);
+  changes.addEventListener("change", listener);
+  return () => changes.removeEventListener("change", listener);
+}
+
+/** Ask the browser not to clear what is kept here when space runs short. */
+export async function askToPersist() {
+  if (navigator.storage?.persist) await navigator.storage.persist();
+}

@@ -1,0 +1,123 @@
+/** What is to be sent next, and how each kind of thing is sent. */
+
+import { send } from "./api.js";
+import { sampleBody } from "./samples.js";
+import { all, update } from "./store.js";
+
+/** Return {store, key, run} of the next thing to send, or null. */
+export async function nextTask() {
+  const writes = oldestFirst(await all("writes"));
+  const write = writes.find((record) => record.state === "waiting");
+  if (write) return task("writes", write.id, () => sendWrite(write));
+  const photos = oldestFirst(await all("photos"));
+  const photo = photos.find((record) => record.state === "waiting");
+  if (photo) return task("photos", photo.key, () => sendPhoto(photo));
+  const samples = oldestFirst(await all("samples"));
+  const ready = samples.find((sample) => isReady(sample, photos));
+  return ready ? task("samples", ready.id, () => sendSample(ready, photos)) : null;
+}
+
+function task(store, key, run) {
+  return { store, key, run };
+}
+
+function oldestFirst(records) {
+  return records.sort((a, b) => a.created - b.created);
+}
+
+/** A sample waits for its photos: its nets name them by the server's identifiers. */
+function isReady(sample, photos) {
+  if (sample.state !== "waiting") return false;
+  const own = photos.filter((photo) => photo.sample_id === sample.id);
+  return own.every((photo) => ["measured", "refused"].includes(photo.state));
+}
+
+async function sendWrite(write) {
+  const json = write.kind === "entry" ? { entries: [write.body] } : write.body;
+  await send(write.method, write.path, { json });
+  await update("writes", write.id, (record) => {
+    record.state = "saved";
+    record.error = null;
+  });
+}
+
+async function sendPhoto(photo) {
+  let result = photo.result;
+  if (!result) result = await upload(photo);
+  if (photo.settings) result = await change(result, "settings", photo.settings);
+  if (photo.corrections) {
+    result = await change(result, "corrections", { corrections: photo.corrections });
+  }
+  await update("photos", photo.key, (record) => {
+    record.result = result;
+    record.error = null;
+    // What was changed here while this was under way still waits.
+    if (record.settings === null || same(record.settings, photo.settings)) {
+      record.settings = null;
+    }
+    if (record.corrections === null || same(record.corrections, photo.corrections)) {
+      record.corrections = null;
+    }
+    record.state = record.settings || record.corrections ? "waiting" : "measured";
+  });
+  await touchSample(photo.sample_id);
+}
+
+const same = (one, other) => JSON.stringify(one) === JSON.stringify(other);
+
+async function upload(photo) {
+  const form = new FormData();
+  form.append("photos", photo.blob, photo.name);
+  form.append("species", photo.species);
+  form.append("print_scale", String(photo.print_scale));
+  const { items } = await send("POST", "/v1/photos", { form });
+  return items[0];
+}
+
+function change(result, what, json) {
+  return send("PUT", `/v1/photos/${result.id}/${what}`, { json });
+}
+
+/** Have the estimate made again with what a photo now says. */
+async function touchSample(id) {
+  await update("samples", id, (sample) => {
+    sample.edits += 1;
+    sample.state = "waiting";
+  });
+}
+
+async function sendSample(sample, photos) {
+  const body = sampleBody(sample, photos);
+  if (!body) {
+    await settle(sample, sample.result ?? null);
+    return;
+  }
+  let result = await send("PUT", `/v1/samples/${sample.id}`, { json: body });
+  if (sample.record_wanted) {
+    const json = { unit_id: sample.unit_id, cohort_id: sample.cohort_id };
+    result = await send("POST", `/v1/samples/${sample.id}/record`, { json });
+  }
+  await settle(sample, result);
+  if (result.entry_id) await forgetPictures(sample.id);
+}
+
+async function settle(sample, result) {
+  await update("samples", sample.id, (record) => {
+    record.result = result;
+    record.error = null;
+    const unchanged = record.edits === sample.edits;
+    if (result?.entry_id) record.recorded = true;
+    record.state = unchanged ? "measured" : "waiting";
+  });
+}
+
+/** The server has the pictures; the phone's copies would only fill it up. */
+async function forgetPictures(sampleId) {
+  for (const photo of await all("photos")) {
+    if (photo.sample_id !== sampleId || !photo.result || !photo.blob) continue;
+    await update("photos", photo.key, (record) => {
+      record.blob = null;
+    });
+  }
+}
+

@@ -1,0 +1,40 @@
+/** Texts by key, with values put in; a text may have a singular and a plural. */
+
+import { TEXTS } from "../texts.en.js";
+
+const LANGUAGE = "en";
+const plural = new Intl.PluralRules(LANGUAGE);
+
+/** Return a text: t("fish.title", { n: 8 }). `n` chooses singular or plural. */
+export function t(key, values = {}) {
+  let text = TEXTS[key];
+  if (text === undefined) return key;
+  if (typeof text === "object") text = text[plural.select(values.n)] ?? text.other;
+  return text.replace(/\{(\w+)\}/g, (_, name) => String(values[name] ?? ""));
+}
+
+/** Return a text, or another where the key has none. */
+export function textOr(key, other, values = {}) {
+  return key in TEXTS ? t(key, values) : other;
+}
+
+/** Return a date as people write it: "25 Nov 2026". */
+export function dateText(iso) {
+  if (!iso) return "";
+  const [year, month, day] = iso.slice(0, 10).split("-").map(Number);
+  const date = new Date(Date.UTC(year, month - 1, day));
+  const options = { day: "numeric", month: "short", year: "numeric", timeZone: "UTC" };
+  return new Intl.DateTimeFormat("en-GB", options).format(date);
+}
+
+/** Return today in the phone's own time zone, as 2026-11-25. */
+export function today() {
+  const now = new Date();
+  const two = (number) => String(number).padStart(2, "0");
+  return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
+}
+
+/** Return how many days ago a date was. */
+export function daysAgo(iso) {
+  return Math.round((Date.parse(today()) - Date.parse(iso.slice(0, 10))) / 86400000);
+}
