@@ -10,7 +10,16 @@ from api.errors import ErrorBody, install_error_handlers
 from api.guard import Guard
 from api.limits import BodyLimits
 from api.pairing import Pairing
-from api.routes import book, calculations, devices, health, photos, reference, samples
+from api.routes import (
+    book,
+    calculations,
+    devices,
+    health,
+    page,
+    photos,
+    reference,
+    samples,
+)
 from api.services import open_services
 from api.settings import Settings
 from fishmeasure import __version__
@@ -30,6 +39,7 @@ ROUTERS = (
     devices.router,
     reference.router,
     calculations.router,
+    page.router,
 )
 
 

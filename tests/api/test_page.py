@@ -95,7 +95,8 @@ def test_the_service_worker_knows_every_file(client: TestClient) -> None:
 def test_every_text_that_a_module_asks_for_exists() -> None:
     """A missing text would show its key."""
     files = page.page_files().files
-    texts = set(re.findall(r'^  "?([\w.-]+)"?:', files["texts.en.js"].decode(), re.MULTILINE))
+    table = files["texts.en.js"].decode()
+    texts = set(re.findall(r'^  "?([\w.-]+)"?:', table, re.MULTILINE))
     for name, content in files.items():
         if not name.startswith("js/"):
             continue
