@@ -6,9 +6,14 @@ import time
 from dataclasses import replace
 from pathlib import Path
 
-from sample_images.generator import sets
+from sample_images.generator.held_out import HELD_OUT
 from sample_images.generator.output import write_photo, write_truth
+from sample_images.generator.recipes import make
 from sample_images.generator.scene import Scene, SceneSpec
+from sample_images.generator.sets import SAMPLES
+from sample_images.generator.tank import write_tank
+
+SETS = {"samples": SAMPLES, "held-out": HELD_OUT}
 
 
 def _scaled(spec: SceneSpec, scale: float) -> SceneSpec:
@@ -23,19 +28,28 @@ def _scaled(spec: SceneSpec, scale: float) -> SceneSpec:
 def main() -> None:
     """Render the chosen set."""
     parser = argparse.ArgumentParser(description=__doc__)
-    parser.add_argument("--set", default="first", choices=sorted(sets.SETS))
+    parser.add_argument("--set", default="samples", choices=sorted(SETS))
     parser.add_argument("--only", nargs="*", default=[], help="names to render")
     parser.add_argument("--scale", type=float, default=1.0, help="smaller photos")
-    parser.add_argument("--samples", type=int, default=48, help="rays a pixel")
+    parser.add_argument(
+        "--samples", type=int, default=16, help="rays a pixel (square numbers are best)"
+    )
     parser.add_argument("--out", type=Path, default=Path("sample_images"))
     parser.add_argument("--variant", default="llvm_ad_rgb")
+    parser.add_argument("--missing", action="store_true", help="skip photos there")
     parser.add_argument("--truth-only", action="store_true")
     options = parser.parse_args()
     options.out.mkdir(parents=True, exist_ok=True)
-    for spec in sets.SETS[options.set]():
-        if options.only and spec.name not in options.only:
+    if options.set == "samples" and not options.only:
+        write_tank(options.out)
+    for recipe in SETS[options.set]:
+        if options.only and recipe.name not in options.only:
+            continue
+        there = options.out / f"{recipe.name}.{recipe.file_type}"
+        if options.missing and there.exists():
             continue
         started = time.perf_counter()
+        spec = make(recipe)
         scene = Scene(_scaled(spec, options.scale))
         write_truth(scene, options.out)
         if not options.truth_only:

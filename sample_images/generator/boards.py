@@ -1,13 +1,14 @@
 """Surfaces on which the fish lie: colour maps and how they shine."""
 
 from collections.abc import Callable
-from dataclasses import dataclass, field
+from dataclasses import dataclass, replace
 
 import cv2
 import numpy as np
 
 from sample_images.generator.noise import Array, fractal, mix, smooth
 
+WET_ROUGHNESS = 0.10
 SIZE_MM = (1500.0, 1300.0)  # the board's plane, centred on the scene's origin
 
 
@@ -21,7 +22,18 @@ class Board:
     metallic: float = 0.0
     rim_height_mm: float = 0.0
     rim_size_mm: tuple[float, float] = (0.0, 0.0)
-    rim_colour: tuple[float, float, float] = field(default=(0.5, 0.5, 0.5))
+    rim_colour: tuple[float, float, float] = (0.5, 0.5, 0.5)
+    drops: int = 0
+    stain_depth: float = 0.78
+    wetness: Array | None = None
+    relief_mm: Array | None = None
+
+    @property
+    def roughness_map(self) -> Array:
+        """Roughness over the board; a film of water is smooth."""
+        if self.wetness is None:
+            return np.full((2, 2), self.roughness)
+        return self.roughness + (WET_ROUGHNESS - self.roughness) * self.wetness
 
 
 def _scratches(
@@ -62,8 +74,8 @@ def _plain(
 def _wood(rng: np.random.Generator, shape: tuple[int, int], dark: float) -> Array:
     """Return planks with grain along x."""
     rows, columns = shape
-    warp = 9 * fractal(rng, shape, (5, 2), 3)
-    line = np.arange(rows)[:, None] / rows * 130 + warp
+    warp = 4 * fractal(rng, shape, (9, 1.5), 3)
+    line = np.arange(rows)[:, None] / rows * 150 + warp
     table = rng.standard_normal(4096)
     grain = np.interp(line * 3 % 4095, np.arange(4096), table)
     fibres = smooth(rng, shape, (rows / 2, columns / 160))
@@ -89,13 +101,15 @@ def dark_wood(rng: np.random.Generator, shape: tuple[int, int]) -> Board:
 def cutting_board(rng: np.random.Generator, shape: tuple[int, int]) -> Board:
     """Return a worn white plastic cutting board."""
     image = _plain(rng, shape, (0.86, 0.85, 0.81), 0.012)
-    return Board(colours=_scratches(rng, image, 900, -0.10), roughness=0.35)
+    return Board(
+        colours=_scratches(rng, image, 900, -0.10), roughness=0.35, stain_depth=0.93
+    )
 
 
 def green_board(rng: np.random.Generator, shape: tuple[int, int]) -> Board:
     """Return a green plastic board."""
     image = _plain(rng, shape, (0.16, 0.45, 0.27), 0.03)
-    return Board(colours=_scratches(rng, image, 900, 0.22), roughness=0.3)
+    return Board(colours=_scratches(rng, image, 900, 0.22), roughness=0.3, drops=700)
 
 
 def blue_tray(rng: np.random.Generator, shape: tuple[int, int]) -> Board:
@@ -105,6 +119,7 @@ def blue_tray(rng: np.random.Generator, shape: tuple[int, int]) -> Board:
         colours=_scratches(rng, image, 400, 0.2),
         roughness=0.22,
         specular=0.5,
+        drops=900,
         rim_height_mm=35.0,
         rim_size_mm=(600.0, 420.0),
         rim_colour=(0.11, 0.28, 0.55),
@@ -114,7 +129,7 @@ def blue_tray(rng: np.random.Generator, shape: tuple[int, int]) -> Board:
 def blue_board(rng: np.random.Generator, shape: tuple[int, int]) -> Board:
     """Return a flat blue plastic board."""
     image = _plain(rng, shape, (0.17, 0.38, 0.66), 0.025)
-    return Board(colours=_scratches(rng, image, 600, 0.2), roughness=0.3)
+    return Board(colours=_scratches(rng, image, 600, 0.2), roughness=0.3, drops=700)
 
 
 def steel(rng: np.random.Generator, shape: tuple[int, int]) -> Board:
@@ -123,13 +138,15 @@ def steel(rng: np.random.Generator, shape: tuple[int, int]) -> Board:
     tone = 1 + 0.07 * brushed + 0.03 * fractal(rng, shape, (4, 5), 4)
     image = np.array([0.66, 0.67, 0.68]) * tone[..., None]
     image = _scratches(rng, image, 500, 0.2)
-    return Board(colours=image, roughness=0.38, metallic=0.85)
+    return Board(
+        colours=image, roughness=0.38, metallic=0.85, drops=900, stain_depth=0.92
+    )
 
 
 def wet_dark(rng: np.random.Generator, shape: tuple[int, int]) -> Board:
     """Return wet dark grey plastic with beads of water."""
     image = _plain(rng, shape, (0.15, 0.155, 0.165), 0.06)
-    return Board(colours=image, roughness=0.14, specular=0.5)
+    return Board(colours=image, roughness=0.14, specular=0.5, drops=2600)
 
 
 def black_liner(rng: np.random.Generator, shape: tuple[int, int]) -> Board:
@@ -144,6 +161,8 @@ def white_tray(rng: np.random.Generator, shape: tuple[int, int]) -> Board:
     return Board(
         colours=image,
         roughness=0.2,
+        stain_depth=0.95,
+        drops=600,
         rim_height_mm=30.0,
         rim_size_mm=(640.0, 450.0),
         rim_colour=(0.88, 0.88, 0.87),
@@ -172,6 +191,48 @@ def bamboo(rng: np.random.Generator, shape: tuple[int, int]) -> Board:
     return Board(colours=np.array([0.80, 0.66, 0.44]) * tone[..., None], roughness=0.4)
 
 
+def slate(rng: np.random.Generator, shape: tuple[int, int]) -> Board:
+    """Return a dark slate slab with cleavage lines."""
+    layers = fractal(rng, shape, (14, 3), 6)
+    tone = 1 + 0.10 * layers + 0.05 * smooth(rng, shape, (shape[0] / 3, shape[1] / 3))
+    image = np.array([0.21, 0.23, 0.25]) * tone[..., None]
+    return Board(colours=image, roughness=0.45, drops=900)
+
+
+def yellow_board(rng: np.random.Generator, shape: tuple[int, int]) -> Board:
+    """Return a yellow plastic board."""
+    image = _plain(rng, shape, (0.85, 0.70, 0.22), 0.02)
+    return Board(colours=_scratches(rng, image, 800, -0.12), roughness=0.3, drops=500)
+
+
+def grey_tray(rng: np.random.Generator, shape: tuple[int, int]) -> Board:
+    """Return a grey crate floor with its rim."""
+    image = _plain(rng, shape, (0.47, 0.48, 0.50), 0.03)
+    return Board(
+        colours=_scratches(rng, image, 500, 0.15),
+        roughness=0.3,
+        drops=700,
+        rim_height_mm=40.0,
+        rim_size_mm=(640.0, 450.0),
+        rim_colour=(0.44, 0.45, 0.47),
+    )
+
+
+def tiles(rng: np.random.Generator, shape: tuple[int, int]) -> Board:
+    """Return cream tiles of 100 mm with grey joints."""
+    rows, columns = shape
+    texel_mm = SIZE_MM[0] / columns
+    y = np.arange(rows)[:, None] * texel_mm
+    x = np.arange(columns)[None, :] * texel_mm
+    joint = (y % 100 < 4) | (x % 100 < 4)
+    table = rng.standard_normal((64, 64))
+    tint = table[(y // 100).astype(int) % 64, (x // 100).astype(int) % 64]
+    tone = (1 + 0.02 * tint) * np.where(joint, 0.62, 1.0)
+    tone = tone * (1 + 0.015 * fractal(rng, shape, (20, 24), 4))
+    image = np.array([0.82, 0.77, 0.67]) * tone[..., None]
+    return Board(colours=image, roughness=0.18, specular=0.5, drops=500)
+
+
 BOARDS: dict[str, Callable[[np.random.Generator, tuple[int, int]], Board]] = {
     "wood": wood,
     "dark-wood": dark_wood,
@@ -185,18 +246,39 @@ BOARDS: dict[str, Callable[[np.random.Generator, tuple[int, int]], Board]] = {
     "white-tray": white_tray,
     "concrete": concrete,
     "bamboo": bamboo,
+    "slate": slate,
+    "yellow-board": yellow_board,
+    "grey-tray": grey_tray,
+    "tiles": tiles,
 }
 
 
-def wet(board: Board, stains: Array) -> Board:
-    """Return the board darkened where ``stains`` (rows, columns, 0-1) are wet."""
-    darker = mix(board.colours, board.colours * 0.78, stains)
-    return Board(
-        colours=np.clip(darker, 0.0, 1.0),
-        roughness=board.roughness,
-        specular=board.specular,
-        metallic=board.metallic,
-        rim_height_mm=board.rim_height_mm,
-        rim_size_mm=board.rim_size_mm,
-        rim_colour=board.rim_colour,
+def wet(rng: np.random.Generator, board: Board, stains: Array) -> Board:
+    """Return the board dark and smooth where ``stains`` (rows, columns) are wet."""
+    darker = mix(board.colours, board.colours * board.stain_depth, stains)
+    relief = _drops(rng, stains, board.drops) if board.drops else None
+    wetness = stains.astype(np.float64)
+    if relief is not None:
+        wetness = np.maximum(wetness, np.minimum(relief * 4, 1))
+    return replace(
+        board, colours=np.clip(darker, 0.0, 1.0), wetness=wetness, relief_mm=relief
     )
+
+
+def _drops(rng: np.random.Generator, stains: Array, count: int) -> Array:
+    """Return the relief of beads of water, denser beside the fish."""
+    rows, columns = stains.shape
+    texel_mm = SIZE_MM[0] / columns
+    relief = np.zeros((rows, columns))
+    radii = np.minimum(rng.lognormal(0.45, 0.5, count), 5.0) / texel_mm
+    places = rng.uniform([0, 0], [columns, rows], (count, 2))
+    for (x, y), radius in zip(places, radii, strict=True):
+        left, right = max(int(x - radius) - 1, 0), min(int(x + radius) + 2, columns)
+        top, bottom = max(int(y - radius) - 1, 0), min(int(y + radius) + 2, rows)
+        if right <= left or bottom <= top:
+            continue
+        dy, dx = np.mgrid[top:bottom, left:right]
+        off = ((dx - x) ** 2 + (dy - y) ** 2) / radius**2
+        cap = np.sqrt(np.clip(1 - off, 0, 1)) * radius * texel_mm * 0.35
+        relief[top:bottom, left:right] = np.maximum(relief[top:bottom, left:right], cap)
+    return relief

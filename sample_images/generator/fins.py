@@ -58,7 +58,8 @@ def _edge_fin(
     dorsal, ventral, _ = body.halves_mm(first)
     edge = dorsal if sign > 0 else ventral
     rays = np.abs(reach[0]) + (np.abs(reach[1]) - np.abs(reach[0])) * along
-    rays = rays * (1 - 0.25 * (2 * along - 1) ** 4)
+    # Rounded corners: the first rays are short, the last ones too.
+    rays = rays * np.sqrt(np.clip(1 - np.abs(2 * along - 0.9) ** 5, 0.02, 1))
     raised = 0.5 + 0.5 * body.spec.fins_raised
     side = sign * (
         0.86 * edge + outward_share * (0.14 * edge + rays * raised * body.scale)
@@ -96,8 +97,8 @@ def _pectoral(body: Body) -> Mesh:
 def _eye(body: Body) -> Mesh:
     """Return the eye as a shallow dome on the head."""
     rows, columns = 9, 25
-    radius = (0.0155 + 0.9 / body.scale) * body.scale
-    station0, share0 = 0.062, 0.30
+    radius = (0.0165 + 1.1 / body.scale) * body.scale
+    station0, share0 = 0.060, 0.34
     dorsal, _, _ = body.halves_mm(np.array([station0]))
     out = np.linspace(0, 1, rows)[:, None]
     turn = np.linspace(0, 2 * np.pi, columns)[None, :]
@@ -132,10 +133,10 @@ def whole_fish(body: Body) -> Mesh:
         [
             trunk,
             caudal(body),
-            _edge_fin(body, (0.435, 0.56), (0.062, 0.036), 0.055, FIN_BOX),
-            _edge_fin(body, (0.745, 0.765), (0.020, 0.016), 0.040, FIN_BOX),
-            _edge_fin(body, (0.485, 0.515), (-0.030, -0.018), 0.055, PALE_FIN_BOX),
-            _edge_fin(body, (0.675, 0.765), (-0.048, -0.022), 0.045, PALE_FIN_BOX),
+            _edge_fin(body, (0.43, 0.565), (0.066, 0.034), 0.058, FIN_BOX),
+            _edge_fin(body, (0.735, 0.765), (0.022, 0.014), 0.034, FIN_BOX),
+            _edge_fin(body, (0.475, 0.52), (-0.034, -0.016), 0.060, PALE_FIN_BOX),
+            _edge_fin(body, (0.67, 0.765), (-0.052, -0.020), 0.045, PALE_FIN_BOX),
             _pectoral(body),
             _eye(body),
         ]

@@ -7,6 +7,7 @@ import numpy as np
 
 from sample_images.generator import paper
 from sample_images.generator.camera import Array, Camera, CameraSpec
+from sample_images.generator.clutter import Item
 from sample_images.generator.fish import Body, FishSpec
 from sample_images.generator.paper import PaperSpec
 
@@ -97,8 +98,10 @@ def lay(
     papers: tuple[PaperSpec, ...],
     rng: np.random.Generator,
     rules: Rules,
+    fixed: tuple[FishSpec, ...] = (),
+    items: tuple[Item, ...] = (),
 ) -> tuple[FishSpec, ...]:
-    """Return the fish placed clear of all else.
+    """Return the ``fixed`` fish and the others, placed clear of all else.
 
     Raises
     ------
@@ -106,31 +109,87 @@ def lay(
         Where the board is too crowded; choose other seeds, fewer or smaller fish.
     """
     ground = _ground(Camera.from_spec(camera_spec), papers, rules)
+    for item in items:
+        ground.fill(item.footprint(), 1)
+    for other in fixed:
+        ground.taken |= ground.stamp(Body(other), rules.clearance_mm)
     placed: dict[int, FishSpec] = {}
     order = sorted(range(len(fish)), key=lambda k: -fish[k].fork_length_mm)
     for number in order:
-        free_rows, free_columns = np.nonzero(ground.taken == 0)
-        for _ in range(900):
-            pick = int(rng.integers(len(free_rows)))
-            position = (
-                float(free_columns[pick] * CELL_MM - SPAN_MM / 2),
-                float(free_rows[pick] * CELL_MM - SPAN_MM / 2),
-            )
-            heading = rules.heading_deg + float(
-                rng.uniform(-1, 1) * rules.heading_spread_deg
-            )
-            heading += 180.0 * float(rng.integers(2))
-            trial = replace(
-                fish[number],
-                position_mm=(round(position[0], 1), round(position[1], 1)),
-                heading_deg=round(heading % 360, 1),
-            )
-            stamp = ground.stamp(Body(trial), rules.clearance_mm)
-            if not np.any(stamp & ground.taken):
-                ground.taken |= stamp
-                placed[number] = trial
-                break
-        else:
+        trial = _try_places(fish[number], ground, rng, rules)
+        if trial is None:
             message = f"no room for fish {number + 1} of {len(fish)}"
             raise RuntimeError(message)
-    return tuple(placed[k] for k in range(len(fish)))
+        ground.taken |= ground.stamp(Body(trial), rules.clearance_mm)
+        placed[number] = trial
+    return fixed + tuple(placed[k] for k in range(len(fish)))
+
+
+def _try_places(
+    fish: FishSpec, ground: _Ground, rng: np.random.Generator, rules: Rules
+) -> FishSpec | None:
+    """Return the fish at a free place, or None."""
+    free_rows, free_columns = np.nonzero(ground.taken == 0)
+    if len(free_rows) == 0:
+        return None
+    for _ in range(1200):
+        pick = int(rng.integers(len(free_rows)))
+        x = float(free_columns[pick] * CELL_MM - SPAN_MM / 2)
+        y = float(free_rows[pick] * CELL_MM - SPAN_MM / 2)
+        turn = float(rng.uniform(-1, 1) * rules.heading_spread_deg)
+        heading = rules.heading_deg + turn + 180.0 * float(rng.integers(2))
+        trial = replace(
+            fish,
+            position_mm=(round(x, 1), round(y, 1)),
+            heading_deg=round(heading % 360, 1),
+        )
+        if not np.any(ground.stamp(Body(trial), rules.clearance_mm) & ground.taken):
+            return trial
+    return None
+
+
+def beside(anchor: FishSpec, fish: FishSpec, rng: np.random.Generator) -> FishSpec:
+    """Return the fish lying against the flank of another, touching it."""
+    turn = np.radians(anchor.heading_deg)
+    gap = 0.5 * (Body(anchor).body_depth_mm + Body(fish).body_depth_mm) * 0.985
+    side = 1.0 if rng.integers(2) else -1.0
+    along = float(rng.uniform(-0.08, 0.08)) * anchor.fork_length_mm
+    x = anchor.position_mm[0] - np.sin(turn) * side * gap + np.cos(turn) * along
+    y = anchor.position_mm[1] + np.cos(turn) * side * gap + np.sin(turn) * along
+    heading = anchor.heading_deg + float(rng.uniform(-4, 4))
+    return replace(
+        fish,
+        position_mm=(round(float(x), 1), round(float(y), 1)),
+        heading_deg=round(heading % 360, 1),
+    )
+
+
+def across(anchor: FishSpec, fish: FishSpec, rng: np.random.Generator) -> FishSpec:
+    """Return the fish lying across another, on top of it."""
+    turn = np.radians(anchor.heading_deg)
+    along = float(rng.uniform(-0.25, 0.25)) * anchor.fork_length_mm
+    x = anchor.position_mm[0] + np.cos(turn) * along
+    y = anchor.position_mm[1] + np.sin(turn) * along
+    heading = anchor.heading_deg + float(rng.choice([-1, 1]) * rng.uniform(35, 90))
+    return replace(
+        fish,
+        position_mm=(round(float(x), 1), round(float(y), 1)),
+        heading_deg=round(heading % 360, 1),
+        base_mm=round(anchor.base_mm + 1.6 * Body(anchor).half_thickness_mm, 1),
+    )
+
+
+def through_edge(
+    fish: FishSpec, camera_spec: CameraSpec, rng: np.random.Generator
+) -> FishSpec:
+    """Return the fish with head or tail outside the right edge of the frame."""
+    camera = Camera.from_spec(camera_spec)
+    row = float(rng.uniform(0.25, 0.75)) * camera.height_px
+    edge = camera.to_board(np.array([[camera.width_px - 1.0, row]]))[0]
+    inward = float(rng.uniform(0.1, 0.3)) * fish.fork_length_mm
+    heading = float(rng.uniform(-25, 25)) + 180.0 * float(rng.integers(2))
+    return replace(
+        fish,
+        position_mm=(round(float(edge[0]) - inward, 1), round(float(edge[1]), 1)),
+        heading_deg=round(heading % 360, 1),
+    )

@@ -86,6 +86,15 @@ def make(name: str, rng: np.random.Generator) -> Light:  # noqa: PLR0911 - a tab
             lamp_radius_mm=22,
             lamp_colour=(4200.0, 4000.0, 3600.0),
         )
+    if name == "tubes":  # two fluorescent tubes overhead, a little green
+        surround = _room(0.5) * [0.95, 1.04, 0.95]
+        for turn in (azimuth, azimuth + 40):
+            surround = _window(surround, turn, (62, 80), 60, (14.0, 15.5, 13.6))
+        return Light(surround=surround, cast=(1.0, 0.98, 1.02))
+    if name == "evening":  # a low warm window
+        surround = _room(0.35) * [1.15, 1.0, 0.8]
+        surround = _window(surround, azimuth, (6, 26), 50, (14.0, 11.0, 7.5))
+        return Light(surround=surround, cast=(0.97, 1.0, 1.12), exposure=0.85)
     if name == "flash":
         return Light(
             surround=_room(0.16) * [1.1, 1.0, 0.85],

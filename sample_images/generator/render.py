@@ -7,7 +7,9 @@ import mitsuba as mi
 import numpy as np
 
 from sample_images.generator import skins
+from sample_images.generator.boards import Board
 from sample_images.generator.camera import Array, Camera
+from sample_images.generator.clutter import parts
 from sample_images.generator.mesh import Mesh
 from sample_images.generator.scene import Scene
 
@@ -55,17 +57,43 @@ def _to_mitsuba(name: str, mesh: Mesh, bsdf: dict[str, Any], *, flat: bool) -> A
     return target
 
 
-def _fish_bsdf(colours: Array) -> dict[str, Any]:
+def _map(values: Array) -> dict[str, Any]:
+    """Return a map of plain numbers."""
+    plain = np.ascontiguousarray(values[..., None], dtype=np.float32)
+    return {"type": "bitmap", "bitmap": mi.Bitmap(plain), "raw": True}
+
+
+def _with_relief(bsdf: dict[str, Any], relief_mm: Array) -> dict[str, Any]:
+    """Return the surface with its normals tilted by a relief."""
+    return {"type": "bumpmap", "arbitrary": _map(relief_mm), "bsdf": bsdf}
+
+
+def _fish_bsdf(colours: Array, relief_mm: Array, silver: float) -> dict[str, Any]:
     """Return wet skin: silvery scales under a thin clear film of water."""
-    return {
+    skin = {
         "type": "principled",
         "base_color": _texture(colours),
-        "roughness": 0.38,
+        "roughness": 0.32,
         "specular": 0.5,
-        "metallic": 0.12,
-        "clearcoat": 0.7,
+        "metallic": 0.10 + 0.35 * silver,
+        "clearcoat": 0.9,
         "clearcoat_gloss": 0.93,
     }
+    return _with_relief(skin, relief_mm)
+
+
+def _board_bsdf(board: Board) -> dict[str, Any]:
+    """Return the board's surface, smoother where it is wet."""
+    surface = {
+        "type": "principled",
+        "base_color": _texture(board.colours),
+        "roughness": _map(board.roughness_map),
+        "specular": board.specular,
+        "metallic": board.metallic,
+    }
+    if board.relief_mm is None:
+        return surface
+    return _with_relief(surface, board.relief_mm)
 
 
 def _lamp(scene: Scene) -> dict[str, Any]:
@@ -133,17 +161,21 @@ def _build(scene: Scene) -> Any:
         "board": _to_mitsuba(
             "board",
             scene.board_mesh(),
-            {
-                "type": "principled",
-                "base_color": _texture(board.colours),
-                "roughness": board.roughness,
-                "specular": board.specular,
-                "metallic": board.metallic,
-            },
+            _board_bsdf(board),
             flat=True,
         ),
         **_rim(scene),
     }
+    for index, part in enumerate(p for item in scene.spec.items for p in parts(item)):
+        surface = {
+            "type": "principled",
+            "base_color": {"type": "rgb", "value": list(part.colour)},
+            "roughness": part.roughness,
+            "metallic": part.metallic,
+        }
+        content[f"item_{index}"] = _to_mitsuba(
+            f"item_{index}", part.mesh, surface, flat=False
+        )
     if scene.light.lamp_radius_mm > 0:
         content["lamp"] = _lamp(scene)
     for index, piece in enumerate(scene.papers):
@@ -157,8 +189,10 @@ def _build(scene: Scene) -> Any:
     for index, (body, mesh) in enumerate(
         zip(scene.bodies, scene.fish_meshes, strict=True)
     ):
+        colours, relief = skins.paint(body)
+        surface = _fish_bsdf(colours, relief, skins.SKINS[body.spec.skin].silver)
         content[f"fish_{index}"] = _to_mitsuba(
-            f"fish_{index}", mesh, _fish_bsdf(skins.paint(body)), flat=False
+            f"fish_{index}", mesh, surface, flat=False
         )
     return mi.load_dict(content)
 
@@ -187,7 +221,10 @@ def radiance(scene: Scene, samples: int) -> Array:
     image = np.empty((count, 3), dtype=np.float32)
     for number, start in enumerate(range(0, count, block)):
         start_ = min(start, count - block)
-        sampler = mi.load_dict({"type": "independent"})
+        # Stratified: at 16 rays two to four times less noise than independent ones
+        # (standard deviation on paper, measured on two of the scenes).
+        sampler = mi.load_dict({"type": "multijitter", "sample_count": samples})
+        sampler.set_samples_per_wavefront(samples)
         sampler.seed(
             dr.opaque(mi.UInt32, scene.spec.seed * 4096 + number), block * samples
         )

@@ -7,6 +7,7 @@ import numpy as np
 
 from sample_images.generator import boards, fins, lights, paper
 from sample_images.generator.camera import Array, Camera, CameraSpec
+from sample_images.generator.clutter import Item
 from sample_images.generator.fish import Body, FishSpec
 from sample_images.generator.mesh import Mesh
 from sample_images.generator.noise import fractal
@@ -26,6 +27,7 @@ class SceneSpec:
     camera: CameraSpec
     papers: tuple[PaperSpec, ...]
     fish: tuple[FishSpec, ...]
+    items: tuple[Item, ...] = ()
     seed: int
     notes: str = ""
     group: str = ""
@@ -61,9 +63,9 @@ class Scene:
             cv2.fillPoly(stains, [hull], 1.0)
         stains = cv2.GaussianBlur(stains, (0, 0), 6 / texel_mm)
         ragged = np.clip(
-            (stains + 0.25 * _ripple(rng, (rows, columns)) - 0.30) * 6, 0, 1
+            (stains + 0.22 * _ripple(rng, (rows, columns)) - 0.42) * 6, 0, 1
         )
-        return boards.wet(board, 0.5 * ragged)
+        return boards.wet(rng, board, 0.6 * ragged)
 
     @staticmethod
     def to_texels(points_mm: Array, shape: tuple[int, int]) -> Array:

@@ -64,7 +64,11 @@ def develop(scene: Scene, radiance: Array) -> np.ndarray:
     radius = np.hypot(x - columns / 2, y - rows / 2) / np.hypot(rows, columns) * 2
     image = image * (1 - 0.18 * radius**2)[..., None]
     # Photon and read noise, then the slight smoothing a phone applies.
-    sigma = light.noise * np.sqrt(0.0035**2 + 0.00016 * np.maximum(image, 0))
+    sigma = (
+        light.noise
+        * (0.7 if large else 1.0)
+        * np.sqrt(0.0035**2 + 0.00016 * np.maximum(image, 0))
+    )
     noise = rng.standard_normal(image.shape) * sigma
     image = image + cv2.GaussianBlur(noise, (0, 0), 0.6) * 1.3
     return np.round(np.clip(_tone(image), 0, 1) * 255).astype(np.uint8)

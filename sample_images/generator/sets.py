@@ -1,57 +1,359 @@
-"""The photographs of the sample folder."""
+"""The photographs of the sample folder: boards, light, tilt, markers, fish."""
 
-from dataclasses import replace
+from sample_images.generator.recipes import Recipe
+from sample_images.generator.stock import Cohort
 
-import numpy as np
+# One stock of rainbow trout in tank A, the scenario "The spring tanks".
+TANK_A = Cohort(skins=("rainbow",), length_mm=232, length_cv=0.095)
+RAINBOW = Cohort(skins=("rainbow",), length_mm=225, length_cv=0.10)
+DARK_RAINBOW = Cohort(skins=("rainbow-dark",), length_mm=230, length_cv=0.09)
+BROWN = Cohort(skins=("brown",), length_mm=225, length_cv=0.10, a_g_cm=0.0106)
+CHAR = Cohort(skins=("char",), length_mm=230, length_cv=0.09, a_g_cm=0.0098)
+GOLDEN = Cohort(skins=("golden",), length_mm=220, length_cv=0.09)
+SILVER = Cohort(skins=("silver",), length_mm=225, length_cv=0.09, a_g_cm=0.0104)
+FINGERLINGS = Cohort(skins=("rainbow",), length_mm=104, length_cv=0.11)
+LARGE = Cohort(skins=("rainbow",), length_mm=345, length_cv=0.07)
 
-from sample_images.generator.camera import CameraSpec
-from sample_images.generator.layout import Rules, lay
-from sample_images.generator.paper import PaperSpec
-from sample_images.generator.scene import SceneSpec
-from sample_images.generator.stock import Cohort, draw
+TRAY_MM = (585.0, 405.0)
 
-TWO_MP = {"width_px": 1632, "height_px": 1224}
-TWELVE_MP = {"width_px": 4000, "height_px": 3000}
-RAINBOW = Cohort(skins=("rainbow",), length_mm=232, length_cv=0.09)
-
-
-def first() -> list[SceneSpec]:
-    """Return three early scenes."""
-    sheet = (PaperSpec(kind="sheet", position_mm=(0, 0), rotation_deg=2),)
-    out = []
-    for k, (board, light, tilt) in enumerate(
-        [
-            ("wood", "daylight", 4),
-            ("green-board", "lamp", 12),
-            ("cutting-board", "overcast", 7),
-        ]
-    ):
-        rng = np.random.default_rng(100 + k)
-        cam = CameraSpec(
-            **TWO_MP,
-            height_mm=640,
-            tilt_deg=tilt,
-            tilt_towards_deg=70 + 60 * k,
-            k1=0.02 - 0.02 * k,
-        )
-        fish = draw(RAINBOW, rng, 7)
-        if k == 1:
-            fish = [
-                replace(f, bend_deg=float(rng.uniform(15, 60))) if i % 3 == 0 else f
-                for i, f in enumerate(fish)
-            ]
-        out.append(
-            SceneSpec(
-                name=f"first_{k + 1}",
-                board=board,
-                light=light,
-                camera=cam,
-                papers=sheet,
-                fish=lay(fish, cam, sheet, rng, Rules()),
-                seed=1000 + 10 * k,
-            )
-        )
-    return out
-
-
-SETS = {"first": first}
+SAMPLES = (
+    # The nets of tank A, on the grower's usual wet board.
+    Recipe(
+        name="tank_a_net1",
+        seed=11,
+        board="green-board",
+        light="daylight",
+        cohort=TANK_A,
+        count=8,
+        size="12mp",
+        quality=82,
+        bent=0.13,
+        height_mm=660,
+        tags=("tank-a",),
+    ),
+    Recipe(
+        name="tank_a_net2",
+        seed=12,
+        board="green-board",
+        light="daylight",
+        cohort=TANK_A,
+        count=8,
+        bent=0.25,
+        height_mm=680,
+        tags=("tank-a",),
+    ),
+    Recipe(
+        name="tank_a_net3",
+        seed=13,
+        board="green-board",
+        light="overcast",
+        cohort=TANK_A,
+        count=8,
+        height_mm=670,
+        tags=("tank-a",),
+    ),
+    Recipe(
+        name="tank_a_net4",
+        seed=14,
+        board="green-board",
+        light="daylight",
+        cohort=TANK_A,
+        count=8,
+        bent=0.25,
+        bend_deg=(15, 40),
+        height_mm=690,
+        tags=("tank-a",),
+    ),
+    Recipe(
+        name="wood_sheet",
+        seed=21,
+        board="wood",
+        light="daylight",
+        cohort=RAINBOW,
+        count=7,
+        size="12mp",
+        quality=80,
+        height_mm=620,
+    ),
+    Recipe(
+        name="steel_silver",
+        seed=22,
+        board="steel",
+        light="overcast",
+        cohort=SILVER,
+        count=6,
+        height_mm=600,
+    ),
+    Recipe(
+        name="blue_tray_loose",
+        seed=23,
+        board="blue-tray",
+        light="lamp",
+        cohort=CHAR,
+        count=6,
+        papers="loose",
+        height_mm=620,
+        area_mm=TRAY_MM,
+    ),
+    Recipe(
+        name="white_tray_loose",
+        seed=24,
+        board="white-tray",
+        light="overcast",
+        cohort=DARK_RAINBOW,
+        count=6,
+        papers="loose",
+        size="12mp",
+        quality=80,
+        height_mm=650,
+        area_mm=(600.0, 420.0),
+    ),
+    Recipe(
+        name="dark_on_dark",
+        seed=25,
+        board="wet-dark",
+        light="overcast",
+        cohort=DARK_RAINBOW,
+        count=6,
+        height_mm=620,
+        tags=("dark-on-dark",),
+    ),
+    Recipe(
+        name="loose_dark_wood",
+        seed=26,
+        board="dark-wood",
+        light="daylight",
+        cohort=SILVER,
+        count=7,
+        papers="loose",
+        height_mm=640,
+        write_focal=False,
+    ),
+    Recipe(
+        name="single_cutting_board",
+        seed=27,
+        board="cutting-board",
+        light="lamp",
+        cohort=RAINBOW,
+        count=5,
+        papers="single",
+        height_mm=560,
+    ),
+    Recipe(
+        name="single_blue",
+        seed=28,
+        board="blue-tray",
+        light="daylight",
+        cohort=BROWN,
+        count=5,
+        papers="single",
+        size="12mp",
+        quality=80,
+        height_mm=600,
+        area_mm=TRAY_MM,
+    ),
+    Recipe(
+        name="single_steel",
+        seed=29,
+        board="steel",
+        light="daylight",
+        cohort=CHAR,
+        count=5,
+        papers="single",
+        height_mm=540,
+    ),
+    Recipe(
+        name="bent_brown",
+        seed=30,
+        board="green-board",
+        light="lamp",
+        cohort=BROWN,
+        count=6,
+        bent=1.0,
+        s_shapes=0.0,
+        height_mm=620,
+    ),
+    Recipe(
+        name="bent_s_shapes",
+        seed=31,
+        board="dark-wood",
+        light="overcast",
+        cohort=RAINBOW,
+        count=6,
+        size="12mp",
+        quality=80,
+        bent=1.0,
+        s_shapes=0.5,
+        height_mm=640,
+    ),
+    Recipe(
+        name="tilt_14",
+        seed=32,
+        board="cutting-board",
+        light="daylight",
+        cohort=BROWN,
+        count=6,
+        tilt_deg=14,
+        height_mm=600,
+    ),
+    Recipe(
+        name="tilt_20",
+        seed=33,
+        board="wood",
+        light="overcast",
+        cohort=CHAR,
+        count=6,
+        tilt_deg=20,
+        height_mm=600,
+    ),
+    Recipe(
+        name="tilt_35",
+        seed=34,
+        board="green-board",
+        light="daylight",
+        cohort=RAINBOW,
+        count=5,
+        tilt_deg=35,
+        height_mm=560,
+        notes="Too tilted: to be warned of or refused.",
+        tags=("too-tilted",),
+    ),
+    Recipe(
+        name="touching",
+        seed=35,
+        board="cutting-board",
+        light="overcast",
+        cohort=RAINBOW,
+        count=7,
+        arrangement="touching",
+        height_mm=640,
+        notes="Two pairs of fish lie against each other.",
+        tags=("touching",),
+    ),
+    Recipe(
+        name="cut_by_edge",
+        seed=36,
+        board="wood",
+        light="lamp",
+        cohort=RAINBOW,
+        count=6,
+        arrangement="cut",
+        height_mm=620,
+        notes="One fish runs out of the photo.",
+        tags=("cut",),
+    ),
+    Recipe(
+        name="dark_glare",
+        seed=37,
+        board="wet-dark",
+        light="glare",
+        cohort=CHAR,
+        count=5,
+        height_mm=600,
+        notes="Dark board with strong reflections.",
+        tags=("glare", "dark-on-dark"),
+    ),
+    Recipe(
+        name="flash_brown",
+        seed=38,
+        board="wood",
+        light="flash",
+        cohort=BROWN,
+        count=6,
+        height_mm=600,
+        tags=("flash",),
+    ),
+    Recipe(
+        name="dim_blue",
+        seed=39,
+        board="blue-tray",
+        light="dim",
+        cohort=GOLDEN,
+        count=5,
+        height_mm=620,
+        area_mm=TRAY_MM,
+        tags=("dim",),
+    ),
+    Recipe(
+        name="golden_webp",
+        seed=40,
+        board="dark-wood",
+        light="lamp",
+        cohort=GOLDEN,
+        count=6,
+        height_mm=630,
+        file_type="webp",
+        write_focal=False,
+    ),
+    Recipe(
+        name="fingerlings",
+        seed=41,
+        board="cutting-board",
+        light="daylight",
+        cohort=FINGERLINGS,
+        count=10,
+        size="12mp",
+        quality=80,
+        height_mm=480,
+        bent=0.2,
+    ),
+    Recipe(
+        name="large_heic",
+        seed=42,
+        board="steel",
+        light="overcast",
+        cohort=LARGE,
+        count=4,
+        height_mm=790,
+        file_type="heic",
+        quality=75,
+    ),
+    Recipe(
+        name="portrait_turned",
+        seed=43,
+        board="cutting-board",
+        light="daylight",
+        cohort=RAINBOW,
+        count=5,
+        size="2mp-portrait",
+        height_mm=640,
+        orientation=6,
+        notes="Stored turned: EXIF orientation 6.",
+    ),
+    Recipe(
+        name="print_97_percent",
+        seed=44,
+        board="wood",
+        light="overcast",
+        cohort=RAINBOW,
+        count=5,
+        height_mm=600,
+        print_scale=0.97,
+        notes="The sheet was printed at 97 %: measure with print scale 0.97.",
+        tags=("print-scale",),
+    ),
+    Recipe(
+        name="clutter_wood",
+        seed=45,
+        board="wood",
+        light="daylight",
+        cohort=RAINBOW,
+        count=5,
+        height_mm=620,
+        items=("knife", "pencil"),
+        notes="A knife and a pencil are no fish.",
+        tags=("clutter",),
+    ),
+    Recipe(
+        name="clutter_steel",
+        seed=46,
+        board="steel",
+        light="daylight",
+        cohort=RAINBOW,
+        count=5,
+        height_mm=610,
+        items=("leaf", "knife"),
+        notes="A leaf and a knife are no fish.",
+        tags=("clutter",),
+    ),
+)

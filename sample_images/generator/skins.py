@@ -18,6 +18,7 @@ from sample_images.generator.fins import (
 from sample_images.generator.fish import BODY_END, Body
 from sample_images.generator.noise import Array, fractal, mix, smooth
 
+SCALE_ROWS = 115  # scales along the lateral line of a trout: about 110 to 130
 WIDTH, HEIGHT = 1600, 960  # texels; one is about 0.2 mm on a 300 mm fish
 Colour = tuple[float, float, float]
 
@@ -120,6 +121,42 @@ SKINS: dict[str, Skin] = {
         spots_below=0.25,
         silver=0.6,
     ),
+    "rainbow-pale": Skin(
+        back=(0.38, 0.41, 0.35),
+        flank=(0.66, 0.67, 0.62),
+        belly=(0.88, 0.87, 0.83),
+        fin=(0.48, 0.47, 0.39),
+        pale_fin=(0.70, 0.62, 0.52),
+        band=(0.74, 0.55, 0.54),
+        spots=180,
+        spot_size=0.0036,
+        silver=0.5,
+    ),
+    "brook": Skin(
+        back=(0.18, 0.20, 0.13),
+        flank=(0.38, 0.38, 0.27),
+        belly=(0.82, 0.56, 0.36),
+        fin=(0.25, 0.24, 0.16),
+        pale_fin=(0.72, 0.36, 0.22),
+        spots=220,
+        spot_colour=(0.68, 0.62, 0.38),
+        spot_size=0.0060,
+        spots_below=-0.35,
+        red_spots=18,
+        silver=0.2,
+        white_edges=True,
+    ),
+    "brown-silver": Skin(
+        back=(0.27, 0.26, 0.20),
+        flank=(0.63, 0.60, 0.50),
+        belly=(0.87, 0.83, 0.74),
+        fin=(0.42, 0.39, 0.30),
+        pale_fin=(0.66, 0.58, 0.45),
+        spots=60,
+        spot_size=0.0070,
+        spots_below=-0.1,
+        silver=0.45,
+    ),
     "tiger": Skin(
         back=(0.28, 0.23, 0.12),
         flank=(0.58, 0.49, 0.28),
@@ -184,23 +221,42 @@ class Painter:
         image = self._scales(image, h)
         image = self._pattern(image)
         image = image * (1 + 0.05 * fractal(rng, shape, (6, 20), 4))[..., None]
-        return np.clip(self._head(image), 0.01, 0.97)
+        image = self._head(image)
+        # The scaly part fades into the tail fin, raggedly along the fin's rays.
+        ragged = 0.012 * smooth(rng, shape, (24, 3))
+        to_fin = (self.station[None, :] + ragged - 0.870) / 0.055
+        image = mix(image, np.array(skin.fin) * 1.05, 0.92 * to_fin)
+        return np.clip(image, 0.01, 0.97)
+
+    def _scale_cells(self) -> tuple[Array, Array, Array]:
+        """Return per texel the scale's random figure and the place within it."""
+        x = self.station[None, :] * SCALE_ROWS
+        y = self.height[:, None] * self.half_mm[None, :] / self.body.scale * SCALE_ROWS
+        first, second = x + 1.1 * y, x - 1.1 * y  # diamonds, half over each other
+        row, column = np.floor(first).astype(int), np.floor(second).astype(int)
+        table = np.random.default_rng(self.body.spec.seed).standard_normal(997)
+        figure = table[(row * 131 + column * 7919) % 997]
+        return figure, first % 1 - 0.5, second % 1 - 0.5
 
     def _scales(self, image: Array, height: Array) -> Array:
         """Return the image with rows of scales that glitter on the flank."""
-        count = 115
-        x = self.station[None, :] * count
-        y = (self.height[:, None] * self.half_mm[None, :] / self.body.scale) * count
-        row = np.floor(y * 1.25).astype(int)
-        column = np.floor(x + 0.5 * (row % 2)).astype(int)
-        table = self.rng.standard_normal((997,))
-        glitter = table[(row * 131 + column * 7919) % 997]
-        within = np.abs((x + 0.5 * (row % 2)) % 1 - 0.5) + np.abs(y * 1.25 % 1 - 0.5)
-        rim = np.clip((within - 0.55) / 0.3, 0, 1)
+        figure, within_x, within_y = self._scale_cells()
+        rim = np.clip((np.maximum(within_x, within_y) - 0.28) / 0.2, 0, 1)
         on_flank = np.exp(-(((height - 0.1) / 0.55) ** 2)) * (self.station > 0.21)
-        gain = self.skin.silver * on_flank * (0.55 * glitter - 0.35 * rim)
+        gain = self.skin.silver * on_flank * (0.38 * figure - 0.35 * rim)
         scaled: Array = image * (1 + gain)[..., None]
         return scaled
+
+    def relief_mm(self) -> Array:
+        """Return the (HEIGHT, WIDTH) relief: each scale tilts its own way."""
+        figure, within_x, within_y = self._scale_cells()
+        pitch = self.body.scale / SCALE_ROWS
+        tilt = 0.10 * figure * within_x - 0.07 * within_y - 0.05 * np.abs(within_x)
+        on_body = np.clip((self.station - 0.20) / 0.02, 0, 1)[None, :]
+        relief = np.zeros((HEIGHT, WIDTH))
+        relief[: self.rows] = pitch * tilt * on_body * (0.3 + self.skin.silver)
+        soft: Array = cv2.GaussianBlur(relief, (0, 0), 0.8)
+        return soft
 
     def _scatter(self, count: int, low: float, size: float) -> tuple[Array, Array]:
         """Return spot centres and radii in texels, even in millimetres on the fish."""
@@ -257,7 +313,7 @@ class Painter:
         image = mix(image, np.array([0.16, 0.11, 0.09]), 0.8 * edge)
         fold = np.exp(-(((s - 0.125 + 0.03 * h**2) / 0.003) ** 2)) * (np.abs(h) < 0.55)
         image = mix(image, np.array([0.25, 0.20, 0.16]), 0.45 * fold)
-        line = -0.05 - 2.6 * s
+        line = -0.12 - 1.9 * s
         jaw = np.exp(-(((h - line) / 0.055) ** 2)) * (s < 0.105) * (s > 0.001)
         image = mix(image, np.array([0.16, 0.13, 0.11]), 0.8 * jaw)
         lateral = np.exp(-(((h - 0.10) / 0.014) ** 2)) * (s > 0.21)
@@ -269,8 +325,8 @@ def _fin_patch(
 ) -> Array:
     """Return a fin; rays run along u, so along the texture's columns."""
     rays = smooth(rng, (shape[0], 8), (26, 1))[:, 4:5]
-    tone = 1 + 0.16 * rays + 0.05 * fractal(rng, shape, (3, 3), 3)
-    along = np.linspace(1.05, 0.85, shape[1])[None, :]
+    tone = 1 + 0.09 * rays + 0.05 * fractal(rng, shape, (3, 3), 3)
+    along = np.linspace(1.05, 0.92, shape[1])[None, :]
     image = np.array(colour) * (tone * along)[..., None]
     if spots:
         centres = rng.uniform([0.15, 0.05], [0.95, 0.95], (spots, 2)) * shape[::-1]
@@ -284,14 +340,16 @@ def _eye_patch(rng: np.random.Generator, size: tuple[int, int]) -> Array:
     rows, columns = size
     y, x = np.mgrid[0:rows, 0:columns]
     radius = np.hypot((x + 0.5) / columns * 2 - 1, (y + 0.5) / rows * 2 - 1)
-    iris = np.array([0.66, 0.55, 0.33]) * (1 + 0.1 * rng.standard_normal())
+    iris = np.array([0.46, 0.40, 0.29]) * (1 + 0.15 * rng.standard_normal())
     image = np.broadcast_to(iris, (rows, columns, 3))
-    image = mix(image, np.array([0.02, 0.02, 0.025]), (0.56 - radius) / 0.06)
-    return mix(image, np.array([0.20, 0.17, 0.12]), (radius - 0.86) / 0.06)
+    ring = np.exp(-(((radius - 0.60) / 0.05) ** 2))
+    image = mix(image, np.array([0.72, 0.60, 0.32]), 0.8 * ring)
+    image = mix(image, np.array([0.02, 0.02, 0.025]), (0.57 - radius) / 0.05)
+    return mix(image, np.array([0.17, 0.15, 0.12]), (radius - 0.84) / 0.10)
 
 
-def paint(body: Body) -> Array:
-    """Return the (HEIGHT, WIDTH, 3) sRGB texture of a fish, 0 to 1."""
+def paint(body: Body) -> tuple[Array, Array]:
+    """Return a fish's (HEIGHT, WIDTH, 3) sRGB texture, 0 to 1, and relief in mm."""
     skin = SKINS[body.spec.skin]
     painter = Painter(skin, body, body.spec.seed)
     texture = np.empty((HEIGHT, WIDTH, 3))
@@ -324,4 +382,4 @@ def paint(body: Body) -> Array:
     texture[top:bottom, left:right] = _eye_patch(
         painter.rng, (bottom - top, right - left)
     )
-    return np.clip(texture, 0.0, 1.0)
+    return np.clip(texture, 0.0, 1.0), painter.relief_mm()

@@ -25,6 +25,7 @@ DEFINITIONS = {
     "body_depth_mm": "greatest depth without fins",
     "thickness_mm": "greatest height of the body above what it lies on",
     "midline_px": "the body's axis in its middle plane, snout to fork",
+    "midline_height_mm": "height of the mid-line's points above the board",
     "outline_px": "silhouette of the whole fish, fins included, also where another "
     "fish or the photo's edge hides it",
     "weight_g": "drawn from the length-weight relation in length_weight; the body's "
@@ -56,7 +57,9 @@ class Silhouette:
             self.mask, cv2.RETR_EXTERNAL, cv2.CHAIN_APPROX_NONE
         )
         longest = max(contours, key=cv2.contourArea)
-        kept = cv2.approxPolyDP(longest, 0.12 * self.factor, closed=True)
+        # Below one raster step the contour's staircase would be kept.
+        tolerance = max(0.12 * self.factor, 0.95)
+        kept = cv2.approxPolyDP(longest, tolerance, closed=True)
         return self.to_photo(kept.reshape(-1, 2).astype(float))
 
     def to_photo(self, fine: Array) -> Array:
@@ -113,6 +116,7 @@ def _fish(
         "snout_px": _rounded(midline[0]),
         "fork_px": _rounded(midline[-1]),
         "midline_px": _rounded(midline),
+        "midline_height_mm": _rounded(body.midline_mm()[:, 2]),
         "outline_px": _rounded(outline.outline_px(), 1),
     }
 
@@ -145,6 +149,7 @@ def describe(scene: Scene) -> dict[str, Any]:
         "notes": spec.notes,
         "tags": list(spec.tags),
         "group": spec.group,
+        "clutter": [item.kind for item in spec.items],
         "board": spec.board,
         "light": spec.light,
         "camera": {
