@@ -30,4 +30,4 @@ def client(settings: Settings) -> Iterator[TestClient]:
 @pytest.fixture(scope="session")
 def net_photo() -> bytes:
     """Return a rendered photo of a net sample (invented)."""
-    return (SAMPLES / "first_1.jpg").read_bytes()
+    return (SAMPLES / "tank_a_net2.jpg").read_bytes()

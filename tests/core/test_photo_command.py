@@ -15,8 +15,8 @@ from fishmeasure.cli.options import parse_known
 from fishmeasure.errors import BadOptionError
 
 SAMPLES = Path(__file__).resolve().parents[2] / "sample_images"
-PHOTO = SAMPLES / "first_1.jpg"
-TRUTH = json.loads((SAMPLES / "first_1.truth.json").read_text(encoding="utf-8"))
+PHOTO = SAMPLES / "tank_a_net2.jpg"
+TRUTH = json.loads((SAMPLES / "tank_a_net2.truth.json").read_text(encoding="utf-8"))
 
 
 def run(monkeypatch: pytest.MonkeyPatch, *arguments: object) -> int:
@@ -40,7 +40,7 @@ def test_fish_are_measured_to_json(
     assert run(monkeypatch, "photo", PHOTO, "--json", "-") == 0
     out = capsys.readouterr().out
     photo = json.loads(out)["photos"][0]
-    assert (photo["photo"], photo["scale"]["method"]) == ("first_1.jpg", "sheet")
+    assert (photo["photo"], photo["scale"]["method"]) == ("tank_a_net2.jpg", "sheet")
     found = sorted(f["fork_length_mm"] for f in photo["fish"] if f["complete"])
     true = sorted(fish["fork_length_mm"] for fish in TRUTH["fish"])
     assert found == pytest.approx(true, rel=0.05)
@@ -87,7 +87,7 @@ def test_a_table_and_an_overlay_for_people(
     folder = tmp_path / "new" / "folder"
     assert run(monkeypatch, "photo", PHOTO, "--overlay", folder) == 0
     assert "25 %" in capsys.readouterr().out
-    with Image.open(folder / "first_1.overlay.jpg") as image:
+    with Image.open(folder / "tank_a_net2.overlay.jpg") as image:
         assert image.width >= 780
 
 
@@ -193,10 +193,10 @@ unit = "Tank A"
 species = "rainbow-trout"
 count_in_unit = 240
 [[net]]
-fish = 7
-gross_g = 2080
-tare_g = 640
-photos = ["first_1.jpg"]
+fish = 8
+gross_g = 2078
+tare_g = 638
+photos = ["tank_a_net2.jpg"]
 [[net]]
 fish = 9
 net_g = 1650
@@ -205,7 +205,7 @@ net_g = 1650
 
 @pytest.fixture
 def sample_file(tmp_path: Path) -> Path:
-    (tmp_path / "first_1.jpg").write_bytes(PHOTO.read_bytes())
+    (tmp_path / "tank_a_net2.jpg").write_bytes(PHOTO.read_bytes())
     path = tmp_path / "sample.toml"
     path.write_text(SAMPLE, encoding="utf-8")
     return path
@@ -229,7 +229,7 @@ def test_a_sample_gives_mean_spread_and_biomass(
     low, high = data["mean_weight_interval_g"]
     assert low < data["mean_weight_g"] < high
     assert data["level"] == 0.9
-    assert (data["fish_measured"], data["fish_weighed"]) == (7, 16)
+    assert (data["fish_measured"], data["fish_weighed"]) == (8, 17)
     assert data["biomass_kg"] == pytest.approx(0.24 * data["mean_weight_g"], rel=0.01)
     for name in (
         "cv",
@@ -241,7 +241,7 @@ def test_a_sample_gives_mean_spread_and_biomass(
         "problems",
     ):
         assert name in data
-    for path in ("o/first_1.overlay.jpg", "p/weights.png", "p/length_weight.png"):
+    for path in ("o/tank_a_net2.overlay.jpg", "p/weights.png", "p/length_weight.png"):
         assert (tmp_path / path).stat().st_size > 1000
     assert "unsafe end" in capsys.readouterr().out
 
@@ -249,9 +249,9 @@ def test_a_sample_gives_mean_spread_and_biomass(
 @pytest.mark.parametrize(
     ("change", "word"),
     [
-        (("fish = 7", "fish = 0"), "fish"),
-        (("gross_g = 2080", "gross_g = -5"), "gross_g"),
-        (("gross_g = 2080", "gros_g = 2080"), "gros_g"),
+        (("fish = 8", "fish = 0"), "fish"),
+        (("gross_g = 2078", "gross_g = -5"), "gross_g"),
+        (("gross_g = 2078", "gros_g = 2080"), "gros_g"),
         (("date = 2026-05-02", "date = "), "TOML"),
     ],
 )
@@ -276,9 +276,9 @@ def test_a_missing_photo_of_a_sample_is_said_and_the_rest_counts(
     sample_file: Path,
 ) -> None:
     """The weighings still give the mean; status 2."""
-    (sample_file.parent / "first_1.jpg").unlink()
+    (sample_file.parent / "tank_a_net2.jpg").unlink()
     assert run(monkeypatch, "sample", sample_file, "--json", "-") == 2
     shown = capsys.readouterr()
     data = json.loads(shown.out)
     assert data["mean_weight_g"] > 0
-    assert "first_1.jpg" in shown.err
+    assert "tank_a_net2.jpg" in shown.err

@@ -18,7 +18,7 @@ SAMPLES = Path(__file__).resolve().parents[2] / "sample_images"
 
 @pytest.fixture(scope="module")
 def measured() -> PhotoMeasurement:
-    return measure_photo((SAMPLES / "first_1.jpg").read_bytes(), "first_1.jpg")
+    return measure_photo((SAMPLES / "tank_a_net2.jpg").read_bytes(), "tank_a_net2.jpg")
 
 
 def corrected(
