@@ -19,3 +19,14 @@ def shared() -> Path:
     if not (folder / "reference").is_dir():
         pytest.skip("no ../shared folder of photos and tables (FISHMEASURE_SHARED)")
     return folder
+
+
+@pytest.hookimpl(trylast=True)
+def pytest_sessionfinish(session: pytest.Session) -> None:
+    """Fail a run on CI in which a test was skipped: there all must run."""
+    reporter = session.config.pluginmanager.get_plugin("terminalreporter")
+    if reporter is None or not os.environ.get("CI"):
+        return
+    for report in reporter.stats.get("skipped", []):
+        reporter.write_line(f"skipped on CI: {report.nodeid}: {report.longrepr}")
+        session.exitstatus = pytest.ExitCode.TESTS_FAILED
