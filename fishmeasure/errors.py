@@ -624,3 +624,15 @@ class SampleJsonError(SampleError):
             f"{name} does not hold the JSON of a sample.",
             "Make it with: fishmeasure sample SAMPLE.toml --json FILE.",
         )
+
+
+class ReportWriteError(FishMeasureError):
+    """A report cannot be written where it was wanted."""
+
+    code = "report-write"
+
+    def __init__(self, where: str, reason: str) -> None:
+        super().__init__(
+            f"{where} cannot be written: {reason.lower()}.",
+            "Choose a folder that you may write to.",
+        )

@@ -9,8 +9,10 @@ import sys
 import typer
 
 from fishmeasure.cli import output, stock
+from fishmeasure.cli.book import book_app
 from fishmeasure.cli.fit import fit_command
 from fishmeasure.cli.lens import lens_command
+from fishmeasure.cli.outlook import demo_command, outlook_command
 from fishmeasure.cli.photo import photo_command
 from fishmeasure.cli.plan import plan_command
 from fishmeasure.cli.sample import sample_command
@@ -42,6 +44,9 @@ app.command("serve")(serve_command)
 app.command("species")(species_command)
 app.command("plan")(plan_command)
 app.command("fit")(fit_command)
+app.add_typer(book_app, name="book")
+app.command("demo")(demo_command)
+app.command("outlook")(outlook_command)
 stock.register(app)
 
 

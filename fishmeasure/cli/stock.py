@@ -11,7 +11,8 @@ import typer
 
 from fishmeasure.cli import stock_options as opt
 from fishmeasure.cli import stock_water
-from fishmeasure.cli.stock_output import number, span, write_json, write_lines
+from fishmeasure.cli.stock_output import write_json, write_lines
+from fishmeasure.report.words import number, span
 
 if TYPE_CHECKING:
     from fishmeasure.stock.growth import WeightSample

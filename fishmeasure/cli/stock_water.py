@@ -7,7 +7,8 @@ from typing import TYPE_CHECKING, Annotated, get_args
 import typer
 
 from fishmeasure.cli import stock_options as opt
-from fishmeasure.cli.stock_output import number, span, write_json, write_lines
+from fishmeasure.cli.stock_output import write_json, write_lines
+from fishmeasure.report.words import number, span
 
 if TYPE_CHECKING:
     from fishmeasure.stock.growth import GrowthProjection

@@ -177,6 +177,18 @@ _SIMPLE: dict[Any, _Codec] = {
 }
 
 
+_WORDS: dict[Any, str] = {
+    str: "text",
+    bool: "true or false",
+    float: "number",
+    int: "whole number",
+    UUID: "id",
+    date: "date",
+    time: "time",
+    datetime: "date and time",
+}
+
+
 def _limit(inner: _Codec, rule: Within | MaxLength | JsonObject) -> _Codec:
     """Add one rule of an ``Annotated`` type."""
 
@@ -361,3 +373,30 @@ def is_text(kind: type, name: str) -> bool:
     while get_origin(hint) in {Annotated, types.UnionType, Union}:
         hint = get_args(hint)[0]
     return hint in {str, UUID, date, time, datetime} or get_origin(hint) is Literal
+
+
+def field_help(kind: type) -> dict[str, str]:
+    """Return what each field takes, in words."""
+    plan = _plan(cast("Any", kind))
+    hints = get_type_hints(kind, include_extras=True)
+    return {
+        name: _words(hints[name]) + (", needed" if name in plan.needed else "")
+        for name in plan.names
+    }
+
+
+def _words(hint: Any) -> str:
+    origin, args = get_origin(hint), get_args(hint)
+    if origin is Annotated:
+        limits = [rule for rule in args[1:] if isinstance(rule, Within)]
+        tail = "".join(f" from {rule.low:g} to {rule.high:g}" for rule in limits)
+        return _words(args[0]) + tail
+    if origin in {types.UnionType, Union}:
+        return _words(next(a for a in args if a is not types.NoneType))
+    if origin is tuple:
+        return f"list of ({_words(args[0])})"
+    if origin is Literal:
+        return " or ".join(args)
+    if hint in _SIMPLE:
+        return _WORDS[hint]
+    return "object with " + ", ".join(field_names(hint))

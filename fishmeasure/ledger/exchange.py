@@ -217,6 +217,28 @@ def _typed(row: Mapping[str, str], text_fields: set[str], place: str) -> _Plain:
     return typed
 
 
+def plain_from_cells(
+    kind: type, cells: Mapping[str, str], place: str, book: BookContent | None = None
+) -> _Plain:
+    """Return typed fields from texts, names turned into ids.
+
+    For what is typed on the command line; ``unit``, ``to_unit`` and ``cohort``
+    stand for the fields with ``_id``.
+
+    Raises
+    ------
+    ImportFileError
+        If a text cannot be what its field holds.
+    """
+    full = {
+        f"{name}_id" if f"{name}_id" in _NAMED_FIELDS else name: cell
+        for name, cell in cells.items()
+    }
+    text_fields = {name for name in field_names(kind) if is_text(kind, name)}
+    known = _names(book or BookContent())
+    return _with_ids(_typed(full, text_fields, place), known)
+
+
 # --- both -------------------------------------------------------------------------
 
 

@@ -15,6 +15,7 @@ from fishmeasure.ledger.climate import Climate
 from fishmeasure.ledger.entries import Cohort
 from fishmeasure.ledger.weights import WeightTrack
 from fishmeasure.stock.figures import StockFigures
+from fishmeasure.uncertainty import Estimate
 
 # A count this far from the book, in standard deviations, replaces it outright.
 SURPRISE_SD = 3.0
@@ -64,7 +65,7 @@ class Group:
     count: float = 0.0
     unseen_sd: float = 0.0
     weight: WeightTrack | None = None
-    cv: float | None = None
+    cv: Estimate | None = None
     condition_factor: float | None = None
     counted_on: date | None = None
     sampled_on: date | None = None

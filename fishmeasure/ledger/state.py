@@ -48,7 +48,7 @@ class CohortInUnit:
     mean_weight_g: Estimate | None
     weight_from: Provenance
     last_sampled_on: date | None
-    cv: float | None
+    cv: Estimate | None
     condition_factor: float | None
     growth: GrowthFit | None
     biomass_kg: Estimate | None

@@ -36,6 +36,7 @@ from fishmeasure.ledger.entries import (
     entry_from_plain,
     in_force,
 )
+from fishmeasure.ledger.outlook import Options, UnitOutlook, unit_outlook
 
 # How many identifiers one SQL statement names; SQLite's own limit is 32766.
 _CHUNK = 500
@@ -286,6 +287,28 @@ class Book:
         """Return what the book says of itself, or an empty text."""
         with reading(self._engine) as connection:
             return dict(_remarks(connection)).get(name, "")
+
+    def outlook(
+        self, name_or_id: str | UUID, on: date, options: Options | None = None
+    ) -> UnitOutlook:
+        """Return one unit's outlook at the end of a day.
+
+        Raises
+        ------
+        UnknownRecordError
+            Naming the units that there are.
+        """
+        content = self.content()
+        units = newest(content.units)
+        return unit_outlook(
+            units,
+            newest(content.cohorts),
+            content.entries,
+            unit_id=_find(units, "unit", name_or_id).id,
+            on=on,
+            options=options,
+            about=dict(content.remarks).get("about", ""),
+        )
 
     def balance(self, on: date, assumptions: Assumptions | None = None) -> Balance:
         """Return what is in every unit at the end of a day."""

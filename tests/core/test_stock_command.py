@@ -9,8 +9,8 @@ import pytest
 from typer.testing import CliRunner
 
 from fishmeasure import cli
-from fishmeasure.cli.stock_output import number, span
 from fishmeasure.plain import plain
+from fishmeasure.report.words import number, span
 from fishmeasure.stock import cautions
 from fishmeasure.stock.propagation import exact, lognormal
 from fishmeasure.uncertainty import Estimate

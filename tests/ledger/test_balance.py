@@ -367,6 +367,7 @@ def test_sample_and_expectation_are_weighted_by_their_errors() -> None:
             mean_weight_low_g=low,
             mean_weight_high_g=high,
             cv=0.25,
+            fish_measured=32,
             condition_factor=1.2,
         ),
         on=0,
@@ -378,7 +379,11 @@ def test_sample_and_expectation_are_weighted_by_their_errors() -> None:
     fish = only(state)
     assert fish.mean_weight_g is not None
     assert fish.mean_weight_g.value == pytest.approx(want**3)
-    assert (fish.cv, fish.condition_factor) == (0.25, 1.2)
+    assert fish.condition_factor == 1.2
+    assert fish.cv is not None
+    assert fish.cv.value == 0.25
+    # 13 % for 32 fish: scatter of the CV in simulated samples (4 nets x 8)
+    assert fish.cv.sd == pytest.approx(0.25 * 0.13, rel=0.03)
     assert fish.last_sampled_on == day(0)
     assert "sample of" in fish.weight_from.words
 
@@ -552,7 +557,8 @@ def test_moved_fish_keep_origin_and_weight() -> None:
     )
     here, there = only(state), only(state, B)
     assert there.cohort == TROUT
-    assert there.cv == 0.2
+    assert there.cv is not None
+    assert there.cv.value == 0.2
     assert there.last_sampled_on == day(0)
     assert there.mean_weight_g == here.mean_weight_g
     assert len(there.count_from.entry_ids) == 1

@@ -1,0 +1,84 @@
+"""``fishmeasure outlook`` and ``fishmeasure demo``."""
+
+from pathlib import Path
+from typing import TYPE_CHECKING, Annotated
+
+import typer
+
+from fishmeasure.cli.book_options import BookOption, opened, read_day
+
+if TYPE_CHECKING:
+    from fishmeasure.ledger.outlook import UnitOutlook
+
+
+def outlook_command(
+    unit: Annotated[str, typer.Argument(help="Name of the unit.", metavar="UNIT")],
+    on: Annotated[
+        str | None, typer.Option("--on", help="The day, 2026-05-02; else today.")
+    ] = None,
+    pdf: Annotated[
+        Path | None, typer.Option("--pdf", help="Write a page to print.")
+    ] = None,
+    as_json: Annotated[bool, typer.Option("--json", help="Print JSON.")] = False,
+    book: BookOption = None,
+) -> None:
+    """Show one unit on one page: weight, biomass, harvest, feed, limits, outage."""
+    day = read_day("--on", on)
+    with opened(book) as open_:
+        outlook = open_.outlook(unit, day)
+    if pdf is not None:
+        from fishmeasure.report.outlook_pdf import write_pdf
+
+        write_pdf(outlook, pdf)
+    if as_json:
+        from fishmeasure.cli.stock_output import write_json
+
+        write_json(outlook)
+    elif pdf is None:
+        _print(outlook)
+
+
+def _print(outlook: "UnitOutlook") -> None:
+    from rich.console import Console
+    from rich.padding import Padding
+    from rich.rule import Rule
+
+    from fishmeasure.report.outlook_words import heading, sections
+
+    console = Console(highlight=False, markup=False, emoji=False)
+    console.print(Rule(heading(outlook), style="default"))
+    if outlook.about:
+        console.print(outlook.about, style="italic")
+    for section in sections(outlook):
+        console.print(section.title, style="bold")
+        for line in section.lines:
+            console.print(Padding(line, (0, 0, 0, 3)))
+    for title, lines in (
+        ("Warnings", tuple(problem.message for problem in outlook.problems)),
+        ("Cautions", (" ".join(outlook.cautions),)),
+        ("Sources and allowances", (" ".join(outlook.notes),)),
+    ):
+        if lines:
+            console.print(title, style="bold")
+        for line in lines:
+            console.print(Padding(line, (0, 0, 0, 3)))
+
+
+def demo_command(
+    on: Annotated[
+        str | None, typer.Option("--on", help="Its last day; else today.")
+    ] = None,
+    book: BookOption = None,
+) -> None:
+    """Fill the book with the invented spring tanks, to try things on."""
+    from fishmeasure.ledger.demo import ABOUT, demo_book
+
+    day = read_day("--on", on)
+    content = demo_book(day)
+    with opened(book) as open_:
+        if any(unit.id == content.units[0].id for unit in open_.units()):
+            print("The spring tanks are in this book already.")
+            return
+        open_.add_content(content)
+    print(ABOUT)
+    print('Try: fishmeasure outlook "Tank A"')

@@ -1,0 +1,1 @@
+"""The outlook in words and on paper."""

@@ -1,0 +1,297 @@
+"""An outlook in sentences: one wording for screen and paper."""
+
+from dataclasses import dataclass
+
+from fishmeasure.ledger.answers import (
+    CohortOutlook,
+    Feeding,
+    HarvestDay,
+    Limits,
+    Outages,
+)
+from fishmeasure.ledger.outlook import UnitOutlook
+from fishmeasure.report.words import number, span
+from fishmeasure.stock.harvest import DateEstimate
+from fishmeasure.stock.outage import HORIZON_MIN, OutageResult, TimeToLevel, time_words
+
+NO_ANSWER = "No answer yet; see the warnings."
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Section:
+    """One question and the lines of its answer."""
+
+    title: str
+    lines: tuple[str, ...]
+
+
+def heading(outlook: UnitOutlook) -> str:
+    """Return the title of the page."""
+    return f"{outlook.unit.name}: outlook on {outlook.on}"
+
+
+def sections(outlook: UnitOutlook) -> tuple[Section, ...]:
+    """Return the seven questions with their answers."""
+    fish = outlook.cohorts
+    named = len(fish) > 1
+    answered = (
+        ("1  How heavy, how far apart", [_weights(item) for item in fish]),
+        ("2  How many kilograms", _kilograms(outlook)),
+        ("3  Growth and harvest", [x for item in fish for x in _growth(item, named)]),
+        ("4  Feed", _feed(outlook.feeding)),
+        ("5  Limits and room", _limits(outlook.limits)),
+        ("6  If something stops tonight", _outages(outlook.outages, outlook)),
+        (
+            "7  Grading and condition",
+            [x for item in fish for x in _grading(item, named)],
+        ),
+    )
+    return tuple(
+        Section(title=title, lines=tuple(lines) or (NO_ANSWER,))
+        for title, lines in answered
+    )
+
+
+# --- the fish ------------------------------------------------------------------
+
+
+def _who(item: CohortOutlook, named: bool) -> str:  # noqa: FBT001
+    return f"{item.cohort.name}: " if named else ""
+
+
+def _weights(item: CohortOutlook) -> str:
+    mean = item.fish.mean_weight_g
+    if mean is None:
+        return f"{item.cohort.name}: weight not known. Take a net sample."
+    low, _, high = (weight for _, weight in item.quantiles_g)
+    usual = ", usual figure" if item.cv_is_usual else ""
+    return (
+        f"{item.cohort.name}: mean {span(mean)} g; CV {span(item.cv, 2)}{usual}: "
+        f"nine in ten between {number(low)} and {number(high)} g. "
+        f"From {item.fish.weight_from.words}."
+    )
+
+
+def _kilograms(outlook: UnitOutlook) -> list[str]:
+    lines = []
+    for item in outlook.cohorts:
+        kg = item.fish.biomass_kg
+        weight = "weight not known" if kg is None else f"{span(kg)} kg"
+        lines.append(
+            f"{item.cohort.name}: {_count(item)} fish, {weight}. "
+            f"From {item.fish.count_from.words}."
+        )
+    total = outlook.state.biomass_kg
+    if total is not None and outlook.cohorts:
+        density = total.high / outlook.unit.volume_m3
+        lines.append(
+            f"In all {span(total)} kg; at most {number(density)} kg/m³ in "
+            f"{number(outlook.unit.volume_m3)} m³."
+        )
+    return lines
+
+
+def _count(item: CohortOutlook) -> str:
+    count = item.fish.fish_count
+    return f"{count.value:.0f} ({count.low:.0f} to {count.high:.0f})"
+
+
+def _growth(item: CohortOutlook, named: bool) -> list[str]:  # noqa: FBT001
+    if item.sgr_percent_per_day is None or item.plate_dates is None:
+        return []
+    dates = item.plate_dates
+    growth = item.fish.growth
+    tgc = "" if growth is None else f" (TGC {span(growth.tgc_x1000)})"
+    lines = [
+        (
+            f"{_who(item, named)}{span(item.sgr_percent_per_day, 2)} % a day over the "
+            f"next 30 days{tgc}."
+        ),
+        (
+            f"At plate size, {number(dates.size_g)} g: the first {_when(dates.first)}; "
+            f"half {_when(dates.half)}; nearly all {_when(dates.nearly_all)}."
+        ),
+    ]
+    lines += [_harvest(harvest) for harvest in item.harvests if harvest.harvest]
+    return lines
+
+
+def _when(found: DateEstimate) -> str:
+    if found.day is None:
+        return "later than a year from now"
+    latest = "later than a year" if found.latest is None else str(found.latest)
+    if found.earliest == found.latest:
+        return f"now ({found.day})"
+    return f"{found.day} ({found.earliest} to {latest})"
+
+
+def _harvest(found: HarvestDay) -> str:
+    ready, harvest = found.ready_count, found.harvest
+    assert harvest is not None  # noqa: S101 - the caller asks
+    return (
+        f"On {found.day} {ready.value:.0f} ({ready.low:.0f} to {ready.high:.0f}) fish "
+        f"are ready; taking {harvest.taken_count} ({span(harvest.taken_kg)} kg) leaves "
+        f"{harvest.left_count.value:.0f} fish, {span(harvest.left_kg)} kg."
+    )
+
+
+def _grading(item: CohortOutlook, named: bool) -> list[str]:  # noqa: FBT001
+    if item.grading is None:
+        return []
+    grading, condition = item.grading, item.condition
+    lines = [
+        f"{_who(item, named)}The smallest tenth is under {number(grading.small_g)} g "
+        f"(about {grading.small_mm:.0f} mm fork length), the largest tenth over "
+        f"{number(grading.large_g)} g ({grading.large_mm:.0f} mm). "
+        + (
+            "They spread as unsorted fish do: grading is worth while."
+            if grading.advised
+            else "They are close together: grading can wait."
+        )
+    ]
+    if condition is not None:
+        verdict = {
+            "thin": "thin. Look at feed, disease and crowding",
+            "well": "well",
+            "fat": "fat. A lower ration may do",
+        }[condition.verdict]
+        lines.append(
+            f"Condition factor {condition.condition_factor:.2f}, the book's "
+            f"{condition.book_condition_factor:.2f} at this length: {verdict}."
+        )
+    else:
+        lines.append("Condition factor: no sample gave one.")
+    return lines
+
+
+# --- the water -----------------------------------------------------------------
+
+
+def _feed(feeding: Feeding | None) -> list[str]:
+    if feeding is None:
+        return []
+    lines = [
+        (
+            f"Today {span(feeding.today_kg, 2)} kg, the week ahead "
+            f"{span(feeding.week_kg, 2)} kg; given in the last seven days "
+            f"{number(feeding.given_week_kg, 2)} kg."
+        )
+    ]
+    if feeding.conversion is not None:
+        found = feeding.conversion
+        lines.append(
+            f"Feed conversion since {feeding.since}: {span(found.biological)} "
+            f"biological, {span(found.economic)} economic "
+            f"({number(feeding.given_since_kg)} kg fed, {span(found.gain_kg)} kg "
+            "gained)."
+        )
+    return lines
+
+
+def _limits(limits: Limits | None) -> list[str]:
+    if limits is None:
+        return []
+    load, ahead = limits.load, limits.ahead
+    used = "; ".join(
+        f"{limit.name} {_percent(limit.used_fraction.value)} "
+        f"(up to {_percent(limit.used_fraction.high)})"
+        for limit in load.limits
+    )
+    room = (
+        f"room for {number(load.room_kg, 2)} kg more"
+        if load.room_kg > 0.0
+        else f"{number(-load.room_kg, 2)} kg too much at the unsafe end"
+    )
+    lines = [f"Used: {used}.", f"First reached: {load.limiting.name}; {room}."]
+    if ahead.fish_to_take_out > 0:
+        limit = next(d.limiting for d in ahead.days if d.used_fraction.high > 1.0)
+        lines.append(
+            f"By {limits.until} {ahead.fish_to_take_out} fish must have gone, the "
+            f"first by {ahead.first_day_over} ({limit}, at the unsafe end)."
+        )
+    else:
+        lines.append(
+            f"Until {limits.until} {ahead.fingerlings} fingerlings of "
+            f"{number(limits.fingerling_weight_g)} g may be added "
+            f"({number(ahead.fingerlings_kg, 2)} kg)."
+        )
+    lines += _nitrogen(limits)
+    return lines
+
+
+def _nitrogen(limits: Limits) -> list[str]:
+    parts = []
+    if limits.ammonia is not None:
+        parts.append(
+            f"un-ionised ammonia {span(limits.ammonia.unionised_n_mg_per_l, 2)} mg/L "
+            f"as N, limit {limits.ammonia.limit_n_mg_per_l:g}"
+        )
+    else:
+        parts.append("ammonia not read this week (TAN and pH)")
+    if limits.nitrate is not None:
+        when = limits.nitrate.days_to_limit
+        now, then = (limits.nitrate.nitrate_n_mg_per_l[day] for day in (0, -1))
+        reach = "not reached" if when is None else f"reached in {when} days"
+        parts.append(
+            f"nitrate {number(float(now), 2)} going to {number(float(then), 2)} mg/L "
+            f"as N in 60 days, limit {reach}"
+        )
+    if limits.bed is not None:
+        parts.append(
+            f"the feed carries {span(limits.bed.bed_needed_m2, 2)} m² of "
+            f"{limits.bed.crop} bed"
+        )
+    text = "; ".join(parts)
+    return [text[0].upper() + text[1:] + "."]
+
+
+def _percent(share: float) -> str:
+    return f"{100.0 * min(share, 9.99):.0f} %"
+
+
+def _outages(outages: Outages | None, outlook: UnitOutlook) -> list[str]:
+    if outages is None:
+        return []
+    worst = outages.worst
+    start = worst.case.start_do_mg_per_l
+    lines = [
+        (
+            f"Begins at {number(start.value, 2)} mg/L ({outages.start_from}) and "
+            f"{number(outlook.water.temp_c, 2)} °C ({outlook.water.temp_from})."
+        )
+    ]
+    lines += [_outage(result) for result in outages.results]
+    if worst.to_critical.minutes.low < HORIZON_MIN:
+        best_first = sorted(worst.measures, key=lambda m: -m.gained_min.low)
+        bought = "; ".join(
+            f"{measure.name}: {_gain(measure.gained_min.low)}" for measure in best_first
+        )
+        lines.append(f"Buys time at least: {bought}.")
+        lines.append(
+            f"{outages.hours:g} hours would need no more than "
+            f"{number(outages.hours_biomass_kg.low)} kg of fish; to hold the caution "
+            f"level, {number(worst.holding_air_sotr_kg_per_h.high * 1000.0, 2)} g/h of "
+            f"backup air (standard rate) or "
+            f"{number(worst.holding_water_l_per_min.high, 2)} L/min of fresh water."
+        )
+    return lines
+
+
+def _gain(minutes: float) -> str:
+    return "nothing sure" if minutes < 1.0 else time_words(minutes)
+
+
+def _outage(result: OutageResult) -> str:
+    return (
+        f"{result.case.cause.capitalize()}: caution "
+        f"({result.to_caution.level_mg_per_l:g} mg/L) {_after(result.to_caution)}, "
+        f"critical ({result.to_critical.level_mg_per_l:g}) "
+        f"{_after(result.to_critical)}."
+    )
+
+
+def _after(time: TimeToLevel) -> str:
+    low, high = time_words(time.minutes.low), time_words(time.minutes.high)
+    if time.minutes.high <= 0.0:
+        return "at once"
+    return f"after {low}" if low == high else f"after {low} to {high}"

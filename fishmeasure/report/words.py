@@ -1,0 +1,28 @@
+"""Figures as people read them: a number with its interval, no powers of ten."""
+
+import math
+
+from fishmeasure.uncertainty import Estimate
+
+
+def span(estimate: Estimate, digits: int = 3) -> str:
+    """Return "value (low to high)", all to the decimals that the value needs."""
+    largest = max(abs(estimate.value), abs(estimate.high) / 10.0)
+    places = _places(largest, digits)
+    if estimate.low == estimate.high:
+        return _fixed(estimate.value, places)
+    low, high = _fixed(estimate.low, places), _fixed(estimate.high, places)
+    return f"{_fixed(estimate.value, places)} ({low} to {high})"
+
+
+def number(value: float, digits: int = 3) -> str:
+    """Return a number to some significant digits, never as a power of ten."""
+    return _fixed(value, _places(abs(value), digits))
+
+
+def _places(size: float, digits: int) -> int:
+    return digits - 1 - math.floor(math.log10(size)) if size > 0.0 else 0
+
+
+def _fixed(value: float, places: int) -> str:
+    return f"{round(value, places) + 0.0:.{max(places, 0)}f}"

@@ -1,0 +1,467 @@
+"""The outlook answers the seven questions, or says why it cannot."""
+
+import math
+from dataclasses import replace
+from itertools import count
+from pathlib import Path
+from typing import Any
+
+import pypdfium2
+import pytest
+
+from fishmeasure.errors import ReportWriteError, UnknownRecordError
+from fishmeasure.ledger.demo import ABOUT, demo_book
+from fishmeasure.ledger.entries import (
+    ENTRY_KINDS,
+    AerationDevice,
+    Counted,
+    Died,
+    Entry,
+    Feed,
+    Harvested,
+    Sample,
+    Stocked,
+    Unit,
+    UnitLimits,
+    WaterReading,
+)
+from fishmeasure.ledger.outlook import UnitOutlook, unit_outlook
+from fishmeasure.ledger.rearing import backup_air, rearing_unit, without_pump
+from fishmeasure.ledger.store import open_book
+from fishmeasure.report.outlook_pdf import outlook_pdf, write_pdf
+from fishmeasure.report.outlook_plots import outlook_plots
+from fishmeasure.report.outlook_words import NO_ANSWER, heading, sections
+from fishmeasure.stock import cautions
+from fishmeasure.stock.oxygen import (
+    DO_STANDARD_MG_PER_L,
+    Water,
+    aerator_supply,
+    oxygen_saturation_mg_per_l,
+)
+from tests.ledger.build import cohort, day, same, tank
+
+TROUT = cohort("trout", id=same(11), plate_weight_g=250.0)
+TANK = tank("Tank", id=same(1), inflow_l_per_min=20.0)
+_IDS = count(5000)
+
+
+def entry(kind: type[Entry], on: int, **fields: Any) -> Any:
+    """Return an entry about the trout in the tank."""
+    plain: dict[str, Any] = {"id": same(next(_IDS)), "on": day(on), "unit_id": TANK.id}
+    if kind not in {Feed, WaterReading}:
+        plain["cohort_id"] = TROUT.id
+    return kind(**(plain | fields))
+
+
+def exact_sample(on: int, weight_g: float, **fields: Any) -> Any:
+    """Return a sample without error."""
+    return entry(
+        Sample,
+        on,
+        mean_weight_g=weight_g,
+        mean_weight_low_g=weight_g,
+        mean_weight_high_g=weight_g,
+        **fields,
+    )
+
+
+def outlook(
+    *entries: Entry, on: int = 60, unit: Unit = TANK, fish: Any = TROUT
+) -> UnitOutlook:
+    """Return the outlook of the tank."""
+    return unit_outlook((unit,), (fish,), entries, unit_id=unit.id, on=day(on))
+
+
+STOCK = entry(
+    Stocked, 0, fish_count=100, fish_count_sd=0.0, mean_weight_g=100.0,
+    mean_weight_sd_g=0.0,
+)  # fmt: skip
+FULL = (
+    STOCK,
+    entry(Feed, 5, feed_kg=12.0),
+    exact_sample(60, 200.0, cv=0.2, condition_factor=1.3, fish_measured=40),
+    entry(Counted, 60, fish_count=100, fish_count_sd=0.0),
+    entry(
+        WaterReading,
+        58,
+        temperature_deg_c=12.0,
+        do_mg_per_l=9.0,
+        tan_mg_per_l=0.3,
+        ph=7.2,
+        nitrate_n_mg_per_l=3.0,
+    ),
+)
+
+
+def codes(found: UnitOutlook) -> set[str]:
+    """Return the codes of what is doubtful."""
+    return {problem.code for problem in found.problems}
+
+
+# --- the answers ------------------------------------------------------------------
+
+
+def test_feed_conversion_of_a_worked_example() -> None:
+    """12 kg of feed and 100 fish from 100 to 200 g are 10 kg gained, so 1.2."""
+    feeding = outlook(*FULL).feeding
+    assert feeding is not None
+    assert feeding.conversion is not None
+    assert feeding.since == day(0)
+    assert feeding.conversion.gain_kg.value == pytest.approx(10.0)
+    assert feeding.conversion.biological.value == pytest.approx(1.2)
+    assert feeding.conversion.economic.value == pytest.approx(1.2)
+    assert feeding.given_since_kg == 12.0
+    assert feeding.given_week_kg == 0.0
+
+
+def test_dead_and_harvested_fish_in_the_feed_conversion() -> None:
+    """10 taken at 200 g count as gained; 10 dead only in the biological figure."""
+    found = outlook(
+        *FULL[:3],
+        entry(Harvested, 61, fish_count=10, weight_kg=2.0),
+        entry(Died, 61, fish_count=10),
+        exact_sample(61, 200.0),
+        FULL[4],
+        on=61,
+    )
+    assert found.feeding is not None
+    conversion = found.feeding.conversion
+    assert conversion is not None
+    # 80 x 0.2 + 2.0 taken - 10.0 at the start = 8.0 kg; with the dead 10.0 kg
+    assert conversion.gain_kg.value == pytest.approx(8.0, rel=0.01)
+    assert conversion.economic.value == pytest.approx(12.0 / 8.0, rel=0.01)
+    assert conversion.biological.value == pytest.approx(12.0 / 10.0, rel=0.01)
+
+
+def test_weights_are_those_of_a_lognormal() -> None:
+    """Quantiles of a lognormal with mean 200 and CV 0.2, by its textbook formula."""
+    (item,) = outlook(*FULL).cohorts
+    sigma = math.sqrt(math.log(1.04))
+    median = 200.0 / math.sqrt(1.04)
+    want = [median * math.exp(sigma * z) for z in (-1.644854, 0.0, 1.644854)]
+    assert [weight for _, weight in item.quantiles_g] == pytest.approx(want, rel=1e-4)
+    assert item.grading is not None
+    assert item.grading.small_g == pytest.approx(median * math.exp(-1.281552 * sigma))
+    # K = 100 W / L^3 (g, cm), the other way round
+    length_cm = (100.0 * item.grading.small_g / 1.3) ** (1 / 3)
+    assert item.grading.small_mm == pytest.approx(10.0 * length_cm)
+    assert not item.grading.advised
+    assert item.plate_weight_g == 250.0
+
+
+def test_density_is_kilograms_over_volume() -> None:
+    """20 kg in 6 m3 are 3.33 kg/m3, of 25 allowed by Reg. (EU) 2020/464."""
+    limits = outlook(*FULL).limits
+    assert limits is not None
+    density = next(x for x in limits.load.limits if x.name == "density")
+    assert density.used_fraction.value == pytest.approx(20.0 / 6.0 / 25.0)
+
+
+def test_own_limits_and_readings_are_used() -> None:
+    """The grower's limits stand before the species' figures."""
+    own = replace(
+        TANK,
+        limits=UnitLimits(
+            max_density_kg_per_m3=10.0, min_do_mg_per_l=6.5, critical_do_mg_per_l=4.0
+        ),
+        plant_bed_area_m2=5.0,
+    )
+    found = outlook(*FULL, unit=own)
+    assert found.limits is not None
+    density = next(x for x in found.limits.load.limits if x.name == "density")
+    assert density.used_fraction.value == pytest.approx(20.0 / 6.0 / 10.0)
+    assert found.outages is not None
+    case = found.outages.worst.case
+    assert (case.caution_mg_per_l, case.critical_mg_per_l) == (6.5, 4.0)
+    assert case.start_do_mg_per_l.value == 9.0
+    assert (found.water.temp_c, found.water.ph) == (12.0, 7.2)
+    assert found.limits.ammonia is not None
+    assert found.limits.bed is not None
+
+
+def test_old_readings_say_nothing_of_tonight() -> None:
+    """After a week the temperature is the expected one, the oxygen worked out."""
+    found = outlook(*FULL, on=70)
+    assert found.water.temp_from == "expected"
+    assert found.water.do_mg_per_l is None
+    assert found.water.temp_c == found.state.temperature.on(day(70))
+    assert found.limits is not None
+    assert found.limits.ammonia is None
+    assert found.limits.nitrate is None
+    assert found.outages is not None
+    assert found.outages.start_from == "worked out"
+    assert any(
+        "ammonia not read" in x.lower() for s in sections(found) for x in s.lines
+    )
+
+
+def test_what_can_stop_depends_on_the_unit() -> None:
+    """A spring that runs by itself has no pump to stop."""
+    still = replace(TANK, inflow_l_per_min=0.0)
+    assert _causes(still) == {"power"}
+    assert _causes(TANK) == {"power"}
+    assert _causes(replace(TANK, inflow_by_gravity=False)) == {"power", "pump"}
+    air = (AerationDevice(name="blower", standard_transfer_g_per_h=50.0),)
+    assert _causes(replace(still, aeration=air)) == {"power", "blower"}
+    pumped = replace(still, recirculated_l_per_min=30.0, plant_bed_area_m2=3.0)
+    assert _causes(pumped) == {"power", "pump"}
+
+
+def _causes(unit: Unit) -> set[str]:
+    found = outlook(*FULL, unit=unit).outages
+    assert found is not None
+    times = [result.to_critical.minutes.low for result in found.results]
+    assert times == sorted(times)
+    return {result.case.cause for result in found.results}
+
+
+def test_plants_take_nitrate_only_where_their_water_comes_back() -> None:
+    """A bed behind the outflow changes nothing in the tank."""
+    behind = replace(TANK, plant_bed_area_m2=30.0, inflow_l_per_min=1.0)
+    loop = replace(behind, recirculated_l_per_min=30.0)
+    ends = []
+    for unit in (behind, loop):
+        limits = outlook(*FULL, unit=unit).limits
+        assert limits is not None
+        assert limits.nitrate is not None
+        ends.append(float(limits.nitrate.nitrate_n_mg_per_l[-1]))
+    assert ends[1] < ends[0]
+
+
+def test_thin_and_fat_fish() -> None:
+    """Condition is judged against the book's at the same length."""
+
+    def verdict(factor: float) -> str:
+        (item,) = outlook(
+            STOCK, exact_sample(60, 200.0, condition_factor=factor)
+        ).cohorts
+        assert item.condition is not None
+        return item.condition.verdict
+
+    assert [verdict(factor) for factor in (0.9, 1.3, 1.9)] == ["thin", "well", "fat"]
+
+
+# --- what is missing ----------------------------------------------------------------
+
+
+def test_fish_of_unknown_weight() -> None:
+    """Without a weight only the count is known, and the way forward is said."""
+    found = outlook(entry(Stocked, 0, fish_count=100))
+    assert "no-weight" in codes(found)
+    assert (found.feeding, found.limits, found.outages) == (None, None, None)
+    assert "Take a net sample" in " ".join(x for s in sections(found) for x in s.lines)
+    assert outlook_plots(found) == ()
+    assert _pages(outlook_pdf(found)) == 1
+
+
+def test_empty_unit() -> None:
+    """A unit without fish has no answers, and says so."""
+    found = outlook()
+    assert codes(found) == {"no-fish"}
+    assert {s.lines for s in sections(found)} == {(NO_ANSWER,)}
+    assert _pages(outlook_pdf(found)) == 1
+
+
+def test_species_without_figures() -> None:
+    """An unknown species keeps its weight and count; the rest is refused in words."""
+    odd = replace(TROUT, species_key="pond-dragon", plate_weight_g=None)
+    found = outlook(
+        STOCK, exact_sample(60, 200.0, cv=0.2, condition_factor=1.3), fish=odd
+    )
+    (item,) = found.cohorts
+    assert item.quantiles_g
+    assert item.projection is None
+    assert item.condition is None
+    assert item.plate_weight_g == 300.0
+    assert found.feeding is None
+    assert "no-growth-figures" in codes(found)
+    assert "no-stock-figures" in codes(found)
+    assert sections(found)
+
+
+def test_species_without_plate_weight_of_its_own() -> None:
+    """Where the cohort says nothing the species' plate size is taken."""
+    (item,) = outlook(*FULL, fish=replace(TROUT, plate_weight_g=None)).cohorts
+    assert item.plate_weight_g > 0.0
+
+
+def test_gain_that_cannot_be_told_from_zero() -> None:
+    """No feed conversion is given for fish that may not have grown."""
+    found = outlook(
+        entry(Stocked, 0, fish_count=100, mean_weight_g=100.0),
+        entry(Feed, 1, feed_kg=0.1),
+        entry(
+            Sample,
+            2,
+            mean_weight_g=100.0,
+            mean_weight_low_g=80.0,
+            mean_weight_high_g=120.0,
+        ),
+        on=2,
+    )
+    assert "gain-not-known" in codes(found)
+    assert found.feeding is not None
+    assert found.feeding.conversion is None
+
+
+def test_conversion_needs_a_weight_at_the_start() -> None:
+    """Fish that had no weight when they came have no feed conversion."""
+    found = outlook(
+        entry(Stocked, 0, fish_count=100),
+        entry(Feed, 1, feed_kg=1.0),
+        exact_sample(60, 200.0),
+    )
+    assert found.feeding is not None
+    assert found.feeding.conversion is None
+
+
+def test_more_out_than_in() -> None:
+    """A book that cannot be right still gives a page, with its warning."""
+    found = outlook(STOCK, entry(Harvested, 1, fish_count=150))
+    assert "more-out-than-in" in codes(found)
+    assert found.limits is None
+    assert sections(found)
+
+
+# --- the unit for the calculations ------------------------------------------------
+
+
+def test_pressure_stands_for_altitude() -> None:
+    """899 hPa is 1000 m (ICAO standard atmosphere: 898.8 hPa at 1000 m)."""
+    unit = rearing_unit(replace(TANK, altitude_m=0.0, pressure_hpa=898.8))
+    assert unit.altitude_m == pytest.approx(1000.0, abs=1.0)
+    assert rearing_unit(replace(TANK, altitude_m=300.0)).altitude_m == 300.0
+    assert rearing_unit(TANK).surface_m2 == pytest.approx(5.0)
+
+
+def test_water_sent_round_brings_its_flow_to_saturation() -> None:
+    """30 L/min from no oxygen to 95 % bring 1.8 m3/h times 0.95 of saturation."""
+    unit = rearing_unit(replace(TANK, recirculated_l_per_min=30.0))
+    (round_,) = unit.aerators
+    water = Water(temp_c=20.0)
+    supply = aerator_supply(round_, water)
+    assert supply.exchange_m3_per_h == pytest.approx(1.8)
+    saturation = oxygen_saturation_mg_per_l(water)
+    assert saturation == pytest.approx(DO_STANDARD_MG_PER_L, rel=0.001)
+    assert supply.base_g_per_h == pytest.approx(1.8 * 0.95 * saturation)
+    assert without_pump(unit).aerators == ()
+
+
+def test_backup_is_what_goes_on_without_mains() -> None:
+    """Backup devices count together; a unit without any has none."""
+    assert backup_air(TANK) is None
+    devices = (
+        AerationDevice(name="blower", standard_transfer_g_per_h=90.0),
+        AerationDevice(name="battery", standard_transfer_g_per_h=20.0, on_backup=True),
+        AerationDevice(name="bottle", standard_transfer_g_per_h=30.0, on_backup=True),
+        AerationDevice(name="spare", standard_transfer_g_per_h=0.0),
+    )
+    backup = backup_air(replace(TANK, aeration=devices))
+    assert backup is not None
+    assert backup.name == "battery and bottle"
+    assert backup.sotr_kg_per_h == pytest.approx(0.05)
+    assert len(rearing_unit(replace(TANK, aeration=devices)).aerators) == 3
+
+
+# --- the demo and the page --------------------------------------------------------
+
+
+@pytest.fixture(scope="module")
+def demo() -> tuple[UnitOutlook, UnitOutlook]:
+    """Return the outlook of both tanks of the demo."""
+    content = demo_book(day(180))
+    tanks = tuple(
+        unit_outlook(
+            content.units,
+            content.cohorts,
+            content.entries,
+            unit_id=unit.id,
+            on=day(180),
+            about=ABOUT,
+        )
+        for unit in content.units
+    )
+    return tanks[0], tanks[1]
+
+
+def test_demo_is_complete_and_invented() -> None:
+    """Two tanks of 6 and 4 m3, trout and char, every kind of entry, said invented."""
+    content = demo_book(day(180))
+    assert content == demo_book(day(180))
+    assert [(unit.name, unit.volume_m3) for unit in content.units] == [
+        ("Tank A", 6.0),
+        ("Tank B", 4.0),
+    ]
+    assert {c.species_key for c in content.cohorts} == {"rainbow-trout", "arctic-char"}
+    kinds = {entry.kind for entry in content.entries}
+    assert kinds == set(ENTRY_KINDS) - {"moved", "harvested"}
+    assert all("nvented" in unit.note for unit in content.units)
+    assert all("nvented" in item.note for item in content.cohorts)
+    assert "nvented" in dict(content.remarks)["about"]
+    assert max(entry.on for entry in content.entries) <= day(180)
+
+
+def test_demo_on_any_day() -> None:
+    """The demo makes a valid book in every season."""
+    for number in range(0, 360, 45):
+        content = demo_book(day(number))
+        found = unit_outlook(
+            content.units,
+            content.cohorts,
+            content.entries,
+            unit_id=content.units[0].id,
+            on=day(number),
+        )
+        assert found.limits is not None
+
+
+def test_demo_answers_all_seven_questions(
+    demo: tuple[UnitOutlook, UnitOutlook],
+) -> None:
+    """No question of the job is left open for either tank."""
+    for found in demo:
+        parts = sections(found)
+        assert len(parts) == 7
+        assert all(part.lines != (NO_ANSWER,) for part in parts)
+        assert found.about == ABOUT
+        assert found.cautions[0] == cautions.ESTIMATE
+        assert len(outlook_plots(found)) == 4
+
+
+def test_page_is_one_page(demo: tuple[UnitOutlook, UnitOutlook]) -> None:
+    """Everything is on one A4 page, the same bytes for the same outlook."""
+    for found in demo:
+        data = outlook_pdf(found)
+        assert data == outlook_pdf(found)
+        document = pypdfium2.PdfDocument(data)
+        assert len(document) == 1
+        width, height = document[0].get_size()
+        assert (width, height) == pytest.approx((595.3, 841.9), abs=0.1)
+        text = document[0].get_textpage().get_text_range()
+        assert heading(found) in text
+        for section in sections(found):
+            assert section.title.split()[1] in text
+        assert "invented" in text
+        assert "residual-current" in text
+
+
+def test_page_that_cannot_be_written(
+    demo: tuple[UnitOutlook, UnitOutlook], tmp_path: Path
+) -> None:
+    """A folder that is not there is one clear sentence."""
+    with pytest.raises(ReportWriteError, match="no such file"):
+        write_pdf(demo[0], tmp_path / "none" / "a.pdf")
+
+
+def _pages(data: bytes) -> int:
+    return len(pypdfium2.PdfDocument(data))
+
+
+def test_outlook_from_the_book(tmp_path: Path) -> None:
+    """The book gives the outlook by the unit's name."""
+    with open_book(tmp_path / "book.db") as book:
+        book.add_content(demo_book(day(180)))
+        found = book.outlook("tank a", day(180))
+        assert found.about == ABOUT
+        with pytest.raises(UnknownRecordError, match="Tank B"):
+            book.outlook("Tank C", day(180))
