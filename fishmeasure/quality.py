@@ -26,7 +26,7 @@ a 250 mm fish); seen at the tilt t it shifts both ends by 2 tan(t) mm, which mak
 BLUR_WARN_CELLS = 0.2
 BLUR_LIMIT_CELLS = 0.25
 """As measured, which falls short of the true blur above 0.2. Drawn scenes, four
-markers: scale error 0.03 % at 0.19 cells, 0.3 % at 0.23, 4.6 % at 0.28; one marker:
+markers: scale error 0.03 % at 0.19 cells, 0.1 % at 0.24, 1.6 % at 0.28; one marker:
 0.1 % at 0.16, 0.8 % at 0.22, 4.8 % at 0.26."""
 
 BLUR_WARN_MM = 1.0
@@ -34,8 +34,8 @@ BLUR_WARN_MM = 1.0
 
 SIDE_WARN_PX = 36.0
 SIDE_LIMIT_PX = 24.0
-"""Drawn scenes, pixels of the decoded raster: scale error 0.05 % at 48 px, 0.2 % at
-25, 3 % at 16 (four markers); 0.2 % at 37 px, 0.4 % at 25, 7 % at 19 (one)."""
+"""Drawn scenes, pixels of the decoded raster: scale error 0.05 % at 49 px, 0.1 % at
+25, 2 % at 16 (four markers); 0.2 % at 37 px, 0.4 % at 25, 7 % at 19 (one)."""
 
 CONTRAST_WARN = 0.05
 """Of ink and paper in linear light. Drawn scenes with high noise: scale error 0.2 %

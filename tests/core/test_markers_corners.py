@@ -131,6 +131,14 @@ def test_half_size_raster_keeps_corners() -> None:
         assert inward_px(marker.corners_px, true) == pytest.approx(0.0, abs=0.03)
 
 
+@pytest.mark.parametrize("exposure", [0.3, 2.0])
+def test_small_blurred_markers_are_all_found(exposure: float) -> None:
+    """50 px a side with 1.8 px of blur: a fifth of a cell."""
+    scene = replace(SCENE, distance_mm=800.0, blur_px=1.8, exposure=exposure)
+    photo = photo_of(draw_plane(scene, np.random.default_rng(5)))
+    assert [marker.marker_id for marker in observed_markers(photo)] == [0, 1, 2, 3]
+
+
 def test_cells_are_opencvs() -> None:
     """The pattern is what OpenCV prints, and its edges lie between unlike cells."""
     dictionary = cv2.aruco.getPredefinedDictionary(cv2.aruco.DICT_4X4_50)
