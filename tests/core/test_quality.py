@@ -70,7 +70,7 @@ def test_a_good_photo_has_no_problem() -> None:
     ("change", "code"),
     [
         ({"tilt_deg": 35.0}, "tilted"),
-        ({"blur_px": 2.7}, "blurred"),
+        ({"blur_px": 2.2}, "blurred"),
         ({"distance_mm": 950.0}, "too-far"),
         ({"exposure": 0.05, "noise_sd": 0.01}, "too-dark"),
         ({"exposure": 6.0, "blur_px": 1.0}, "overexposed"),
