@@ -9,6 +9,7 @@ import sys
 import typer
 
 from fishmeasure.cli import output, stock
+from fishmeasure.cli.batch import batch_command
 from fishmeasure.cli.book import book_app
 from fishmeasure.cli.fit import fit_command
 from fishmeasure.cli.lens import lens_command
@@ -40,6 +41,7 @@ app.command("photo")(photo_command)
 app.command("sample")(sample_command)
 app.command("sheet")(sheet_command)
 app.command("lens")(lens_command)
+app.command("batch")(batch_command)
 app.command("serve")(serve_command)
 app.command("species")(species_command)
 app.command("plan")(plan_command)

@@ -1,0 +1,159 @@
+"""``fishmeasure batch``: a folder or a list of photos, however many."""
+
+import os
+from collections.abc import Callable, Iterator
+from concurrent.futures import Executor, ProcessPoolExecutor
+from contextlib import contextmanager
+from functools import partial
+from pathlib import Path
+from typing import TYPE_CHECKING, Annotated, Any
+
+import typer
+
+from fishmeasure.cli import options, output
+from fishmeasure.errors import BadOptionError
+
+if TYPE_CHECKING:
+    from fishmeasure.pipeline import PhotoSettings
+
+SUFFIXES = frozenset(
+    (".jpg", ".jpeg", ".png", ".webp", ".heic", ".heif", ".JPG", ".JPEG", ".HEIC")
+)
+
+
+def batch_command(
+    source: Annotated[
+        Path,
+        typer.Argument(help="Folder of photos, or a text file with a path a line."),
+    ],
+    results: Annotated[
+        Path, typer.Option("--results", help="JSON lines, one a photo; goes on there.")
+    ],
+    *,
+    species: options.Species = "rainbow-trout",
+    print_scale: options.PrintScale = 1.0,
+    paper: options.Paper = None,
+    lens: options.Lens = None,
+    workers: Annotated[
+        int | None, typer.Option(min=1, help="Processes; by default one a core.")
+    ] = None,
+    full: Annotated[
+        bool,
+        typer.Option("--full", help="Keep outlines and geometry: 40 times larger."),
+    ] = False,
+    dask: Annotated[
+        str | None, typer.Option(help="Address of a dask scheduler, for more machines.")
+    ] = None,
+) -> None:
+    """Measure many photos; stopped and started again, it goes on where it was."""
+    from rich.progress import (
+        BarColumn,
+        MofNCompleteColumn,
+        Progress,
+        TimeRemainingColumn,
+    )
+
+    from fishmeasure.batch import BatchCount, ResultFile, run_batch
+
+    settings = options.photo_settings(
+        species=species, print_scale=print_scale, paper=paper, known=None, lens=lens
+    )
+    paths = list(find_photos(source))
+    if not paths:
+        raise BadOptionError("source", str(source), "a place with photos")
+    last = BatchCount(done=0, unusable=0, total=len(paths))
+    columns = (BarColumn(), MofNCompleteColumn(), TimeRemainingColumn())
+    with (
+        _workers(workers, dask) as (start, count),
+        Progress(*columns, console=output.error_console) as bar,
+    ):
+        task = bar.add_task("", total=len(paths))
+        for last in run_batch(
+            paths,
+            ResultFile(results),
+            partial(measure_paths, settings=settings, full=full),
+            start,
+            count,
+        ):
+            bar.update(task, completed=last.done, total=last.total)
+    output.console.print(
+        f"{last.done} photos, {last.unusable} of them without figures; each one's "
+        f"reason is in {results}.",
+        highlight=False,
+    )
+    if last.unusable:
+        raise typer.Exit(output.STATUS_UNUSABLE_INPUT)
+
+
+def find_photos(source: Path) -> Iterator[str]:
+    """Yield the photos of a folder, its folders too, or the lines of a list."""
+    if source.is_dir():
+        for folder, folders, files in os.walk(source):
+            folders.sort()
+            for name in sorted(files):
+                if Path(name).suffix in SUFFIXES:
+                    yield str(Path(folder) / name)
+        return
+    for line in options.read_text(source).splitlines():
+        if line.strip():
+            yield line.strip()
+
+
+# What only a picture or a later correction needs, and what makes a line large.
+_LARGE = {
+    "fish": ("outline_px", "midline_px", "lengths", "length_sources", "weight"),
+    "scale": ("markers_px", "paper_px", "covariance", "rotation", "look", "sources"),
+}
+
+
+def measure_paths(
+    paths: tuple[str, ...], settings: "PhotoSettings", *, full: bool
+) -> list[dict[str, Any]]:
+    """Return a line for each path; runs in a worker."""
+    import cv2
+
+    from fishmeasure.cli.photo import measure_file
+    from fishmeasure.results import photo_to_json
+
+    cv2.setNumThreads(1)  # the photos are the parallel work
+    lines = []
+    for path in paths:
+        measurement = measure_file(Path(path), Path(path).name, settings)
+        line = {"path": path, **photo_to_json(measurement)}
+        lines.append(line if full else brief(line))
+    return lines
+
+
+def brief(line: dict[str, Any]) -> dict[str, Any]:
+    """Return a photo's line without outlines and geometry."""
+
+    def without(item: dict[str, Any], keys: tuple[str, ...]) -> dict[str, Any]:
+        return {key: value for key, value in item.items() if key not in keys}
+
+    scale = line["scale"] and without(line["scale"], _LARGE["scale"])
+    fish = [without(one, _LARGE["fish"]) for one in line["fish"]]
+    return {**line, "scale": scale, "fish": fish}
+
+
+@contextmanager
+def _workers(
+    workers: int | None, dask: str | None
+) -> "Iterator[tuple[Callable[[], Executor], int]]":
+    """Give what starts an executor, and how many calls it runs at once."""
+    if dask is None:
+        count = workers or os.cpu_count() or 1
+        yield partial(ProcessPoolExecutor, count), count
+        return
+    try:
+        from distributed import Client
+    except ModuleNotFoundError:
+        wanted = "possible without 'pip install fishmeasure[cluster]'"
+        raise BadOptionError("--dask", dask, wanted) from None
+    try:
+        client = Client(dask, timeout="5s")
+    except (OSError, ValueError, TimeoutError):
+        wanted = "the address of a running dask scheduler"
+        raise BadOptionError("--dask", dask, wanted) from None
+    with client:
+        threads = sum(client.nthreads().values())
+        yield partial(client.get_executor, pure=False), max(threads, 1)
