@@ -14,11 +14,13 @@ from api.routes import (
     book,
     calculations,
     devices,
+    exchange,
     health,
     page,
     photos,
     reference,
     samples,
+    units,
 )
 from api.services import open_services
 from api.settings import Settings
@@ -36,6 +38,8 @@ ROUTERS = (
     photos.router,
     samples.router,
     book.router,
+    units.router,
+    exchange.router,
     devices.router,
     reference.router,
     calculations.router,

@@ -167,6 +167,19 @@ class TooManyPhotosError(ApiError):
         )
 
 
+class BookNotEmptyError(ApiError):
+    """The demo would mix with what is in the book."""
+
+    code = "book-not-empty"
+    status = 409
+
+    def __init__(self) -> None:
+        super().__init__(
+            "The book has something in it already.",
+            "Start the server with another, empty book to see the demo.",
+        )
+
+
 class NotModifiedError(Exception):
     """The client has the present state."""
 

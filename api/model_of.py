@@ -101,7 +101,9 @@ def model_of(kind: Any, *, tag: str = "") -> type[BaseModel]:
             Field(default=default, description=description(item.name)),
         )
     return create_model(
-        kind.__name__, __config__=ConfigDict(extra="forbid"), **definitions
+        kind.__name__,
+        __config__=ConfigDict(extra="forbid", from_attributes=True),
+        **definitions,
     )
 
 

@@ -9,6 +9,7 @@ from pydantic import BaseModel, Field
 
 from api.http import Revision, not_modified
 from api.model_of import model_of, plain, union_of
+from api.outlook_schemas import CohortModel, UnitModel
 from api.schemas import In, Items, Out
 from api.services import WithServices
 from fishmeasure.ledger.codec import from_plain, to_plain
@@ -22,8 +23,6 @@ from fishmeasure.ledger.entries import (
 
 router = APIRouter(prefix="/v1", tags=["book"])
 
-UnitModel = model_of(Unit)
-CohortModel = model_of(Cohort)
 EntryModel = union_of(
     model_of(record, tag=kind) for kind, record in ENTRY_KINDS.items()
 )
@@ -135,8 +134,8 @@ def list_entries(
     services: WithServices,
     unit_id: UUID | None = None,
     cohort_id: UUID | None = None,
-    since: Annotated[date | None, Query(description="First day.")] = None,
-    until: Annotated[date | None, Query(description="Last day.")] = None,
+    since: Annotated[date | None, Query(alias="from", description="First day.")] = None,
+    until: Annotated[date | None, Query(alias="to", description="Last day.")] = None,
     only_in_force: Annotated[
         bool, Query(description="Leave out what was corrected or taken back.")
     ] = False,

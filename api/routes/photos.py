@@ -11,6 +11,7 @@ from fastapi import APIRouter, File, Form, Query, Request, Response, UploadFile
 from fastapi.concurrency import run_in_threadpool
 
 from api import schemas, worker
+from api.answers import JPEG
 from api.errors import BusyError, ErrorBody, PhotoRefusedError, TooManyPhotosError
 from api.http import Revision, etag_of, expected_revision, not_modified
 from api.lenses import find_lens
@@ -25,6 +26,8 @@ router = APIRouter(prefix="/v1/photos", tags=["photos"])
 
 CHUNK_BYTES = 1 << 20
 NAME_LENGTH = 120
+_NUMBER = r"\d{1,5}(\.\d{1,3})?"
+KNOWN = rf"^({_NUMBER},{_NUMBER},{_NUMBER},{_NUMBER}={_NUMBER}|)$"
 
 
 @router.post("", summary="Send one or several photos and get their measurement")
@@ -37,6 +40,7 @@ async def upload(
     print_scale: Annotated[float, Form(ge=0.5, le=2.0)] = 1.0,
     paper: Annotated[str, Form(pattern="^(A4|A3|Letter|)$")] = "",
     lens: Annotated[str, Form(max_length=60)] = "",
+    known: Annotated[str, Form(pattern=KNOWN)] = "",
 ) -> schemas.UploadOut:
     """Measure photos and keep them, without place, time and other private tags.
 
@@ -51,6 +55,7 @@ async def upload(
             "print_scale": print_scale,
             "paper": paper or None,
             "lens": lens or None,
+            "known": _known(known),
         }
     )
     how = how_to_measure(services, settings)
@@ -94,6 +99,15 @@ async def _take_in(
         settings=settings.model_dump(mode="json"),
         measured=taken.measurement,
     )
+
+
+def _known(text: str) -> dict[str, Any] | None:
+    """Return two points a known distance apart, written as `X1,Y1,X2,Y2=MM`."""
+    if not text:
+        return None
+    points, _, distance = text.partition("=")
+    x1, y1, x2, y2 = (float(number) for number in points.split(","))
+    return {"points_px": [[x1, y1], [x2, y2]], "distance_mm": float(distance)}
 
 
 @asynccontextmanager
@@ -185,11 +199,6 @@ async def put_settings(
     return photo_out(new)
 
 
-JPEG: dict[int | str, dict[str, Any]] = {
-    200: {"content": {"image/jpeg": {}}, "description": "A JPEG picture."}
-}
-
-
 @router.get("/{photo_id}/picture", summary="The photo itself", responses=JPEG)
 async def picture(
     services: WithServices,
@@ -202,13 +211,13 @@ async def picture(
     return _jpeg(await services.pool.run(worker.shrink, path, width))
 
 
-@router.get("/{photo_id}/thumbnail", summary="A small picture", responses=JPEG)
+@router.get("/{photo_id}/thumbnail.jpg", summary="A small picture", responses=JPEG)
 async def thumbnail(services: WithServices, photo_id: str) -> Response:
     """Return the photo upright, 240 pixels wide."""
     return await picture(services, photo_id, 240)
 
 
-@router.get("/{photo_id}/overlay", summary="The photo with its fish", responses=JPEG)
+@router.get("/{photo_id}/overlay.jpg", summary="The photo and its fish", responses=JPEG)
 async def overlay(services: WithServices, photo_id: str) -> Response:
     """Return the photo with outlines, lengths, weights and doubts drawn in."""
     stored = await run_in_threadpool(services.archive.photo, photo_id)
@@ -277,8 +286,8 @@ def photo_out(stored: StoredPhoto) -> schemas.PhotoOut:
         corrections=stored.corrections,
         links={
             "picture": f"{base}/picture",
-            "overlay": f"{base}/overlay?revision={stored.revision}",
-            "thumbnail": f"{base}/thumbnail",
+            "overlay": f"{base}/overlay.jpg?revision={stored.revision}",
+            "thumbnail": f"{base}/thumbnail.jpg",
         },
     )
 

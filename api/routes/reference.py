@@ -5,6 +5,7 @@ from typing import Annotated, Any, Literal
 from fastapi import APIRouter, Query, Response
 from pydantic import Field
 
+from api.answers import PDF
 from api.errors import NotFoundError
 from api.lenses import find_lens, keep_lens, list_lenses
 from api.schemas import In, Items, Out
@@ -17,9 +18,6 @@ from fishmeasure.species import load_species, species_keys
 router = APIRouter(prefix="/v1", tags=["reference"])
 
 Json = dict[str, Any]
-PDF: dict[int | str, Json] = {
-    200: {"content": {"application/pdf": {}}, "description": "A PDF document."}
-}
 
 
 class SpeciesOut(Out):

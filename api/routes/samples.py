@@ -9,6 +9,7 @@ from fastapi import APIRouter, Query, Request, Response
 from pydantic import Field
 
 from api import schemas
+from api.answers import SVG
 from api.estimates import (
     NoEstimateError,
     estimate_json,
@@ -16,20 +17,21 @@ from api.estimates import (
     photos_changed,
 )
 from api.http import Revision, etag_of, not_modified
+from api.outlook_schemas import AdviceOut
+from api.outlooks import advice_of, outlook_with, sample_entry
 from api.services import Services, WithServices
-from fishmeasure.errors import (
-    PlanError,
-    UnknownRecordError,
-)
+from fishmeasure.errors import BadEntryError, PlanError, UnknownRecordError
 from fishmeasure.ledger.archive import Page, StoredSample
-from fishmeasure.ledger.entries import Sample
 from fishmeasure.plain import plain
-from fishmeasure.plots import sample_line_plot, weight_plot
+from fishmeasure.plots import Theme, sample_line_plot, weight_plot
 from fishmeasure.sampling_plan import FAIR_NETTING, TYPICAL, Spread, plan_nets
 
 router = APIRouter(prefix="/v1/samples", tags=["samples"])
 
 Json = dict[str, Any]
+ThemeQuery = Annotated[
+    Theme, Query(description="For a light or a dark page; the ground is clear.")
+]
 Reading = Annotated[float, Field(gt=0, le=1e7, allow_inf_nan=False)]
 
 
@@ -93,6 +95,11 @@ class SampleOut(schemas.Out):
         "null while nothing can be said."
     )
     problems: list[schemas.ProblemOut] = Field(description="Worst first.")
+    advice: AdviceOut | None = Field(
+        default=None,
+        description="What it means for the unit, as if the sample were in the book; "
+        "null without an estimate, or a unit and cohort of the book.",
+    )
     entry_id: UUID | None = Field(description="Entry in the book, once recorded.")
 
 
@@ -120,9 +127,6 @@ class PlanOut(schemas.Out):
 
 
 NET_SIZES = (5, 8, 10, 15, 20, 30)
-SVG: dict[int | str, Json] = {
-    200: {"content": {"image/svg+xml": {}}, "description": "A picture."}
-}
 
 
 @router.put("/{sample_id}", summary="Save a sample and get its estimate")
@@ -150,10 +154,10 @@ def list_samples(
     limit: Annotated[int, Query(ge=1, le=200)] = 50,
     cursor: Annotated[int | None, Query(ge=1, le=2**53)] = None,
 ) -> schemas.Items[SampleOut]:
-    """Return a page of samples."""
+    """Return a page of samples, without the advice that each one has by itself."""
     found = services.archive.samples(Page(limit=limit, before=cursor))
     return schemas.Items(
-        items=[_out(services, sample) for sample in found],
+        items=[_out(services, sample, with_advice=False) for sample in found],
         next=found[-1].seq if len(found) == limit else None,
     )
 
@@ -187,31 +191,9 @@ def record_sample(services: WithServices, sample_id: UUID, sent: RecordIn) -> Sa
     estimate = (stored.result or {}).get("estimate")
     if estimate is None:
         raise NoEstimateError
-    low, high = estimate["mean_weight_interval_g"]
-    body = {
-        **stored.body,
-        "unit_id": str(sent.unit_id),
-        "cohort_id": str(sent.cohort_id),
-    }
-    services.book.add(
-        Sample(
-            id=sample_id,
-            on=dt.date.fromisoformat(stored.body["date"]),
-            unit_id=sent.unit_id,
-            cohort_id=sent.cohort_id,
-            mean_weight_g=estimate["mean_weight_g"],
-            mean_weight_low_g=low,
-            mean_weight_high_g=high,
-            level=estimate["level"],
-            cv=estimate["cv"],
-            condition_factor=estimate["condition_factor"],
-            a_g_cm=estimate["a"],
-            b=estimate["b"],
-            fish_measured=estimate["fish_measured"],
-            fish_weighed=estimate["fish_weighed"],
-            photos=tuple(p for net in stored.body["nets"] for p in net["photos"]),
-        )
-    )
+    where = {"unit_id": str(sent.unit_id), "cohort_id": str(sent.cohort_id)}
+    body = {**stored.body, **where}
+    services.book.add(sample_entry(sample_id, body, estimate))
     stored = services.archive.put_sample(sample_id, body=body, result=stored.result)
     return _out(services, stored)
 
@@ -220,7 +202,7 @@ def record_sample(services: WithServices, sample_id: UUID, sent: RecordIn) -> Sa
 def plan(
     services: WithServices,
     sample_id: UUID,
-    within_percent: Annotated[
+    precision_percent: Annotated[
         float, Query(ge=0.5, le=90, description="Wanted half width of the interval, %.")
     ] = 10.0,
 ) -> PlanOut:
@@ -239,7 +221,7 @@ def plan(
             plans.append(
                 plan_nets(
                     spread,
-                    half_width=within_percent / 100.0,
+                    half_width=precision_percent / 100.0,
                     fish_per_net=fish,
                     level=estimate["level"],
                     count_in_unit=estimate["count_in_unit"],
@@ -251,22 +233,41 @@ def plan(
     )
 
 
-@router.get("/{sample_id}/weights.svg", summary="Weights as a picture", responses=SVG)
-def weights_svg(services: WithServices, sample_id: UUID) -> Response:
+@router.get("/{sample_id}/distribution.svg", summary="Weights drawn", responses=SVG)
+def distribution_svg(
+    services: WithServices, sample_id: UUID, theme: ThemeQuery = "light"
+) -> Response:
     """Return the distribution of weight in the unit, with the mean's interval."""
     found = measured_again(services, services.archive.sample(sample_id).body)
-    return _svg(weight_plot(found.estimate, found.nets, plot_format="svg"))
+    return _svg(weight_plot(found.estimate, found.nets, plot_format="svg", theme=theme))
 
 
-@router.get("/{sample_id}/line.svg", summary="Length and weight", responses=SVG)
-def line_svg(services: WithServices, sample_id: UUID) -> Response:
+@router.get("/{sample_id}/length-weight.svg", summary="Line drawn", responses=SVG)
+def length_weight_svg(
+    services: WithServices, sample_id: UUID, theme: ThemeQuery = "light"
+) -> Response:
     """Return the nets' weights over their lengths, with the book's and own line."""
     found = measured_again(services, services.archive.sample(sample_id).body)
-    return _svg(sample_line_plot(found.estimate, found.nets, plot_format="svg"))
+    picture = sample_line_plot(
+        found.estimate, found.nets, plot_format="svg", theme=theme
+    )
+    return _svg(picture)
 
 
 def _svg(data: bytes) -> Response:
     return Response(data, media_type="image/svg+xml")
+
+
+def _advice(services: Services, stored: StoredSample) -> AdviceOut | None:
+    estimate = (stored.result or {}).get("estimate")
+    if estimate is None or not {"unit_id", "cohort_id"} <= stored.body.keys():
+        return None
+    try:
+        sample = sample_entry(stored.id, stored.body, estimate)
+    except BadEntryError:  # an estimate beyond what the book takes means nothing yet
+        return None
+    found = outlook_with(services, sample)
+    return None if found is None else advice_of(found, sample.cohort_id)
 
 
 def _entry_id(services: Services, sample_id: UUID) -> UUID | None:
@@ -276,8 +277,11 @@ def _entry_id(services: Services, sample_id: UUID) -> UUID | None:
         return None
 
 
-def _out(services: Services, stored: StoredSample) -> SampleOut:
+def _out(
+    services: Services, stored: StoredSample, *, with_advice: bool = True
+) -> SampleOut:
     result = stored.result or {"estimate": None, "problems": []}
+    advice = _advice(services, stored) if with_advice else None
     return SampleOut(
         id=stored.id,
         revision=stored.revision,
@@ -285,5 +289,6 @@ def _out(services: Services, stored: StoredSample) -> SampleOut:
         sample=stored.body,
         estimate=result["estimate"],
         problems=[schemas.ProblemOut(**problem) for problem in result["problems"]],
+        advice=advice,
         entry_id=_entry_id(services, stored.id),
     )

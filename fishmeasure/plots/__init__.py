@@ -2,10 +2,12 @@
 
 from fishmeasure.plots.canvas import PlotFormat, plot_format_of
 from fishmeasure.plots.length_weight import fit_plot, sample_line_plot
+from fishmeasure.plots.theme import Theme
 from fishmeasure.plots.weights import weight_plot
 
 __all__ = [
     "PlotFormat",
+    "Theme",
     "fit_plot",
     "plot_format_of",
     "sample_line_plot",

@@ -7,6 +7,8 @@ from matplotlib.axes import Axes
 from matplotlib.backends.backend_agg import FigureCanvasAgg
 from matplotlib.figure import Figure
 
+from fishmeasure.plots.theme import Theme, set_theme
+
 PlotFormat = Literal["png", "pdf", "svg"]
 
 # Okabe & Ito 2008: told apart by people with any colour vision.
@@ -30,8 +32,15 @@ def new_axes() -> tuple[Figure, Axes]:
     return figure, axes
 
 
-def to_bytes(figure: Figure, plot_format: PlotFormat) -> bytes:
-    """Return the figure's file, without a date in it: same input, same bytes."""
+def to_bytes(
+    figure: Figure, plot_format: PlotFormat, theme: Theme | None = None
+) -> bytes:
+    """Return the figure's file, without a date in it: same input, same bytes.
+
+    ``theme`` is that of the page that shows it; None is for paper.
+    """
+    if theme is not None:
+        set_theme(figure, theme)
     buffer = io.BytesIO()
     dates: dict[str, dict[str, str | None]] = {
         "png": {},

@@ -15,6 +15,7 @@ from fishmeasure.plots.canvas import (
     new_axes,
     to_bytes,
 )
+from fishmeasure.plots.theme import Theme
 from fishmeasure.population import PopulationEstimate
 from fishmeasure.species import LengthWeight
 
@@ -79,6 +80,7 @@ def sample_line_plot(
     nets: tuple[NetWeighing, ...],
     *,
     plot_format: PlotFormat = "png",
+    theme: Theme | None = None,
 ) -> bytes:
     """Return the nets that were measured and weighed, with both lines.
 
@@ -137,7 +139,7 @@ def sample_line_plot(
         label="book",
     )
     _finish(axes, "fork length, mm", "Nets weighed and measured")
-    return to_bytes(figure, plot_format)
+    return to_bytes(figure, plot_format, theme)
 
 
 def _finish(axes: Axes, x_label: str, title: str) -> None:

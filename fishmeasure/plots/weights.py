@@ -13,6 +13,7 @@ from fishmeasure.plots.canvas import (
     new_axes,
     to_bytes,
 )
+from fishmeasure.plots.theme import Theme
 from fishmeasure.population import PopulationEstimate
 
 _BARS: Final = "#7db4d8"  # BLUE on white, without letting the mean's band through
@@ -24,6 +25,7 @@ def weight_plot(
     *,
     title: str = "",
     plot_format: PlotFormat = "png",
+    theme: Theme | None = None,
 ) -> bytes:
     """Return a picture of the weights in the unit, with the mean's interval.
 
@@ -90,7 +92,7 @@ def weight_plot(
     axes.set_ylabel("share of the fish, %")
     axes.legend(frameon=False, fontsize=8, loc="upper right")
     axes.set_title(title or "Weights in the unit", loc="left", fontsize=11)
-    return to_bytes(figure, plot_format)
+    return to_bytes(figure, plot_format, theme)
 
 
 def _round_step(step: float) -> float:

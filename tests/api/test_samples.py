@@ -128,13 +128,13 @@ def test_a_plan_and_pictures_follow_from_a_sample(client: TestClient) -> None:
 
     def nets(within: float) -> int:
         answer = client.get(
-            f"/v1/samples/{identity}/plan", params={"within_percent": within}
+            f"/v1/samples/{identity}/plan", params={"precision_percent": within}
         ).json()
         assert answer["advice"]
         return int(answer["plans"][0]["nets"])
 
     assert nets(5.0) > nets(20.0)
-    for name in ("weights.svg", "line.svg"):
+    for name in ("distribution.svg", "length-weight.svg"):
         answer = client.get(f"/v1/samples/{identity}/{name}")
         assert answer.headers["content-type"] == "image/svg+xml"
         assert b"<svg" in answer.content

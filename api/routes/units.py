@@ -1,0 +1,93 @@
+"""A unit on a day: what is in it, what follows, and pictures of both."""
+
+import datetime as dt
+from typing import Annotated
+from uuid import UUID
+
+from fastapi import APIRouter, Query, Response
+
+from api.answers import PDF, SVG
+from api.outlook_schemas import OutlookOut, UnitStateOut
+from api.outlooks import outlook_out, today
+from api.services import Services, WithServices
+from fishmeasure.ledger.outlook import UnitOutlook
+from fishmeasure.plots import Theme
+from fishmeasure.report.history_plots import growth_plot, spread_plot
+from fishmeasure.report.outlook_pdf import outlook_pdf
+
+router = APIRouter(prefix="/v1/units/{unit_id}", tags=["outlook"])
+
+OnDay = Annotated[
+    dt.date | None,
+    Query(
+        description="The day; without it the day where the server stands.",
+        examples=["2026-05-02"],
+        ge=dt.date(1950, 1, 1),
+        le=dt.date(2200, 1, 1),
+    ),
+]
+ThemeQuery = Annotated[
+    Theme, Query(description="For a light or a dark page; the ground is clear.")
+]
+
+
+@router.get("/state", summary="What is in a unit")
+def unit_state(
+    services: WithServices, unit_id: UUID, date: OnDay = None
+) -> UnitStateOut:
+    """Return counts, mean weights and biomass at the end of a day, by the book."""
+    services.book.unit(unit_id)  # says so where it is not there
+    state = services.book.balance(date or today()).unit(unit_id)
+    answer = UnitStateOut.model_validate(state)
+    return answer.model_copy(update={"about": services.book.remark("about")})
+
+
+@router.get("/outlook", summary="What follows for a unit")
+def outlook(services: WithServices, unit_id: UUID, date: OnDay = None) -> OutlookOut:
+    """Return feed, growth, harvest, limits and outage times on a day.
+
+    What cannot be answered is null, and `problems` says why and what to do.
+    """
+    return outlook_out(_outlook(services, unit_id, date))
+
+
+@router.get("/outlook.pdf", summary="The outlook on one page", responses=PDF)
+def outlook_page(services: WithServices, unit_id: UUID, date: OnDay = None) -> Response:
+    """Return the outlook to print, on A4."""
+    found = _outlook(services, unit_id, date)
+    disposition = f'inline; filename="outlook-{found.on}.pdf"'
+    return Response(
+        outlook_pdf(found),
+        media_type="application/pdf",
+        headers={"Content-Disposition": disposition},
+    )
+
+
+@router.get("/growth.svg", summary="Growth as a picture", responses=SVG)
+def growth_svg(
+    services: WithServices,
+    unit_id: UUID,
+    date: OnDay = None,
+    theme: ThemeQuery = "light",
+) -> Response:
+    """Return samples with their intervals and the mean weight ahead."""
+    found = _outlook(services, unit_id, date)
+    picture = growth_plot(found, plot_format="svg", theme=theme)
+    return Response(picture, media_type="image/svg+xml")
+
+
+@router.get("/distribution.svg", summary="Weights over time", responses=SVG)
+def distribution_svg(
+    services: WithServices,
+    unit_id: UUID,
+    date: OnDay = None,
+    theme: ThemeQuery = "light",
+) -> Response:
+    """Return how far apart the weights were at each sample, and are on the day."""
+    found = _outlook(services, unit_id, date)
+    picture = spread_plot(found, plot_format="svg", theme=theme)
+    return Response(picture, media_type="image/svg+xml")
+
+
+def _outlook(services: Services, unit_id: UUID, day: dt.date | None) -> UnitOutlook:
+    return services.book.outlook(unit_id, day or today())
