@@ -25,6 +25,7 @@ from fishmeasure.stock.propagation import z_score
 
 _COLOURS: Final = (BLUE, GREEN, ORANGE, GREY)
 _AHEAD_DAYS: Final = 120
+_BESIDE_DAYS: Final = 4.0
 
 
 def growth_plot(
@@ -54,7 +55,7 @@ def spread_plot(
     A thin bar has nine in ten fish, a thick one half of them, a dot the middle.
     """
     figure, axes = new_axes()
-    for item, colour in _coloured(outlook):
+    for number, (item, colour) in enumerate(_coloured(outlook)):
         rows = [
             (sample.on, sample.mean_weight_g, sample.cv)
             for sample in _samples_of(outlook, item)
@@ -71,7 +72,11 @@ def spread_plot(
             axes.axhline(
                 item.plate_weight_g, color=colour, linestyle="--", linewidth=0.9
             )
-    _finish(axes, "weight of a fish, g", "Weights: nine in ten fish, half of them")
+    _finish(
+        axes,
+        "weight of a fish, g",
+        "Weights: nine in ten fish (thin), half of them (thick)",
+    )
     return to_bytes(figure, plot_format, theme)
 
 
@@ -137,8 +142,7 @@ def _ahead(axes: Axes, on: date, item: CohortOutlook, colour: str) -> None:
     )
 
 
-def _bar(axes: Axes, day: date, spread: WeightSpread, colour: str) -> None:
-    at = _x(day)
+def _bar(axes: Axes, at: float, spread: WeightSpread, colour: str) -> None:
     weight = spread.weight_at_rank_g
     axes.plot([at, at], [weight(0.05), weight(0.95)], color=colour, linewidth=1.6)
     axes.plot([at, at], [weight(0.25), weight(0.75)], color=colour, linewidth=6.0)
@@ -150,7 +154,7 @@ def _finish(axes: Axes, y_label: str, title: str) -> None:
     axes.xaxis_date()
     axes.xaxis.set_major_locator(locator)
     axes.xaxis.set_major_formatter(ConciseDateFormatter(locator))
-    axes.set_ylim(bottom=0.0)
+    axes.set_ylim(0.0, 1.2 * axes.get_ylim()[1])  # the legend above all bars
     axes.set_ylabel(y_label)
     axes.set_title(title, loc="left", fontsize=11)
     handles, _ = axes.get_legend_handles_labels()
