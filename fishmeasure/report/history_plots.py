@@ -64,9 +64,9 @@ def spread_plot(
         if mean is not None:
             rows.append((outlook.on, mean.value, item.cv.value))
         for day, mean_g, cv in rows:
-            _bar(
-                axes, day, WeightSpread(mean_g=mean_g, cv=cv or USUAL_CV.value), colour
-            )
+            spread = WeightSpread(mean_g=mean_g, cv=cv or USUAL_CV.value)
+            # cohorts sampled on one day stand side by side
+            _bar(axes, _x(day) + _BESIDE_DAYS * number, spread, colour)
         axes.plot([], [], "o", color=colour, label=item.cohort.name)
         if rows:
             axes.axhline(
