@@ -229,10 +229,10 @@ def _limits(found: UnitOutlook) -> out.LimitsOut | None:
             "fingerlings": ahead.fingerlings,
             "fingerling_weight_g": limits.fingerling_weight_g,
             "unionised_ammonia_n_mg_per_l": _estimate(
-                ammonia and ammonia.unionised_n_mg_per_l
+                None if ammonia is None else ammonia.unionised_n_mg_per_l
             ),
             "nitrate_days_to_limit": nitrate and nitrate.days_to_limit,
-            "bed_needed_m2": _estimate(bed and bed.bed_needed_m2),
+            "bed_needed_m2": _estimate(None if bed is None else bed.bed_needed_m2),
         },
         from_attributes=True,
     )

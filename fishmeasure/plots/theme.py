@@ -51,10 +51,10 @@ def _recolour(artist: Any) -> None:
     if isinstance(artist, Text):
         artist.set_color(_dark(artist.get_color()))
     elif isinstance(artist, Line2D):
-        faces = artist.get_markerfacecolor(), artist.get_markeredgecolor()
+        marker = artist.get_markerfacecolor(), artist.get_markeredgecolor()
         artist.set_color(_dark(artist.get_color()))
-        artist.set_markerfacecolor(_dark(faces[0]))
-        artist.set_markeredgecolor(_dark(faces[1]))
+        artist.set_markerfacecolor(_dark(marker[0]))
+        artist.set_markeredgecolor(_dark(marker[1]))
     elif isinstance(artist, Patch):
         face, edge = artist.get_facecolor(), artist.get_edgecolor()
         artist.set_facecolor(_dark(face))
