@@ -11,6 +11,7 @@ import pillow_heif
 import pytest
 from PIL import Image, ImageCms
 
+from fishmeasure.colour import linear_to_srgb, srgb_to_linear
 from fishmeasure.errors import (
     NotAnImageError,
     PhotoError,
@@ -262,3 +263,56 @@ def test_real_phone_photos(shared: Path) -> None:
         except PhotoError:
             continue
         assert photo.rgb.dtype == np.uint8
+
+
+def primaries_matrix(primaries: list[tuple[float, float]]) -> np.ndarray:
+    """Return linear RGB to XYZ for chromaticities at white D65 (0.3127, 0.3290)."""
+    columns = np.array([[x / y, 1.0, (1.0 - x - y) / y] for x, y in primaries]).T
+    white = np.array([0.3127 / 0.3290, 1.0, (1.0 - 0.3127 - 0.3290) / 0.3290])
+    matrix: np.ndarray = columns * np.linalg.solve(columns, white)
+    return matrix
+
+
+@pytest.mark.shared
+def test_display_p3_becomes_srgb(shared: Path) -> None:
+    """A phone's Display P3 photo, against the matrix of the published primaries.
+
+    SMPTE EG 432-1 (P3) and IEC 61966-2-1 (sRGB); both with the sRGB tone curve.
+    """
+    path = shared / "photos/wikimedia_fish/horse_mackerel_tank.jpg"
+    photo = read_photo(path.read_bytes(), path.name)
+    image = Image.open(path)
+    assert b"Display P3" in image.info["icc_profile"].replace(b"\0", b"")
+    image.draft(None, (2016, 1512))
+    stored = np.asarray(image)[::9, ::9]
+    p3 = primaries_matrix([(0.680, 0.320), (0.265, 0.690), (0.150, 0.060)])
+    srgb = primaries_matrix([(0.640, 0.330), (0.300, 0.600), (0.150, 0.060)])
+    to_srgb = (np.linalg.inv(srgb) @ p3).astype(np.float32)
+    light = np.clip(srgb_to_linear(stored) @ to_srgb.T, 0.0, 1.0)
+    expected = linear_to_srgb(light).astype(int)
+    found = photo.rgb[::9, ::9].astype(int)
+    assert np.abs(found - expected).max() <= 2
+    assert np.abs(stored.astype(int) - expected).mean() > 0.5  # it was needed
+
+
+@pytest.mark.parametrize("orientation", [1, 6, 8, 3])
+def test_heic_orientation_and_reduction(orientation: int) -> None:
+    """A HEIC held sideways is upright; a large one is read at half size."""
+    stored = quarters(320, 240)
+    exif = Image.Exif()
+    exif[0x0112] = orientation
+    buffer = io.BytesIO()
+    pillow_heif.from_pillow(stored).save(buffer, exif=exif.tobytes(), quality=90)
+    photo = read_photo(buffer.getvalue(), "a.heic", SMALL)
+    sideways = orientation in {6, 8}
+    assert (photo.width_px, photo.height_px) == ((240, 320) if sideways else (320, 240))
+    assert photo.reduction == 2
+    # Exif 2.3: 6 is turned clockwise to show, 8 anticlockwise, 3 by half a turn.
+    expected = {
+        1: (RED, GREEN, BLUE, WHITE),
+        3: (WHITE, BLUE, GREEN, RED),
+        6: (BLUE, RED, WHITE, GREEN),
+        8: (GREEN, WHITE, RED, BLUE),
+    }[orientation]
+    for found, colour in zip(corners(photo), expected, strict=True):
+        assert near(found, colour, by=20)
