@@ -59,9 +59,17 @@ class Course:
 
 
 def error_sources(
-    course: Course, camera: Camera, lie: Lie, plane: PlaneScale
+    course: Course,
+    camera: Camera,
+    lie: Lie,
+    plane: PlaneScale,
+    *,
+    tail_sd: float = 0.0,
 ) -> tuple[UncertaintySource, ...]:
-    """Return the causes of error of a fork length, as fractions of it."""
+    """Return the causes of error of a fork length, as fractions of it.
+
+    ``tail_sd`` is what it costs that the tail may be at the other end.
+    """
     length = course.length_mm(camera, lie)
 
     def change(other_camera: Camera, other: Lie) -> float:
@@ -83,6 +91,7 @@ def error_sources(
         ("how head and tail lie", lie_change, "fish"),
         ("end points", float(np.sqrt(2.0) * end_mm / length), "fish"),
         ("bend", bend, "fish"),
+        ("which end is the tail", tail_sd, "fish"),
     )
     return (
         *_scale_sources(course.points_mm, plane),

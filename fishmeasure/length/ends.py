@@ -25,8 +25,12 @@ PEDUNCLE = (0.05, 0.33)
 the end: 0.05 to 0.27 in 218 outlines (Caillon et al. 2018, Ecosphere 9, e02220)."""
 FIN_BEGINS = 1.15
 """Width over the peduncle's where the caudal fin begins; see its test."""
+TAIL_SHARE = 0.25
+"""Of the length, in which the tail fin is looked for."""
 LOBE_SHARE = 0.08
 """Of the length: how much farther one lobe may reach than the other."""
+BEHIND = 0.6
+"""Share of the length behind which the peduncle lies."""
 MIN_NOTCH = 0.006
 """Of the length: a shallower notch is not told from a ragged edge."""
 CENTROID_WEIGHT = -51.0
@@ -50,8 +54,8 @@ class Ends:
         Greatest depth with fins cut off, and where it is.
     tail_odds_ln
         Log odds that the tail is where it is said to be.
-    flare
-        How much wider the tail fin is than the peduncle.
+    flare, peduncle
+        How much wider the tail fin is than the peduncle, and the depth of that.
     """
 
     snout: FloatArray
@@ -64,6 +68,7 @@ class Ends:
     depth_along: float
     tail_odds_ln: float
     flare: float
+    peduncle: float
 
 
 def tail_odds_ln(midline: Midline) -> float:
@@ -83,7 +88,7 @@ def find_ends(midline: Midline) -> Ends:
     share, width = _profile(midline)
     flare, base_share = _flare(1.0 - share, width)
     base = high - length * base_share
-    fork_at, tips_at = _fork(along, across, base)
+    fork_at, tips_at = _fork(along, across)
     pressed = base + np.hypot(along[list(tips_at)] - base, across[list(tips_at)])
     depth, depth_along = _depth(midline, length)
     return Ends(
@@ -97,16 +102,21 @@ def find_ends(midline: Midline) -> Ends:
         depth_along=depth_along,
         tail_odds_ln=tail_odds_ln(midline),
         flare=flare,
+        peduncle=float(width[(share > BEHIND) & (share < 0.97)].min()),
     )
+
+
+def body_share(midline: Midline) -> FloatArray:
+    """Return where the curve's points are, 0 at the first end and 1 at the last."""
+    low = float(midline.contour_along.min())
+    return (midline.along - low) / (float(midline.contour_along.max()) - low)
 
 
 def _profile(midline: Midline) -> tuple[FloatArray, FloatArray]:
     """Return shares of the length (0 first end, 1 last) and widths there."""
-    low = float(midline.contour_along.min())
-    length = float(midline.contour_along.max()) - low
     step = float(midline.straight_across[1] - midline.straight_across[0])
     width = midline.straight.sum(axis=0) * step
-    share = (midline.along - low) / length
+    share = body_share(midline)
     inside = (share >= 0.0) & (share <= 1.0)
     return share[inside], width[inside]
 
@@ -128,17 +138,15 @@ def _flare(from_end: FloatArray, width: FloatArray) -> tuple[float, float]:
     return float(ratio.max()), float(from_end[base])
 
 
-def _fork(
-    along: FloatArray, across: FloatArray, base: float
-) -> tuple[int, tuple[int, int]]:
+def _fork(along: FloatArray, across: FloatArray) -> tuple[int, tuple[int, int]]:
     """Return the indices of the fork and of the tips of both lobes.
 
     Seen from behind, the tail fin's rear edge lies under a taut string; the fork is
     where it is deepest below. Without a notch it is the middle of the rear edge. The
     midline need not run into the fork for this.
     """
-    fin = np.flatnonzero(along > base)
     length = float(np.ptp(along))
+    fin = np.flatnonzero(along > along.max() - TAIL_SHARE * length)
     rear = fin[_rear_edge(along[fin], across[fin])]
     tips = np.flatnonzero(along[rear] > along[rear].max() - LOBE_SHARE * length)
     rear = rear[tips[0] : tips[-1] + 1]
@@ -178,8 +186,7 @@ def _upper_hull(x: FloatArray, y: FloatArray) -> list[int]:
 
 def _depth(midline: Midline, length: float) -> tuple[float, float]:
     """Return the greatest depth of the body, fins cut off, and where it is."""
-    low = float(midline.contour_along.min())
-    share = (midline.along - low) / length
+    share = body_share(midline)
     body = (share > BODY[0]) & (share < BODY[1])
     across = midline.straight_across[:, None]
     inside = midline.straight[:, body] > 0.5

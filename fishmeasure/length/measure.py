@@ -46,7 +46,7 @@ def measure_length(
     lie = _lie(depth_mm, ends.fork_along - ends.snout_along, camera, shape)
     fork_mm = course.length_mm(camera, lie)
     per_seen = fork_mm / (ends.fork_along - ends.snout_along)
-    sources = error_sources(course, camera, lie, plane)
+    sources = error_sources(course, camera, lie, plane, tail_sd=_tail_sd(ends))
     relative_sd = total_relative_sd(sources)
     standard_sd = float(np.hypot(relative_sd, STANDARD_RELATIVE_SD))
     depth_sd = float(np.hypot(relative_sd, SEEN_DEPTH_RELATIVE_SD))
@@ -151,6 +151,16 @@ def _oriented(
         along = float(midline.locate(fork[None])[0][0])
         ends = replace(ends, fork=fork, fork_along=along)
     return midline, ends
+
+
+def _tail_sd(ends: Ends) -> float:
+    """Return the error, as a fraction, from the chance that the tail is the head.
+
+    Taken the wrong way round, a fish is measured to the tips of its tail.
+    """
+    wrong = 1.0 / (1.0 + float(np.exp(ends.tail_odds_ln)))
+    beyond = (ends.tip_along - ends.fork_along) / (ends.fork_along - ends.snout_along)
+    return float(np.sqrt(wrong * (1.0 - wrong))) * abs(beyond)
 
 
 def _course(midline: Midline, ends: Ends) -> Course:

@@ -37,6 +37,11 @@ CALM_SLOPE, CALM_DISTANCE = 1.5, 25.0
 and wet spots, whose borders are soft, up to this distance from any background."""
 CALM_SEEDS = 0.3
 """Share of plain background in an area that such change holds together."""
+COLOURED = 12.0
+"""Chroma of a background on which a shadow is told from a fish by its colour."""
+SHADE, NEUTRAL_SHADE = 0.6, 0.97
+"""Darkest shade of a coloured background (k^(1/3); a fifth of the light), and of a
+grey one, where darker may be fish."""
 GROW, SEED = 3.0, 6.0
 """Distances in standard deviations: of anything that belongs to a fish, and of what
 a fish must hold somewhere."""
@@ -222,10 +227,20 @@ def _closest(colours: Floats, centres: Floats) -> NDArray[np.intp]:
 
 
 def _nearest_colour(lab: Floats, colours: list[tuple[Floats, Floats]]) -> Floats:
-    """Return the distance of each pixel from the nearest background colour."""
+    """Return the distance of each pixel from the nearest background colour.
+
+    A colour counts with its shades: CIELAB's cube roots put light dimmed by k on the
+    ray to (-16, 0, 0), at the share k^(1/3) (CIE 15).
+    """
     best = np.full(lab.shape[:2], np.inf, np.float32)
+    black = np.array([-16.0, 0.0, 0.0], np.float32)  # where all shades of a colour meet
+    from_black = lab - black
     for mean, root in colours:
-        off = cv2.transform(lab - mean, root.T)
+        full = mean - black
+        coloured = float(np.hypot(mean[1], mean[2])) > COLOURED
+        shade = from_black @ (full / np.dot(full, full))
+        np.clip(shade, SHADE if coloured else NEUTRAL_SHADE, 1.0, out=shade)
+        off = cv2.transform(from_black - shade[..., None] * full, root.T)
         np.minimum(best, np.sum(off * off, axis=2), out=best)
     return np.sqrt(best)
 
