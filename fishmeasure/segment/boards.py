@@ -139,16 +139,21 @@ def _distance(small: _Small) -> Floats:
     near_paper = _grown(small.paper, PAPER_BAND_MM * small.px_per_mm)
     near_print = _grown(small.print_, PAPER_BAND_MM * small.px_per_mm)
     rim = _grown(board, PAPER_BAND_MM * small.px_per_mm)
+    border = 1.5 * small.px_per_mm  # where a pixel may hold both colours
+    mixed = _grown(small.paper, border) & _grown(board, border)
+    unsure = mixed | small.print_
     distance = np.zeros(board.shape, np.float32)
     surfaces = (
-        (board, board & (frame | near_paper)),
-        (small.paper, small.paper & (near_print | rim)),
+        (board, frame | near_paper, COLOURED),
+        (small.paper, near_print | rim, np.inf),  # paper is white, a cast or not
     )
-    for surface, likely in surfaces:
-        if np.count_nonzero(surface & ~small.print_) > 100:
-            lab = _evened(small.lab, surface & ~small.print_)
-            colours = _background_colours(lab, surface & ~small.print_, likely)
-            np.copyto(distance, _nearest_colour(lab, colours), where=surface)
+    for surface, likely, coloured in surfaces:
+        plain = surface & ~unsure
+        if np.count_nonzero(plain) > 100:
+            lab = _evened(small.lab, plain)
+            colours = _background_colours(lab, plain, likely)
+            nearest = _nearest_colour(lab, colours, coloured)
+            np.copyto(distance, nearest, where=surface)
     distance[small.print_] = 0.0
     return distance
 
@@ -226,7 +231,9 @@ def _closest(colours: Floats, centres: Floats) -> NDArray[np.intp]:
     return nearest
 
 
-def _nearest_colour(lab: Floats, colours: list[tuple[Floats, Floats]]) -> Floats:
+def _nearest_colour(
+    lab: Floats, colours: list[tuple[Floats, Floats]], coloured: float
+) -> Floats:
     """Return the distance of each pixel from the nearest background colour.
 
     A colour counts with its shades: CIELAB's cube roots put light dimmed by k on the
@@ -237,9 +244,9 @@ def _nearest_colour(lab: Floats, colours: list[tuple[Floats, Floats]]) -> Floats
     from_black = lab - black
     for mean, root in colours:
         full = mean - black
-        coloured = float(np.hypot(mean[1], mean[2])) > COLOURED
+        darkest = SHADE if np.hypot(mean[1], mean[2]) > coloured else NEUTRAL_SHADE
         shade = from_black @ (full / np.dot(full, full))
-        np.clip(shade, SHADE if coloured else NEUTRAL_SHADE, 1.0, out=shade)
+        np.clip(shade, darkest, 1.0, out=shade)
         off = cv2.transform(from_black - shade[..., None] * full, root.T)
         np.minimum(best, np.sum(off * off, axis=2), out=best)
     return np.sqrt(best)
