@@ -1,0 +1,107 @@
+"""The whole photo pipeline against one full decode of the same 12 MP JPEG.
+
+Prints ratios, which a busy machine disturbs less than seconds, the time of each
+stage, and the memory that measuring takes over what importing takes.
+
+    python tests/bench/bench_photo.py [--photo FILE] [--runs 7]
+"""
+
+import argparse
+import io
+import os
+import platform
+import resource
+import time
+from collections.abc import Callable
+from functools import partial
+from pathlib import Path
+from typing import Any
+
+import cv2
+import numpy as np
+from PIL import Image
+
+from fishmeasure.length import FishLength, FishShape, measure_length, shape_of
+from fishmeasure.markers import find_plane
+from fishmeasure.photo import read_photo
+from fishmeasure.pipeline import PhotoSettings, measure_photo
+from fishmeasure.plane import PlaneScale
+from fishmeasure.segment import SEGMENTERS, FishOutline
+
+SAMPLES = Path(__file__).resolve().parents[2] / "sample_images"
+
+
+def best_s(work: Callable[[], Any], runs: int) -> float:
+    """Return the shortest of some runs, in seconds."""
+    times = []
+    for _ in range(runs):
+        start = time.perf_counter()
+        work()
+        times.append(time.perf_counter() - start)
+    return min(times)
+
+
+def peak_mb() -> float:
+    """Return the most memory that this process has held, in MB."""
+    return resource.getrusage(resource.RUSAGE_SELF).ru_maxrss / 1000.0
+
+
+def full_decode(data: bytes) -> Any:
+    """Return the photo as an array, as Pillow decodes it at full size."""
+    with Image.open(io.BytesIO(data)) as image:
+        return np.asarray(image)
+
+
+def measure_all(
+    outlines: tuple[FishOutline, ...], plane: PlaneScale, shape: FishShape
+) -> list[FishLength]:
+    """Return the lengths of all outlines."""
+    return [measure_length(outline, plane, shape) for outline in outlines]
+
+
+def report(data: bytes, runs: int) -> None:
+    """Print the table."""
+    imported_mb = peak_mb()
+    measure_photo(data, "photo")
+    measured_mb = peak_mb()
+    settings = PhotoSettings()
+    photo = read_photo(data, "photo")
+    plane = find_plane(photo)
+    shape = shape_of(settings.species)
+    decode_s = best_s(partial(full_decode, data), runs)
+    rows = [
+        ("one full decode", decode_s),
+        ("read (reduced decode)", best_s(partial(read_photo, data, "p"), runs)),
+        ("markers and plane", best_s(partial(find_plane, photo), runs)),
+    ]
+    for name, segmenter in SEGMENTERS.items():
+        outlines = segmenter.find(photo, plane)
+        find = partial(segmenter.find, photo, plane)
+        lengths = partial(measure_all, outlines, plane, shape)
+        whole = partial(measure_photo, data, "p", settings, segmenter)
+        rows += [
+            (f"outlines: {name}", best_s(find, runs)),
+            (f"lengths of {len(outlines)} fish", best_s(lengths, runs)),
+            (f"whole pipeline: {name}", best_s(whole, runs)),
+        ]
+    print(f"{photo.width_px} x {photo.height_px} px, best of {runs} runs")
+    print(
+        f"Python {platform.python_version()}, OpenCV {cv2.__version__}, "
+        f"{os.cpu_count()} cores"
+    )
+    for name, seconds in rows:
+        print(f"{name:32} {1000 * seconds:7.0f} ms {seconds / decode_s:6.2f} x decode")
+    print(f"{'memory over imports':32} {measured_mb - imported_mb:7.0f} MB")
+
+
+def main() -> None:
+    """Read the options and print the table."""
+    parser = argparse.ArgumentParser(description=__doc__)
+    parser.add_argument("--photo", type=Path, default=SAMPLES / "tank_a_net1.jpg")
+    parser.add_argument("--runs", type=int, default=7)
+    options = parser.parse_args()
+    report(options.photo.read_bytes(), options.runs)
+
+
+if __name__ == "__main__":
+    main()
