@@ -29,10 +29,12 @@ WRONG_WEIGHT: Final = NetState(word="weight", weight_sd=0.5)
 OTHER_FISH: Final = NetState(word="other-fish", mean_sd=0.3)
 WRONG_WEIGHT_PROBABILITY: Final = 0.01  # common practice, no source
 OTHER_FISH_PROBABILITY: Final = 0.01  # likewise
-# A count that agrees with the fish seen in the photo is rarely wrong; one that
-# disagrees often is.
+# A count that agrees with the fish seen in the photo is rarely wrong; one more in the
+# photo than counted is as likely a miscount as a thing taken for a fish; one less is
+# mostly a fish that lies hidden. Common practice, no source.
 _PHOTO_AGREES: Final = 0.2
-_PHOTO_DIFFERS: Final = 0.5
+_PHOTO_SHOWS_MORE: Final = 0.5
+_PHOTO_SHOWS_LESS: Final = 0.1
 
 # Suppositions whose odds against chance are below this are not carried along.
 _WINDOW: Final = 0.03
@@ -152,7 +154,9 @@ def suppositions(net: NetWeighing) -> list[tuple[NetState, float]]:
     if seen == net.fish_count:
         low, high = low * _PHOTO_AGREES, high * _PHOTO_AGREES
     elif seen == net.fish_count + 1:
-        low = _PHOTO_DIFFERS
+        low = _PHOTO_SHOWS_MORE
+    elif seen == net.fish_count - 1 and seen > 0 and high > 0.0:
+        high = _PHOTO_SHOWS_LESS
     if low > 0.0:
         result.append((COUNT_LOW, low))
     if high > 0.0 and net.fish_count > 1:

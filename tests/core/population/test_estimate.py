@@ -1,6 +1,7 @@
 """The estimate on drawn samples, in its three modes."""
 
 import json
+from dataclasses import replace
 
 import numpy as np
 import pytest
@@ -43,3 +44,158 @@ def test_a_sample_without_figures_is_refused() -> None:
     """There is no estimate from a mere count."""
     with pytest.raises(EmptySampleError):
         estimate_population((NetWeighing(fish_count=8),), book=book())
+
+
+def test_a_unit_netted_empty_is_known_like_its_weighings() -> None:
+    """With every fish handled, the population's mean is the handled fish's."""
+    drawn = draw(Truth(), [Dip(fish=8)] * 5, np.random.default_rng(7))
+    estimate = estimate_population(drawn.nets, book=book(), count_in_unit=40)
+    mean, handled = estimate.mean_weight_g, estimate.handled_mean_weight_g
+    assert (mean.low, mean.high) == pytest.approx((handled.low, handled.high))
+    assert estimate.biomass_kg is not None
+    assert estimate.biomass_kg.value == pytest.approx(0.040 * mean.value)
+    total_kg = sum(w.sum() for w in drawn.weights_g) / 1000
+    assert estimate.biomass_kg.low < total_kg < estimate.biomass_kg.high
+
+
+def test_the_finite_population_correction_is_cochrans() -> None:
+    """Nets of 8 from 160 fish: sampling error times sqrt(1 - 80/160)."""
+    drawn = draw(Truth(), [Dip(fish=8)] * 10, np.random.default_rng(8))
+    endless = estimate_population(drawn.nets, book=book())
+    finite = estimate_population(drawn.nets, book=book(), count_in_unit=160)
+    common = endless.handled_mean_weight_g.sd / endless.handled_mean_weight_g.value
+    whole, part = (
+        (e.mean_weight_g.sd / e.mean_weight_g.value) ** 2 - common**2
+        for e in (endless, finite)
+    )
+    assert part / whole == pytest.approx(0.5, abs=0.06)
+
+
+def test_an_unsure_count_widens_the_biomass_alone() -> None:
+    """The relative errors of count and mean add as squares."""
+    drawn = draw(Truth(), [Dip(fish=8)] * 4, np.random.default_rng(9))
+    sure, unsure = (
+        estimate_population(
+            drawn.nets, book=book(), count_in_unit=500, count_in_unit_sd=sd
+        )
+        for sd in (0.0, 50.0)
+    )
+    assert sure.mean_weight_g == unsure.mean_weight_g
+    assert sure.biomass_kg is not None
+    assert unsure.biomass_kg is not None
+    relative = [e.sd / e.value for e in (sure.biomass_kg, unsure.biomass_kg)]
+    assert relative[1] ** 2 - relative[0] ** 2 == pytest.approx(0.01, rel=1e-6)
+
+
+def test_more_handled_than_the_unit_holds_is_noted() -> None:
+    """The count of the unit is wrong, and the estimate stays."""
+    drawn = draw(Truth(), [Dip(fish=8)] * 4, np.random.default_rng(9))
+    estimate = estimate_population(drawn.nets, book=book(), count_in_unit=20)
+    assert "count-in-unit-too-small" in {p.code for p in estimate.problems}
+
+
+def test_notes_say_what_stands_on_what() -> None:
+    """Photo-only, bulk-only, unused nets and fish outside the book's range."""
+    rng = np.random.default_rng(10)
+    photos = draw(Truth(), [Dip(fish=8, weighed=False)] * 2, rng).nets
+    bulk = draw(Truth(), [Dip(fish=8, photographed=False)] * 2, rng).nets
+    empty = NetWeighing(fish_count=5)
+    by_photos = estimate_population((*photos, empty), book=book(max_length_mm=240.0))
+    assert {p.code for p in by_photos.problems} >= {
+        "photo-only",
+        "net-unused",
+        "outside-species-range",
+    }
+    assert by_photos.fish_handled == 21
+    by_bulk = estimate_population(bulk, book=book())
+    assert {p.code for p in by_bulk.problems} == {"bulk-only"}
+    assert by_bulk.fork_length_mean_mm is None
+    assert by_bulk.condition_factor is None
+    own = estimate_population(photos, book=book(relative_sd=0.06, b_sd=0.0))
+    note = next(p for p in own.problems if p.code == "photo-only")
+    assert "this length-weight line" in note.message
+    assert (own.line.b.low, own.line.b.high) == pytest.approx((3.0, 3.0))
+
+
+def test_errors_are_told_by_their_scope() -> None:
+    """With bulk weights sampling leads; with photos alone the species' a does."""
+    rng = np.random.default_rng(11)
+    both = estimate_population(draw(Truth(), [Dip(fish=8)] * 4, rng).nets, book=book())
+    photos = estimate_population(
+        draw(Truth(), [Dip(fish=30, weighed=False)] * 6, rng).nets, book=book()
+    )
+    largest = [
+        max(e.sources, key=lambda s: s.relative_sd).scope for e in (both, photos)
+    ]
+    assert largest == ["fish", "species"]
+    assert {s.scope for s in photos.sources} == {
+        "fish",
+        "net",
+        "photo",
+        "sample",
+        "species",
+    }
+    for estimate in (both, photos):
+        total = np.sqrt(sum(s.relative_sd**2 for s in estimate.sources))
+        mean = estimate.mean_weight_g
+        assert total == pytest.approx(mean.sd / mean.value, rel=0.15)
+
+
+def test_a_partly_measured_net_counts_all_its_fish() -> None:
+    """Fish not complete are in the weight and the count, not in the lengths."""
+    drawn = draw(Truth(), [Dip(fish=10)] * 4, np.random.default_rng(12))
+    nets = tuple(
+        replace(
+            net,
+            fish=tuple(
+                replace(fish, complete=number >= 4)
+                for number, fish in enumerate(net.fish)
+            ),
+        )
+        for net in drawn.nets
+    )
+    estimate = estimate_population(nets, book=book())
+    assert estimate.fish_measured == 24
+    assert estimate.fish_handled == 40
+    handled = estimate.handled_mean_weight_g
+    assert handled.value == pytest.approx(drawn.handled_mean_g, rel=0.02)
+    assert estimate.line.level_ratio.low < 1.0 < estimate.line.level_ratio.high
+
+
+def test_a_book_for_total_length_is_a_bug_of_the_caller() -> None:
+    """Lengths are fork lengths here."""
+    drawn = draw(Truth(), [Dip(fish=8)], np.random.default_rng(1))
+    with pytest.raises(ValueError, match="total"):
+        estimate_population(drawn.nets, book=book(length_kind="total"))
+    with pytest.raises(ValueError, match="0"):
+        estimate_population(drawn.nets, book=book(), count_in_unit=0)
+
+
+def test_intervals_hold_the_truth_as_often_as_they_say() -> None:
+    """Of 40 samples 31 or more hold mean, CV, level and condition factor.
+
+    By chance it is fewer in 1 % of cases. The mean condition factor of the truth is
+    100 x 0.0138 x level x exp(kappa^2 / 2), b being 3.
+
+    The full table is ``tests/accuracy/population_table.py``.
+    """
+    held = np.zeros(4)
+    truth = Truth(level=0.9)
+    condition = 1.38 * truth.level * np.exp(truth.kappa**2 / 2)
+    for seed in range(40):
+        drawn = draw(truth, [Dip(fish=8)] * 4, np.random.default_rng([seed, 77]))
+        estimate = estimate_population(drawn.nets, book=book())
+        line, factor = estimate.line, estimate.condition_factor
+        assert factor is not None
+        level = truth.weight_at(line.at_length_mm) / (
+            0.0138 * (line.at_length_mm / 10) ** 3
+        )
+        held += [
+            estimate.mean_weight_g.low
+            < truth.mean_weight_g
+            < estimate.mean_weight_g.high,
+            estimate.cv.low < truth.cv < estimate.cv.high,
+            line.level_ratio.low < level < line.level_ratio.high,
+            factor.low < condition < factor.high,
+        ]
+    assert held.min() >= 31

@@ -1,0 +1,176 @@
+"""What must hold of any sample (hypothesis)."""
+
+from dataclasses import replace
+from random import Random
+
+import numpy as np
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from fishmeasure.netweigh import DripWater, NetWeighing, SampleSettings, Scale
+from fishmeasure.population import PopulationEstimate, estimate_population
+from fishmeasure.uncertainty import Estimate
+from tests.core.population.makers import Dip, Truth, book, draw
+
+FEW = settings(max_examples=10, deadline=None, derandomize=True)
+
+
+@st.composite
+def samples(draw_from: st.DrawFn) -> tuple[NetWeighing, ...]:
+    """Return 2 to 5 nets, each weighed or photographed or both."""
+    dips = draw_from(
+        st.lists(
+            st.builds(
+                lambda fish, kind: Dip(
+                    fish=fish, weighed=kind != "photo", photographed=kind != "bulk"
+                ),
+                st.integers(3, 12),
+                st.sampled_from(["both", "both", "bulk", "photo"]),
+            ),
+            min_size=2,
+            max_size=5,
+        )
+    )
+    seed = draw_from(st.integers(0, 10_000))
+    return draw(Truth(), dips, np.random.default_rng(seed)).nets
+
+
+def figures(estimate: PopulationEstimate) -> list[float]:
+    """Return the weights in grams."""
+    mean, handled = estimate.mean_weight_g, estimate.handled_mean_weight_g
+    quantiles = [q.weight_g.value for q in estimate.weight_quantiles_g]
+    return [mean.low, mean.value, mean.high, handled.value, *quantiles]
+
+
+@FEW
+@given(samples(), st.randoms(use_true_random=False))
+def test_the_order_of_nets_and_fish_is_irrelevant(
+    nets: tuple[NetWeighing, ...], random: Random
+) -> None:
+    """Shuffled nets of shuffled fish give the same figures."""
+    shuffled = [
+        replace(n, fish=tuple(random.sample(n.fish, len(n.fish)))) for n in nets
+    ]
+    random.shuffle(shuffled)
+    before = estimate_population(nets, book=book())
+    after = estimate_population(tuple(shuffled), book=book())
+    assert figures(after) == pytest.approx(figures(before), rel=1e-6)
+    assert after.cv.value == pytest.approx(before.cv.value, rel=1e-6)
+
+
+@FEW
+@given(samples(), st.sampled_from([0.25, 3.0]))
+def test_other_units_of_weight_scale_the_weights(
+    nets: tuple[NetWeighing, ...], factor: float
+) -> None:
+    """With weights, the scale's errors and the book's a times k, all is times k."""
+    usual = SampleSettings()
+    scale = Scale(resolution_g=factor * 1.0, sd_g=factor * 2.0)
+    scaled = tuple(
+        replace(n, net_g=None if n.net_g is None else n.net_g * factor) for n in nets
+    )
+    before = estimate_population(nets, book=book())
+    after = estimate_population(
+        scaled,
+        book=book(a_g_cm=0.0138 * factor),
+        settings=replace(usual, scale=scale),
+    )
+    expected = [factor * value for value in figures(before)]
+    assert figures(after) == pytest.approx(expected, rel=1e-6)
+    assert after.line.level_ratio.value == pytest.approx(
+        before.line.level_ratio.value, rel=1e-6
+    )
+
+
+@FEW
+@given(samples(), st.sampled_from([0.5, 2.0]))
+def test_lengths_scaled_leave_the_weights(
+    nets: tuple[NetWeighing, ...], factor: float
+) -> None:
+    """In another unit of length, with a to match, every weight is the same."""
+    scaled = tuple(
+        replace(
+            n,
+            fish=tuple(
+                replace(f, fork_length_mm=f.fork_length_mm * factor) for f in n.fish
+            ),
+        )
+        for n in nets
+    )
+    other = book(
+        a_g_cm=0.0138 * factor**-3.0,
+        min_length_mm=80.0 * factor,
+        max_length_mm=600.0 * factor,
+    )
+    before = estimate_population(nets, book=book())
+    after = estimate_population(scaled, book=other)
+    assert figures(after) == pytest.approx(figures(before), rel=1e-6)
+    if before.fork_length_mean_mm is not None:
+        assert after.fork_length_mean_mm is not None
+        assert after.fork_length_mean_mm.value == pytest.approx(
+            factor * before.fork_length_mean_mm.value, rel=1e-6
+        )
+
+
+@FEW
+@given(samples())
+def test_figures_are_in_order(nets: tuple[NetWeighing, ...]) -> None:
+    """Intervals hold their value, quantiles rise, shares fall from 1 to 0."""
+    estimate = estimate_population(nets, book=book())
+    for figure in (
+        estimate.mean_weight_g,
+        estimate.handled_mean_weight_g,
+        estimate.cv,
+        estimate.line.level_ratio,
+        estimate.line.b,
+    ):
+        assert isinstance(figure, Estimate)
+        assert 0.0 < figure.low <= figure.value <= figure.high
+    weights = [q.weight_g.value for q in estimate.weight_quantiles_g]
+    assert weights == sorted(weights)
+    shares = [estimate.weight_share_above(w).value for w in (1.0, *weights, 1e5)]
+    assert shares == sorted(shares, reverse=True)
+    assert shares[0] == pytest.approx(1.0, abs=1e-6)
+    assert shares[-1] == pytest.approx(0.0, abs=1e-6)
+    for quantile, share in zip(estimate.weight_quantiles_g, shares[1:-1], strict=True):
+        assert share == pytest.approx(1.0 - quantile.below_fraction, abs=0.02)
+
+
+def width(nets: tuple[NetWeighing, ...]) -> float:
+    mean = estimate_population(nets, book=book()).mean_weight_g
+    return float(np.log(mean.high / mean.low))
+
+
+@pytest.mark.parametrize("kind", ["both", "bulk", "photo"])
+def test_adding_a_net_narrows_on_average(kind: str) -> None:
+    """Over 12 samples a fifth net narrows the interval, and never doubles it."""
+    dip = Dip(fish=8, weighed=kind != "photo", photographed=kind != "bulk")
+    ratios = []
+    for seed in range(12):
+        dips = [Dip(fish=8)] * 4 + [dip]
+        nets = draw(Truth(), dips, np.random.default_rng(seed)).nets
+        ratios.append(width(nets) / width(nets[:4]))
+    assert np.mean(ratios) < 1.0
+    # A net that differs rightly widens it: the nets' own spread is larger than known.
+    assert max(ratios) < 1.5
+
+
+def test_shared_errors_do_not_shrink_with_more_fish() -> None:
+    """However many nets, the drip water's and the length scale's errors stay."""
+    dips = [Dip(fish=40)] * 40
+    nets = draw(Truth(tau=0.0), dips, np.random.default_rng(1)).nets
+    sure = SampleSettings(
+        drip=DripWater(fraction=0.01, sd=1e-5), length_relative_sd=1e-5
+    )
+    known, usual = (
+        estimate_population(nets, book=book(), settings=s)
+        for s in (sure, SampleSettings())
+    )
+    # 90 % of a normal: 1.645 x drip sd 1 % / 1.015, and x 3 x length scale 0.8 %.
+    handled = usual.handled_mean_weight_g
+    assert (handled.high - handled.low) / (2 * handled.value) > 0.9 * 1.645 * 0.0099
+    ratio = usual.line.level_ratio
+    assert (ratio.high - ratio.low) / (2 * ratio.value) > 0.9 * 1.645 * 0.024
+    ratio = known.line.level_ratio
+    assert (ratio.high - ratio.low) / (2 * ratio.value) < 0.02
