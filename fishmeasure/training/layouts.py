@@ -1,0 +1,206 @@
+"""How a photo is arranged: rows, heaps, pairs, trays, nets, hands, or no fish."""
+
+import cv2
+import numpy as np
+
+from fishmeasure.training.noise import Floats, NoiseBank
+from fishmeasure.training.scene import (
+    MAX_FISH,
+    Canvas,
+    Scene,
+    SpriteMaker,
+    draw_over,
+    draw_pose,
+    finish,
+    lay_fish,
+    lay_thing,
+    new_canvas,
+)
+from fishmeasure.training.surfaces import draw_surface
+from fishmeasure.training.things import draw_thing
+
+SHAPE = (384, 384)
+_LAYOUTS = ("none", "single", "rows", "scatter", "touch", "heap")
+_RATES = (0.14, 0.12, 0.16, 0.18, 0.2, 0.2)
+
+
+def draw_scene(
+    makers: SpriteMaker,
+    rng: np.random.Generator,
+    layout: str = "",
+    surfaces: tuple[str, ...] = (),
+) -> Scene:
+    """Return a random scene; ``layout`` fixes how the fish lie."""
+    noise = makers.noise
+    chosen = layout or str(rng.choice(_LAYOUTS, p=_RATES))
+    canvas = new_canvas(SHAPE, rng, noise, surfaces)
+    if rng.random() < 0.3:
+        _tray(canvas, rng, noise, surfaces)
+    for _ in range(int(rng.integers(0, 4 if chosen != "none" else 7))):
+        _put(canvas, draw_thing(rng, noise), rng)
+    if rng.random() < 0.06:
+        _net(canvas, rng)
+    # a dip holds one kind, of a few looks; some photos are of anything
+    kinds = [makers.draw() for _ in range(int(rng.choice([1, 2, 3, MAX_FISH])))]
+    for centre, angle, length in _places(chosen, rng):
+        pose = draw_pose(centre, angle, length, rng)
+        lay_fish(canvas, kinds[int(rng.integers(len(kinds)))], pose, rng)
+    if rng.random() < 0.2:
+        _stains(canvas, rng, noise)
+    if rng.random() < (0.3 if chosen != "none" else 0.1):
+        for _ in range(int(rng.integers(1, 3))):
+            _put_over(canvas, draw_over(rng, noise), rng)
+    if rng.random() < 0.1:
+        _net(canvas, rng)
+    return finish(canvas, rng, noise)
+
+
+def _put(
+    canvas: Canvas, thing: tuple[Floats, Floats], rng: np.random.Generator
+) -> None:
+    centre = (rng.uniform(0, SHAPE[1]), rng.uniform(0, SHAPE[0]))
+    lay_thing(canvas, thing, centre, float(np.exp(rng.normal(-0.1, 0.35))), rng)
+
+
+def _put_over(
+    canvas: Canvas, thing: tuple[Floats, Floats], rng: np.random.Generator
+) -> None:
+    """Lay a thing on a fish, by its ends as often as on its trunk."""
+    if not canvas.fish or rng.random() < 0.15:
+        _put(canvas, thing, rng)
+        return
+    index = int(rng.integers(len(canvas.fish)))
+    midline = canvas.midlines[index]
+    point = midline[int(rng.choice([0, 4, 8, 12, 16, 20, 23]))]
+    length = canvas.fish[index][7]
+    centre = (
+        float(point[0] + rng.normal(0, 0.12 * length)),
+        float(point[1] + rng.normal(0, 0.12 * length)),
+    )
+    size = max(thing[1].shape)
+    scale = float(np.clip(length * rng.uniform(0.1, 0.8) / size, 0.1, 1.3))
+    lay_thing(canvas, thing, centre, scale, rng)
+
+
+def _places(
+    layout: str, rng: np.random.Generator
+) -> list[tuple[tuple[float, float], float, float]]:
+    """Return centre, heading and length of each fish."""
+    if layout == "none":
+        return []
+    height, width = SHAPE
+    typical = float(np.exp(rng.uniform(np.log(42), np.log(330))))
+    if layout == "single":
+        typical = float(np.exp(rng.uniform(np.log(70), np.log(420))))
+    room = int(np.clip(height * width / (0.24 * typical**2), 1, MAX_FISH))
+    spread = rng.uniform(0.02, 0.25)
+    heading = rng.uniform(0, 2 * np.pi)
+    turn_sd = float(rng.choice([0.05, 0.2, 0.6]))
+    places: list[tuple[tuple[float, float], float, float]] = []
+    count = 1 if layout == "single" else int(rng.integers(1, max(2, room) + 1))
+    if layout in {"touch", "heap"}:
+        count = max(2, min(count, 9))
+    gap = rng.uniform(0.26, 0.6) if layout != "touch" else rng.uniform(0.1, 0.27)
+    across = np.array([-np.sin(heading), np.cos(heading)])
+    ahead = np.array([np.cos(heading), np.sin(heading)])
+    middle = np.array([width / 2, height / 2]) + rng.normal(0, 50, 2)
+    for index in range(count):
+        length = float(np.clip(typical * np.exp(rng.normal(0, spread)), 38, 430))
+        angle = heading + rng.normal(0, turn_sd) + (np.pi if rng.random() < 0.35 else 0)
+        if layout in {"rows", "touch"}:
+            step = (index - (count - 1) / 2) * gap * typical
+            centre = middle + across * step + ahead * rng.normal(0, 0.1 * typical)
+        elif layout == "heap":
+            centre = middle + rng.normal(0, rng.uniform(0.15, 0.45) * typical, 2)
+            angle = heading + rng.normal(0, max(turn_sd, 0.3)) * 2
+        else:
+            centre = np.array([rng.uniform(0, width), rng.uniform(0, height)])
+            angle = rng.uniform(0, 2 * np.pi)
+            if places and layout == "scatter":
+                centre = _clear_of(centre, places, rng)
+        places.append(((float(centre[0]), float(centre[1])), float(angle), length))
+    order = rng.permutation(len(places))
+    return [places[int(index)] for index in order]
+
+
+def _clear_of(
+    centre: Floats,
+    places: list[tuple[tuple[float, float], float, float]],
+    rng: np.random.Generator,
+) -> Floats:
+    """Return a place a little away from the other fish, if there is one."""
+    others = np.array([place[0] for place in places])
+    wanted = 0.45 * max(place[2] for place in places)
+    for _ in range(6):
+        if np.hypot(*(others - centre).T).min() > wanted:
+            break
+        centre = np.array([rng.uniform(0, SHAPE[1]), rng.uniform(0, SHAPE[0])])
+    return centre
+
+
+def _tray(
+    canvas: Canvas,
+    rng: np.random.Generator,
+    noise: NoiseBank,
+    surfaces: tuple[str, ...],
+) -> None:
+    """Draw a tray, board or box: an inner floor, a rim, a shadow within."""
+    height, width = SHAPE
+    size = (rng.uniform(0.45, 1.1) * width, rng.uniform(0.35, 0.9) * height)
+    corner = rng.uniform(0, 0.2) * min(size)
+    image = np.zeros(SHAPE, np.float32)
+    half_x, half_y = size[0] / 2 - corner, size[1] / 2 - corner
+    centre = np.array([width, height]) / 2 + rng.normal(0, 40, 2)
+    angle = rng.uniform(0, np.pi)
+    turn = np.array(
+        [[np.cos(angle), -np.sin(angle)], [np.sin(angle), np.cos(angle)]]
+    )
+    box = np.array(
+        [[-half_x, -half_y], [half_x, -half_y], [half_x, half_y], [-half_x, half_y]]
+    )
+    points = (box @ turn.T + centre).astype(np.int32)
+    cv2.fillPoly(image, [points], 1.0)
+    far = cv2.distanceTransform((image < 0.5).astype(np.uint8), cv2.DIST_L2, 5)
+    inside = np.clip(corner - far + 0.5, 0, 1)
+    rim_wide = rng.uniform(2, 22)
+    rim = np.clip(corner + rim_wide - far + 0.5, 0, 1) - inside
+    floor = draw_surface(SHAPE, rng, noise, surfaces or ("plain", "steel", "wet", "wood"))
+    if rng.random() < 0.4:  # see-through or the same stuff
+        floor = canvas.colour * np.float32(rng.uniform(0.75, 1.15))
+    shade = 1 - rng.uniform(0, 0.5) * np.exp(-np.clip(corner - far, 0, None) / 8)
+    tone = floor.mean(axis=(0, 1)) * rng.uniform(0.6, 1.5)
+    canvas.colour += inside[..., None] * (floor * shade[..., None] - canvas.colour)
+    ridge = 1 + 0.3 * np.sin((far - corner) / rim_wide * np.pi * rng.integers(1, 4))
+    canvas.colour += rim[..., None] * (tone * ridge[..., None] - canvas.colour)
+    np.clip(canvas.colour, 0, 1, out=canvas.colour)
+
+
+def _net(canvas: Canvas, rng: np.random.Generator) -> None:
+    """Draw a mesh over all: thin lines, drawn askew; fish below still count."""
+    rows, columns = np.indices(SHAPE, dtype=np.float32)
+    pitch = rng.uniform(5, 26)
+    wide = rng.uniform(0.5, 1.8)
+    angle = rng.uniform(0, np.pi)
+    wave = rng.uniform(0, 10) * np.sin(columns / rng.uniform(30, 120))
+    one = columns * np.cos(angle) + rows * np.sin(angle) + wave
+    two = -columns * np.sin(angle) + rows * np.cos(angle) * rng.uniform(0.7, 1.2) + wave
+    mesh = np.zeros(SHAPE, np.float32)
+    for axis in (one, two):
+        away = np.abs((axis + pitch / 2) % pitch - pitch / 2)
+        mesh = np.maximum(mesh, np.clip(wide / 2 + 0.5 - away, 0, 1))
+    if rng.random() < 0.5:  # only a part of the view
+        edge = (columns / SHAPE[1] - 0.5) * np.cos(angle * 3)
+        edge = edge + (rows / SHAPE[0] - 0.5) * np.sin(angle * 3)
+        mesh = mesh * (edge > rng.uniform(-0.3, 0.2))
+    tone = (rng.uniform(0.02, 0.95) + rng.normal(0, 0.1, 3)).astype(np.float32)
+    weight = (mesh * rng.uniform(0.5, 1.0))[..., None]
+    canvas.colour += weight * (np.clip(tone, 0, 1) - canvas.colour)
+
+
+def _stains(canvas: Canvas, rng: np.random.Generator, noise: NoiseBank) -> None:
+    """Draw blood, slime or mud."""
+    field = noise.cut(SHAPE, rng, rng.uniform(0.6, 1.0))
+    stain = np.clip((field - rng.uniform(0.8, 2.0)) * 3, 0, 1) * rng.uniform(0.2, 0.9)
+    tones = ((0.45, 0.05, 0.05), (0.3, 0.22, 0.12), (0.8, 0.8, 0.75))
+    tone = np.array(tones[int(rng.integers(3))], np.float32)
+    canvas.colour += stain[..., None] * (tone - canvas.colour)

@@ -1,0 +1,108 @@
+"""The network: a small encoder-decoder, all of it plain 3 x 3 convolutions.
+
+Two outputs. ``fine`` (4 channels at half the input's size): logits of fish,
+of a border between two fish, of a visible snout, of a visible fork. ``field``
+(9 channels at a quarter): offsets from the cell to its fish's snout x, y and
+fork x, y in units of ``OFFSET_UNIT_PX`` input pixels, log of the Laplace scale
+of either offset, and logits that snout, fork and 90 % of the midline are seen.
+"""
+
+import torch
+from torch import Tensor, nn
+
+OFFSET_UNIT_PX = 64.0
+FINE_CHANNELS = 4
+FIELD_CHANNELS = 9
+
+
+def _conv(inside: int, outside: int, stride: int = 1, dilation: int = 1) -> nn.Module:
+    return nn.Sequential(
+        nn.Conv2d(
+            inside, outside, 3, stride, dilation, dilation=dilation, bias=False
+        ),
+        nn.BatchNorm2d(outside),
+        nn.ReLU(inplace=True),
+    )
+
+
+class _Residual(nn.Module):
+    def __init__(self, channels: int, dilation: int = 1) -> None:
+        super().__init__()
+        self.first = _conv(channels, channels, dilation=dilation)
+        self.second = nn.Sequential(
+            nn.Conv2d(
+                channels, channels, 3, 1, dilation, dilation=dilation, bias=False
+            ),
+            nn.BatchNorm2d(channels),
+        )
+        self.active = nn.ReLU(inplace=True)
+
+    def forward(self, x: Tensor) -> Tensor:
+        """Return x plus its correction."""
+        return self.active(x + self.second(self.first(x)))
+
+
+def _stage(inside: int, outside: int, dilations: tuple[int, ...]) -> nn.Module:
+    blocks = [_Residual(outside, dilation) for dilation in dilations]
+    return nn.Sequential(_conv(inside, outside, 2), *blocks)
+
+
+def _side(inside: int, outside: int) -> nn.Module:
+    return nn.Sequential(
+        nn.Conv2d(inside, outside, 1, bias=False), nn.BatchNorm2d(outside)
+    )
+
+
+class OutlineNet(nn.Module):
+    """See the module docstring; input (n, 3, 32 h, 32 w), RGB, about -1 to 1."""
+
+    def __init__(self, widths: tuple[int, ...] = (24, 48, 80, 112, 128)) -> None:
+        super().__init__()
+        w2, w4, w8, w16, w32 = widths
+        self.stem = nn.Sequential(_conv(3, w2, 2), _conv(w2, w2))
+        self.down4 = _stage(w2, w4, (1, 1))
+        self.down8 = _stage(w4, w8, (1, 1, 1))
+        self.down16 = _stage(w8, w16, (1, 1, 1))
+        self.down32 = _stage(w16, w32, (1, 2, 4))
+        self.up = nn.Upsample(scale_factor=2, mode="nearest")
+        self.side16, self.from32 = _side(w16, w16), _side(w32, w16)
+        self.side8, self.from16 = _side(w8, w8), _side(w16, w8)
+        self.side4, self.from8 = _side(w4, w4), _side(w8, w4)
+        self.side2, self.from4 = _side(w2, w2), _side(w4, w2)
+        self.mix16, self.mix8 = _Residual(w16), _Residual(w8)
+        self.mix4, self.mix2 = _Residual(w4), _conv(w2, w2)
+        self.active = nn.ReLU(inplace=True)
+        self.field = nn.Sequential(_conv(w4, w4), nn.Conv2d(w4, FIELD_CHANNELS, 1))
+        self.fine = nn.Conv2d(w2, FINE_CHANNELS, 1)
+
+    def forward(self, image: Tensor) -> tuple[Tensor, Tensor]:
+        """Return ``fine`` and ``field``."""
+        x2 = self.stem(image)
+        x4 = self.down4(x2)
+        x8 = self.down8(x4)
+        x16 = self.down16(x8)
+        x32 = self.down32(x16)
+        y16 = self.mix16(self.active(self.side16(x16) + self.up(self.from32(x32))))
+        y8 = self.mix8(self.active(self.side8(x8) + self.up(self.from16(y16))))
+        y4 = self.mix4(self.active(self.side4(x4) + self.up(self.from8(y8))))
+        y2 = self.mix2(self.active(self.side2(x2) + self.up(self.from4(y4))))
+        return self.fine(y2), self.field(y4)
+
+
+def export_onnx(network: OutlineNet, path: str) -> None:
+    """Write the network for OpenCV's dnn module, free in height and width."""
+    network.eval()
+    torch.onnx.export(
+        network,
+        (torch.zeros(1, 3, 384, 384),),
+        path,
+        input_names=["image"],
+        output_names=["fine", "field"],
+        dynamic_axes={
+            "image": {2: "height", 3: "width"},
+            "fine": {2: "height2", 3: "width2"},
+            "field": {2: "height4", 3: "width4"},
+        },
+        opset_version=13,
+        dynamo=False,
+    )

@@ -1,0 +1,241 @@
+"""Skins painted on a body: counter-shading, spots, bars, fins, eye, gill cover.
+
+All colours are sRGB fractions; light and shadow come later, where the fish lies.
+"""
+
+from dataclasses import dataclass
+
+import cv2
+import numpy as np
+
+from fishmeasure.training.noise import Floats, NoiseBank
+from fishmeasure.training.shapes import Raster
+
+# Back, flank, belly: hue groups seen on food fish. HELD_OUT_SKINS are never
+# drawn in training; the checks draw them.
+PALETTES: dict[str, tuple[tuple[int, int, int], ...]] = {
+    "silver": ((70, 82, 92), (178, 184, 186), (226, 228, 226)),
+    "rainbow": ((62, 70, 58), (150, 150, 140), (214, 210, 204)),
+    "dark": ((28, 30, 28), (62, 62, 56), (120, 116, 108)),
+    "black": ((16, 17, 18), (30, 31, 32), (58, 58, 58)),
+    "brown": ((66, 54, 36), (142, 120, 80), (206, 186, 140)),
+    "char": ((52, 62, 66), (112, 112, 104), (216, 150, 96)),
+    "golden": ((176, 132, 48), (222, 178, 84), (238, 212, 150)),
+    "albino": ((232, 206, 170), (240, 218, 190), (246, 232, 214)),
+    "green": ((58, 74, 46), (128, 134, 92), (196, 192, 160)),
+    "blue": ((30, 52, 84), (112, 138, 156), (222, 226, 228)),
+    "red": ((176, 62, 40), (212, 110, 84), (232, 186, 168)),
+    "grey": ((84, 84, 82), (126, 124, 120), (190, 186, 180)),
+    "pale": ((150, 150, 142), (196, 194, 186), (230, 228, 222)),
+    "olive-held": ((88, 88, 40), (150, 146, 82), (214, 206, 150)),
+    "copper-held": ((108, 62, 40), (168, 110, 76), (214, 176, 140)),
+}
+HELD_OUT_SKINS = ("olive-held", "copper-held")
+_DRAWN = tuple(name for name in PALETTES if name not in HELD_OUT_SKINS)
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Coat:
+    """Colour (rows, columns, 3) and opacity of a level fish."""
+
+    colour: Floats
+    alpha: Floats
+    gloss: float
+
+
+def _smooth_step(x: Floats, low: float, high: float) -> Floats:
+    t = np.clip((x - low) / max(high - low, 1e-6), 0, 1)
+    return (t * t * (3 - 2 * t)).astype(np.float32)
+
+
+def paint(
+    raster: Raster,
+    rng: np.random.Generator,
+    noise: NoiseBank,
+    palettes: tuple[str, ...] = _DRAWN,
+    colours: Floats | None = None,
+) -> Coat:
+    """Return a random skin for the body, or ``colours`` with fins put to it."""
+    shape = raster.alpha.shape
+    name = palettes[int(rng.integers(len(palettes)))]
+    jitter = rng.normal(0, 0.035, 3) + rng.normal(0, 0.06)
+    back, flank, belly = (
+        np.clip(np.array(c) / 255.0 + jitter + rng.normal(0, 0.02, 3), 0.02, 0.98)
+        for c in PALETTES[name]
+    )
+    v = raster.v + 0.18 * noise.cut(shape, rng, 0.9) * rng.uniform(0.1, 0.6)
+    low, high = rng.uniform(-0.75, -0.1), rng.uniform(0.25, 0.9)
+    to_flank = _smooth_step(v, low - rng.uniform(0.1, 0.5), low + 0.3)
+    to_belly = _smooth_step(v, high - rng.uniform(0.15, 0.6), high + 0.15)
+    if colours is not None:
+        colour = colours.copy()
+        tones = (colour.mean(axis=(0, 1)) * 0.7, colour.mean(axis=(0, 1)))
+        alpha = _fins(colour, raster, rng, noise, tones)
+        return Coat(colour=colour, alpha=alpha, gloss=float(rng.uniform(0.0, 0.6)))
+    colour = back * (1 - to_flank)[..., None] + flank * to_flank[..., None]
+    colour = colour * (1 - to_belly)[..., None] + belly * to_belly[..., None]
+    colour = colour.astype(np.float32)
+    mottle = noise.cut(shape, rng, rng.uniform(0.1, 0.8))
+    colour *= (1 + rng.uniform(0.01, 0.09) * mottle)[..., None]
+    _pattern(colour, raster, rng, noise, name)
+    if rng.random() < 0.5:
+        _scales(colour, raster, rng)
+    alpha = _fins(colour, raster, rng, noise, (back, flank))
+    _head(colour, raster, rng)
+    return Coat(
+        colour=np.clip(colour, 0.01, 1.0).astype(np.float32),
+        alpha=alpha,
+        gloss=float(rng.uniform(0.0, 0.9)),
+    )
+
+
+def _pattern(
+    colour: Floats,
+    raster: Raster,
+    rng: np.random.Generator,
+    noise: NoiseBank,
+    name: str,
+) -> None:
+    """Add what runs over the flank: stripe, bars, waves, spots."""
+    u, v = raster.u, raster.v
+    shape = raster.alpha.shape
+    if rng.random() < (0.75 if name == "rainbow" else 0.2):
+        centre, width = rng.uniform(-0.2, 0.2), rng.uniform(0.12, 0.35)
+        stripe = np.exp(-(((v - centre) / width) ** 2)) * _smooth_step(u, 0.05, 0.3)
+        tone = np.array([0.82, 0.42, 0.44]) if rng.random() < 0.7 else rng.random(3)
+        weight = (stripe * rng.uniform(0.15, 0.6))[..., None].astype(np.float32)
+        colour += weight * (tone.astype(np.float32) - colour)
+    if rng.random() < 0.22:  # parr marks, perch bars, grouper bands
+        number = rng.uniform(4, 13)
+        wobble = 0.25 * noise.cut(shape, rng, 0.8)
+        wave = np.sin(2 * np.pi * (u * number + wobble) + rng.uniform(0, 6))
+        bars = _smooth_step(wave.astype(np.float32), rng.uniform(-0.2, 0.6), 0.9)
+        bars *= np.exp(-(((v - rng.uniform(-0.4, 0.1)) / rng.uniform(0.4, 1.2)) ** 2))
+        factor = rng.uniform(0.35, 0.85) if rng.random() < 0.8 else rng.uniform(1.1, 1.4)
+        colour *= (1 + (factor - 1) * bars)[..., None]
+    if rng.random() < 0.12:  # wavy back
+        field = noise.cut(shape, rng, 0.55, (1.0, 2.5))
+        waves = _smooth_step(field, 0.0, 0.5) * _smooth_step(-v, 0.0, 0.5)
+        colour *= (1 - 0.6 * waves)[..., None]
+    if rng.random() < (0.8 if name in {"rainbow", "brown", "char", "golden"} else 0.35):
+        _spots(colour, raster, rng)
+
+
+def _spots(colour: Floats, raster: Raster, rng: np.random.Generator) -> None:
+    height, width = raster.alpha.shape
+    count = int(rng.integers(15, 220))
+    deep = rng.uniform(-1.1, -0.5), rng.uniform(0.0, 0.9)
+    mask = np.zeros((height, width), np.float32)
+    halo = np.zeros((height, width), np.float32)
+    size = raster.scale * rng.uniform(0.002, 0.011)
+    columns = rng.uniform(0.1, 1.05, count) * raster.scale + raster.origin[0]
+    for x, spread in zip(columns, rng.beta(1.3, 1.8, count), strict=True):
+        column = int(np.clip(x, 0, width - 1))
+        v_wanted = deep[0] + (deep[1] - deep[0]) * spread
+        y = float(np.interp(v_wanted, raster.v[:, column], np.arange(height)))
+        radius = max(size * rng.uniform(0.5, 1.6), 0.35)
+        axes = (int(radius * 8), int(radius * rng.uniform(0.7, 1.3) * 8))
+        centre = (int(x * 8), int(y * 8))
+        cv2.ellipse(mask, centre, axes, 0, 0, 360, 1.0, -1, cv2.LINE_AA, 3)
+        wide = (axes[0] * 2, axes[1] * 2)
+        cv2.ellipse(halo, centre, wide, 0, 0, 360, 1.0, -1, cv2.LINE_AA, 3)
+    if raster.scale < 200:
+        mask = cv2.GaussianBlur(mask, (0, 0), 0.5)
+    style = rng.random()
+    if style < 0.3:
+        light = (halo * rng.uniform(0.1, 0.4))[..., None]
+        colour += light * (0.85 - colour)
+    tone = np.array([0.06, 0.06, 0.06]) if style < 0.8 else rng.uniform(0.4, 0.95, 3)
+    if rng.random() < 0.12:
+        tone = np.array([0.75, 0.2, 0.12])
+    weight = (mask * rng.uniform(0.35, 0.95))[..., None]
+    colour += weight * (tone.astype(np.float32) - colour)
+
+
+def _scales(colour: Floats, raster: Raster, rng: np.random.Generator) -> None:
+    pitch = raster.scale * rng.uniform(0.012, 0.035)
+    if pitch < 2.5:
+        return
+    rows, columns = np.indices(raster.alpha.shape, dtype=np.float32)
+    net = np.sin((columns + rows) * np.pi / pitch) * np.sin(
+        (columns - rows) * np.pi / pitch
+    )
+    behind_head = _smooth_step(raster.u, 0.18, 0.25) * raster.trunk
+    colour *= (1 + rng.uniform(0.03, 0.16) * net * behind_head)[..., None]
+
+
+def _fins(
+    colour: Floats,
+    raster: Raster,
+    rng: np.random.Generator,
+    noise: NoiseBank,
+    tones: tuple[Floats, Floats],
+) -> Floats:
+    """Paint fins and tail; return the opacity, thinner where the fins are."""
+    fin = 1 - raster.trunk
+    mix = rng.uniform(0, 1)
+    tone = tones[0] * mix + tones[1] * (1 - mix)
+    if rng.random() < 0.3:
+        warm = np.array([0.75, 0.4, 0.22]) if rng.random() < 0.6 else rng.random(3)
+        tone = tone * 0.5 + warm * 0.5
+    tone = np.clip(tone * rng.uniform(0.6, 1.3), 0.03, 0.95).astype(np.float32)
+    colour += (fin * rng.uniform(0.6, 1.0))[..., None] * (tone - colour)
+    shape = raster.alpha.shape
+    rows, columns = np.indices(shape, dtype=np.float32)
+    wrist_x = raster.origin[0] + raster.tail_base_x * raster.scale
+    behind = columns - (wrist_x - 0.1 * raster.scale)
+    angle = np.arctan2(rows - raster.origin[1], np.maximum(behind, 1))
+    rays = np.sin(angle * rng.uniform(30, 80)).astype(np.float32)
+    rays += 0.5 * noise.cut(shape, rng, 0.4, (3.0, 1.0))
+    colour *= (1 + rng.uniform(0.03, 0.2) * rays * fin)[..., None]
+    thin = rng.uniform(0.0, 0.6) if rng.random() < 0.6 else 0.0
+    tail = _smooth_step(raster.u, raster.tail_base_x, raster.tail_base_x + 0.03)
+    clear = fin * thin * (1 - 0.6 * tail)
+    alpha: Floats = (raster.alpha * (1 - clear)).astype(np.float32)
+    return alpha
+
+
+def _head(colour: Floats, raster: Raster, rng: np.random.Generator) -> None:
+    """Paint eye, gill cover and mouth."""
+    height, width = raster.alpha.shape
+    scale, origin = raster.scale, raster.origin
+
+    def place(u: float, v: float) -> tuple[float, float]:
+        x = origin[0] + u * scale
+        column = int(np.clip(x, 0, width - 1))
+        return x, float(np.interp(v, raster.v[:, column], np.arange(height)))
+
+    gill_u = rng.uniform(0.17, 0.26)
+    x, y = place(gill_u - 0.07, rng.uniform(-0.1, 0.2))
+    axes = (int(scale * 0.075 * 8), int(scale * rng.uniform(0.05, 0.09) * 8))
+    arc = np.zeros((height, width), np.float32)
+    thick = max(1, int(scale * rng.uniform(0.003, 0.012)))
+    centre = (int(x * 8), int(y * 8))
+    cv2.ellipse(arc, centre, axes, 0, -75, 75, 1.0, thick, cv2.LINE_AA, 3)
+    arc = cv2.GaussianBlur(arc, (0, 0), max(0.6, scale * 0.004))
+    colour *= (1 - rng.uniform(0.0, 0.6) * arc)[..., None]
+    if rng.random() < 0.5:  # cheek of another sheen
+        cheek = np.exp(
+            -(((raster.u - gill_u + 0.06) / 0.05) ** 2) - ((raster.v - 0.1) / 0.5) ** 2
+        )
+        sheen = rng.uniform(0.4, 0.95, 3).astype(np.float32)
+        colour += (rng.uniform(0.1, 0.4) * cheek)[..., None] * (sheen - colour)
+    eye_x, eye_y = place(rng.uniform(0.055, 0.1), rng.uniform(-0.45, -0.1))
+    radius = scale * rng.uniform(0.01, 0.028)
+    at = (int(eye_x * 8), int(eye_y * 8))
+    ring = tuple(float(c) for c in np.clip(rng.normal(0.72, 0.15, 3), 0.1, 1))
+    pupil = float(rng.uniform(0.02, 0.12)) if rng.random() < 0.85 else 0.7
+    layer = np.ascontiguousarray(colour)
+    cv2.circle(layer, at, int(radius * 8), ring, -1, cv2.LINE_AA, 3)
+    inner = int(radius * rng.uniform(0.5, 0.75) * 8)
+    cv2.circle(layer, at, inner, (pupil, pupil, pupil), -1, cv2.LINE_AA, 3)
+    if rng.random() < 0.6 and radius > 2:
+        glint = (at[0] - inner // 3, at[1] - inner // 3)
+        cv2.circle(layer, glint, max(inner // 4, 4), (1, 1, 1), -1, cv2.LINE_AA, 3)
+    if rng.random() < 0.6:
+        mouth = place(rng.uniform(0.05, 0.1), rng.uniform(0.2, 0.5))
+        start = (int((origin[0] + 2) * 8), int((origin[1] + 1) * 8))
+        end = (int(mouth[0] * 8), int(mouth[1] * 8))
+        shade = tuple(float(c) for c in colour.mean(axis=(0, 1)) * 0.4)
+        cv2.line(layer, start, end, shade, 1, cv2.LINE_AA, 3)
+    colour[:] = layer

@@ -1,0 +1,118 @@
+"""Truth of scenes to what the network should say, and how wrong it is."""
+
+from dataclasses import dataclass
+
+import torch
+from torch import Tensor
+from torch.nn import functional
+
+from fishmeasure.training.network import OFFSET_UNIT_PX
+
+_HEAT_SIGMA_CELLS = 1.5
+_WHOLE_MIDLINE = 0.9  # share of the midline that must be seen for use
+_NOBODY = 255.0
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Targets:
+    """What ``fine`` and ``field`` should say; ``weight`` is 0 off the fish."""
+
+    cover: Tensor
+    contact: Tensor
+    heat: Tensor
+    offsets: Tensor
+    seen: Tensor
+    weight: Tensor
+
+
+def make_targets(cover: Tensor, owner: Tensor, fish: Tensor) -> Targets:
+    """Return targets of uint8 ``cover``, ``owner`` (n, h, w), ``fish`` (n, k, 9)."""
+    number = owner.float()[:, None]
+    largest = functional.max_pool2d(number, 3, 1, 1)
+    hidden = torch.where(number > 0, number, torch.full_like(number, _NOBODY))
+    smallest = -functional.max_pool2d(-hidden, 3, 1, 1)
+    differs = (largest != smallest) & (number > 0)
+    contact = functional.max_pool2d(differs.float(), 3, 1, 1)
+    heat = torch.stack(
+        [_heat(fish[..., 0:2], fish[..., 4], owner), _heat(
+            fish[..., 2:4], fish[..., 5], owner)], dim=1
+    )
+    quarter = owner[:, ::2, ::2].long()
+    mine = _gather(fish, quarter)
+    rows = torch.arange(quarter.shape[1], device=owner.device) * 4 + 1.5
+    columns = torch.arange(quarter.shape[2], device=owner.device) * 4 + 1.5
+    place = torch.stack(
+        [
+            columns[None, :].expand(len(rows), -1),
+            rows[:, None].expand(-1, len(columns)),
+        ]
+    )
+    offsets = (mine[:, 0:4] - place.repeat(2, 1, 1)[None]) / OFFSET_UNIT_PX
+    seen = torch.stack(
+        [mine[:, 4], mine[:, 5], (mine[:, 6] >= _WHOLE_MIDLINE).float()], dim=1
+    )
+    return Targets(
+        cover=cover.float()[:, None] / 255,
+        contact=contact,
+        heat=heat,
+        offsets=offsets,
+        seen=seen,
+        weight=_weights(quarter, fish.shape[1]),
+    )
+
+
+def _heat(points: Tensor, seen: Tensor, owner: Tensor) -> Tensor:
+    """Return (n, h, w): a bump at every end that is seen."""
+    rows = torch.arange(owner.shape[1], device=owner.device) * 2 + 0.5
+    columns = torch.arange(owner.shape[2], device=owner.device) * 2 + 0.5
+    sigma = _HEAT_SIGMA_CELLS * 2
+    along = torch.exp(-(((columns - points[..., 0:1]) / sigma) ** 2) / 2)
+    down = torch.exp(-(((rows - points[..., 1:2]) / sigma) ** 2) / 2)
+    along = along * (seen > 0)[..., None]
+    bumps = down[..., :, None] * along[..., None, :]
+    return bumps.amax(dim=1)
+
+
+def _gather(fish: Tensor, number: Tensor) -> Tensor:
+    """Return (n, 9, h, w): for each cell the row of its fish, zeros for nobody."""
+    padded = functional.pad(fish, (0, 0, 1, 0))
+    flat = number.flatten(1)
+    rows = torch.gather(padded, 1, flat[..., None].expand(-1, -1, fish.shape[2]))
+    return rows.transpose(1, 2).unflatten(2, number.shape[1:])
+
+
+def _weights(number: Tensor, most: int) -> Tensor:
+    """Return (n, 1, h, w): small fish count more per cell, 0 off the fish."""
+    flat = number.flatten(1)
+    area = torch.zeros(len(flat), most + 1, device=flat.device)
+    area.scatter_add_(1, flat, torch.ones_like(flat, dtype=area.dtype))
+    each = area.clamp(min=1).rsqrt()
+    each[:, 0] = 0
+    weight = torch.gather(each, 1, flat).unflatten(1, number.shape[1:])[:, None]
+    return weight / weight.sum().clamp(min=1e-6)
+
+
+def loss_parts(fine: Tensor, field: Tensor, truth: Targets) -> dict[str, Tensor]:
+    """Return each part of the loss, weighted; their sum is to fall."""
+    logistic = functional.binary_cross_entropy_with_logits
+    edge = 1 + 2 * (1 - (2 * truth.cover - 1).abs()) + truth.contact
+    cover = logistic(fine[:, 0:1], truth.cover, weight=edge)
+    likely = fine[:, 0:1].sigmoid()
+    both = (likely * truth.cover).sum(dim=(1, 2, 3))
+    total = likely.sum(dim=(1, 2, 3)) + truth.cover.sum(dim=(1, 2, 3))
+    dice = 1 - ((2 * both + 50) / (total + 50)).mean()
+    contact = logistic(fine[:, 1:2], truth.contact, weight=1 + 4 * truth.contact)
+    heat = logistic(fine[:, 2:4], truth.heat, weight=1 + 30 * truth.heat)
+    miss = (field[:, 0:4] - truth.offsets).abs()
+    apart = torch.stack([miss[:, 0:2].sum(dim=1), miss[:, 2:4].sum(dim=1)], dim=1)
+    spread = field[:, 4:6].clamp(-4.0, 3.0)
+    nll = (apart * torch.exp(-spread) + spread) * truth.weight
+    seen = logistic(field[:, 6:9], truth.seen, reduction="none") * truth.weight
+    return {
+        "cover": cover,
+        "dice": 0.5 * dice,
+        "contact": 0.4 * contact,
+        "heat": 3.0 * heat,
+        "offset": 0.15 * nll.sum(),
+        "seen": 0.2 * seen.sum(),
+    }
