@@ -47,7 +47,7 @@ def _cut(photos: Path, entry: dict[str, object]) -> Cutout:
     else:
         base = (polygon[upper] + polygon[lower]) / 2
         end = snout + (base - snout) / 0.88
-    photo = cv2.imread(str(photos / str(entry["photo"])))
+    photo = np.asarray(cv2.imread(str(photos / str(entry["photo"]))))
     colour = photo[..., ::-1].astype(np.float32) / 255
     along = end - snout
     turn = np.array([[along[0], along[1]], [-along[1], along[0]]]) / (along @ along)

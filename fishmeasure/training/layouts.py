@@ -152,9 +152,7 @@ def _tray(
     half_x, half_y = size[0] / 2 - corner, size[1] / 2 - corner
     centre = np.array([width, height]) / 2 + rng.normal(0, 40, 2)
     angle = rng.uniform(0, np.pi)
-    turn = np.array(
-        [[np.cos(angle), -np.sin(angle)], [np.sin(angle), np.cos(angle)]]
-    )
+    turn = np.array([[np.cos(angle), -np.sin(angle)], [np.sin(angle), np.cos(angle)]])
     box = np.array(
         [[-half_x, -half_y], [half_x, -half_y], [half_x, half_y], [-half_x, half_y]]
     )
@@ -164,7 +162,9 @@ def _tray(
     inside = np.clip(corner - far + 0.5, 0, 1)
     rim_wide = rng.uniform(2, 22)
     rim = np.clip(corner + rim_wide - far + 0.5, 0, 1) - inside
-    floor = draw_surface(SHAPE, rng, noise, surfaces or ("plain", "steel", "wet", "wood"))
+    floor = draw_surface(
+        SHAPE, rng, noise, surfaces or ("plain", "steel", "wet", "wood")
+    )
     if rng.random() < 0.4:  # see-through or the same stuff
         floor = canvas.colour * np.float32(rng.uniform(0.75, 1.15))
     shade = 1 - rng.uniform(0, 0.5) * np.exp(-np.clip(corner - far, 0, None) / 8)

@@ -6,9 +6,7 @@ import numpy as np
 from fishmeasure.training.noise import Floats, NoiseBank
 
 
-def light_scene(
-    image: Floats, rng: np.random.Generator, noise: NoiseBank
-) -> Floats:
+def light_scene(image: Floats, rng: np.random.Generator, noise: NoiseBank) -> Floats:
     """Return the scene under uneven light, soft shadows, glare and drops."""
     shape = image.shape[:2]
     rows, columns = np.indices(shape, dtype=np.float32)
@@ -33,7 +31,7 @@ def light_scene(
 def _glare(image: Floats, rng: np.random.Generator, noise: NoiseBank) -> Floats:
     """Add mirror light: round blobs, streaks of film, lamp strips."""
     shape = image.shape[:2]
-    glow = np.zeros(shape, np.float32)
+    glow: Floats = np.zeros(shape, np.float32)
     for _ in range(int(rng.integers(1, 12))):
         centre = (int(rng.uniform(0, shape[1])), int(rng.uniform(0, shape[0])))
         axes = (int(rng.uniform(1, 45)), int(rng.uniform(1, 14)))
@@ -44,7 +42,7 @@ def _glare(image: Floats, rng: np.random.Generator, noise: NoiseBank) -> Floats:
     glow = cv2.GaussianBlur(glow, (0, 0), rng.uniform(0.6, 8))
     if rng.random() < 0.35:  # film or water over all
         ridge = 1 - np.abs(noise.cut(shape, rng, 0.9, (rng.uniform(0.6, 3), 1.0)))
-        glow += np.clip(ridge - rng.uniform(0.6, 0.95), 0, 1) * rng.uniform(0.5, 3)
+        glow = glow + np.clip(ridge - rng.uniform(0.6, 0.95), 0, 1) * rng.uniform(0.5, 3)
     weight = np.clip(glow * rng.uniform(0.4, 1.3), 0, 1)[..., None]
     return np.asarray(image + weight * (1.05 - image), dtype=np.float32)
 
@@ -88,10 +86,7 @@ def take_photo(image: Floats, rng: np.random.Generator) -> np.ndarray:
     image = image * 255
     sigma = rng.uniform(0, 12) if hard else rng.uniform(0, 4)
     if sigma > 0.3:
-        grain = np.empty(image.shape, np.float32)
-        cv2.setRNGSeed(int(rng.integers(2**31 - 1)))
-        cv2.randn(grain, (0.0, 0.0, 0.0), (sigma, sigma, sigma))
-        image = image + grain
+        image = image + rng.standard_normal(image.shape, np.float32) * np.float32(sigma)
     byte = np.clip(image, 0, 255).astype(np.uint8)
     if rng.random() < 0.5:
         quality = int(rng.uniform(25, 60) if hard else rng.uniform(60, 96))

@@ -1,10 +1,16 @@
-"""The network: a small encoder-decoder, all of it plain 3 x 3 convolutions.
+"""The networks: small encoder-decoders, all of them plain 3 x 3 convolutions.
 
-Two outputs. ``fine`` (4 channels at half the input's size): logits of fish,
+``FindNet`` sees the whole plane and finds the fish. ``fine`` (4 channels at
+half the input's size): logits of fish,
 of a border between two fish, of a visible snout, of a visible fork. ``field``
 (9 channels at a quarter): offsets from the cell to its fish's snout x, y and
 fork x, y in units of ``OFFSET_UNIT_PX`` input pixels, log of the Laplace scale
 of either offset, and logits that snout, fork and 90 % of the midline are seen.
+
+``CropNet`` sees one fish, turned and scaled by the ends that the first one found,
+and draws it well. ``fine`` (3 channels at half size): logits of this fish, of its
+visible snout, of its visible fork. ``judge`` (4): logits that there is a fish as
+said, that its snout, its fork and 90 % of its midline are seen.
 """
 
 import torch
@@ -17,9 +23,7 @@ FIELD_CHANNELS = 9
 
 def _conv(inside: int, outside: int, stride: int = 1, dilation: int = 1) -> nn.Module:
     return nn.Sequential(
-        nn.Conv2d(
-            inside, outside, 3, stride, dilation, dilation=dilation, bias=False
-        ),
+        nn.Conv2d(inside, outside, 3, stride, dilation, dilation=dilation, bias=False),
         nn.BatchNorm2d(outside),
         nn.ReLU(inplace=True),
     )
@@ -53,10 +57,10 @@ def _side(inside: int, outside: int) -> nn.Module:
     )
 
 
-class OutlineNet(nn.Module):
-    """See the module docstring; input (n, 3, 32 h, 32 w), RGB, about -1 to 1."""
+class _Trunk(nn.Module):
+    """Encoder and decoder; input (n, 3, 32 h, 32 w), RGB, about -2 to 2."""
 
-    def __init__(self, widths: tuple[int, ...] = (24, 48, 80, 112, 128)) -> None:
+    def __init__(self, widths: tuple[int, ...]) -> None:
         super().__init__()
         w2, w4, w8, w16, w32 = widths
         self.stem = nn.Sequential(_conv(3, w2, 2), _conv(w2, w2))
@@ -72,11 +76,9 @@ class OutlineNet(nn.Module):
         self.mix16, self.mix8 = _Residual(w16), _Residual(w8)
         self.mix4, self.mix2 = _Residual(w4), _conv(w2, w2)
         self.active = nn.ReLU(inplace=True)
-        self.field = nn.Sequential(_conv(w4, w4), nn.Conv2d(w4, FIELD_CHANNELS, 1))
-        self.fine = nn.Conv2d(w2, FINE_CHANNELS, 1)
 
-    def forward(self, image: Tensor) -> tuple[Tensor, Tensor]:
-        """Return ``fine`` and ``field``."""
+    def decode(self, image: Tensor) -> tuple[Tensor, Tensor, Tensor]:
+        """Return features at a half, a quarter and a sixteenth."""
         x2 = self.stem(image)
         x4 = self.down4(x2)
         x8 = self.down8(x4)
@@ -86,23 +88,59 @@ class OutlineNet(nn.Module):
         y8 = self.mix8(self.active(self.side8(x8) + self.up(self.from16(y16))))
         y4 = self.mix4(self.active(self.side4(x4) + self.up(self.from8(y8))))
         y2 = self.mix2(self.active(self.side2(x2) + self.up(self.from4(y4))))
+        return y2, y4, y16
+
+
+class FindNet(_Trunk):
+    """See the module docstring."""
+
+    outputs = ("fine", "field")
+    example_shape = (384, 384)
+
+    def __init__(self, widths: tuple[int, ...] = (24, 48, 80, 112, 128)) -> None:
+        super().__init__(widths)
+        w2, w4 = widths[:2]
+        self.field = nn.Sequential(_conv(w4, w4), nn.Conv2d(w4, FIELD_CHANNELS, 1))
+        self.fine = nn.Conv2d(w2, FINE_CHANNELS, 1)
+
+    def forward(self, image: Tensor) -> tuple[Tensor, Tensor]:
+        """Return ``fine`` and ``field``."""
+        y2, y4, _ = self.decode(image)
         return self.fine(y2), self.field(y4)
 
 
-def export_onnx(network: OutlineNet, path: str) -> None:
-    """Write the network for OpenCV's dnn module, free in height and width."""
+class CropNet(_Trunk):
+    """See the module docstring."""
+
+    outputs = ("fine", "judge")
+    example_shape = (160, 320)
+
+    def __init__(self, widths: tuple[int, ...] = (20, 32, 56, 80, 96)) -> None:
+        super().__init__(widths)
+        self.fine = nn.Conv2d(widths[0], 3, 1)
+        self.judge = nn.Sequential(
+            _conv(widths[3], widths[3]),
+            nn.AdaptiveAvgPool2d(1),
+            nn.Conv2d(widths[3], 4, 1),
+        )
+
+    def forward(self, image: Tensor) -> tuple[Tensor, Tensor]:
+        """Return ``fine`` and ``judge``."""
+        y2, _, y16 = self.decode(image)
+        return self.fine(y2), self.judge(y16)
+
+
+def export_onnx(network: FindNet | CropNet, path: str) -> None:
+    """Write the network for OpenCV's dnn module; ``FindNet`` free in size."""
     network.eval()
+    free = {2: "rows", 3: "columns"}
     torch.onnx.export(
         network,
-        (torch.zeros(1, 3, 384, 384),),
+        (torch.zeros(1, 3, *network.example_shape),),
         path,
         input_names=["image"],
-        output_names=["fine", "field"],
-        dynamic_axes={
-            "image": {2: "height", 3: "width"},
-            "fine": {2: "height2", 3: "width2"},
-            "field": {2: "height4", 3: "width4"},
-        },
+        output_names=list(network.outputs),
+        dynamic_axes={"image": free} if isinstance(network, FindNet) else None,
         opset_version=13,
         dynamo=False,
     )

@@ -1,10 +1,13 @@
 """A bank of cloudy patterns, made once per process and cut from at random."""
 
+from typing import Any
+
 import cv2
 import numpy as np
 from numpy.typing import NDArray
 
-Floats = NDArray[np.float32]
+Floats = NDArray[Any]
+"""Pictures and points, float32 throughout; numpy and OpenCV disagree on their types."""
 _SIZE = 512
 
 

@@ -82,6 +82,7 @@ class SpriteMaker:
         bodies: tuple[Body, ...],
         cutouts: tuple[Cutout, ...],
         rng: np.random.Generator,
+        *,
         held_out: bool = False,
     ) -> None:
         self._bodies, self._cutouts, self._rng = bodies, cutouts, rng
@@ -213,8 +214,8 @@ def lay_fish(
     form = np.dstack([sprite.shape, sprite.bulge])
     if shrink < 0.75:
         size = (
-            max(4, int(round(picture.shape[1] * shrink))),
-            max(4, int(round(picture.shape[0] * shrink))),
+            max(4, round(picture.shape[1] * shrink)),
+            max(4, round(picture.shape[0] * shrink)),
         )
         ratio = size[0] / picture.shape[1], size[1] / picture.shape[0]
         picture = cv2.resize(picture, size, interpolation=cv2.INTER_AREA)
@@ -364,9 +365,7 @@ def lay_thing(
     canvas.owner[y0:y1, x0:x1][solid > 0.5] = 0
 
 
-def finish(
-    canvas: Canvas, rng: np.random.Generator, noise: NoiseBank
-) -> Scene:
+def finish(canvas: Canvas, rng: np.random.Generator, noise: NoiseBank) -> Scene:
     """Return the photo of the canvas, cut off where the photo ends, with truth."""
     image = light_scene(canvas.colour, rng, noise)
     photo = take_photo(image, rng)
@@ -384,9 +383,7 @@ def finish(
         row[5] = float(seen[-1])
         row[6] = float(np.mean(seen))
         table[index] = row
-    half = cv2.resize(
-        canvas.cover, None, fx=0.5, fy=0.5, interpolation=cv2.INTER_AREA
-    )
+    half = cv2.resize(canvas.cover, None, fx=0.5, fy=0.5, interpolation=cv2.INTER_AREA)
     owner = canvas.owner[1::2, 1::2].copy()
     other = canvas.owner[::2, ::2]
     owner[owner == 0] = other[owner == 0]
@@ -399,7 +396,7 @@ def finish(
 
 
 def _shows(owner: NDArray[np.uint8], point: Floats, number: int) -> bool:
-    column, row = int(round(float(point[0]))), int(round(float(point[1])))
+    column, row = round(float(point[0])), round(float(point[1]))
     inside = 0 <= row < owner.shape[0] and 0 <= column < owner.shape[1]
     return inside and bool(owner[row, column] == number)
 

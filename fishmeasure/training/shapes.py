@@ -15,9 +15,7 @@ import cv2
 import numpy as np
 from numpy.typing import NDArray
 
-from fishmeasure.arrays import FloatArray
-
-Floats = NDArray[np.float32]
+from fishmeasure.training.noise import Floats
 
 # What growers keep comes first; the rest keeps the network from a narrow idea
 # of a fish. Parts of the outline's name, and how often its group is drawn.
@@ -41,9 +39,7 @@ class Body:
     fork_y: float
 
 
-def fork_of(
-    polygon: FloatArray, upper: int, lower: int, away_from: FloatArray
-) -> FloatArray:
+def fork_of(polygon: Floats, upper: int, lower: int, away_from: Floats) -> Floats:
     """Return the middle of the tail's rear edge: the fork, or the end of its axis."""
     count = len(polygon)
     between = (upper - lower) % count
@@ -64,7 +60,7 @@ def fork_of(
     # axis itself is meant, hence the charge for leaving it.
     cost = distance * (1 + 2.0 * np.abs(bearing))
     cost[~near] = np.inf
-    fork: FloatArray = tail[int(np.argmin(cost))]
+    fork: Floats = tail[int(np.argmin(cost))]
     return fork
 
 
@@ -76,7 +72,10 @@ def load_bodies(folder: Path) -> tuple[Body, ...]:
     for row in csv.DictReader(text.splitlines()):
         polygon = np.asarray(outlines[row["outline"]], dtype=float) * [1.0, -1.0]
         upper, lower = int(row["tail_base_upper"]), int(row["tail_base_lower"])
-        snout, fork = polygon[int(row["snout"])], fork_of(polygon, upper, lower, polygon[int(row["snout"])])
+        snout, fork = (
+            polygon[int(row["snout"])],
+            fork_of(polygon, upper, lower, polygon[int(row["snout"])]),
+        )
         along = fork - snout
         turn = np.array([[along[0], along[1]], [-along[1], along[0]]])
         unit = (polygon - snout) @ turn.T / (along @ along)
@@ -120,9 +119,7 @@ def warp_body(body: Body, rng: np.random.Generator) -> Body:
     y = y * (1 + behind * rng.uniform(-0.3, 0.3))
     polygon = np.column_stack([x, y]).astype(np.float32)
     polygon += rng.normal(0, 0.0008, polygon.shape).astype(np.float32)
-    return Body(
-        name=body.name, polygon=polygon, tail_base_x=base, fork_y=body.fork_y
-    )
+    return Body(name=body.name, polygon=polygon, tail_base_x=base, fork_y=body.fork_y)
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -174,9 +171,7 @@ def rasterise(body: Body, scale: float) -> Raster:
     )
 
 
-def _trunk(
-    alpha: NDArray[Any], tail_base_px: float
-) -> tuple[Floats, Floats, Floats]:
+def _trunk(alpha: NDArray[Any], tail_base_px: float) -> tuple[Floats, Floats, Floats]:
     """Return the trunk without fins, and its top and bottom row by column."""
     height, width = alpha.shape
     solid = (alpha > 127).astype(np.uint8)

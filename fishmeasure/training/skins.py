@@ -111,7 +111,9 @@ def _pattern(
         wave = np.sin(2 * np.pi * (u * number + wobble) + rng.uniform(0, 6))
         bars = _smooth_step(wave.astype(np.float32), rng.uniform(-0.2, 0.6), 0.9)
         bars *= np.exp(-(((v - rng.uniform(-0.4, 0.1)) / rng.uniform(0.4, 1.2)) ** 2))
-        factor = rng.uniform(0.35, 0.85) if rng.random() < 0.8 else rng.uniform(1.1, 1.4)
+        factor = (
+            rng.uniform(0.35, 0.85) if rng.random() < 0.8 else rng.uniform(1.1, 1.4)
+        )
         colour *= (1 + (factor - 1) * bars)[..., None]
     if rng.random() < 0.12:  # wavy back
         field = noise.cut(shape, rng, 0.55, (1.0, 2.5))
@@ -125,7 +127,7 @@ def _spots(colour: Floats, raster: Raster, rng: np.random.Generator) -> None:
     height, width = raster.alpha.shape
     count = int(rng.integers(15, 220))
     deep = rng.uniform(-1.1, -0.5), rng.uniform(0.0, 0.9)
-    mask = np.zeros((height, width), np.float32)
+    mask: Floats = np.zeros((height, width), np.float32)
     halo = np.zeros((height, width), np.float32)
     size = raster.scale * rng.uniform(0.002, 0.011)
     columns = rng.uniform(0.1, 1.05, count) * raster.scale + raster.origin[0]
@@ -208,7 +210,7 @@ def _head(colour: Floats, raster: Raster, rng: np.random.Generator) -> None:
     gill_u = rng.uniform(0.17, 0.26)
     x, y = place(gill_u - 0.07, rng.uniform(-0.1, 0.2))
     axes = (int(scale * 0.075 * 8), int(scale * rng.uniform(0.05, 0.09) * 8))
-    arc = np.zeros((height, width), np.float32)
+    arc: Floats = np.zeros((height, width), np.float32)
     thick = max(1, int(scale * rng.uniform(0.003, 0.012)))
     centre = (int(x * 8), int(y * 8))
     cv2.ellipse(arc, centre, axes, 0, -75, 75, 1.0, thick, cv2.LINE_AA, 3)

@@ -3,9 +3,8 @@
 import multiprocessing
 import queue
 from dataclasses import dataclass
-from multiprocessing.context import SpawnProcess
 from pathlib import Path
-from typing import Any
+from typing import TYPE_CHECKING, Any, Self
 
 import cv2
 import numpy as np
@@ -15,6 +14,9 @@ from fishmeasure.training.cutouts import load_cutouts
 from fishmeasure.training.layouts import draw_scene
 from fishmeasure.training.scene import SpriteMaker
 from fishmeasure.training.shapes import load_bodies
+
+if TYPE_CHECKING:
+    from multiprocessing.context import SpawnProcess
 
 CHUNK = 8
 
@@ -65,7 +67,7 @@ class Supply:
             for index in range(workers)
         ]
 
-    def __enter__(self) -> "Supply":
+    def __enter__(self) -> Self:
         """Start the workers."""
         for worker in self._workers:
             worker.start()
@@ -79,7 +81,7 @@ class Supply:
     def take(self, timeout_s: float) -> Chunk | None:
         """Return the next chunk, or None if none comes in time."""
         try:
-            chunk: Chunk = self._queue.get(timeout=timeout_s)
+            chunk: Chunk = self._queue.get(timeout_s > 0, timeout_s)
         except queue.Empty:
             return None
         return chunk

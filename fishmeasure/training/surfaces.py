@@ -49,9 +49,10 @@ def wood(shape: tuple[int, int], rng: np.random.Generator, noise: NoiseBank) -> 
     long = rng.uniform(8, 30)
     grain = noise.cut(shape, rng, 0.5, (long, rng.uniform(0.7, 2.0)))
     rings = np.sin(noise.cut(shape, rng, 0.8, (8, 1)) * rng.uniform(3, 12))
-    image = base * (
-        1 + rng.uniform(0.04, 0.18) * grain + rng.uniform(0, 0.1) * rings
-    )[..., None]
+    image = (
+        base
+        * (1 + rng.uniform(0.04, 0.18) * grain + rng.uniform(0, 0.1) * rings)[..., None]
+    )
     if rng.random() < 0.7:
         pitch = rng.uniform(40, 180)
         start = rng.uniform(0, pitch)
@@ -98,7 +99,9 @@ def cloth(shape: tuple[int, int], rng: np.random.Generator, noise: NoiseBank) ->
     return _turned(image * level[..., None], shape, rng)
 
 
-def stones(shape: tuple[int, int], rng: np.random.Generator, noise: NoiseBank) -> Floats:
+def stones(
+    shape: tuple[int, int], rng: np.random.Generator, noise: NoiseBank
+) -> Floats:
     """Paint gravel: cells of many tones, each shaded to its rim."""
     pitch = rng.uniform(4, 40)
     number = int(np.clip(shape[0] * shape[1] / pitch**2, 20, 2500))

@@ -33,10 +33,10 @@ def make_targets(cover: Tensor, owner: Tensor, fish: Tensor) -> Targets:
     smallest = -functional.max_pool2d(-hidden, 3, 1, 1)
     differs = (largest != smallest) & (number > 0)
     contact = functional.max_pool2d(differs.float(), 3, 1, 1)
-    heat = torch.stack(
-        [_heat(fish[..., 0:2], fish[..., 4], owner), _heat(
-            fish[..., 2:4], fish[..., 5], owner)], dim=1
-    )
+    shape = (owner.shape[1], owner.shape[2])
+    snout = heat_of(fish[..., 0:2], fish[..., 4], shape)
+    fork = heat_of(fish[..., 2:4], fish[..., 5], shape)
+    heat = torch.stack([snout, fork], dim=1)
     quarter = owner[:, ::2, ::2].long()
     mine = _gather(fish, quarter)
     rows = torch.arange(quarter.shape[1], device=owner.device) * 4 + 1.5
@@ -61,10 +61,10 @@ def make_targets(cover: Tensor, owner: Tensor, fish: Tensor) -> Targets:
     )
 
 
-def _heat(points: Tensor, seen: Tensor, owner: Tensor) -> Tensor:
-    """Return (n, h, w): a bump at every end that is seen."""
-    rows = torch.arange(owner.shape[1], device=owner.device) * 2 + 0.5
-    columns = torch.arange(owner.shape[2], device=owner.device) * 2 + 0.5
+def heat_of(points: Tensor, seen: Tensor, shape: tuple[int, int]) -> Tensor:
+    """Return (n, h, w) at half size: a bump at every (n, k) end that is seen."""
+    rows = torch.arange(shape[0], device=points.device) * 2 + 0.5
+    columns = torch.arange(shape[1], device=points.device) * 2 + 0.5
     sigma = _HEAT_SIGMA_CELLS * 2
     along = torch.exp(-(((columns - points[..., 0:1]) / sigma) ** 2) / 2)
     down = torch.exp(-(((rows - points[..., 1:2]) / sigma) ** 2) / 2)
@@ -107,12 +107,15 @@ def loss_parts(fine: Tensor, field: Tensor, truth: Targets) -> dict[str, Tensor]
     apart = torch.stack([miss[:, 0:2].sum(dim=1), miss[:, 2:4].sum(dim=1)], dim=1)
     spread = field[:, 4:6].clamp(-4.0, 3.0)
     nll = (apart * torch.exp(-spread) + spread) * truth.weight
+    length = (truth.offsets[:, 0:2] - truth.offsets[:, 2:4]).norm(dim=1, keepdim=True)
+    relative = (apart / length.clamp(min=0.3)).clamp(max=3.0) * truth.weight
     seen = logistic(field[:, 6:9], truth.seen, reduction="none") * truth.weight
     return {
         "cover": cover,
         "dice": 0.5 * dice,
         "contact": 0.4 * contact,
         "heat": 3.0 * heat,
-        "offset": 0.15 * nll.sum(),
+        "offset": 0.1 * nll.sum(),
+        "relative": 1.5 * relative.sum(),
         "seen": 0.2 * seen.sum(),
     }

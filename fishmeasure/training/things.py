@@ -51,7 +51,10 @@ def _text(image: Floats, rng: np.random.Generator, lines: int) -> None:
     for row in range(lines):
         size = rng.uniform(0.25, 0.7)
         word = "".join(rng.choice(letters, int(rng.integers(4, 24))))
-        at = (int(rng.uniform(0.03, 0.3) * width), int((row + 1) * height / (lines + 1)))
+        at = (
+            int(rng.uniform(0.03, 0.3) * width),
+            int((row + 1) * height / (lines + 1)),
+        )
         _write(image, word, at, size, ink)
 
 
@@ -249,11 +252,75 @@ def blob(rng: np.random.Generator, noise: NoiseBank) -> Thing:
             middle = (start + end) / 2 + rng.normal(0, size * 0.1, 2)
             arm = np.array([start, middle, end]).astype(np.int32)
             wide = int(rng.integers(1, max(3, size // 20)))
-            cv2.polylines(alpha, [arm], False, 1.0, wide, cv2.LINE_AA)
+            cv2.polylines(
+                alpha,
+                [arm],
+                isClosed=False,
+                color=1.0,
+                thickness=wide,
+                lineType=cv2.LINE_AA,
+            )
     tone = rng.uniform(0.03, 0.95) + rng.normal(0, 0.12, 3)
     colour = _shaded(alpha, np.clip(tone, 0.02, 1).astype(np.float32), rng)
     rough_level = 1 + rng.uniform(0, 0.3) * noise.cut((height, size), rng, rng.random())
     return (colour * rough_level[..., None]).astype(np.float32), alpha
+
+
+def creature(rng: np.random.Generator, noise: NoiseBank) -> Thing:
+    """Paint an animal that is no fish: shrimp-, squid-, crab- or worm-like."""
+    size = int(rng.uniform(60, 260))
+    alpha = np.zeros((size, size), np.float32)
+    along = np.linspace(0, 1, int(rng.integers(6, 40)))
+    curl = rng.uniform(-1.6, 1.6)
+    heading = curl * along + rng.uniform(-0.4, 0.4)
+    points = np.cumsum(np.column_stack([np.cos(heading), np.sin(heading)]), axis=0)
+    points -= points.mean(axis=0)
+    points = points / (np.abs(points).max() + 1e-6) * size * 0.33 + size / 2
+    wide = size * rng.uniform(0.04, 0.13)
+    taper = rng.uniform(0.3, 1.0)
+    for point, place in zip(points, along, strict=True):
+        radius = max(2.0, wide * (1 - taper * place**2))
+        centre = (int(point[0]), int(point[1]))
+        cv2.circle(alpha, centre, int(radius), 1.0, -1, cv2.LINE_AA)
+    for _ in range(int(rng.integers(0, 22))):  # arms, legs, feelers
+        start = points[int(rng.integers(len(points)) * rng.choice([0, 1, 0.5]))]
+        reach = rng.uniform(0.1, 0.45) * size
+        angle = rng.uniform(0, 2 * np.pi)
+        bend = rng.normal(0, 0.6, 2)
+        path = [start]
+        for turn in np.cumsum(bend):
+            step = np.array([np.cos(angle + turn), np.sin(angle + turn)]) * reach / 2
+            path.append(path[-1] + step)
+        thick = int(rng.integers(1, max(2, int(wide * 0.5)) + 1))
+        line = np.array(path).astype(np.int32)
+        cv2.polylines(
+            alpha,
+            [line],
+            isClosed=False,
+            color=1.0,
+            thickness=thick,
+            lineType=cv2.LINE_AA,
+        )
+    if rng.random() < 0.4:  # squid's fins, crab's plates, tail fans
+        corner = points[[0, -1][int(rng.integers(2))]]
+        fan = corner + rng.normal(0, size * 0.13, (4, 2))
+        cv2.fillConvexPoly(alpha, cv2.convexHull(fan.astype(np.int32)), 1.0)
+    tone = np.array(
+        ((0.8, 0.4, 0.3), (0.7, 0.6, 0.5), (0.35, 0.25, 0.2), (0.6, 0.6, 0.62))[
+            int(rng.integers(4))
+        ]
+    ) * rng.uniform(0.5, 1.3)
+    colour = _shaded(alpha, tone.astype(np.float32), rng)
+    spots = noise.cut((size, size), rng, rng.uniform(0.2, 0.7)) > rng.uniform(0.5, 1.5)
+    colour[spots] *= rng.uniform(0.4, 1.6)
+    rows = np.indices((size, size), dtype=np.float32)[int(rng.integers(2))]
+    if rng.random() < 0.5:
+        bars = np.sin(rows * 2 * np.pi / rng.uniform(8, 30)) > rng.uniform(-0.2, 0.7)
+        colour[bars] *= rng.uniform(0.4, 1.5)
+    eye = points[0] + rng.normal(0, wide * 0.3, 2)
+    black = (0.03, 0.03, 0.03)
+    cv2.circle(colour, (int(eye[0]), int(eye[1])), max(1, size // 50), black, -1)
+    return np.clip(colour, 0, 1).astype(np.float32), alpha
 
 
 def stick(rng: np.random.Generator, noise: NoiseBank) -> Thing:
@@ -293,6 +360,7 @@ THINGS: dict[str, tuple[float, Painter]] = {
     "knife": (0.6, knife),
     "leaf": (0.9, leaf),
     "blob": (1.0, blob),
+    "creature": (1.2, creature),
     "stick": (0.7, stick),
     "coin": (0.5, coin),
 }

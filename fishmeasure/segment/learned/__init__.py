@@ -1,0 +1,95 @@
+"""Fish outlines and end points by two small networks; see MODEL_CARD.md.
+
+The first sees the whole plane from straight above and says of every spot whether
+it is fish and where that fish's snout and fork are; spots that mean the same ends
+are one fish. The second sees each fish by itself, level and enlarged, draws it,
+and says what of it can be seen.
+"""
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from fishmeasure.arrays import FloatArray, frozen
+from fishmeasure.photo import Photo
+from fishmeasure.plane import PlaneScale
+from fishmeasure.segment.learned.group import Instance, find_instances
+from fishmeasure.segment.learned.judge import Verdict, judge
+from fishmeasure.segment.learned.portrait import Drawn, draw
+from fishmeasure.segment.learned.run import ask
+from fishmeasure.segment.learned.view import Frame, rectify, whole_frame
+from fishmeasure.segment.outline import FishOutline
+
+MOST_PX = 200_000.0
+"""Pixels of the first picture: 0.15 s on two cores."""
+MOST_PX_PER_MM = 1.0
+SAME_SHARE = 0.15
+"""Two fish whose ends are nearer than this share of the length are one; fish side
+by side have ends about 0.2 apart, their depth."""
+
+
+@dataclass(frozen=True, slots=True)
+class LearnedSegmenter:
+    """Finds fish of any kind, touching or overlapping, on anything."""
+
+    name: str = "learned"
+
+    def find(self, photo: Photo, plane: PlaneScale) -> tuple[FishOutline, ...]:
+        """Return the outlines, in reading order; empty if there is no fish."""
+        found = find_drawn(photo, plane)
+        outlines = [_outline(drawn, verdict, plane) for drawn, verdict in found]
+        row_px = max(photo.height_px / 20.0, 1.0)
+        return tuple(
+            sorted(
+                outlines,
+                key=lambda one: (
+                    round(float(one.contour_px[:, 1].mean()) / row_px),
+                    float(one.contour_px[:, 0].mean()),
+                ),
+            )
+        )
+
+
+def find_drawn(photo: Photo, plane: PlaneScale) -> list[tuple[Drawn, Verdict]]:
+    """Return the fish with what is thought of them, surest first."""
+    frame = whole_frame(photo, plane, MOST_PX, MOST_PX_PER_MM)
+    instances = find_instances(ask(rectify(photo, plane, frame).rgb))
+    found: list[tuple[Drawn, Verdict]] = []
+    for instance in instances:
+        ends = _ends_mm(instance, frame)
+        drawn = draw(photo, plane, ends[0], ends[1])
+        if drawn is None:
+            continue
+        verdict = judge(drawn, instance)
+        if verdict.is_fish:
+            found.append((drawn, verdict))
+    found.sort(key=lambda pair: -pair[1].confidence)
+    kept: list[tuple[Drawn, Verdict]] = []
+    for drawn, verdict in found:
+        if all(_apart(drawn, other) > SAME_SHARE for other, _ in kept):
+            kept.append((drawn, verdict))
+    return kept
+
+
+def _ends_mm(instance: Instance, frame: Frame) -> FloatArray:
+    return frame.to_mm(np.array([instance.snout, instance.fork]))
+
+
+def _apart(one: Drawn, other: Drawn) -> float:
+    """Return how far the ends of two fish are apart, in lengths of the longer."""
+    length = max(one.length_mm, other.length_mm, 1.0)
+    mine = np.array([one.snout_mm, one.fork_mm])
+    theirs = np.array([other.snout_mm, other.fork_mm])
+    same = np.hypot(*(mine - theirs).T).max()
+    turned = np.hypot(*(mine - theirs[::-1]).T).max()
+    return float(min(same, turned) / length)
+
+
+def _outline(drawn: Drawn, verdict: Verdict, plane: PlaneScale) -> FishOutline:
+    return FishOutline(
+        contour_px=frozen(plane.to_photo_px(drawn.contour_mm)),
+        confidence=verdict.confidence,
+        snout_px=frozen(plane.to_photo_px(drawn.snout_mm[None])[0]),
+        fork_px=frozen(plane.to_photo_px(drawn.fork_mm[None])[0]),
+        flags=verdict.flags,
+    )

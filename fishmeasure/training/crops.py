@@ -1,0 +1,150 @@
+"""Single fish cut from scenes, as the second network will see them."""
+
+from dataclasses import dataclass
+
+import torch
+from torch import Tensor
+from torch.nn import functional
+
+from fishmeasure.training.scene import OUTSIDE_GREY
+from fishmeasure.training.targets import heat_of
+
+ROWS, COLUMNS = 160, 320
+SNOUT_X, MIDDLE_Y, LENGTH = 36.0, 80.0, 232.0
+_WHOLE_MIDLINE = 0.9
+_SMALLEST_PX = 70.0
+_MATCHED = 0.14  # ends nearer than this share of the length: the fish is meant
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Crops:
+    """Level pictures (m, 3, rows, columns), 0-255, and what to say of them."""
+
+    image: Tensor
+    cover: Tensor
+    heat: Tensor
+    judge: Tensor
+
+
+def draw_crops(
+    batch: dict[str, Tensor], each: int, generator: torch.Generator
+) -> Crops:
+    """Return ``each`` crops of every scene: meant fish, and missed ones."""
+    photo, fish = batch["photo"], batch["fish"]
+    count, device = len(photo) * each, photo.device
+    scene = torch.arange(len(photo), device=device).repeat_interleave(each)
+
+    def uniform(*shape: int) -> Tensor:
+        return torch.rand(*shape, generator=generator).to(device)
+
+    def normal(*shape: int) -> Tensor:
+        return torch.randn(*shape, generator=generator).to(device)
+
+    chord = (fish[..., 2:4] - fish[..., 0:2]).norm(dim=2)
+    fits = (fish[..., 8] > 0) & (chord > _SMALLEST_PX)
+    odds = torch.where(fits, chord.square(), 0.0) + 1e-6
+    chosen = torch.multinomial(odds[scene], 1)[:, 0]
+    row = fish[scene, chosen]
+    real = fits[scene, chosen]
+    ends = torch.stack([row[:, 0:2], row[:, 2:4]], dim=1)
+    length = (ends[:, 1] - ends[:, 0]).norm(dim=1).clamp(min=_SMALLEST_PX)
+    missed = uniform(count) < 0.15
+    share = torch.where(missed, 0.35, torch.where(uniform(count) < 0.7, 0.02, 0.05))
+    told = ends + normal(count, 2, 2) * (share * length)[:, None, None]
+    side = photo.shape[1]
+    anywhere = uniform(count, 1, 2) * side
+    reach = (80 + 250 * uniform(count, 1, 1)) * functional.normalize(
+        normal(count, 1, 2), dim=2
+    )
+    guess = torch.cat([anywhere, anywhere + reach], dim=1)
+    told = torch.where(real[:, None, None], told, guess)
+    off = (told - ends).norm(dim=2).amax(dim=1) / length
+    meant = real & (off < _MATCHED)
+    unclear = real & (off >= _MATCHED) & (off < 0.24)
+    told = torch.where(unclear[:, None, None], ends, told)
+    meant = meant | unclear
+    swapped = uniform(count) < 0.12
+    told = torch.where(swapped[:, None, None], told.flip(1), told)
+    return _cut(batch, scene, chosen, (told, meant, row))
+
+
+def _cut(
+    batch: dict[str, Tensor],
+    scene: Tensor,
+    chosen: Tensor,
+    prompt: tuple[Tensor, Tensor, Tensor],
+) -> Crops:
+    told, meant, row = prompt
+    device = told.device
+    along = (told[:, 1] - told[:, 0]) / LENGTH  # scene pixels per crop pixel
+    across = torch.stack([-along[:, 1], along[:, 0]], dim=1)
+
+    def places(step: int) -> Tensor:
+        first = (step - 1) / 2
+        x = torch.arange(COLUMNS // step, device=device) * step + first - SNOUT_X
+        y = torch.arange(ROWS // step, device=device) * step + first - MIDDLE_Y
+        grid_y, grid_x = torch.meshgrid(y, x, indexing="ij")
+        return (
+            told[:, 0][:, None, None]
+            + grid_x[None, ..., None] * along[:, None, None]
+            + grid_y[None, ..., None] * across[:, None, None]
+        )
+
+    side = batch["photo"].shape[1]
+    photo = batch["photo"][scene].permute(0, 3, 1, 2).float() - OUTSIDE_GREY
+    image = functional.grid_sample(
+        photo, (places(1) + 0.5) * (2 / side) - 1, align_corners=False
+    )
+    owner = batch["owner"][scene].float()[:, None]
+    grown = functional.max_pool2d(owner, 3, 1, 1)
+    owner = torch.where(owner > 0, owner, grown)
+    mine = (owner == (chosen + 1)[:, None, None, None]).float()
+    mine = mine * batch["cover"][scene].float()[:, None] / 255
+    cover = functional.grid_sample(
+        mine, (places(2) + 0.5) * (2 / side) - 1, align_corners=False
+    )
+    scale = along.square().sum(dim=1, keepdim=True)
+    ends = []
+    for first in (0, 2):
+        away = row[:, first : first + 2] - told[:, 0]
+        x = (away * along).sum(dim=1, keepdim=True) / scale + SNOUT_X
+        y = (away * across).sum(dim=1, keepdim=True) / scale + MIDDLE_Y
+        ends.append(torch.cat([x, y], dim=1))
+    shape = (ROWS // 2, COLUMNS // 2)
+    seen_snout, seen_fork = row[:, 4] * meant, row[:, 5] * meant
+    heat = torch.stack(
+        [
+            heat_of(ends[0][:, None], seen_snout[:, None], shape),
+            heat_of(ends[1][:, None], seen_fork[:, None], shape),
+        ],
+        dim=1,
+    )
+    whole = (row[:, 6] >= _WHOLE_MIDLINE).float()
+    judge = torch.stack([meant.float(), row[:, 4], row[:, 5], whole], dim=1)
+    return Crops(
+        image=image + OUTSIDE_GREY,
+        cover=cover * meant[:, None, None, None],
+        heat=heat,
+        judge=judge,
+    )
+
+
+def crop_loss_parts(fine: Tensor, judge: Tensor, truth: Crops) -> dict[str, Tensor]:
+    """Return each part of the loss, weighted."""
+    logistic = functional.binary_cross_entropy_with_logits
+    edge = 1 + 3 * (1 - (2 * truth.cover - 1).abs())
+    cover = logistic(fine[:, 0:1], truth.cover, weight=edge)
+    likely = fine[:, 0:1].sigmoid()
+    both = (likely * truth.cover).sum(dim=(1, 2, 3))
+    total = likely.sum(dim=(1, 2, 3)) + truth.cover.sum(dim=(1, 2, 3))
+    dice = 1 - ((2 * both + 50) / (total + 50)).mean()
+    heat = logistic(fine[:, 1:3], truth.heat, weight=1 + 30 * truth.heat)
+    said = logistic(judge[:, :, 0, 0], truth.judge, reduction="none")
+    meant = truth.judge[:, 0:1]
+    weight = torch.cat([torch.ones_like(meant), meant.expand(-1, 3)], dim=1)
+    return {
+        "cover": cover,
+        "dice": 0.5 * dice,
+        "heat": 3.0 * heat,
+        "judge": 0.3 * (said * weight).sum() / weight.sum(),
+    }
