@@ -5,9 +5,13 @@ Segmenters know no species.
 """
 
 from fishmeasure.segment.boards import BoardSegmenter
+from fishmeasure.segment.learned import LearnedSegmenter
 from fishmeasure.segment.outline import FishOutline, Segmenter
 
-SEGMENTERS: dict[str, Segmenter] = {"boards": BoardSegmenter()}
+SEGMENTERS: dict[str, Segmenter] = {
+    "learned": LearnedSegmenter(),
+    "boards": BoardSegmenter(),
+}
 """Every method by its name; the first is the default."""
 
 
@@ -20,6 +24,7 @@ __all__ = [
     "SEGMENTERS",
     "BoardSegmenter",
     "FishOutline",
+    "LearnedSegmenter",
     "Segmenter",
     "default_segmenter",
 ]

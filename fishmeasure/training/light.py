@@ -42,7 +42,9 @@ def _glare(image: Floats, rng: np.random.Generator, noise: NoiseBank) -> Floats:
     glow = cv2.GaussianBlur(glow, (0, 0), rng.uniform(0.6, 8))
     if rng.random() < 0.35:  # film or water over all
         ridge = 1 - np.abs(noise.cut(shape, rng, 0.9, (rng.uniform(0.6, 3), 1.0)))
-        glow = glow + np.clip(ridge - rng.uniform(0.6, 0.95), 0, 1) * rng.uniform(0.5, 3)
+        glow = glow + np.clip(ridge - rng.uniform(0.6, 0.95), 0, 1) * rng.uniform(
+            0.5, 3
+        )
     weight = np.clip(glow * rng.uniform(0.4, 1.3), 0, 1)[..., None]
     return np.asarray(image + weight * (1.05 - image), dtype=np.float32)
 

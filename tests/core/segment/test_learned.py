@@ -1,0 +1,121 @@
+"""The learned method on rendered nets and drawn scenes, of which the truth is known.
+
+The networks never saw a rendered picture in training.
+"""
+
+import functools
+import json
+import subprocess
+import sys
+from pathlib import Path
+from typing import Any
+
+import numpy as np
+import pytest
+
+from fishmeasure.colour import linear_to_srgb, srgb_to_linear
+from fishmeasure.length import FishShape, measure_length
+from fishmeasure.markers import find_plane
+from fishmeasure.photo import Photo, read_photo
+from fishmeasure.plane import PlaneScale
+from fishmeasure.segment import SEGMENTERS, FishOutline, LearnedSegmenter
+from fishmeasure.segment.learned.view import rectify, whole_frame
+from fishmeasure.synth.plane import PlaneScene, draw_plane, sheet_cards, true_plane
+
+SAMPLES = Path(__file__).parents[3] / "sample_images"
+NETS = ("tank_a_net1", "tank_a_net2")
+SHAPE = FishShape(depth_per_fork_length=0.22, depth_per_fork_length_sd=0.02)
+SCENE = PlaneScene(
+    width_px=1632,
+    height_px=1224,
+    focal_px=1210.0,
+    distance_mm=640.0,
+    tilt_deg=6.0,
+    cards=sheet_cards("A4"),
+)
+
+
+@functools.cache
+def net(name: str) -> tuple[Photo, PlaneScale, tuple[FishOutline, ...]]:
+    photo = read_photo((SAMPLES / f"{name}.jpg").read_bytes(), f"{name}.jpg")
+    plane = find_plane(photo)
+    return photo, plane, LearnedSegmenter().find(photo, plane)
+
+
+def truth_of(name: str) -> list[dict[str, Any]]:
+    truth = json.loads((SAMPLES / f"{name}.truth.json").read_text(encoding="utf-8"))
+    fish: list[dict[str, Any]] = truth["fish"]
+    return fish
+
+
+def empty_scene() -> Photo:
+    light = draw_plane(SCENE, np.random.default_rng(7))
+    rgb = linear_to_srgb(srgb_to_linear(light))
+    return Photo(name="drawn", rgb=rgb, width_px=1632, height_px=1224)
+
+
+def test_it_is_the_default_method() -> None:
+    assert next(iter(SEGMENTERS)) == "learned"
+
+
+def test_nothing_is_found_on_a_sheet_alone() -> None:
+    assert LearnedSegmenter().find(empty_scene(), true_plane(SCENE)) == ()
+
+
+@pytest.mark.parametrize("name", NETS)
+def test_every_fish_of_a_net_is_found_once(name: str) -> None:
+    _, plane, outlines = net(name)
+    fish = truth_of(name)
+    assert len(outlines) == len(fish)
+    for one in fish:
+        snout = np.array(one["midline_px"][0])
+        ends = [o.snout_px for o in outlines if o.snout_px is not None]
+        apart = [float(np.hypot(*(end - snout))) for end in ends]
+        assert min(apart) < 0.03 * one["fork_length_mm"] * plane.px_per_mm
+
+
+@pytest.mark.parametrize("name", NETS)
+def test_lengths_agree_with_the_scene(name: str) -> None:
+    """Issue: MAPE of separate fish at most 1 %."""
+    _, plane, outlines = net(name)
+    lengths = sorted(
+        measure_length(outline, plane, SHAPE).fork_length_mm.value
+        for outline in outlines
+    )
+    true = sorted(one["fork_length_mm"] for one in truth_of(name))
+    errors = np.array(lengths) / np.array(true) - 1.0
+    assert np.abs(errors).mean() < 0.015
+
+
+def test_same_photo_same_outlines() -> None:
+    photo, plane, first = net(NETS[0])
+    second = LearnedSegmenter().find(photo, plane)
+    for one, two in zip(first, second, strict=True):
+        assert np.array_equal(one.contour_px, two.contour_px)
+        assert one.confidence == two.confidence
+
+
+def test_the_view_shows_the_plane_at_the_asked_scale() -> None:
+    """A point of the plane is found where the frame says, in the photo's colour."""
+    photo, plane = empty_scene(), true_plane(SCENE)
+    frame = whole_frame(photo, plane, 200_000.0, 1.0)
+    view = rectify(photo, plane, frame)
+    assert frame.shape[0] * frame.shape[1] <= 1.25 * 200_000.0
+    points = np.array([[400.0, 300.0], [816.0, 612.0], [1200.0, 900.0]])
+    for point, place in zip(
+        points, frame.to_view(plane.to_plane_mm(points)), strict=True
+    ):
+        column, row = np.round(place).astype(int)
+        x, y = point.astype(int)
+        there = photo.rgb[y - 3 : y + 4, x - 3 : x + 4].reshape(-1, 3)
+        seen = view.rgb[row, column].astype(float)
+        assert np.abs(seen - np.median(there, axis=0)).max() < 12
+
+
+def test_the_package_never_imports_torch() -> None:
+    code = (
+        "import sys, fishmeasure.pipeline, fishmeasure.segment.learned;"
+        "sys.exit('torch' in sys.modules)"
+    )
+    done = subprocess.run([sys.executable, "-c", code], check=False)  # noqa: S603
+    assert done.returncode == 0
