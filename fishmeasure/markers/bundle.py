@@ -38,7 +38,7 @@ CAMERA_PARAMETERS = 8
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class Solution:
-    """The best fit of one layout.
+    """The best fit of one layout from one start.
 
     Attributes
     ----------
@@ -51,8 +51,8 @@ class Solution:
         (m, 4, 2) on the plane.
     chi2, freedom
         Weighted sum of squares, priors included, and degrees of freedom.
-    residuals_mm
-        (m, 4, 2) of the corners, observed less fitted, on the plane.
+    residuals_px
+        (m, 4, 2) of the corners, fitted less observed.
     """
 
     layout: Layout
