@@ -11,6 +11,7 @@ from fishmeasure.ledger.codec import MaxLength, Within
 
 _UNITS = (
     ("_kg_per_m3", "kg per m3"),
+    ("_mg_per_l_h", "mg per litre and hour"),
     ("_mg_per_l", "mg per litre"),
     ("_l_per_min", "litres per minute"),
     ("_g_per_kg", "g per kg"),

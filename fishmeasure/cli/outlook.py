@@ -19,13 +19,25 @@ def outlook_command(
     pdf: Annotated[
         Path | None, typer.Option("--pdf", help="Write a page to print.")
     ] = None,
+    hours: Annotated[
+        float, typer.Option("--hours", help="Outage that the fish should survive.")
+    ] = 4.0,
+    fingerlings: Annotated[
+        float, typer.Option("--fingerlings", help="Weight of fish to be added, g.")
+    ] = 20.0,
+    days: Annotated[
+        int, typer.Option("--days", help="How far ahead the room is asked for.")
+    ] = 90,
     as_json: Annotated[bool, typer.Option("--json", help="Print JSON.")] = False,
     book: BookOption = None,
 ) -> None:
     """Show one unit on one page: weight, biomass, harvest, feed, limits, outage."""
+    from fishmeasure.ledger.outlook import Options
+
     day = read_day("--on", on)
+    options = Options(hours=hours, fingerling_weight_g=fingerlings, stocking_days=days)
     with opened(book) as open_:
-        outlook = open_.outlook(unit, day)
+        outlook = open_.outlook(unit, day, options)
     if pdf is not None:
         from fishmeasure.report.outlook_pdf import write_pdf
 

@@ -15,6 +15,7 @@ from fishmeasure.species import load_species
 from fishmeasure.stock.feed import FeedConversion, FeedPlan, feed_conversion, feed_plan
 from fishmeasure.stock.figures import load_stock_figures
 from fishmeasure.stock.growth import (
+    GrowthFit,
     GrowthProjection,
     project_growth,
     specific_growth_rate,
@@ -483,11 +484,12 @@ def limits(
     held = _unit_limits(state, water, known)
     until = state.on + timedelta(days=options.stocking_days)
     projections = tuple(item.projection for item in known if item.projection)
+    fits = tuple(item.fish.growth for item in known if item.fish.growth)
     question = StockingQuestion(
         start=state.on,
         until=until,
         temperature=state.temperature,
-        fingerlings=_fingerlings(known[0], state, options),
+        fingerlings=_fingerlings(fits[0], state, options),
     )
     ahead = stocking_outlook(
         unit=unit,
@@ -549,12 +551,9 @@ def _unit_limits(
 
 
 def _fingerlings(
-    like: CohortOutlook, state: UnitState, options: Options
-) -> GrowthProjection | None:
-    """Return the growth of fingerlings of the first cohort's species."""
-    if like.fish.growth is None:
-        return None
-    fit = like.fish.growth
+    fit: GrowthFit, state: UnitState, options: Options
+) -> GrowthProjection:
+    """Return the growth of fingerlings of the same species by the book."""
     book = fit.book_tgc_x1000
     start = lognormal(options.fingerling_weight_g, 0.05)
     root = math.cbrt(start.value)
@@ -650,7 +649,7 @@ def outages(
     cohorts: tuple[CohortOutlook, ...],
     state: UnitState,
     water: Water,
-    options: Options | None = None,
+    options: Options,
 ) -> Outages | None:
     """Return what happens when power, pump or blower stops tonight.
 
@@ -660,7 +659,6 @@ def outages(
     groups = fish_groups(cohorts)
     if not groups or state.biomass_kg is None:
         return None
-    hours = (options or Options()).hours
     unit = rearing_unit(state.unit)
     needing = max(groups, key=lambda group: _need(group, water.temp_c))
     start = water.do_mg_per_l
@@ -694,8 +692,8 @@ def outages(
     results.sort(key=lambda result: result.to_critical.minutes.low)
     return Outages(
         results=tuple(results),
-        hours=hours,
-        hours_biomass_kg=biomass_for_hours(results[0].case, hours=hours),
+        hours=options.hours,
+        hours_biomass_kg=biomass_for_hours(results[0].case, hours=options.hours),
         start_from=water.do_from,
     )
 

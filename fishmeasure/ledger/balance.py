@@ -10,9 +10,11 @@ from datetime import date
 from typing import Final
 from uuid import UUID
 
-from fishmeasure.errors import UnknownStockSpeciesError
+from fishmeasure.errors import BadEntryError, UnknownStockSpeciesError
 from fishmeasure.ledger.climate import Climate, unit_temperature
 from fishmeasure.ledger.entries import (
+    FIRST_DAY,
+    LAST_DAY,
     Cohort,
     Counted,
     Died,
@@ -67,7 +69,16 @@ def replay(
         One version of each; every one that an entry names must be there.
     entries
         In any order; replaced and later ones are left out here.
+
+    Raises
+    ------
+    BadEntryError
+        If the day lies outside what entries may have.
     """
+    if not FIRST_DAY <= on <= LAST_DAY:
+        raise BadEntryError(
+            field="the day", reason=f"must be from {FIRST_DAY} to {LAST_DAY}, not {on}"
+        )
     known_units = {unit.id: unit for unit in units}
     valid = in_force(entries)
     past = tuple(entry for entry in valid if entry.on <= on)

@@ -1,7 +1,7 @@
 """Degree-days of a unit, from its readings and its table of months."""
 
 from collections.abc import Iterable, Mapping
-from datetime import date
+from datetime import date, timedelta
 from typing import TYPE_CHECKING, Final
 from uuid import UUID
 
@@ -21,6 +21,10 @@ if TYPE_CHECKING:
 # Where neither table nor reading says anything: common practice, no source.
 FALLBACK_TEMP_C: Final = 10.0
 FALLBACK_SD_C: Final = 3.0
+# Readings further apart than this say less of the days between than the table of
+# months does; common practice, no source.
+MAX_GAP_DAYS: Final = 45
+_FILL_DAYS: Final = 10
 
 
 def unit_temperature(
@@ -39,11 +43,27 @@ def unit_temperature(
     beyond: TemperatureForecast
     if unit.monthly_temperature_deg_c:
         beyond = MonthlyTemperature(temps_c=unit.monthly_temperature_deg_c)
+        daily = _with_gaps_filled(daily, beyond)
     elif daily:
         beyond = ConstantTemperature(temp_c=daily[-1][1], sd_c=FALLBACK_SD_C)
     else:
         return ConstantTemperature(temp_c=FALLBACK_TEMP_C, sd_c=FALLBACK_SD_C)
     return RecordedTemperature(readings=daily, beyond=beyond)
+
+
+def _with_gaps_filled(
+    daily: tuple[tuple[date, float], ...], table: TemperatureForecast
+) -> tuple[tuple[date, float], ...]:
+    """Return the readings with the table's values put into long gaps."""
+    filled: list[tuple[date, float]] = []
+    for day, temp_c in daily:
+        if filled and (day - filled[-1][0]).days > MAX_GAP_DAYS:
+            inner = filled[-1][0] + timedelta(days=_FILL_DAYS)
+            while (day - inner).days >= _FILL_DAYS:
+                filled.append((inner, table.on(inner)))
+                inner += timedelta(days=_FILL_DAYS)
+        filled.append((day, temp_c))
+    return tuple(filled)
 
 
 class Climate:

@@ -39,6 +39,14 @@ class Within:
 
 
 @dataclass(frozen=True, slots=True)
+class DateWithin:
+    """The first and last day that make sense."""
+
+    first: date
+    last: date
+
+
+@dataclass(frozen=True, slots=True)
 class MaxLength:
     """The longest text or list."""
 
@@ -189,13 +197,18 @@ _WORDS: dict[Any, str] = {
 }
 
 
-def _limit(inner: _Codec, rule: Within | MaxLength | JsonObject) -> _Codec:
+def _limit(inner: _Codec, rule: Within | DateWithin | MaxLength | JsonObject) -> _Codec:
     """Add one rule of an ``Annotated`` type."""
 
     def within(value: Any) -> None:
         inner.check(value)
         if not low <= value <= high:
             raise _RefusedError(wanted=f"between {low:g} and {high:g}", value=value)
+
+    def sensible(value: Any) -> None:
+        inner.check(value)
+        if not first <= value <= last:
+            raise _RefusedError(wanted=f"from {first} to {last}", value=str(value))
 
     def short(value: Any) -> None:
         inner.check(value)
@@ -214,6 +227,9 @@ def _limit(inner: _Codec, rule: Within | MaxLength | JsonObject) -> _Codec:
     if isinstance(rule, Within):
         low, high = rule.low, rule.high
         return _Codec(within, inner.encode, inner.decode)
+    if isinstance(rule, DateWithin):
+        first, last = rule.first, rule.last
+        return _Codec(sensible, inner.encode, inner.decode)
     if isinstance(rule, MaxLength):
         longest = rule.length
         return _Codec(short, inner.encode, inner.decode)

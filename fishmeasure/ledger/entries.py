@@ -16,6 +16,7 @@ from uuid import UUID
 
 from fishmeasure.errors import BadEntryError
 from fishmeasure.ledger.codec import (
+    DateWithin,
     JsonObject,
     MaxLength,
     Plain,
@@ -36,6 +37,10 @@ Fraction = Annotated[float, Within(0.0, 1.0)]
 DegC = Annotated[float, Within(-2.0, 45.0)]
 MgPerL = Annotated[float, Within(0.0, 1000.0)]
 LPerMin = Annotated[float, Within(0.0, 1e6)]
+
+# A day outside is a slip of the pen, and would cost a replay many years of days.
+FIRST_DAY, LAST_DAY = date(1990, 1, 1), date(2100, 12, 31)
+Day = Annotated[date, DateWithin(FIRST_DAY, LAST_DAY)]
 
 UnitKind = Literal["tank", "pond", "raceway", "cage"]
 MONTHS = 12
@@ -145,7 +150,7 @@ class Entry:
 
     kind: ClassVar[str]
     id: UUID
-    on: date
+    on: Day
     replaces: UUID | None = None
     note: Text = ""
     recorded_at: datetime | None = field(default=None, compare=False)

@@ -124,7 +124,7 @@ def unit_outlook(
     limits = tried.get(
         lambda: answers.limits(found, state, water, feeding, options, tried)
     )
-    outages = tried.get(lambda: answers.outages(found, state, water))
+    outages = tried.get(lambda: answers.outages(found, state, water, options))
     present = {fish.cohort.id for fish in state.cohorts}
     return UnitOutlook(
         about=about,

@@ -4,6 +4,8 @@ import math
 from datetime import date
 from typing import Final
 
+from fishmeasure.flags import Problem
+from fishmeasure.ledger.climate import FALLBACK_TEMP_C
 from fishmeasure.ledger.entries import Unit, WaterReading
 from fishmeasure.ledger.groups import CohortGroups, Flows, Group
 from fishmeasure.ledger.state import (
@@ -69,6 +71,8 @@ def unit_state(
     )
     water = _latest(readings)
     problems = tuple(problem for cohort in cohorts for problem in cohort.problems)
+    if cohorts and not (unit.monthly_temperature_deg_c or "temperature_deg_c" in water):
+        problems += (_temperature_unknown(unit),)
     return UnitState(
         unit=unit,
         on=on,
@@ -79,6 +83,17 @@ def unit_state(
         water=water,
         temperature=temperature,
         problems=problems,
+    )
+
+
+def _temperature_unknown(unit: Unit) -> Problem:
+    return Problem(
+        code="temperature-unknown",
+        message=(
+            f"Nothing is known of the water temperature in {unit.name}; "
+            f"{FALLBACK_TEMP_C:g} °C is assumed. Enter readings, or the unit's "
+            "temperature for each month."
+        ),
     )
 
 
@@ -133,7 +148,10 @@ def _growth(fish: CohortGroups, group: Group, on: date) -> GrowthFit | None:
         step_spread=STEP_SPREAD,
         mean_weight_g=weight.mean_weight_g(),
         residuals_sd=(),
-        notes=(book.note(f"Book TGC {book.value:g}"),),
+        notes=(
+            f"Growth of {fish.cohort.name}: {weight.samples} samples, the book's TGC.",
+            book.note(f"Book TGC {book.value:g}"),
+        ),
     )
 
 

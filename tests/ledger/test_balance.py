@@ -1,12 +1,14 @@
 """The balance against arithmetic done by hand and by other programs."""
 
 import math
+from datetime import date
 from itertools import count
 from typing import Any
 
 import numpy as np
 import pytest
 
+from fishmeasure.errors import BadEntryError
 from fishmeasure.ledger.balance import Assumptions, replay
 from fishmeasure.ledger.entries import (
     Cancelled,
@@ -779,6 +781,13 @@ def test_provenance_names_the_entries() -> None:
     assert after.weight_from.entry_ids == (stocked.id, weighed.id)
 
 
+def test_day_that_makes_no_sense() -> None:
+    """A day centuries away is a slip of the pen, refused in one sentence."""
+    for year in (206, 1989, 2101, 9999):
+        with pytest.raises(BadEntryError, match=f"{year:04}-05-02"):
+            replay((A,), (TROUT,), (), on=date(year, 5, 2))
+
+
 def test_empty_book() -> None:
     """A book without entries has empty units."""
     state = balance()
@@ -796,3 +805,26 @@ def test_unit_without_any_temperature() -> None:
     other = entry(WaterReading, 2, temperature_deg_c=8.0)
     state = replay((bare,), (TROUT,), (stocked, reading, other), on=day(5))
     assert state.unit(bare.id).temperature.on(day(4)) == 7.5
+    assert [p.code for p in state.unit(bare.id).problems] == []
+
+
+def test_unknown_temperature_is_said() -> None:
+    """Where 10 C is only assumed, the unit says so; without fish it need not."""
+    bare = tank("bare", id=same(1), monthly_temperature_deg_c=())
+    stocked = entry(Stocked, 0, fish_count=10, mean_weight_g=50.0)
+    (state,) = replay((bare,), (TROUT,), (stocked,), on=day(5)).units
+    assert [problem.code for problem in state.problems] == ["temperature-unknown"]
+    (state,) = replay((bare,), (TROUT,), (), on=day(5)).units
+    assert state.problems == ()
+
+
+def test_table_of_months_stands_in_long_gaps() -> None:
+    """Between readings half a year apart the table counts, not a straight line."""
+    near = entry(WaterReading, 20, temperature_deg_c=6.0)
+    far = entry(WaterReading, 200, temperature_deg_c=6.0)
+    state = balance(entry(WaterReading, 0, temperature_deg_c=4.0), near, far, on=200)
+    temperature = state.unit(A.id).temperature
+    assert temperature.on(day(10)) == pytest.approx(5.0)
+    summer = day(130)
+    assert temperature.on(summer) == pytest.approx(YEAR_C[summer.month - 1], abs=0.5)
+    assert temperature.on(day(200)) == 6.0

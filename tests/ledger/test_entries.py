@@ -1,5 +1,6 @@
 """Entries check themselves and survive being written as JSON."""
 
+import contextlib
 import json
 import math
 from dataclasses import fields
@@ -7,7 +8,7 @@ from datetime import UTC, date, datetime, time
 from typing import Any
 
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from fishmeasure.errors import BadEntryError
@@ -62,6 +63,39 @@ def test_unit_and_cohort_survive_json(record: Unit | Cohort) -> None:
     assert back.recorded_at == record.recorded_at
 
 
+@given(
+    st.dictionaries(
+        st.sampled_from(
+            sorted(
+                {name for kind in ENTRY_KINDS.values() for name in field_names(kind)}
+            )
+        )
+        | st.text(max_size=5),
+        st.recursive(
+            st.none()
+            | st.booleans()
+            | st.integers()
+            | st.floats()
+            | st.text(max_size=20)
+            | st.sampled_from(["2026-05-02", str(same(3)), "06:30", "1e999", "NaN"]),
+            lambda inner: (
+                st.lists(inner, max_size=3)
+                | st.dictionaries(st.text(max_size=5), inner, max_size=3)
+            ),
+            max_leaves=6,
+        ),
+        max_size=12,
+    ),
+    st.sampled_from([*ENTRY_KINDS, "", None, 5]),
+)
+@settings(max_examples=300)
+def test_whatever_arrives_is_an_entry_or_refused(plain: Any, kind: Any) -> None:
+    """Any JSON object, however strange, makes an entry or is refused."""
+    with contextlib.suppress(BadEntryError):
+        made = entry_from_plain(plain | {"kind": kind})
+        assert entry_from_plain(entry_to_plain(made)) == made
+
+
 def test_defaults_may_be_written_out() -> None:
     """The full form has every field, the short one only what differs."""
     full = to_plain(tank("A"), sparse=False)
@@ -85,6 +119,8 @@ def test_defaults_may_be_written_out() -> None:
         ("on", "02.05.2026"),
         ("on", 20260502),
         ("on", "2026-13-01"),
+        ("on", "0206-05-02"),
+        ("on", "9999-05-02"),
         ("id", "not-a-uuid"),
         ("id", 7),
         ("replaces", "5f0c0b5e-0000-4000-8000-000000000001"),

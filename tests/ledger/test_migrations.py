@@ -9,11 +9,13 @@ from typing import Any
 from uuid import uuid4
 
 import pytest
+from alembic import command
 from alembic.autogenerate import compare_metadata
 from alembic.config import Config
 from alembic.migration import MigrationContext
 from alembic.script import ScriptDirectory
 from sqlalchemy import text
+from sqlalchemy.exc import IntegrityError
 
 from fishmeasure.errors import (
     BookBusyError,
@@ -24,7 +26,7 @@ from fishmeasure.errors import (
 from fishmeasure.ledger import engine as engine_module
 from fishmeasure.ledger.engine import open_engine, reading, writing
 from fishmeasure.ledger.entries import Died
-from fishmeasure.ledger.store import open_book
+from fishmeasure.ledger.store import Book, open_book
 from fishmeasure.ledger.tables import SCHEMA_REVISION, metadata
 from tests.ledger.build import cohort, day, tank
 
@@ -74,6 +76,41 @@ def test_book_of_a_newer_program_is_refused(book_address: str) -> None:
         count = connection.execute(text("SELECT count(*) FROM unit_versions"))
         assert count.scalar_one() == 1
     engine.dispose()
+
+
+def test_bug_is_not_dressed_up_as_a_full_disk(tmp_path: Path) -> None:
+    """A broken reference is a bug of the program, and is shown as one."""
+    open_book(tmp_path / "book.db").close()
+    engine = open_engine(str(tmp_path / "book.db"))
+    bad = text("INSERT INTO unit_versions VALUES ('1', 1, '2026-01-01', '{}')")
+    with pytest.raises(IntegrityError), writing(engine) as connection:
+        connection.execute(bad)
+    with pytest.raises(IntegrityError), reading(engine) as connection:
+        connection.execute(bad)
+    engine.dispose()
+
+
+@pytest.mark.parametrize("revision", ["0001"])
+def test_old_book_is_brought_up_to_date(book_address: str, revision: str) -> None:
+    """A book of an older program, with data, is upgraded and keeps them all."""
+    engine = open_engine(book_address)
+    with writing(engine) as connection:
+        config = Config()
+        config.set_main_option("script_location", str(FOLDER))
+        config.set_main_option("path_separator", "os")
+        config.attributes["connection"] = connection
+        command.upgrade(config, revision)
+    unit, fish = tank("Tank A"), cohort("trout")
+    old = Book(engine)
+    old.save_unit(unit)
+    old.save_cohort(fish)
+    died = Died(id=uuid4(), on=day(0), unit_id=unit.id, cohort_id=fish.id, fish_count=2)
+    old.add(died)
+    before = old.content()
+    old.close()
+    with open_book(book_address) as book:
+        assert book.content() == before
+        assert book.entries() == (died,)
 
 
 def test_busy_book(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:

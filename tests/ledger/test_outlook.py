@@ -25,7 +25,7 @@ from fishmeasure.ledger.entries import (
     UnitLimits,
     WaterReading,
 )
-from fishmeasure.ledger.outlook import UnitOutlook, unit_outlook
+from fishmeasure.ledger.outlook import Options, UnitOutlook, unit_outlook
 from fishmeasure.ledger.rearing import backup_air, rearing_unit, without_pump
 from fishmeasure.ledger.store import open_book
 from fishmeasure.report.outlook_pdf import outlook_pdf, write_pdf
@@ -66,10 +66,16 @@ def exact_sample(on: int, weight_g: float, **fields: Any) -> Any:
 
 
 def outlook(
-    *entries: Entry, on: int = 60, unit: Unit = TANK, fish: Any = TROUT
+    *entries: Entry,
+    on: int = 60,
+    unit: Unit = TANK,
+    fish: Any = TROUT,
+    options: Options | None = None,
 ) -> UnitOutlook:
     """Return the outlook of the tank."""
-    return unit_outlook((unit,), (fish,), entries, unit_id=unit.id, on=day(on))
+    return unit_outlook(
+        (unit,), (fish,), entries, unit_id=unit.id, on=day(on), options=options
+    )
 
 
 STOCK = entry(
@@ -213,6 +219,17 @@ def _causes(unit: Unit) -> set[str]:
     times = [result.to_critical.minutes.low for result in found.results]
     assert times == sorted(times)
     return {result.case.cause for result in found.results}
+
+
+def test_load_for_some_hours() -> None:
+    """The fewer fish, the longer an outage is survived."""
+    loads = []
+    for hours in (1.0, 8.0):
+        found = outlook(*FULL, options=Options(hours=hours)).outages
+        assert found is not None
+        assert found.hours == hours
+        loads.append(found.hours_biomass_kg.value)
+    assert loads[0] > loads[1]
 
 
 def test_plants_take_nitrate_only_where_their_water_comes_back() -> None:

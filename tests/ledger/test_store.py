@@ -27,7 +27,7 @@ from fishmeasure.ledger.entries import (
     Moved,
     Stocked,
 )
-from fishmeasure.ledger.store import Added, Book, BookContent, open_book
+from fishmeasure.ledger.store import Added, Book, BookContent, newest, open_book
 from tests.ledger.build import cohort, day, tank
 
 TANK_A, TANK_B, TROUT = tank("Tank A"), tank("Tank B"), cohort("trout")
@@ -180,6 +180,12 @@ def test_unit_changes_are_versions(filled: Book) -> None:
     with pytest.raises(VersionConflictError):
         filled.save_unit(replace(TANK_A, version=9))
     assert [unit.version for unit in filled.content().units] == [1, 1, 2]
+
+
+def test_newest_version_counts_in_any_order() -> None:
+    """Of several versions of a unit the highest one is the unit."""
+    second = replace(TANK_A, version=2)
+    assert newest([second, TANK_A]) == newest([TANK_A, second]) == (second,)
 
 
 def test_names_are_unique(filled: Book) -> None:
