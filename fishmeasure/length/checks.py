@@ -65,7 +65,7 @@ def unusual(midline: Midline, ends: Ends) -> float:
         "ln peduncle over depth": np.log(max(ends.peduncle, 1e-9) / depth),
         "place of greatest depth": (ends.depth_along - ends.snout_along) / length,
         "base of tail fin": (ends.base_along - ends.snout_along) / length,
-        "ln area over length times depth": np.log(area / (length * depth)),
+        "ln area over length times depth": np.log(max(area, 1e-9) / (length * depth)),
         "ln outline over length": np.log(np.sum(np.hypot(*steps.T)) / length),
         "belly unlike back": _unlike(midline, ends),
     }

@@ -131,6 +131,8 @@ def _flare(from_end: FloatArray, width: FloatArray) -> tuple[float, float]:
     from_end, width = from_end[order], width[order]
     widest = np.maximum.accumulate(width)
     zone = np.flatnonzero((from_end > PEDUNCLE[0]) & (from_end < PEDUNCLE[1]))
+    if not len(zone):  # no fish: all of the outline projects on one place
+        return 1.0, PEDUNCLE[0]
     ratio = widest[zone] / np.maximum(width[zone], 1e-9)
     narrowest = int(zone[np.argmax(ratio)])
     wider = np.flatnonzero(width[:narrowest] > FIN_BEGINS * width[narrowest])

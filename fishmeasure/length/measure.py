@@ -27,6 +27,7 @@ STANDARD_RELATIVE_SD = 0.024
 """Of the tail fin's base on an outline against its landmark, same outlines."""
 HEAD_SHARE = TAIL_SHARE = 0.25
 SURE_ODDS_LN = 10.0
+MIN_AREA_MM2 = 1.0
 MEAN_HEIGHT_SHARE = 0.85
 """Of the half thickness, over a whole outline."""
 
@@ -37,9 +38,17 @@ def measure_length(
     """Return the lengths of the fish within an outline, parallax removed.
 
     End points that the outline brings along are used as they are.
+
+    Raises
+    ------
+    ValueError
+        If the outline encloses no area.
     """
     camera = Camera.of(plane)
     contour_mm = plane.to_plane_mm(outline.contour_px)
+    if not _area_mm2(contour_mm) > MIN_AREA_MM2:
+        message = "An outline without area has no length."
+        raise ValueError(message)
     midline, ends = _oriented(trace_midline(contour_mm), outline, plane)
     course = _course(midline, ends)
     depth_mm = _depth_mm(midline, ends, camera, shape)
@@ -62,7 +71,7 @@ def measure_length(
         ),
         body_depth_mm=_estimate(depth_mm, depth_sd),
         thickness_mm=2.0 * lie.half_thickness_mm,
-        area_mm2=_area_mm2(contour_mm, camera, lie),
+        area_mm2=_area_mm2(contour_mm) * _shrink(camera, lie) ** 2,
         bend_deg=float(abs(np.rad2deg(midline.turn_rad))),
         contour_px=frozen(outline.contour_px),
         midline_px=frozen(plane.to_photo_px(course.points_mm)),
@@ -220,9 +229,12 @@ def _lie(
     return Lie(half_thickness_mm=0.5 * shape.thickness_per_depth * float(mean))
 
 
-def _area_mm2(contour_mm: FloatArray, camera: Camera, lie: Lie) -> float:
-    """Return the area within the outline, at the mean height of the midline."""
+def _area_mm2(contour_mm: FloatArray) -> float:
+    """Return the area within the outline as seen on the plane."""
     x, y = contour_mm.T
-    seen = 0.5 * abs(float(np.dot(x, np.roll(y, 1)) - np.dot(y, np.roll(x, 1))))
-    height = MEAN_HEIGHT_SHARE * lie.half_thickness_mm
-    return seen * (1.0 - height / camera.height_mm) ** 2
+    return 0.5 * abs(float(np.dot(x, np.roll(y, 1)) - np.dot(y, np.roll(x, 1))))
+
+
+def _shrink(camera: Camera, lie: Lie) -> float:
+    """Return what lengths on the plane are too long by, at the outline's height."""
+    return 1.0 - MEAN_HEIGHT_SHARE * lie.half_thickness_mm / camera.height_mm

@@ -12,6 +12,7 @@ import cv2
 import numpy as np
 from numpy.polynomial import legendre
 from numpy.typing import NDArray
+from scipy.spatial import KDTree
 
 from fishmeasure.arrays import ByteArray, FloatArray
 
@@ -192,11 +193,7 @@ def _extend(curve: FloatArray, share: float) -> FloatArray:
 
 
 def _nearest(cells: FloatArray, points: FloatArray) -> NDArray[np.intp]:
-    # Written out: a threaded matrix product costs more than it saves here.
-    gaps = np.sum(points**2, axis=1)[None] - 2.0 * cells[:, :1] * points[:, 0]
-    gaps -= 2.0 * cells[:, 1:] * points[:, 1]
-    nearest: NDArray[np.intp] = np.argmin(gaps, axis=1)
-    return nearest
+    return np.asarray(KDTree(points).query(cells)[1], dtype=np.intp)
 
 
 def _refit(curve: FloatArray, cells: FloatArray, depth: FloatArray) -> FloatArray:

@@ -5,6 +5,7 @@ from dataclasses import replace
 import numpy as np
 import pytest
 
+from fishmeasure.arrays import FloatArray
 from fishmeasure.length import (
     FishLength,
     FishShape,
@@ -176,3 +177,26 @@ def test_the_shape_of_a_species_is_its_record_s() -> None:
     shape = shape_of(species)
     assert shape.thickness_per_depth == species.thickness_per_depth
     assert shape.fork_per_total == species.fork_per_total
+
+
+@pytest.mark.parametrize(
+    "contour",
+    [np.full((5, 2), 300.0), np.array([[0.0, 0.0], [900.0, 0.0], [400.0, 0.0]])],
+    ids=["a point", "a line"],
+)
+def test_an_outline_without_area_is_the_caller_s_bug(contour: FloatArray) -> None:
+    with pytest.raises(ValueError, match="without area"):
+        measure_length(
+            FishOutline(contour_px=contour, confidence=1.0), seen_from(), SHAPE
+        )
+
+
+def test_odd_outlines_are_measured_or_refused_but_never_fail() -> None:
+    """Random polygons, some crossing themselves: finite figures, none to be used."""
+    rng = np.random.default_rng(11)
+    for count in rng.integers(3, 200, size=40):
+        corners = rng.uniform(0.0, 3000.0, (int(count), 2))
+        outline = FishOutline(contour_px=corners, confidence=1.0)
+        length = measure_length(outline, seen_from(tilt_deg=20.0), SHAPE)
+        assert np.isfinite(length.fork_length_mm.sd)
+        assert not length.complete
