@@ -3,6 +3,7 @@
 from typing import Final
 
 import numpy as np
+from matplotlib.axes import Axes
 
 from fishmeasure.netweigh import NetWeighing
 from fishmeasure.plots.canvas import (
@@ -29,8 +30,9 @@ def weight_plot(
 ) -> bytes:
     """Return a picture of the weights in the unit, with the mean's interval.
 
-    Bars are the fish expected in each class of weight, their lines the interval;
-    ticks below are the measured fish of ``nets`` by this stock's line.
+    Bars are the fish expected in each class of weight; the grey lines above are the
+    intervals of three quantiles; ticks below are the measured fish of ``nets``, by
+    this stock's line.
     """
     figure, axes = new_axes()
     quantile = {q.below_fraction: q.weight_g.value for q in estimate.weight_quantiles_g}
@@ -58,12 +60,22 @@ def weight_plot(
         f"{mean.low:.0f} to {mean.high:.0f} g",
     )
     top = 100.0 * float(share.max())
+    _draw_quantiles(axes, estimate, height=1.12 * top)
+    _draw_fish(axes, estimate, nets, height=-0.035 * top)
+    axes.set_ylim(-0.09 * top, 1.42 * top)
+    axes.set_xlabel("weight of a fish, g")
+    axes.set_ylabel("share of the fish, %")
+    axes.legend(frameon=False, fontsize=8, loc="upper right")
+    axes.set_title(title or "Weights in the unit", loc="left", fontsize=11)
+    return to_bytes(figure, plot_format, theme)
+
+
+def _draw_quantiles(axes: Axes, estimate: PopulationEstimate, *, height: float) -> None:
     for fraction, name in ((0.1, "10 %"), (0.5, "half"), (0.9, "90 %")):
         entry = next(
             q for q in estimate.weight_quantiles_g if q.below_fraction == fraction
         )
         weight = entry.weight_g
-        height = top * 1.12
         axes.plot([weight.low, weight.high], [height, height], color=GREY, lw=1.5)
         axes.plot([weight.value], [height], "o", color=GREY, markersize=5)
         axes.annotate(
@@ -75,24 +87,27 @@ def weight_plot(
             fontsize=8,
             color=GREY,
         )
+
+
+def _draw_fish(
+    axes: Axes,
+    estimate: PopulationEstimate,
+    nets: tuple[NetWeighing, ...],
+    *,
+    height: float,
+) -> None:
     lengths = np.array([f.fork_length_mm for net in nets for f in net.complete_fish])
     if len(lengths):
         line = estimate.line
         weights = line.a_g_cm.value * (lengths / 10.0) ** line.b.value
         axes.plot(
             weights,
-            np.full(len(weights), -0.035 * top),
+            np.full(len(weights), height),
             "|",
             color=BLUE,
             markersize=9,
             label=f"{len(weights)} measured fish",
         )
-    axes.set_ylim(-0.09 * top, 1.42 * top)
-    axes.set_xlabel("weight of a fish, g")
-    axes.set_ylabel("share of the fish, %")
-    axes.legend(frameon=False, fontsize=8, loc="upper right")
-    axes.set_title(title or "Weights in the unit", loc="left", fontsize=11)
-    return to_bytes(figure, plot_format, theme)
 
 
 def _round_step(step: float) -> float:

@@ -13,11 +13,11 @@ from fishmeasure.population.faults import (
     WRONG_WEIGHT,
     Hypothesis,
 )
-from fishmeasure.population.model import (
-    SOUND,
-    Information,
-    SampleModel,
+from fishmeasure.population.model import SOUND, Information, SampleModel
+from fishmeasure.population.nets import (
+    net_information,
     weighing_variance,
+    weight_term,
 )
 from fishmeasure.population.posterior import Posterior
 from fishmeasure.population.record import NetReport
@@ -94,7 +94,7 @@ def _mean_weight(model: SampleModel, posterior: Posterior, index: int) -> float 
     if model.means is None:
         return None
     s, _, k, b = posterior.cell
-    term = model.weight_term(index)
+    term = weight_term(model, index)
     j = model.measured_index[index]
     log_weight = (
         posterior.alpha
@@ -125,7 +125,7 @@ def _residuals(model: SampleModel, best: Hypothesis) -> list[_Residual | None]:
             continue
         others = small.solve(total.minus(parts[index]))
         mu, eta = float(others.mu.item()), float(others.eta.item())
-        term = small.weight_term(index)
+        term = weight_term(small, index)
         slope = float(term.slope.item())
         between = float(small.grid.tau[0] ** 2)
         keep = 0.0
@@ -187,7 +187,7 @@ def _totals(
     small: SampleModel, best: Hypothesis
 ) -> tuple[list[Information], Information]:
     parts = [
-        small.net_information(i, best.states.get(i, SOUND))
+        net_information(small, i, best.states.get(i, SOUND))
         for i in range(len(small.nets))
     ]
     total = small.start()

@@ -1,5 +1,6 @@
 """Nets to the population: the public function."""
 
+from dataclasses import replace
 from typing import Final
 
 import numpy as np
@@ -8,6 +9,15 @@ from fishmeasure.arrays import FloatArray
 from fishmeasure.errors import EmptySampleError
 from fishmeasure.netweigh import NetWeighing, SampleSettings
 from fishmeasure.population.faults import weigh_hypotheses
+from fishmeasure.population.figures import Unit
+from fishmeasure.population.grid import (
+    SIGMA_LOG_SD,
+    SIGMA_MEDIAN,
+    SIGMA_POINTS,
+    TAU_SCALE,
+    level_prior,
+    make_grid,
+)
 from fishmeasure.population.groups import Split, find_size_groups
 from fishmeasure.population.lengths import (
     GROSS_PRIOR,
@@ -15,19 +25,11 @@ from fishmeasure.population.lengths import (
     collect_lengths,
     net_means,
 )
-from fishmeasure.population.model import (
-    SIGMA_LOG_SD,
-    SIGMA_MEDIAN,
-    SIGMA_POINTS,
-    TAU_SCALE,
-    SampleModel,
-    level_prior,
-    make_grid,
-    measured_sums,
-)
+from fishmeasure.population.model import SampleModel
+from fishmeasure.population.nets import measured_sums
 from fishmeasure.population.posterior import gather
 from fishmeasure.population.record import PopulationEstimate
-from fishmeasure.population.report import Unit, make_estimate
+from fishmeasure.population.report import make_estimate
 from fishmeasure.population.shape import Shape, find_shape
 from fishmeasure.species import LengthWeight
 
@@ -73,7 +75,8 @@ def estimate_population(
     if count_in_unit is not None and count_in_unit < 1:
         raise ValueError(count_in_unit)
     settings = settings or SampleSettings()
-    used = tuple(net for net in nets if net.weighed or net.complete_fish)
+    seen_once = tuple(_seen_once(net) for net in nets)
+    used = tuple(net for net in seen_once if net.weighed or net.complete_fish)
     if not used:
         raise EmptySampleError
     lengths = collect_lengths(used)
@@ -92,13 +95,33 @@ def estimate_population(
         hypotheses,
         book=book,
         unit=Unit(
-            all_nets=nets,
+            all_nets=seen_once,
+            repeated=tuple(
+                net.label
+                for net, once in zip(nets, seen_once, strict=True)
+                if net is not once
+            ),
             count=count_in_unit,
             count_sd=count_in_unit_sd,
             lengths=lengths,
             groups=groups,
         ),
     )
+
+
+def _seen_once(net: NetWeighing) -> NetWeighing:
+    """Return the net with one photo's fish where its photos show the same ones.
+
+    Photos of different fish of a net show together no more than were counted (one
+    more may be a miscount). Those that show more are repeats, and the one with most
+    fish measured is used: a fish counts once.
+    """
+    photos = {fish.photo for fish in net.fish}
+    by_photo = {p: tuple(f for f in net.fish if f.photo == p) for p in sorted(photos)}
+    if len(by_photo) < 2 or len(net.fish) <= net.fish_count + 1:
+        return net
+    best = max(by_photo.values(), key=lambda fish: sum(f.complete for f in fish))
+    return replace(net, fish=best)
 
 
 def prepare(

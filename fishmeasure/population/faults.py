@@ -20,6 +20,7 @@ from fishmeasure.population.model import (
     SampleModel,
     Solution,
 )
+from fishmeasure.population.nets import net_information
 
 COUNT_HIGH: Final = NetState(word="count-high", count_delta=-1)
 COUNT_LOW: Final = NetState(word="count-low", count_delta=1)
@@ -57,7 +58,7 @@ class Hypothesis:
 
 def weigh_hypotheses(model: SampleModel) -> tuple[Hypothesis, ...]:
     """Return the hypotheses that matter, with log weights that sum to one."""
-    parts = [model.net_information(i) for i in range(len(model.nets))]
+    parts = [net_information(model, i) for i in range(len(model.nets))]
     total = model.start()
     for part in parts:
         total = total.plus(part)
@@ -92,7 +93,7 @@ def _grow(
     grown = []
     log_prior_base = _log_prior(model, base.states)
     for index, state in _candidates(model, base):
-        changed = total.minus(parts[index]).plus(model.net_information(index, state))
+        changed = total.minus(parts[index]).plus(net_information(model, index, state))
         states = base.states | {index: state}
         grown.append(
             (
@@ -176,7 +177,7 @@ def _candidates(model: SampleModel, base: Hypothesis) -> list[tuple[int, NetStat
     )
     small = model.sliced(s, sorted({t, shape[1] // 3}), sorted({k, shape[2] // 3}), b)
     parts = [
-        small.net_information(i, base.states.get(i, SOUND))
+        net_information(small, i, base.states.get(i, SOUND))
         for i in range(len(model.nets))
     ]
     total = small.start()
@@ -192,7 +193,7 @@ def _candidates(model: SampleModel, base: Hypothesis) -> list[tuple[int, NetStat
         def gain(
             state: NetState, index: int = index, without: Information = without
         ) -> float:
-            changed = without.plus(small.net_information(index, state))
+            changed = without.plus(net_information(small, index, state))
             return float(np.max(small.solve(changed).log_mass - before))
 
         if gain(_ANYTHING) < _UNSUSPICIOUS:

@@ -28,6 +28,7 @@ class Facts:
 
     mode: str
     nets: tuple[NetWeighing, ...]
+    repeated: tuple[str, ...]
     used: tuple[NetWeighing, ...]
     reports: tuple[NetReport, ...]
     doubtful: tuple[DoubtfulLength, ...]
@@ -87,6 +88,15 @@ def _about_nets(facts: Facts) -> list[Problem]:
         Problem(code="net-disagrees", message=f"{_named(r.label)}: {r.reason}")
         for r in facts.reports
         if r.flag
+    ]
+    notes += [
+        Problem(
+            code="repeat-photos",
+            message=f"{_named(label or 'a net')}: its photos show more fish together "
+            "than were counted, so they show the same ones. The photo with most fish "
+            "measured was used.",
+        )
+        for label in facts.repeated
     ]
     for net in facts.nets:
         name = _named(net.label or "a net")

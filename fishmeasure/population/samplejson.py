@@ -44,6 +44,17 @@ def estimate_to_json(estimate: PopulationEstimate) -> Json:
         "count_in_unit": estimate.count_in_unit,
         **_figure("biomass", "_kg", estimate.biomass_kg),
         "nets": [_net(report) for report in estimate.nets],
+        **_findings(estimate),
+        "problems": [
+            {"code": problem.code, "message": problem.message}
+            for problem in estimate.problems
+        ],
+    }
+
+
+def _findings(estimate: PopulationEstimate) -> Json:
+    """Return the doubtful lengths, the size groups and the sources of error."""
+    return {
         "doubtful_lengths": [
             {
                 "net": fish.net,
@@ -66,10 +77,6 @@ def estimate_to_json(estimate: PopulationEstimate) -> Json:
                 "scope": source.scope,
             }
             for source in estimate.sources
-        ],
-        "problems": [
-            {"code": problem.code, "message": problem.message}
-            for problem in estimate.problems
         ],
     }
 

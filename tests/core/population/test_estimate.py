@@ -199,3 +199,30 @@ def test_intervals_hold_the_truth_as_often_as_they_say() -> None:
             factor.low < condition < factor.high,
         ]
     assert held.min() >= 31
+
+
+def test_photos_of_the_same_fish_count_once() -> None:
+    """A second photo of a net's fish adds no fish."""
+    drawn = draw(Truth(), [Dip(fish=8)] * 3, np.random.default_rng(14))
+    again = tuple(replace(fish, photo=1) for fish in drawn.nets[0].fish[1:])
+    twice = replace(drawn.nets[0], fish=drawn.nets[0].fish + again)
+    once = estimate_population(drawn.nets, book=book())
+    estimate = estimate_population((twice, *drawn.nets[1:]), book=book())
+    assert estimate.fish_measured == 24
+    assert estimate.mean_weight_g == once.mean_weight_g
+    assert {p.code for p in estimate.problems} == {"repeat-photos"}
+
+
+def test_two_photos_of_different_fish_count_all() -> None:
+    """Half of a net on each photo is the whole net."""
+    drawn = draw(Truth(), [Dip(fish=8)] * 3, np.random.default_rng(14))
+    halves = replace(
+        drawn.nets[0],
+        fish=tuple(
+            replace(fish, photo=number // 4)
+            for number, fish in enumerate(drawn.nets[0].fish)
+        ),
+    )
+    estimate = estimate_population((halves, *drawn.nets[1:]), book=book())
+    assert estimate.fish_measured == 24
+    assert not estimate.problems

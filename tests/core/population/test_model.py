@@ -6,8 +6,14 @@ from scipy import stats
 
 from fishmeasure.netweigh import FishInNet, NetWeighing, SampleSettings
 from fishmeasure.population.estimate import prepare
+from fishmeasure.population.grid import MU_SD
 from fishmeasure.population.lengths import collect_lengths
-from fishmeasure.population.model import MU_SD, SOUND, SampleModel, weighing_variance
+from fishmeasure.population.model import SOUND, SampleModel
+from fishmeasure.population.nets import (
+    net_information,
+    weighing_variance,
+    weight_term,
+)
 from tests.core.population.makers import Dip, Truth, book, draw
 
 
@@ -44,7 +50,7 @@ def dense_posterior(
             seen.append(float(small.means.mean[0, j]))
             noise.append(float(small.means.variance[0, j]))
         if net.weight_g is not None:
-            term = small.weight_term(index)
+            term = weight_term(small, index)
             row = np.zeros(3 + nets)
             row[0] = row[3 + index] = term.slope.item()
             row[1] = row[2] = 1.0
@@ -76,7 +82,7 @@ def test_the_posterior_is_that_of_dense_conditioning(seed: int) -> None:
     small = one_point(model_of(drawn.nets))
     total = start = small.start()
     for index in range(len(small.nets)):
-        total = total.plus(small.net_information(index))
+        total = total.plus(net_information(small, index))
     solution = small.solve(total)
     mean, covariance, density = dense_posterior(small)
     assert [solution.mu.item(), solution.eta.item()] == pytest.approx(mean, rel=1e-9)
@@ -127,7 +133,7 @@ def test_a_nets_weight_has_the_moments_of_drawn_fish(measured: int) -> None:
         ]
     )
     weight = np.exp(b * true_x + kappa * rng.normal(size=true_x.shape)).sum(axis=1)
-    term = small.weight_term(0)
+    term = weight_term(small, 0)
     predicted = term.constant.item() + term.slope.item() * mean
     assert predicted == pytest.approx(np.log(weight).mean(), abs=0.006)
     assert term.variance.item() == pytest.approx(np.log(weight).var(), rel=0.06)
