@@ -4,10 +4,11 @@ import math
 from collections.abc import Callable
 from dataclasses import dataclass, field, replace
 from datetime import date, timedelta
-from typing import Final, TypeVar
+from typing import Annotated, Final, TypeVar
 
 from fishmeasure.errors import FishMeasureError, SpeciesError
 from fishmeasure.flags import Problem
+from fishmeasure.ledger.codec import Within, check_fields
 from fishmeasure.ledger.entries import Cohort, Entry, Feed
 from fishmeasure.ledger.rearing import backup_air, rearing_unit, without_pump
 from fishmeasure.ledger.state import CohortInUnit, UnitState
@@ -62,6 +63,7 @@ from fishmeasure.uncertainty import Estimate
 
 _T = TypeVar("_T")
 
+AHEAD_DAYS: Final = 365  # how far growth is projected
 # A reading older than this says little of tonight; common practice, no source.
 FRESH_DAYS: Final = 7
 # CV of weight where no sample gave one: 0.257 rainbow, 0.206 brook trout
@@ -82,14 +84,17 @@ THIN, FAT = 0.85, 1.2
 class Options:
     """What the outlook is asked.
 
-    ``hours`` is how long an outage is to be survived.
+    ``stocking_days`` is how far ahead the room is asked for, ``hours`` how long an
+    outage is to be survived.
     """
 
-    ahead_days: int = 365
-    harvest_days: tuple[int, ...] = (0, 28, 56, 84)
-    stocking_days: int = 90
-    fingerling_weight_g: float = 20.0
-    hours: float = 4.0
+    harvest_days: tuple[Annotated[int, Within(0, AHEAD_DAYS)], ...] = (0, 28, 56, 84)
+    stocking_days: Annotated[int, Within(1, AHEAD_DAYS)] = 90
+    fingerling_weight_g: Annotated[float, Within(0.1, 5000.0)] = 20.0
+    hours: Annotated[float, Within(0.1, 24.0)] = 4.0
+
+    def __post_init__(self) -> None:
+        check_fields(self)
 
 
 @dataclass(slots=True)
@@ -239,7 +244,7 @@ def cohort_outlook(
         growth = fish.growth
         projection = tried.get(
             lambda: project_growth(
-                fit=growth, temperature=state.temperature, days=options.ahead_days
+                fit=growth, temperature=state.temperature, days=AHEAD_DAYS
             )
         )
     spread = None if mean is None else WeightSpread(mean_g=mean.value, cv=cv.value)

@@ -23,6 +23,9 @@ from fishmeasure.uncertainty import DEFAULT_LEVEL, Estimate
 
 # Fewer fish than this are none: rounding, or what a move left behind on paper.
 _NO_FISH: Final = 0.5
+# Mean and variance of the absolute value of a standard normal figure.
+_HALF_NORMAL_MEAN: Final = math.sqrt(2.0 / math.pi)
+_HALF_NORMAL_VAR: Final = 1.0 - 2.0 / math.pi
 _WATER_FIELDS: Final = (
     "temperature_deg_c",
     "do_mg_per_l",
@@ -156,13 +159,20 @@ def _growth(fish: CohortGroups, group: Group, on: date) -> GrowthFit | None:
 
 
 def _count_interval(count: float, known_var: float, unseen_var: float) -> Estimate:
-    """Return a count; losses that nobody saw widen its low end alone."""
+    """Return a count; losses that nobody saw lower its low end alone.
+
+    They are taken as half-normal, so the low end is that of the book less their
+    mean, with both spreads.
+    """
     z = z_score(DEFAULT_LEVEL)
     known_var = max(0.0, known_var)
+    down = _HALF_NORMAL_MEAN * math.sqrt(unseen_var) + z * math.sqrt(
+        known_var + _HALF_NORMAL_VAR * unseen_var
+    )
     return Estimate(
         value=max(0.0, count),
         sd=math.sqrt(known_var + unseen_var),
-        low=max(0.0, count - z * math.sqrt(known_var + unseen_var)),
+        low=max(0.0, count - down),
         high=max(0.0, count + z * math.sqrt(known_var)),
     )
 

@@ -129,7 +129,9 @@ def test_unseen_deaths_widen_the_low_end_alone() -> None:
     ).fish_count
     assert fish.value == 1000
     assert fish.high == 1000
-    assert fish.low == pytest.approx(1000 - Z * 20.0)
+    # |N(0, 20)|: mean 20 sqrt(2 / pi), variance 400 (1 - 2 / pi); any textbook
+    mean, sd = 20.0 * math.sqrt(2.0 / math.pi), 20.0 * math.sqrt(1.0 - 2.0 / math.pi)
+    assert fish.low == pytest.approx(1000 - mean - Z * sd)
 
 
 def test_count_ends_the_unseen_deaths() -> None:

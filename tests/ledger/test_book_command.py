@@ -163,6 +163,10 @@ def test_one_table_is_imported(filled: Any) -> None:
         (("book", "export", "bad.json"), ""),
         (("outlook", "Tank Z"), "Tank A"),
         (("outlook", "Tank A", "--on", "May"), "May"),
+        (("outlook", "Tank A", "--on", "0206-05-02"), "0206-05-02"),
+        (("outlook", "Tank A", "--hours", "nan"), "hours"),
+        (("outlook", "Tank A", "--fingerlings", "-3"), "fingerling_weight_g"),
+        (("outlook", "Tank A", "--days", "4000"), "stocking_days"),
         (("book", "units", "--book", "bad.json"), "bad.json"),
     ],
 )
