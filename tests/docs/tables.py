@@ -1,0 +1,187 @@
+"""The README's tables that follow from the code.
+
+python tests/docs/tables.py          prints where README.md differs
+python tests/docs/tables.py --write  brings README.md up to date
+"""
+
+import ast
+import re
+import sys
+from collections.abc import Callable, Iterable, Iterator
+from pathlib import Path
+
+import typer
+
+from api.settings import settings_table
+from fishmeasure import errors
+from fishmeasure.cli import app
+from fishmeasure.flags import FLAGS
+from fishmeasure.species import load_species, species_keys
+
+ROOT = Path(__file__).resolve().parents[2]
+README = ROOT / "README.md"
+
+
+def _table(header: Iterable[str], rows: Iterable[Iterable[str]]) -> str:
+    head = list(header)
+    lines = [head, ["---"] * len(head), *(list(row) for row in rows)]
+    return "\n".join("| " + " | ".join(line) + " |" for line in lines)
+
+
+def commands() -> str:
+    """Return the commands and what each does."""
+    group = typer.main.get_command(app)
+    found = getattr(group, "commands", {})
+    return _table(
+        ("command", "what it does"),
+        (
+            (f"`fishmeasure {name}`", (command.help or "").split("\n\n")[0].strip())
+            for name, command in found.items()
+        ),
+    )
+
+
+def flags() -> str:
+    """Return the doubts about fish."""
+    return _table(
+        ("flag", "meaning", "used?"),
+        (
+            (f"`{f.word}`", f.sentence, "not used" if f.disqualifying else "used")
+            for f in FLAGS.values()
+        ),
+    )
+
+
+def _error_classes(
+    base: type[errors.FishMeasureError] = errors.FishMeasureError,
+) -> Iterator[type[errors.FishMeasureError]]:
+    for kind in base.__subclasses__():
+        yield kind
+        yield from _error_classes(kind)
+
+
+def error_codes() -> dict[str, str]:
+    """Return each error's code and what its class says of it."""
+    return {
+        kind.__dict__["code"]: (kind.__doc__ or "").strip().splitlines()[0]
+        for kind in _error_classes()
+        if kind.__module__.startswith("fishmeasure") and "code" in kind.__dict__
+    }
+
+
+def problem_codes() -> set[str]:
+    """Return the codes of all ``Problem`` records in the sources."""
+    found = set()
+    for path in sorted((ROOT / "fishmeasure").rglob("*.py")):
+        for node in ast.walk(ast.parse(path.read_text(encoding="utf-8"))):
+            if isinstance(node, ast.Call) and getattr(node.func, "id", "") == "Problem":
+                found |= {
+                    keyword.value.value
+                    for keyword in node.keywords
+                    if keyword.arg == "code"
+                    and isinstance(keyword.value, ast.Constant)
+                    and isinstance(keyword.value.value, str)
+                }
+    return found
+
+
+def problems() -> str:
+    """Return the codes of problems and errors."""
+    known = error_codes()
+    rows = dict(sorted(PROBLEM_MEANINGS.items())) | dict(sorted(known.items()))
+    return _table(("code", "meaning"), ((f"`{c}`", rows[c]) for c in sorted(rows)))
+
+
+PROBLEM_MEANINGS = {
+    "ammonia-over-limit": "Un-ionised ammonia is over the species' limit.",
+    "blurred": "Blurred, but measured with a wider error.",
+    "bulk-only": "No fish was measured: the spread is that of typical batches.",
+    "count-differs": "Photos and hand count of a net differ.",
+    "count-in-unit-too-small": "More fish were netted than are said to be in the unit.",
+    "doubtful-lengths": "Some lengths are probably wrong; they count for little.",
+    "marker-missing": "A marker of the sheet was not seen.",
+    "net-disagrees": "A net does not agree with the others; the reason is given.",
+    "net-unused": "A net gives nothing: neither weighed nor measured.",
+    "no-fish": "No fish was found.",
+    "no-usable-fish": "No fish was whole and clear enough.",
+    "not-an-image": "The file is not there or cannot be read.",
+    "not-flat": "The sheet does not lie flat.",
+    "one-net": "One net says little about the rest of the unit.",
+    "outside-source-range": "A calculation is outside the range of its source.",
+    "outside-species-range": "Fish are outside the range of the length-weight line.",
+    "overexposed": "Too bright: paper or wet fish have lost their edge.",
+    "photo-only": "Nothing was weighed: the level is a book's, about 25 % either way.",
+    "repeats-differ": "Repeated weighings of a net differ more than the scale's error.",
+    "rough-scale": "The scale of the photo is uncertain.",
+    "sample-disagrees": "A sample does not agree with the book.",
+    "tilted": "Taken at a slant, but measured with a wider error.",
+    "too-dark": "Too dark to see fish or marker.",
+    "too-far": "The marker is small in the photo; measured with a wider error.",
+    "too-warm-to-feed": "The water is too warm for feeding.",
+    "two-size-groups": "The sample shows two groups of sizes.",
+}
+
+
+def species() -> str:
+    """Return the species and their lines."""
+    rows = []
+    for key in species_keys():
+        found = load_species(key)
+        line = found.on_fork_length()
+        rows.append(
+            (
+                f"`{key}`",
+                f"*{found.latin_name}*",
+                f"{line.a_g_cm:.5f}",
+                f"{line.b:.3f}",
+                f"{line.min_length_mm:.0f}-{line.max_length_mm:.0f}",
+                line.stock,
+                line.confidence,
+            )
+        )
+    header = ("key", "species", "a", "b", "fork length, mm", "of fish", "confidence")
+    note = "W = a L^b with W in grams and L, the fork length, in centimetres."
+    return _table(header, rows) + "\n\n" + note
+
+
+def settings() -> str:
+    """Return the server's settings."""
+    return _table(
+        ("variable", "default", "meaning"),
+        ((f"`{name}`", f"`{value}`", text) for name, value, text in settings_table()),
+    )
+
+
+TABLES: dict[str, Callable[[], str]] = {
+    "commands": commands,
+    "flags": flags,
+    "problems": problems,
+    "species": species,
+    "settings": settings,
+}
+
+
+def filled(text: str) -> str:
+    """Return the README with every table as the code has it."""
+    for name, make in TABLES.items():
+        pattern = rf"(<!-- {name} -->\n).*?(\n<!-- end -->)"
+        if not re.search(pattern, text, flags=re.DOTALL):
+            message = f"README.md has no place for the table {name!r}"
+            raise ValueError(message)
+        new = make().replace("\\", r"\\")
+        text = re.sub(pattern, rf"\g<1>\n{new}\n\g<2>", text, flags=re.DOTALL)
+    return text
+
+
+def main() -> None:
+    """Compare, or write."""
+    text = README.read_text(encoding="utf-8")
+    new = filled(text)
+    if "--write" in sys.argv:
+        README.write_text(new, encoding="utf-8")
+    elif new != text:
+        sys.exit("README.md is not up to date: python tests/docs/tables.py --write")
+
+
+if __name__ == "__main__":
+    main()
