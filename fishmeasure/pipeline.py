@@ -4,7 +4,7 @@ from collections.abc import Callable
 from dataclasses import dataclass, field, replace
 from typing import Any
 
-from fishmeasure.errors import FishMeasureError
+from fishmeasure.errors import FishMeasureError, NoMarkerError
 from fishmeasure.flags import Problem
 from fishmeasure.length import measure_length, shape_of
 from fishmeasure.lens import LensProfile
@@ -138,8 +138,11 @@ def measure_decoded(
             known=settings.known,
             paper=settings.paper,
         )
-    except FishMeasureError as error:
+    except NoMarkerError as error:
+        # Why no marker was seen is in the photo as a whole.
         return replace(result, problems=(_fatal(error), *check_photo(photo, None)))
+    except FishMeasureError as error:
+        return replace(result, problems=(_fatal(error),))
     problems = check_photo(photo, plane)
     result = replace(result, plane=plane, problems=problems)
     if not result.usable:

@@ -114,6 +114,7 @@ PROBLEM_MEANINGS = {
     "repeats-differ": "Repeated weighings of a net differ more than the scale's error.",
     "rough-scale": "The scale of the photo is uncertain.",
     "sample-disagrees": "A sample does not agree with the book.",
+    "temperature-unknown": "No water temperature is known for the unit.",
     "tilted": "Taken at a slant, but measured with a wider error.",
     "too-dark": "Too dark to see fish or marker.",
     "too-far": "The marker is small in the photo; measured with a wider error.",
