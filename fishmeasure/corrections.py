@@ -151,6 +151,7 @@ def _measured_again(
         confidence=length.confidence,
         snout_px=snout_px,
         fork_px=fork_px,
+        ends_by_hand=True,
     )
     again = measure_length(outline, plane, shape)
     harmless = tuple(f for f in again.flags if not FLAGS[f].disqualifying)

@@ -26,7 +26,10 @@ Ecosphere 9, e02220)."""
 STANDARD_RELATIVE_SD = 0.024
 """Of the tail fin's base on an outline against its landmark, same outlines."""
 HEAD_SHARE = TAIL_SHARE = 0.25
-SURE_ODDS_LN = 10.0
+TOLD_ODDS_LN, BY_HAND_ODDS_LN = 6.0, 100.0
+"""What a method's word for the tail counts, and a person's."""
+MAX_GAP = 0.06
+"""Of the length: method and outline disagree on an end, so one of them is wrong."""
 MIN_AREA_MM2 = 1.0
 MEAN_HEIGHT_SHARE = 0.85
 """Of the half thickness, over a whole outline."""
@@ -37,7 +40,8 @@ def measure_length(
 ) -> FishLength:
     """Return the lengths of the fish within an outline, parallax removed.
 
-    End points that the outline brings along are used as they are.
+    End points that the outline brings along tell which end is the tail; put by hand,
+    they are used as they are.
 
     Raises
     ------
@@ -59,7 +63,12 @@ def measure_length(
     relative_sd = total_relative_sd(sources)
     standard_sd = float(np.hypot(relative_sd, STANDARD_RELATIVE_SD))
     depth_sd = float(np.hypot(relative_sd, SEEN_DEPTH_RELATIVE_SD))
-    doubts = (*outline.flags, *shape_flags(midline, ends), *place_flags(midline, plane))
+    doubts = (
+        *outline.flags,
+        *shape_flags(midline, ends),
+        *_ends_flags(ends, outline, plane),
+        *place_flags(midline, plane),
+    )
     flags = tuple(dict.fromkeys(doubts))
     return FishLength(
         fork_length_mm=_estimate(fork_mm, relative_sd),
@@ -134,32 +143,46 @@ def _estimate(value: float, relative_sd: float) -> Estimate:
 def _oriented(
     midline: Midline, outline: FishOutline, plane: PlaneScale
 ) -> tuple[Midline, Ends]:
-    """Return the midline from head to tail and its ends, given ones put in."""
-    given = [
-        None if point is None else plane.to_plane_mm(np.asarray(point)[None])[0]
-        for point in (outline.snout_px, outline.fork_px)
-    ]
-    snout, fork = given
+    """Return the midline from head to tail and its ends, given ones taken in."""
+    snout, fork = _given_ends(outline, plane)
     odds = tail_odds_ln(midline)
     if snout is not None or fork is not None:
         middle = float(midline.contour_along.mean())
-        at = [
-            None if point is None else float(midline.locate(point[None])[0][0])
-            for point in given
-        ]
-        snout_at = at[0] if at[0] is not None else 2.0 * middle - (at[1] or 0.0)
-        fork_at = at[1] if at[1] is not None else 2.0 * middle - (at[0] or 0.0)
-        odds = SURE_ODDS_LN if fork_at > snout_at else -SURE_ODDS_LN
+        snout_at, fork_at = (
+            middle if point is None else float(midline.locate(point[None])[0][0])
+            for point in (snout, fork)
+        )
+        told = BY_HAND_ODDS_LN if outline.ends_by_hand else TOLD_ODDS_LN
+        odds += told if fork_at > snout_at else -told
     if odds < 0.0:
         midline = midline.reversed()
     ends = replace(find_ends(midline), tail_odds_ln=abs(odds))
-    if snout is not None:
+    if outline.ends_by_hand and snout is not None:
         along = float(midline.locate(snout[None])[0][0])
         ends = replace(ends, snout=snout, snout_along=along)
-    if fork is not None:
+    if outline.ends_by_hand and fork is not None:
         along = float(midline.locate(fork[None])[0][0])
         ends = replace(ends, fork=fork, fork_along=along)
     return midline, ends
+
+
+def _given_ends(
+    outline: FishOutline, plane: PlaneScale
+) -> tuple[FloatArray | None, FloatArray | None]:
+    """Return snout and fork of the outline on the plane, where it has them."""
+    snout, fork = (
+        None if point is None else plane.to_plane_mm(np.asarray(point)[None])[0]
+        for point in (outline.snout_px, outline.fork_px)
+    )
+    return snout, fork
+
+
+def _ends_flags(ends: Ends, outline: FishOutline, plane: PlaneScale) -> tuple[str, ...]:
+    """Return whether method and outline see the ends in different places."""
+    given = zip(_given_ends(outline, plane), (ends.snout, ends.fork), strict=True)
+    gaps = [np.linalg.norm(told - seen) for told, seen in given if told is not None]
+    far = MAX_GAP * (ends.fork_along - ends.snout_along)
+    return ("not-fish-shaped",) if max(gaps, default=0.0) > far else ()
 
 
 def _tail_sd(ends: Ends) -> float:

@@ -20,7 +20,10 @@ class FishOutline:
     confidence
         0 to 1 that this is one whole fish with a right outline.
     snout_px, fork_px
-        (2,) where the method finds the end points itself, else None.
+        (2,) where the method finds the end points itself, else None. They tell which
+        end is the tail; the outline then places them more finely.
+    ends_by_hand
+        Whether a person put them: then they are used as they are.
     flags
         Words of ``fishmeasure.flags``.
     """
@@ -29,6 +32,7 @@ class FishOutline:
     confidence: float
     snout_px: FloatArray | None = None
     fork_px: FloatArray | None = None
+    ends_by_hand: bool = False
     flags: tuple[str, ...] = ()
 
 

@@ -104,10 +104,41 @@ def test_end_points_put_in_are_used() -> None:
         confidence=1.0,
         snout_px=truth.snout_px,
         fork_px=truth.fork_px + px * towards_snout,
+        ends_by_hand=True,
     )
     length = measure_length(outline, plane, SHAPE)
     assert length.fork_length_mm.value == pytest.approx(225.0, abs=1.5)
     assert "tail-doubtful" not in length.flags
+
+
+def test_the_outline_places_what_a_method_only_points_to() -> None:
+    """Ends 4 mm inside, as a network's come, change nothing."""
+    plane = seen_from()
+    truth = true_fish(DrawnFish(), plane)
+    inwards = 4.0 * plane.px_per_mm * (truth.fork_px - truth.snout_px)
+    inwards /= np.linalg.norm(truth.fork_px - truth.snout_px)
+    outline = FishOutline(
+        contour_px=truth.outline_px,
+        confidence=1.0,
+        snout_px=truth.snout_px + inwards,
+        fork_px=truth.fork_px - inwards,
+    )
+    length = measure_length(outline, plane, SHAPE)
+    assert length.fork_length_mm.value == pytest.approx(250.0, rel=0.002)
+    assert length.complete
+
+
+def test_a_method_that_sees_another_tail_than_the_outline_forbids_use() -> None:
+    """A tail fin lost from the outline would make the fish short, and be used."""
+    plane = seen_from()
+    truth = true_fish(DrawnFish(), plane)
+    outline = FishOutline(
+        contour_px=truth.outline_px,
+        confidence=1.0,
+        snout_px=truth.snout_px,
+        fork_px=truth.fork_px + 0.1 * (truth.fork_px - truth.snout_px),
+    )
+    assert not measure_length(outline, plane, SHAPE).complete
 
 
 def test_ends_put_in_the_other_way_round_are_believed() -> None:
@@ -119,6 +150,7 @@ def test_ends_put_in_the_other_way_round_are_believed() -> None:
         confidence=1.0,
         snout_px=truth.fork_px,
         fork_px=truth.snout_px,
+        ends_by_hand=True,
     )
     length = measure_length(outline, plane, SHAPE)
     np.testing.assert_allclose(length.snout_px, truth.fork_px, atol=0.5)
