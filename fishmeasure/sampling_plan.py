@@ -136,35 +136,56 @@ def plan_nets(
     raise PlanError.out_of_reach(half_width, most, reached)
 
 
-def one_more_net(
-    estimate: PopulationEstimate, *, fish_per_net: int | None = None
-) -> Plan:
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Taken:
+    """A sample already taken: its spread, size and interval."""
+
+    spread: Spread
+    nets: int
+    fish_count: int
+    half_width_percent: float
+    level: float
+    count_in_unit: int | None = None
+
+
+def taken(estimate: PopulationEstimate) -> Taken:
+    """Return what planning needs of an estimate."""
+    mean = estimate.mean_weight_g
+    return Taken(
+        spread=spread_of(estimate),
+        nets=len(estimate.nets),
+        fish_count=estimate.fish_handled,
+        half_width_percent=50.0 * (mean.high - mean.low) / mean.value,
+        level=estimate.level,
+        count_in_unit=estimate.count_in_unit,
+    )
+
+
+def one_more_net(sample: Taken, *, fish_per_net: int | None = None) -> Plan:
     """Return what one more net, weighed and photographed, would be expected to give.
 
-    The interval shrinks as the planning formula says, from its present width.
+    The interval shrinks as the planning formula says, from its present width; the
+    new net is as large as the others were unless told otherwise. Photos alone leave
+    the level to the book, which no further photo mends: weigh a net.
     """
-    spread = spread_of(estimate)
-    nets = len(estimate.nets)
-    usual = max(round(estimate.fish_handled / nets), 1)
-    more = usual if fish_per_net is None else fish_per_net
-    now = relative_sd(
-        spread, nets=nets, fish_per_net=usual, count_in_unit=estimate.count_in_unit
+    before = _sampling_variance(sample, nets=sample.nets, fish=sample.fish_count)
+    more = fish_per_net or max(round(sample.fish_count / sample.nets), 1)
+    after = _sampling_variance(
+        sample, nets=sample.nets + 1, fish=sample.fish_count + more
     )
-    # The new net may be of another size: its fish join the rest's.
-    mean_fish = (nets * usual + more) / (nets + 1)
-    sampling = spread.between_net_cv**2 / (nets + 1) + spread.within_net_cv**2 / (
-        (nets + 1) * mean_fish
-    )
-    if estimate.count_in_unit is not None:
-        handled = nets * usual + more
-        sampling *= max(1.0 - handled / estimate.count_in_unit, 0.0)
-    then = math.sqrt(sampling + spread.common_sd**2)
-    mean = estimate.mean_weight_g
-    half = (mean.high - mean.low) / (2.0 * mean.value)
-    # Photos alone leave the level to the book, which no photographed net mends.
+    common = sample.spread.common_sd**2
+    shrink = math.sqrt(min((after + common) / (before + common), 1.0))
     return Plan(
-        nets=nets + 1,
+        nets=sample.nets + 1,
         fish_per_net=more,
-        half_width_percent=100.0 * half * min(then / now, 1.0),
-        level=estimate.level,
+        half_width_percent=sample.half_width_percent * shrink,
+        level=sample.level,
     )
+
+
+def _sampling_variance(sample: Taken, *, nets: int, fish: int) -> float:
+    spread = sample.spread
+    variance = spread.between_net_cv**2 / nets + spread.within_net_cv**2 / fish
+    if sample.count_in_unit is not None:
+        variance *= max(1.0 - fish / sample.count_in_unit, 0.0)
+    return variance

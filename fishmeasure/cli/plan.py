@@ -9,7 +9,7 @@ import typer
 from fishmeasure.errors import SampleJsonError
 
 if TYPE_CHECKING:
-    from fishmeasure.sampling_plan import Spread
+    from fishmeasure.sampling_plan import Taken
 
 
 def plan_command(
@@ -41,9 +41,16 @@ def plan_command(
     from rich.table import Table
 
     from fishmeasure.errors import PlanError
-    from fishmeasure.sampling_plan import FAIR_NETTING, TYPICAL, Spread, plan_nets
+    from fishmeasure.sampling_plan import (
+        FAIR_NETTING,
+        TYPICAL,
+        Spread,
+        one_more_net,
+        plan_nets,
+    )
 
-    known = TYPICAL if sample is None else _spread_from_json(sample)
+    last = None if sample is None else _taken_from_json(sample)
+    known = TYPICAL if last is None else last.spread
     spread = Spread(
         within_net_cv=known.within_net_cv if cv is None else cv,
         between_net_cv=known.between_net_cv if between is None else between,
@@ -78,26 +85,42 @@ def plan_command(
         raise reasons[0]
     console = Console()
     console.print(table)
-    origin = "typical figures" if sample is None else f"{sample.name}"
+    origin = "typical figures" if sample is None else sample.name
     console.print(
         f"From {origin}: fish of a net differ by a CV of "
         f"{100 * spread.within_net_cv:.0f} %, nets beyond that by "
         f"{100 * spread.between_net_cv:.0f} %. An expectation, not a promise.",
         highlight=False,
     )
+    if last is not None:
+        more = one_more_net(last, fish_per_net=fish_per_net)
+        console.print(
+            f"That sample gave +-{last.half_width_percent:.1f} %; one more net of "
+            f"{more.fish_per_net} fish would give about "
+            f"+-{more.half_width_percent:.1f} %.",
+            highlight=False,
+        )
     for sentence in FAIR_NETTING:
         console.print(f"- {sentence}", highlight=False)
 
 
-def _spread_from_json(path: Path) -> "Spread":
-    from fishmeasure.sampling_plan import TYPICAL, Spread
+def _taken_from_json(path: Path) -> "Taken":
+    from fishmeasure.sampling_plan import TYPICAL, Spread, Taken
 
     try:
         values = json.loads(path.read_text(encoding="utf-8"))
-        return Spread(
-            within_net_cv=float(values["within_net_cv"]),
-            between_net_cv=float(values["between_net_cv"]),
-            common_sd=TYPICAL.common_sd,
+        low, high = values["mean_weight_interval_g"]
+        return Taken(
+            spread=Spread(
+                within_net_cv=float(values["within_net_cv"]),
+                between_net_cv=float(values["between_net_cv"]),
+                common_sd=TYPICAL.common_sd,
+            ),
+            nets=len(values["nets"]),
+            fish_count=int(values["fish_handled"]),
+            half_width_percent=50.0 * (high - low) / float(values["mean_weight_g"]),
+            level=float(values["level"]),
+            count_in_unit=values["count_in_unit"],
         )
-    except (OSError, ValueError, KeyError, TypeError) as error:
+    except (OSError, ValueError, KeyError, TypeError, ZeroDivisionError) as error:
         raise SampleJsonError(path.name) from error

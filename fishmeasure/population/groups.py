@@ -19,6 +19,7 @@ _SMALLEST_SHARE: Final = 0.1
 # this much lower than the smaller peak.
 _VALLEY: Final = 0.85
 _FEWEST_FISH: Final = 12
+_ALIKE: Final = 1e-3  # 0.1 % of length: typed in as one figure, no spread to split
 _EM_STEPS: Final = 60
 
 
@@ -40,6 +41,8 @@ def find_size_groups(lengths: Lengths) -> Split | None:
     # The far tails are left to the gross errors: a few wrong outlines are no group.
     middle, spread = np.median(x), np.subtract(*np.percentile(x, [75, 25])) / 1.349
     x = x[np.abs(x - middle) < 4.0 * max(float(spread), 1e-3)]
+    if float(np.std(x)) < _ALIKE:
+        return None
     one = -0.5 * len(x) * np.log(np.var(x))
     best, split = max(
         (_fit(x, start) for start in (0.2, 0.5, 0.8)), key=lambda pair: pair[0]

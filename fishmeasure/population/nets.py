@@ -254,7 +254,8 @@ def weighing_variance(
     net: NetWeighing, weight_g: float, settings: SampleSettings, state: NetState
 ) -> float:
     """Return the variance of ln weight from scale, drip and an estimated count."""
-    reading = net.weight_sd_g(settings.scale) / weight_g
+    # A weight below the scale's error says nothing; more sds would say no less.
+    reading = min(net.weight_sd_g(settings.scale) / weight_g, 2.0)
     # A net without photos can't show an ordinary miscount, so that is mere noise.
     miscount = 0.0 if net.fish else net.miscount_probability
     counted = np.hypot(net.count_sd, np.sqrt(miscount)) / net.fish_count

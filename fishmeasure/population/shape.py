@@ -18,6 +18,7 @@ from fishmeasure.population.lengths import Lengths, NetMeans
 # Prior sd of a batch's skewness of ln length. Common practice, no source; the
 # cutthroat trout over 100 mm of Mack Creek have 0.6.
 _SKEWNESS_SD: Final = 0.5
+_ALIKE: Final = 1e-3  # 0.1 % of length: typed in as one figure, no shape to see
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -139,13 +140,17 @@ def find_shape(lengths: Lengths, means: NetMeans, split: Split | None) -> Shape:
     centre = np.add.reduceat(clean * lengths.x, start) / np.maximum(count, 1e-9)
     departure = lengths.x - centre[net]
     free = np.maximum(count - 1.0, 0.0)
-    third_free = np.where(count > 2.5, free * (count - 2.0) / count, 0.0)
+    third_free = np.where(
+        count > 2.5, free * (count - 2.0) / np.maximum(count, 2.5), 0.0
+    )
     usable = (third_free > 0.0)[net]
     n = float(third_free.sum())
     total = float(free.sum())
     if n <= 0.0 or total <= 0.0:
         return Shape()
     second = float(np.sum(clean * departure**2)) / total
+    if second < _ALIKE**2:
+        return Shape()
     noise = float(np.average(lengths.error_variance, weights=clean))
     third = float(np.sum((clean * departure**3)[usable])) / n
     skewness = third / max(second - noise, 0.2 * second) ** 1.5

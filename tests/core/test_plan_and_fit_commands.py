@@ -67,6 +67,7 @@ def test_plan_uses_the_last_sample(
     )
     assert status == 0
     assert f"{100 * values['within_net_cv']:.0f} %" in text
+    assert "one more net of 8 fish" in text
     path.write_text("[]", encoding="utf-8")
     status, text = run(monkeypatch, capsys, "plan", "--sample", str(path))
     assert status == 2

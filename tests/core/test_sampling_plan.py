@@ -17,6 +17,7 @@ from fishmeasure.sampling_plan import (
     plan_nets,
     relative_sd,
     spread_of,
+    taken,
 )
 from tests.core.population.makers import Dip, Truth, book, draw
 
@@ -86,7 +87,7 @@ def test_one_more_net_buys_what_it_does(count: int | None) -> None:
             for n in (4, 5)
         )
         mean = five.mean_weight_g
-        promised.append(one_more_net(four).half_width_percent)
+        promised.append(one_more_net(taken(four)).half_width_percent)
         brought.append(50.0 * (mean.high - mean.low) / mean.value)
     assert np.mean(promised) == pytest.approx(np.mean(brought), rel=0.12)
 
@@ -96,7 +97,9 @@ def test_a_sample_tells_its_spread() -> None:
     drawn = draw(Truth(sigma=0.13), [Dip(fish=30)] * 8, np.random.default_rng(1))
     spread = spread_of(estimate_population(drawn.nets, book=book()))
     assert spread.within_net_cv == pytest.approx(0.41, abs=0.06)
-    more = one_more_net(estimate_population(drawn.nets, book=book()), fish_per_net=60)
+    more = one_more_net(
+        taken(estimate_population(drawn.nets, book=book())), fish_per_net=60
+    )
     assert more.fish_per_net == 60
 
 

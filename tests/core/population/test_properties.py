@@ -1,5 +1,6 @@
 """What must hold of any sample (hypothesis)."""
 
+import json
 from dataclasses import replace
 from random import Random
 
@@ -8,8 +9,18 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from fishmeasure.netweigh import DripWater, NetWeighing, SampleSettings, Scale
-from fishmeasure.population import PopulationEstimate, estimate_population
+from fishmeasure.netweigh import (
+    DripWater,
+    FishInNet,
+    NetWeighing,
+    SampleSettings,
+    Scale,
+)
+from fishmeasure.population import (
+    PopulationEstimate,
+    estimate_population,
+    estimate_to_json,
+)
 from fishmeasure.uncertainty import Estimate
 from tests.core.population.makers import Dip, Truth, book, draw
 
@@ -174,3 +185,42 @@ def test_shared_errors_do_not_shrink_with_more_fish() -> None:
     assert (ratio.high - ratio.low) / (2 * ratio.value) > 0.9 * 1.645 * 0.024
     ratio = known.line.level_ratio
     assert (ratio.high - ratio.low) / (2 * ratio.value) < 0.02
+
+
+def odd_nets(rng: np.random.Generator) -> tuple[NetWeighing, ...]:
+    """Return nets of any size, weight and spread, most of them absurd."""
+    nets = []
+    for _ in range(int(rng.integers(1, 6))):
+        count = int(rng.choice([1, 2, 8, 30, 100_000]))
+        seen = int(min(count + 2, rng.choice([0, 1, 2, 8, 30])))
+        spread = float(rng.choice([0.0, 0.1, 1.5]))
+        lengths = np.clip(250 * np.exp(rng.normal(0, spread, seen)), 5, 5000)
+        nets.append(
+            NetWeighing(
+                fish_count=count,
+                net_g=float(10 ** rng.uniform(-2, 6.5)) if rng.random() < 0.7 else None,
+                fish=tuple(
+                    FishInNet(
+                        fork_length_mm=float(mm),
+                        relative_sd=float(rng.choice([0.0, 0.012, 0.3])),
+                        photo=int(rng.integers(0, 2)),
+                    )
+                    for mm in lengths
+                ),
+                count_sd=float(rng.choice([0.0, 5.0])),
+                miscount_probability=float(rng.choice([0.0, 0.03, 0.5])),
+            )
+        )
+    return (*nets, NetWeighing(fish_count=3, net_g=700.0))
+
+
+@pytest.mark.parametrize("seed", range(40))
+def test_absurd_figures_give_finite_ones(seed: int) -> None:
+    """No warning, no infinity: intervals in order whatever was typed."""
+    rng = np.random.default_rng([seed, 5])
+    estimate = estimate_population(
+        odd_nets(rng), book=book(), count_in_unit=int(rng.choice([1, 50, 1_000_000]))
+    )
+    for figure in (estimate.mean_weight_g, estimate.handled_mean_weight_g, estimate.cv):
+        assert 0.0 < figure.low <= figure.value <= figure.high < np.inf
+    json.dumps(estimate_to_json(estimate), allow_nan=False)
