@@ -1,8 +1,8 @@
 """Recall, length error and calibration on the rendered sample images: a table.
 
-``python -m tests.accuracy.lengths [--outlines boards|true] [FOLDER ...]``. Truth is
-the scenes' geometry. With ``true`` the outlines are the truth's own, which leaves the
-error of the scale, the midline, the end points and the parallax.
+``python -m tests.accuracy.lengths [--outlines learned|boards|true] [FOLDER ...]``.
+Truth is the scenes' geometry. With ``true`` the outlines are the truth's own, which
+leaves the error of the scale, the midline, the end points and the parallax.
 """
 
 import argparse
@@ -214,7 +214,7 @@ def main() -> None:
     """Print the table."""
     parser = argparse.ArgumentParser(description=__doc__)
     parser.add_argument("folders", nargs="*", type=Path, default=[SAMPLE_IMAGES])
-    parser.add_argument("--outlines", default="boards", choices=["true", *SEGMENTERS])
+    parser.add_argument("--outlines", default="learned", choices=["true", *SEGMENTERS])
     options = parser.parse_args()
     make = found_by(options.outlines)
     tallies = []
