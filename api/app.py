@@ -6,9 +6,10 @@ from contextlib import asynccontextmanager
 
 from fastapi import FastAPI
 
-from api.errors import ErrorBody, install_error_handlers
+from api.errors import install_error_handlers
 from api.guard import Guard
 from api.limits import BodyLimits
+from api.openapi import install_description
 from api.pairing import Pairing
 from api.routes import (
     book,
@@ -33,6 +34,9 @@ Photos of net samples and bulk weighings to mean weight and spread; the stock bo
 and what follows from it. Every figure's unit is in its name. Paths under `/v1` are
 stable: fields may be added, none is renamed or removed. All examples are invented.
 """
+ARRIVING_PER_PLACE = 4
+"""Uploads that may arrive for each place in the pool: a phone's network is slower than
+measuring, so that a place is seldom empty while another upload arrives."""
 ROUTERS = (
     health.router,
     photos.router,
@@ -73,21 +77,11 @@ def create_app(
         yield
         app.state.services.close()
 
-    responses = {
-        status: {"model": ErrorBody, "description": words}
-        for status, words in {
-            404: "Nothing of that name.",
-            409: "Changed meanwhile, or in conflict.",
-            422: "The request or the photo cannot be used.",
-            503: "Busy; see Retry-After.",
-        }.items()
-    }
     app = FastAPI(
         title="fishmeasure",
         version=__version__,
         description=DESCRIPTION,
         lifespan=lifespan,
-        responses=responses,  # type: ignore[arg-type]
         openapi_url="/v1/openapi.json",
         docs_url=None,  # its page would load from elsewhere
         redoc_url=None,
@@ -98,10 +92,12 @@ def create_app(
     for router in ROUTERS:
         app.include_router(router)
     install_error_handlers(app)
+    install_description(app)
     app.add_middleware(
         BodyLimits,
         max_bytes=settings.max_upload_mb * 1_000_000,
         seconds=settings.upload_timeout_s,
+        most_large=ARRIVING_PER_PLACE * (settings.workers + settings.queue),
     )
     hosts = frozenset(
         name.strip().lower() for name in settings.hosts.split(",") if name

@@ -8,6 +8,7 @@ steps, a small function here takes them flat.
 import datetime as dt
 import inspect
 from collections.abc import Callable, Mapping
+from dataclasses import dataclass
 from typing import Annotated, Any, Literal, get_type_hints
 
 from pydantic import (
@@ -21,6 +22,7 @@ from pydantic import (
 )
 
 from api.model_of import description
+from fishmeasure.flags import Problem
 from fishmeasure.stock import growth, harvest, nitrogen, oxygen, stocking
 from fishmeasure.stock.feed import Ration, feed_conversion, ration
 from fishmeasure.stock.outage import OutageCase, OutageResult, biomass_for_hours, outage
@@ -88,7 +90,7 @@ class GroupIn(BaseModel):
     mean_weight_g: FiniteFloat = Field(description="Of its fish, g.")
 
 
-class SampleIn(BaseModel):
+class MeanWeightIn(BaseModel):
     """A mean weight on a day."""
 
     model_config = ConfigDict(extra="forbid")
@@ -106,9 +108,42 @@ class TakeIn(BaseModel):
     fish_count: int = Field(ge=1, le=10**7, description="Fish taken.")
 
 
-def oxygen_saturation(*, water: Water) -> dict[str, float]:
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Saturation:
+    """Oxygen of water in balance with air."""
+
+    do_mg_per_l: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Load:
+    """Fish that a unit may hold."""
+
+    biomass_kg: Estimate
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class WeightOn:
+    """A mean weight on a day."""
+
+    day: dt.date
+    mean_weight_g: Estimate
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class GrowthAhead:
+    """Growth by a cohort's samples; ``course`` is weekly."""
+
+    tgc_x1000: Estimate
+    course: tuple[WeightOn, ...]
+    dates_at_size: harvest.SizeDates | None
+    notes: tuple[str, ...]
+    problems: tuple[Problem, ...]
+
+
+def oxygen_saturation(*, water: Water) -> Saturation:
     """Oxygen saturation of water (Benson & Krause 1984)."""
-    return {"do_mg_per_l": oxygen.oxygen_saturation_mg_per_l(water)}
+    return Saturation(do_mg_per_l=oxygen.oxygen_saturation_mg_per_l(water))
 
 
 def outage_times(
@@ -146,7 +181,7 @@ def load_for_hours(
     start_do_mg_per_l: Figure,
     hours: float,
     cause: Literal["power", "pump", "blower"] = "power",
-) -> dict[str, Estimate]:
+) -> Load:
     """Fish that would have so many hours until oxygen is critical."""
     case = OutageCase(
         unit=unit,
@@ -157,18 +192,18 @@ def load_for_hours(
         start_do_mg_per_l=start_do_mg_per_l,
         cause=cause,
     )
-    return {"biomass_kg": biomass_for_hours(case, hours=hours)}
+    return Load(biomass_kg=biomass_for_hours(case, hours=hours))
 
 
 def growth_ahead(
     *,
     species_key: str,
-    samples: list[SampleIn],
+    samples: list[MeanWeightIn],
     temperature: ConstantTemperature | MonthlyTemperature,
     days: int = 180,
     size_g: float | None = None,
     cv: float = 0.25,
-) -> dict[str, Any]:
+) -> GrowthAhead:
     """Growth fitted to a cohort's samples, and its weights and plate-size dates."""
     fit, projection = _projection(species_key, samples, temperature, days)
     dates = None
@@ -178,22 +213,22 @@ def growth_ahead(
         )
     every_week = range(0, projection.days + 1, 7)
     course = [projection.start + dt.timedelta(days=day) for day in every_week]
-    return {
-        "tgc_x1000": fit.tgc_x1000,
-        "notes": fit.notes,
-        "problems": projection.problems,
-        "course": [
-            {"day": day, "mean_weight_g": projection.mean_weight_g(day)}
+    return GrowthAhead(
+        tgc_x1000=fit.tgc_x1000,
+        course=tuple(
+            WeightOn(day=day, mean_weight_g=projection.mean_weight_g(day))
             for day in course
-        ],
-        "dates_at_size": dates,
-    }
+        ),
+        dates_at_size=dates,
+        notes=fit.notes,
+        problems=projection.problems,
+    )
 
 
 def harvest_ahead(
     *,
     species_key: str,
-    samples: list[SampleIn],
+    samples: list[MeanWeightIn],
     temperature: ConstantTemperature | MonthlyTemperature,
     fish_count: Figure,
     takes: list[TakeIn],
@@ -214,7 +249,7 @@ def harvest_ahead(
 
 def _projection(
     species_key: str,
-    samples: list[SampleIn],
+    samples: list[MeanWeightIn],
     temperature: TemperatureForecast,
     days: int,
 ) -> tuple[growth.GrowthFit, growth.GrowthProjection]:
@@ -274,6 +309,11 @@ CALCULATIONS: dict[str, Callable[..., Any]] = {
 }
 
 
+def title_of(name: str) -> str:
+    """Return the start of the names of a calculation's models."""
+    return "".join(part.capitalize() for part in name.split("-"))
+
+
 def input_model(name: str) -> type[BaseModel]:
     """Return the model of a calculation's request."""
     function = CALCULATIONS[name]
@@ -286,6 +326,5 @@ def input_model(name: str) -> type[BaseModel]:
             hint,
             Field(default=default, description=description(item.name)),
         )
-    title = "".join(part.capitalize() for part in name.split("-")) + "In"
     config = ConfigDict(extra="forbid", allow_inf_nan=False)
-    return create_model(title, __config__=config, **fields)
+    return create_model(f"{title_of(name)}In", __config__=config, **fields)

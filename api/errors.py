@@ -1,5 +1,6 @@
 """Errors to HTTP: the one table of statuses and the one body."""
 
+import errno
 import logging
 from typing import Any
 
@@ -21,6 +22,7 @@ from fishmeasure.errors import (
 log = logging.getLogger(__name__)
 
 RETRY_AFTER_S = 2
+STORAGE_RETRY_AFTER_S = 30
 
 
 class ErrorBody(BaseModel):
@@ -53,6 +55,35 @@ class BusyError(ApiError):
             "Nothing is lost: send the photo again in a few seconds.",
         )
         self.headers = {"Retry-After": str(RETRY_AFTER_S)}
+
+
+class DiskFullError(ApiError):
+    """There is no room for what was sent."""
+
+    code = "disk-full"
+    status = 507
+
+    def __init__(self) -> None:
+        super().__init__(
+            "The server's disk is full, so this could not be kept.",
+            "Make room at the server, then send it again; nothing that it has said "
+            "to have is lost.",
+        )
+
+
+class StorageError(ApiError):
+    """The server's disk refuses to read or write."""
+
+    code = "storage-failed"
+    status = 503
+
+    def __init__(self, reason: str) -> None:
+        super().__init__(
+            f"The server cannot use its disk ({reason}), so this could not be done.",
+            "Look at the server's data folder, then try again; nothing that it has "
+            "said to have is lost.",
+        )
+        self.headers = {"Retry-After": str(STORAGE_RETRY_AFTER_S)}
 
 
 class NotFoundError(ApiError):
@@ -167,6 +198,19 @@ class TooManyPhotosError(ApiError):
         )
 
 
+class NotCalculableError(ApiError):
+    """Figures so large or small that numbers end."""
+
+    code = "outside-range"
+    status = 422
+
+    def __init__(self) -> None:
+        super().__init__(
+            "These figures are too large, or too close to 0, to be worked with.",
+            "Give figures of real fish and water in the units of the fields' names.",
+        )
+
+
 class BookNotEmptyError(ApiError):
     """The demo would mix with what is in the book."""
 
@@ -232,11 +276,31 @@ def error_response(
     return JSONResponse(body.model_dump(), status_code=status, headers=headers)
 
 
+def storage_error(error: OSError) -> ApiError:
+    """Return what a failure of the disk means for the client; no path is told."""
+    log.error("the disk failed", exc_info=error)
+    if error.errno in {errno.ENOSPC, errno.EDQUOT}:
+        return DiskFullError()
+    return StorageError((error.strerror or "it failed").lower())
+
+
+def body_of(error: FishMeasureError) -> ErrorBody:
+    """Return the one error body of an error."""
+    return ErrorBody(code=error.code, message=error.message, advice=error.advice)
+
+
 async def _known(_: Request, error: Exception) -> JSONResponse:
     assert isinstance(error, FishMeasureError)  # noqa: S101 - the table says so
-    body = ErrorBody(code=error.code, message=error.message, advice=error.advice)
+    status = status_of(error)
     headers = error.headers if isinstance(error, ApiError) else None
-    return error_response(status_of(error), body, headers)
+    if status == 503 and headers is None:
+        headers = {"Retry-After": str(RETRY_AFTER_S)}
+    return error_response(status, body_of(error), headers)
+
+
+async def _storage(request: Request, error: Exception) -> JSONResponse:
+    assert isinstance(error, OSError)  # noqa: S101 - the table says so
+    return await _known(request, storage_error(error))
 
 
 async def _invalid(_: Request, error: Exception) -> JSONResponse:
@@ -255,8 +319,10 @@ async def _invalid(_: Request, error: Exception) -> JSONResponse:
     return error_response(422, body)
 
 
-async def _http(_: Request, error: Exception) -> JSONResponse:
+async def _http(request: Request, error: Exception) -> JSONResponse:
     assert isinstance(error, HTTPException)  # noqa: S101 - the table says so
+    if isinstance(error.__cause__, OSError):  # an upload that could not be put down
+        return await _storage(request, error.__cause__)
     code = {404: "not-found", 405: "wrong-method", 413: "too-large"}
     body = ErrorBody(
         code=code.get(error.status_code, "bad-request"),
@@ -285,6 +351,7 @@ async def _unexpected(request: Request, error: Exception) -> JSONResponse:
 def install_error_handlers(app: FastAPI) -> None:
     """Map every error to the one body."""
     app.add_exception_handler(FishMeasureError, _known)
+    app.add_exception_handler(OSError, _storage)
     app.add_exception_handler(RequestValidationError, _invalid)
     app.add_exception_handler(HTTPException, _http)
     app.add_exception_handler(NotModifiedError, _not_modified)

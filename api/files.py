@@ -52,20 +52,24 @@ class PhotoFiles:
     def put(self, digest: str, data: bytes) -> None:
         """Keep content under a hash (its own, or that of what it was made from)."""
         path = self.path(digest)
-        if path.exists():
-            return
-        path.parent.mkdir(parents=True, exist_ok=True)
-        handle, name = tempfile.mkstemp(dir=path.parent, prefix=".part-")
-        try:
-            with os.fdopen(handle, "wb") as file:
-                file.write(data)
-                file.flush()
-                os.fsync(file.fileno())
-            Path(name).replace(path)
-        except BaseException:
-            Path(name).unlink(missing_ok=True)
-            raise
-        _sync_folder(path.parent)
+        if not path.exists():
+            write_durably(path, data)
+
+
+def write_durably(path: Path, data: bytes) -> None:
+    """Write a file so that it is whole or not there, and on the disk on return."""
+    path.parent.mkdir(parents=True, exist_ok=True)
+    handle, name = tempfile.mkstemp(dir=path.parent, prefix=".part-")
+    try:
+        with os.fdopen(handle, "wb") as file:
+            file.write(data)
+            file.flush()
+            os.fsync(file.fileno())
+        Path(name).replace(path)
+    except BaseException:
+        Path(name).unlink(missing_ok=True)
+        raise
+    _sync_folder(path.parent)
 
 
 def _sync_folder(folder: Path) -> None:

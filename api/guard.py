@@ -7,10 +7,10 @@ from starlette.types import ASGIApp, Message, Receive, Scope, Send
 
 from api.errors import (
     ApiError,
-    ErrorBody,
     ForeignOriginError,
     NotPairedError,
     UnknownHostError,
+    body_of,
     error_response,
 )
 from api.pairing import token_hash
@@ -64,8 +64,7 @@ class Guard:
         if error is None:
             await self._app(scope, receive, send_with_headers)
             return
-        body = ErrorBody(code=error.code, message=error.message, advice=error.advice)
-        answer = error_response(error.status, body)
+        answer = error_response(error.status, body_of(error))
         await answer(scope, receive, send_with_headers)
 
     async def _refusal(self, scope: Scope) -> ApiError | None:

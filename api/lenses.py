@@ -6,6 +6,7 @@ from dataclasses import asdict
 from pathlib import Path
 
 from api.errors import NotFoundError
+from api.files import write_durably
 from api.services import Services
 from fishmeasure.lens import LensProfile
 
@@ -51,7 +52,4 @@ def keep_lens(services: Services, profile: LensProfile) -> None:
         If the name is none.
     """
     path = _path(services, profile.name)
-    path.parent.mkdir(parents=True, exist_ok=True)
-    part = path.with_suffix(".part")
-    part.write_text(json.dumps(asdict(profile)), encoding="utf-8")
-    part.replace(path)
+    write_durably(path, json.dumps(asdict(profile)).encode())

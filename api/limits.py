@@ -2,84 +2,159 @@
 
 import asyncio
 
+from starlette.datastructures import Headers
 from starlette.types import ASGIApp, Message, Receive, Scope, Send
 
-from api.errors import ErrorBody, error_response
+from api.errors import BusyError, ErrorBody, body_of, error_response
+
+LARGE_BYTES = 1_000_000
+"""Bodies beyond this are counted while they arrive: so much of each photo is held in
+memory before it goes to disk."""
+MAX_JSON_BYTES = 16_000_000
+"""Of a body that is read whole into memory; a book of ten years has about 4 MB."""
+MOST_LARGE_JSON = 1
 
 
 class BodyLimits:
-    """Refuses bodies that are too large or come too slowly.
+    """Refuses bodies that are too large, too many at once, or come too slowly.
 
-    A body that tells its length is refused before it is read; one that does not
-    is counted. ``seconds`` is for the whole body.
+    A body that tells its length is refused by it; one that does not is counted.
+    ``seconds`` is for the whole body, ``most_large`` for uploads that arrive at the
+    same time. What is refused is read to its end first, within the limits, and
+    forgotten: a client that is still sending would not see the answer.
     """
 
-    def __init__(self, app: ASGIApp, *, max_bytes: int, seconds: float) -> None:
+    def __init__(
+        self, app: ASGIApp, *, max_bytes: int, seconds: float, most_large: int
+    ) -> None:
         self._app = app
         self._max_bytes = max_bytes
         self._seconds = seconds
+        self._most = {"upload": most_large, "json": MOST_LARGE_JSON}
+        self._arriving = dict.fromkeys(self._most, 0)
 
     async def __call__(self, scope: Scope, receive: Receive, send: Send) -> None:
         """Pass the request on, its body under watch."""
         if scope["type"] != "http":
             await self._app(scope, receive, send)
             return
-        told = dict(scope["headers"]).get(b"content-length", b"0")
-        if not told.isdigit() or int(told) > self._max_bytes:
-            await self._too_large()(scope, receive, send)
+        headers = Headers(scope=scope)
+        is_upload = headers.get("content-type", "").startswith("multipart/")
+        kind = "upload" if is_upload else "json"
+        limit = self._max_bytes if is_upload else min(self._max_bytes, MAX_JSON_BYTES)
+        told = headers.get("content-length")
+        body = _Body(receive, limit, self._seconds)
+        if told is not None and not (told.isdecimal() and int(told) <= limit):
+            await self._refuse(body, too_large(limit), scope, send)
             return
-        seen = 0
-        refusal: ASGIApp | None = None
-        refused = False
-        deadline = asyncio.get_running_loop().time() + self._seconds
+        if told is None and "transfer-encoding" not in headers:
+            told = "0"
+        if told is not None and int(told) <= LARGE_BYTES:
+            await self._watched(body, scope, send)
+            return
+        if self._arriving[kind] >= self._most[kind]:
+            await self._refuse(body, busy(), scope, send)
+            return
+        self._arriving[kind] += 1
+        try:
+            await self._watched(body, scope, send)
+        finally:
+            self._arriving[kind] -= 1
 
-        async def watched_receive() -> Message:
-            nonlocal seen, refusal
-            try:
-                async with asyncio.timeout_at(deadline):
-                    message = await receive()
-            except TimeoutError:
-                refusal = self._too_slow()
-                raise _RefusedError from None
-            seen += len(message.get("body", b""))
-            if seen > self._max_bytes:
-                refusal = self._too_large()
-                raise _RefusedError
-            return message
+    async def _refuse(
+        self, body: "_Body", refusal: ASGIApp, scope: Scope, send: Send
+    ) -> None:
+        # A client that asks first (RFC 9110, 10.1.1) has sent nothing yet.
+        if "expect" not in Headers(scope=scope):
+            await body.drain()
+        await refusal(scope, body.receive, send)
+
+    async def _watched(self, body: "_Body", scope: Scope, send: Send) -> None:
+        refused = False
 
         async def watched_send(message: Message) -> None:
             # The application may have its own words for the broken body; they are
             # replaced by the reason.
-            nonlocal deadline, refused
-            if refusal is None:
-                deadline = float("inf")  # the body is done with; waiting is no fault
+            nonlocal refused
+            if body.refusal is None:
+                body.deadline = float("inf")  # it is done with; waiting is no fault
                 await send(message)
             elif not refused:
                 refused = True
-                await refusal(scope, receive, send)
+                await body.refusal(scope, body.receive, send)
 
         try:
-            await self._app(scope, watched_receive, watched_send)
+            await self._app(scope, body.receive, watched_send)
         except _RefusedError:
-            if refusal is not None and not refused:
-                await refusal(scope, receive, send)
+            if body.refusal is not None and not refused:
+                await body.refusal(scope, body.receive, send)
 
-    def _too_large(self) -> ASGIApp:
-        body = ErrorBody(
-            code="too-large",
-            message=f"The upload is over {self._max_bytes / 1e6:.0f} MB.",
-            advice="Send fewer photos at once, each as the phone saved it.",
-        )
-        return error_response(413, body)
 
-    def _too_slow(self) -> ASGIApp:
-        body = ErrorBody(
-            code="too-slow-upload",
-            message=f"The upload took more than {self._seconds:g} s.",
-            advice="Nothing is lost: send it again where the network is better.",
-        )
-        return error_response(408, body)
+class _Body:
+    """A request's body, counted and timed."""
+
+    def __init__(self, receive: Receive, limit: int, seconds: float) -> None:
+        self._receive = receive
+        self._limit = limit
+        self._seconds = seconds
+        self._seen = 0
+        self.deadline = asyncio.get_running_loop().time() + seconds
+        self.refusal: ASGIApp | None = None
+
+    async def receive(self) -> Message:
+        """Return the next part.
+
+        Raises
+        ------
+        _RefusedError
+            If it is too late or too much; ``refusal`` then says so.
+        """
+        try:
+            async with asyncio.timeout_at(self.deadline):
+                message = await self._receive()
+        except TimeoutError:
+            self.refusal = too_slow(self._seconds)
+            raise _RefusedError from None
+        self._seen += len(message.get("body", b""))
+        if self._seen > self._limit:
+            self.refusal = too_large(self._limit)
+            raise _RefusedError
+        return message
+
+    async def drain(self) -> None:
+        """Read to the end and forget, as far as the limits go."""
+        try:
+            while (await self.receive()).get("more_body"):
+                pass
+        except _RefusedError:
+            pass
 
 
 class _RefusedError(Exception):
     """Unwinds the application; never seen outside."""
+
+
+def busy() -> ASGIApp:
+    """Return the answer for a body that is one too many."""
+    error = BusyError()
+    return error_response(error.status, body_of(error), error.headers)
+
+
+def too_large(limit: int) -> ASGIApp:
+    """Return the answer for a body over the limit."""
+    body = ErrorBody(
+        code="too-large",
+        message=f"The upload is over {limit / 1e6:.0f} MB.",
+        advice="Send fewer photos at once, each as the phone saved it.",
+    )
+    return error_response(413, body)
+
+
+def too_slow(seconds: float) -> ASGIApp:
+    """Return the answer for a body that did not come in time."""
+    body = ErrorBody(
+        code="too-slow-upload",
+        message=f"The upload took more than {seconds:g} s.",
+        advice="Nothing is lost: send it again where the network is better.",
+    )
+    return error_response(408, body)

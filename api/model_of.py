@@ -3,30 +3,52 @@
 import types
 from collections.abc import Iterable
 from dataclasses import MISSING, fields, is_dataclass
+from datetime import time
 from typing import Annotated, Any, Literal, Union, get_args, get_origin, get_type_hints
 
-from pydantic import BaseModel, ConfigDict, Field, create_model
+from pydantic import BaseModel, ConfigDict, Field, WithJsonSchema, create_model
 
 from fishmeasure.ledger.codec import MaxLength, Within
 
+# Longest first: the first that fits is taken.
 _UNITS = (
-    ("_kg_per_m3", "kg per m3"),
+    ("_percent_per_day", "% a day"),
     ("_mg_per_l_h", "mg per litre and hour"),
+    ("_mg_per_kg_h", "mg per kg and hour"),
+    ("_g_per_m2_day", "g per m2 and day"),
+    ("_n_mg_per_l", "mg of nitrogen per litre"),
+    ("_kg_per_m3", "kg per m3"),
+    ("_kg_per_day", "kg a day"),
+    ("_m3_per_day", "m3 a day"),
+    ("_g_per_day", "g a day"),
+    ("_m_per_day", "m a day"),
+    ("_kg_per_h", "kg per hour"),
     ("_mg_per_l", "mg per litre"),
     ("_l_per_min", "litres per minute"),
     ("_g_per_kg", "g per kg"),
     ("_g_per_h", "g per hour"),
+    ("_m_per_s", "m per second"),
     ("_deg_c", "degrees Celsius"),
     ("_g_cm", "g per cm^b"),
     ("_fraction", "0 to 1"),
+    ("_percent", "%"),
+    ("_x1000", "times 1000, g^(1/3) per degree-day"),
     ("_hpa", "hPa"),
+    ("_deg", "degrees"),
+    ("_days", "days"),
+    ("_hours", "hours"),
+    ("_min", "minutes"),
+    ("_sd_ln", "a fraction, standard deviation of the logarithm"),
     ("_kg", "kg"),
     ("_m3", "m3"),
     ("_m2", "m2"),
     ("_mm", "mm"),
+    ("_px", "pixels"),
+    ("_sd", "a fraction, standard error"),
     ("_m", "m"),
     ("_g", "g"),
     ("_w", "W"),
+    ("_c", "degrees Celsius"),
 )
 _WORDS = {
     "id": "UUID made by whoever writes it; sent twice, it is one record.",
@@ -40,10 +62,36 @@ _WORDS = {
     "to_unit_id": "Unit that the fish went to.",
     "cohort_id": "Cohort that it is about.",
     "species_key": "Key of the species.",
-    "level": "Of the interval, such as 0.9.",
-    "cv": "Standard deviation over mean of single weights.",
+    "level": "Chance that the interval covers, 0 to 1.",
+    "cv": "Standard deviation over mean of single weights, a fraction.",
     "ph": "pH.",
     "b": "Exponent of W = a L^b.",
+    "value": "Best figure, in the unit of the field.",
+    "sd": "Standard error, in the unit of the field.",
+    "low": "Low end of the interval, in the unit of the field.",
+    "high": "High end of the interval, in the unit of the field.",
+    "alpha": "Oxygen transfer in this water over that in clean water, a fraction.",
+    "beta": "Oxygen saturation of this water over that of clean water, a fraction.",
+    "theta": "Growth of the transfer rate per degree, times.",
+    "condition_factor": "100 W / L^3 in g and cm.",
+    "print_scale": "Printed over nominal size: the check line in mm / 100.",
+    "species": "Key of the species; empty is the default.",
+    "paper": "Paper of the sheet, where it cannot be seen.",
+    "lens": "Name of a lens profile.",
+    "known": "Scale by hand: X1,Y1,X2,Y2=MM, pixels and mm.",
+    "left_cv": "Spread of the weights that are left, a fraction.",
+    "fork_per_total": "Fork length over total length, a fraction.",
+    "standard_per_total": "Standard length over total length, a fraction.",
+    "thickness_per_depth": "Thickness over depth, a fraction.",
+    "depth_per_fork_length": "Depth over fork length, a fraction.",
+    "days": "Days.",
+    "hours": "Hours.",
+    "minutes": "Minutes.",
+    "date": "The day.",
+    "limit": "Most items in the answer.",
+    "cursor": "`next` of the page before.",
+    "degree_days": "Degrees Celsius times days.",
+    "fish_count_sd": "Standard error of the count, fish.",
 }
 
 
@@ -59,9 +107,24 @@ def description(name: str) -> str:
     return f"{name.replace('_', ' ').capitalize()}."
 
 
+# Local time of day; the format "time" of RFC 3339 would need a zone.
+LocalTime = Annotated[
+    time,
+    WithJsonSchema(
+        {
+            "type": "string",
+            "pattern": r"^[0-2]\d:[0-5]\d(:[0-5]\d(\.\d{1,6})?)?$",
+            "examples": ["06:30"],
+        }
+    ),
+]
+
+
 def _type_of(hint: Any) -> tuple[Any, dict[str, Any]]:
     """Return the pydantic type of an annotation, and the limits of its field."""
     origin, args = get_origin(hint), get_args(hint)
+    if hint is time:
+        return LocalTime, {}
     if origin is Annotated:
         kind, limits = _type_of(args[0])
         for rule in args[1:]:

@@ -203,7 +203,7 @@ class AdviceOut(Out):
 # --- the whole outlook -----------------------------------------------------------
 
 
-class HarvestOut(Record):
+class TakenOut(Record):
     """A harvest of all fish that are surely at plate size."""
 
     taken_count: int = Field(description="Fish taken.")
@@ -217,7 +217,7 @@ class HarvestDayOut(Record):
 
     day: dt.date = Field(description="The day.")
     ready_count: EstimateOut = Field(description="Fish at plate size.")
-    harvest: HarvestOut | None = Field(description="null where none surely is.")
+    harvest: TakenOut | None = Field(description="null where none surely is.")
 
 
 class ConditionOut(Record):
@@ -339,7 +339,7 @@ class MeasureOut(Record):
     gained_min: EstimateOut = Field(description="Time that it buys, minutes.")
 
 
-class OutageOut(Record):
+class StopOut(Record):
     """What happens when something stops."""
 
     cause: str = Field(description='"power", "pump" or "blower".')
@@ -370,5 +370,5 @@ class OutlookOut(AdviceOut):
     cohorts: list[CohortOutlookOut] = Field(description="The fish, cohort by cohort.")
     feeding: FeedingOut | None = Field(description="null where no growth is known.")
     limits: LimitsOut | None = Field(description="null where no weight is known.")
-    outages: list[OutageOut] = Field(description="The soonest critical first.")
+    outages: list[StopOut] = Field(description="The soonest critical first.")
     notes: list[str] = Field(description="Sources and allowances behind the figures.")

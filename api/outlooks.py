@@ -117,7 +117,7 @@ def outlook_out(found: UnitOutlook) -> out.OutlookOut:
         feeding=_feeding(found),
         limits=_limits(found),
         outages=[
-            out.OutageOut.model_validate(
+            out.StopOut.model_validate(
                 {**_shallow(result), "cause": result.case.cause}, from_attributes=True
             )
             for result in (found.outages.results if found.outages else ())

@@ -28,7 +28,7 @@ class WorkerStoppedError(PhotoError):
     def __init__(self) -> None:
         super().__init__(
             "Measuring this photo failed in a way that was not foreseen.",
-            "The photo is kept; take another one for the figure.",
+            "Send it once more; if that fails too, take another photo.",
         )
 
 
@@ -40,7 +40,7 @@ class TooSlowError(PhotoError):
     def __init__(self, seconds: float) -> None:
         super().__init__(
             f"Measuring this photo took more than {seconds:g} s and was stopped.",
-            "The photo is kept; take another one, or send it when less is going on.",
+            "Send it again when less is going on, or take another photo.",
         )
 
 

@@ -41,7 +41,7 @@ class Settings:
         default=6, metadata={"help": "Photos that may wait; more are answered 503."}
     )
     max_upload_mb: int = field(
-        default=40, metadata={"help": "Largest photo file, in megabytes."}
+        default=40, metadata={"help": "Largest upload, in megabytes."}
     )
     max_batch: int = field(default=20, metadata={"help": "Most photos in one upload."})
     measure_timeout_s: int = field(

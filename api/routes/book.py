@@ -5,7 +5,7 @@ from typing import Annotated, Any
 from uuid import UUID
 
 from fastapi import APIRouter, Query, Request, Response
-from pydantic import BaseModel, Field
+from pydantic import BaseModel, Field, create_model
 
 from api.http import Revision, not_modified
 from api.model_of import model_of, plain, union_of
@@ -30,9 +30,9 @@ MAX_ENTRIES = 500
 Json = dict[str, Any]
 
 
-def items_of(model: Any) -> Any:
-    """Return the list of a model that is made at run time."""
-    return Items[model]
+def items_of(name: str, model: Any) -> Any:
+    """Return the named list of a model that is made at run time."""
+    return create_model(name, __base__=Items[model])
 
 
 class EntriesIn(In):
@@ -53,7 +53,9 @@ class AddedOut(Out):
 # --- units and cohorts --------------------------------------------------------
 
 
-@router.get("/units", summary="List the units", response_model=items_of(UnitModel))
+@router.get(
+    "/units", summary="List the units", response_model=items_of("Units", UnitModel)
+)
 def list_units(services: WithServices) -> Json:
     """Return the newest version of every unit, by name."""
     return {"items": [to_plain(u, sparse=False) for u in services.book.units()]}
@@ -85,7 +87,9 @@ def put_unit(
 
 
 @router.get(
-    "/cohorts", summary="List the cohorts", response_model=items_of(CohortModel)
+    "/cohorts",
+    summary="List the cohorts",
+    response_model=items_of("Cohorts", CohortModel),
 )
 def list_cohorts(services: WithServices) -> Json:
     """Return the newest version of every cohort, by name."""
@@ -129,7 +133,9 @@ def post_entries(services: WithServices, sent: EntriesIn) -> AddedOut:
     return AddedOut(added=list(added.added), repeated=list(added.repeated))
 
 
-@router.get("/entries", summary="List entries", response_model=items_of(EntryModel))
+@router.get(
+    "/entries", summary="List entries", response_model=items_of("Entries", EntryModel)
+)
 def list_entries(
     services: WithServices,
     unit_id: UUID | None = None,
@@ -161,6 +167,10 @@ def list_entries(
 
 
 @router.get("/entries/{entry_id}", summary="One entry", response_model=EntryModel)
-def get_entry(services: WithServices, entry_id: UUID) -> Json:
-    """Return one entry, whether in force or not."""
-    return entry_to_plain(services.book.entry(entry_id))
+def get_entry(
+    services: WithServices, entry_id: UUID, request: Request, response: Response
+) -> Json:
+    """Return one entry, whether in force or not; it never changes."""
+    entry = services.book.entry(entry_id)
+    not_modified(request, response, Revision(str(entry.id), 1))
+    return entry_to_plain(entry)

@@ -1,12 +1,14 @@
 """The stocking calculations without a book, one path each."""
 
 from collections.abc import Callable
-from typing import Any
+from typing import Any, get_type_hints
 
 from fastapi import APIRouter
-from pydantic import BaseModel, Field
+from pydantic import BaseModel, Field, create_model
 
-from api.calculations import CALCULATIONS, input_model
+from api.calculations import CALCULATIONS, input_model, title_of
+from api.errors import NotCalculableError
+from api.result_models import result_of
 from api.schemas import Items, Out
 from fishmeasure.plain import plain
 from fishmeasure.stock import cautions
@@ -31,11 +33,21 @@ class CalculationOut(Out):
     fields: list[str] = Field(description="Of the request.")
 
 
-class AnswerOut(Out):
-    """What a calculation gives."""
-
-    result: Any = Field(description="Figures with value, sd, low, high and level.")
-    cautions: list[str] = Field(description="To be shown with the figures.")
+def answer_model(name: str) -> type[BaseModel]:
+    """Return the model of a calculation's answer."""
+    kind = get_type_hints(CALCULATIONS[name])["return"]
+    return create_model(
+        f"{title_of(name)}Out",
+        __base__=Out,
+        result=(
+            result_of(kind),
+            Field(description="Figures; units are in their fields' names."),
+        ),
+        cautions=(
+            list[str],
+            Field(description="To be shown with the figures.", examples=[[]]),
+        ),
+    )
 
 
 def _summary(name: str) -> str:
@@ -57,14 +69,17 @@ def list_calculations() -> Items[CalculationOut]:
     )
 
 
-def _handler(name: str, model: type[BaseModel]) -> Callable[..., AnswerOut]:
-    def calculate(sent: BaseModel) -> AnswerOut:
+def _handler(name: str, model: type[BaseModel]) -> Callable[..., dict[str, Any]]:
+    def calculate(sent: BaseModel) -> dict[str, Any]:
         values = {field: getattr(sent, field) for field in model.model_fields}
-        result = CALCULATIONS[name](**values)
-        return AnswerOut(result=plain(result), cautions=list(CAUTIONS.get(name, ())))
+        try:
+            result = CALCULATIONS[name](**values)
+        except ArithmeticError:
+            raise NotCalculableError from None
+        return {"result": plain(result), "cautions": list(CAUTIONS.get(name, ()))}
 
     # The framework reads the request's model off the annotation.
-    calculate.__annotations__ = {"sent": model, "return": AnswerOut}
+    calculate.__annotations__ = {"sent": model, "return": dict[str, Any]}
     return calculate
 
 
@@ -73,6 +88,7 @@ for _name in CALCULATIONS:
         f"/{_name}",
         _handler(_name, input_model(_name)),
         methods=["POST"],
+        response_model=answer_model(_name),
         summary=_summary(_name),
         name=_name,
         operation_id=f"calculate_{_name.replace('-', '_')}",

@@ -9,10 +9,18 @@ from typing import Annotated, Any
 
 from fastapi import APIRouter, File, Form, Query, Request, Response, UploadFile
 from fastapi.concurrency import run_in_threadpool
+from fastapi.exceptions import RequestValidationError
+from pydantic import ValidationError
 
 from api import schemas, worker
 from api.answers import JPEG
-from api.errors import BusyError, ErrorBody, PhotoRefusedError, TooManyPhotosError
+from api.errors import (
+    BusyError,
+    PhotoRefusedError,
+    TooManyPhotosError,
+    body_of,
+    storage_error,
+)
 from api.http import Revision, etag_of, expected_revision, not_modified
 from api.lenses import find_lens
 from api.services import Services, WithServices
@@ -49,7 +57,7 @@ async def upload(
     """
     if len(photos) > services.settings.max_batch:
         raise TooManyPhotosError(services.settings.max_batch)
-    settings = schemas.PhotoSettingsIn.model_validate(
+    settings = _settings(
         {
             "species": species,
             "print_scale": print_scale,
@@ -66,9 +74,10 @@ async def upload(
         try:
             stored = await _take_in(services, file, name or "photo", settings, how)
             items.append(photo_out(stored))
-        except FishMeasureError as error:
+        except (FishMeasureError, OSError) as failure:
+            error = storage_error(failure) if isinstance(failure, OSError) else failure
             failures.append(error)
-            items.append(schemas.RefusedPhoto(photo=name, error=error_body(error)))
+            items.append(schemas.RefusedPhoto(photo=name, error=body_of(error)))
     if failures and len(failures) == len(photos):
         full = [error for error in failures if isinstance(error, BusyError)]
         raise full[0] if full else failures[0]
@@ -85,7 +94,7 @@ async def _take_in(
     with services.pool.place() as place:
         async with _on_disk(file, services.incoming) as (path, digest):
             known = await run_in_threadpool(services.archive.find_photo, digest)
-            if known is not None:
+            if known is not None and services.files.path(digest).exists():
                 return known
             taken = await place.run(
                 worker.take_in, path, name, how, services.files.folder
@@ -99,6 +108,14 @@ async def _take_in(
         settings=settings.model_dump(mode="json"),
         measured=taken.measurement,
     )
+
+
+def _settings(fields: dict[str, Any]) -> schemas.PhotoSettingsIn:
+    """Return the settings that a form's fields make, held to the same limits."""
+    try:
+        return schemas.PhotoSettingsIn.model_validate(fields)
+    except ValidationError as error:
+        raise RequestValidationError(error.errors()) from None
 
 
 def _known(text: str) -> dict[str, Any] | None:
@@ -203,32 +220,46 @@ async def put_settings(
 async def picture(
     services: WithServices,
     photo_id: str,
+    request: Request,
     width: Annotated[int, Query(ge=16, le=6000, description="Pixels.")] = 1600,
 ) -> Response:
     """Return the photo upright, as JPEG, at most `width` pixels wide."""
-    stored = await run_in_threadpool(services.archive.photo, photo_id)
-    path = services.files.path(stored.id)
-    return _jpeg(await services.pool.run(worker.shrink, path, width))
+    return await _shrunk(services, photo_id, request, width)
 
 
 @router.get("/{photo_id}/thumbnail.jpg", summary="A small picture", responses=JPEG)
-async def thumbnail(services: WithServices, photo_id: str) -> Response:
+async def thumbnail(
+    services: WithServices, photo_id: str, request: Request
+) -> Response:
     """Return the photo upright, 240 pixels wide."""
-    return await picture(services, photo_id, 240)
+    return await _shrunk(services, photo_id, request, 240)
 
 
-@router.get("/{photo_id}/overlay.jpg", summary="The photo and its fish", responses=JPEG)
-async def overlay(services: WithServices, photo_id: str) -> Response:
+@router.get("/{photo_id}/overlay.jpg", summary="Photo and fish", responses=JPEG)
+async def overlay(services: WithServices, photo_id: str, request: Request) -> Response:
     """Return the photo with outlines, lengths, weights and doubts drawn in."""
     stored = await run_in_threadpool(services.archive.photo, photo_id)
+    response = Response(media_type="image/jpeg")
+    not_modified(request, response, Revision(stored.id, stored.revision))
     path = services.files.path(stored.id)
-    return _jpeg(await services.pool.run(worker.draw, path, stored.measurement))
-
-
-def _jpeg(data: bytes) -> Response:
-    return Response(
-        data, media_type="image/jpeg", headers={"Cache-Control": "no-cache"}
+    return _jpeg(
+        await services.pool.run(worker.draw, path, stored.measurement), response
     )
+
+
+async def _shrunk(
+    services: Services, photo_id: str, request: Request, width_px: int
+) -> Response:
+    stored = await run_in_threadpool(services.archive.photo, photo_id)
+    response = Response(media_type="image/jpeg")
+    not_modified(request, response, Revision(stored.id, width_px))
+    path = services.files.path(stored.id)
+    return _jpeg(await services.pool.run(worker.shrink, path, width_px), response)
+
+
+def _jpeg(data: bytes, response: Response) -> Response:
+    headers = {"Cache-Control": "no-cache", "ETag": response.headers["ETag"]}
+    return Response(data, media_type="image/jpeg", headers=headers)
 
 
 # --- records to schemas ---------------------------------------------------------
@@ -290,8 +321,3 @@ def photo_out(stored: StoredPhoto) -> schemas.PhotoOut:
             "thumbnail": f"{base}/thumbnail.jpg",
         },
     )
-
-
-def error_body(error: FishMeasureError) -> ErrorBody:
-    """Return the one error body of an error."""
-    return ErrorBody(code=error.code, message=error.message, advice=error.advice)

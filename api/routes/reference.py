@@ -3,17 +3,19 @@
 from typing import Annotated, Any, Literal
 
 from fastapi import APIRouter, Query, Response
-from pydantic import Field
+from pydantic import ConfigDict, Field
 
 from api.answers import PDF
 from api.errors import NotFoundError
 from api.lenses import find_lens, keep_lens, list_lenses
+from api.result_models import result_of
 from api.schemas import In, Items, Out
 from api.services import WithServices
 from fishmeasure.lens import LensProfile
 from fishmeasure.plain import plain
 from fishmeasure.sheet import PAGE_KINDS, design_page, page_facts, page_pdf
 from fishmeasure.species import load_species, species_keys
+from fishmeasure.species.record import Species
 
 router = APIRouter(prefix="/v1", tags=["reference"])
 
@@ -26,6 +28,33 @@ class SpeciesOut(Out):
     key: str = Field(description="For other requests.", examples=["rainbow-trout"])
     common_name: str = Field(description="In English.")
     latin_name: str = Field(description="Scientific name.")
+
+
+class MarkerOut(Out):
+    """A marker on a printed page."""
+
+    id: int = Field(description="Its number in the dictionary.", examples=[0])
+    side_mm: float = Field(description="Outer edge of its black border, mm.")
+    card_mm: float | None = Field(description="Card to cut out, mm; null for none.")
+    corners_mm: list[list[float]] = Field(
+        description="Four corners on the page, mm, top-left first, clockwise."
+    )
+
+
+class PageOut(Out):
+    """What is true about a page printed at 100 %."""
+
+    model_config = ConfigDict(extra="allow")
+
+    kind: str = Field(description="For its path.", examples=["sheet"])
+    paper: str = Field(description="Printed on.", examples=["A4"])
+    page_mm: list[float] = Field(description="[width, height], mm.")
+    origin: str = Field(description="Where (0, 0) is.")
+    dictionary: str = Field(description="Which markers.")
+    markers: list[MarkerOut] = Field(description="All markers.")
+    check_lines_mm: list[dict[str, Any]] = Field(
+        description="Lines to measure after printing, mm."
+    )
 
 
 @router.get("/species", summary="List the species")
@@ -41,7 +70,11 @@ def list_species() -> Items[SpeciesOut]:
     )
 
 
-@router.get("/species/{key}", summary="One species with its sources")
+@router.get(
+    "/species/{key}",
+    summary="One species with its sources",
+    response_model=result_of(Species),
+)
 def get_species(key: str) -> Json:
     """Return the coefficients and ratios used, where each comes from and how sure."""
     if key not in species_keys():
@@ -51,9 +84,10 @@ def get_species(key: str) -> Json:
 
 
 @router.get("/sheets", summary="List the calibration pages")
-def list_sheets() -> Items[Json]:
+def list_sheets() -> Items[PageOut]:
     """Return what is true of each page printed on A4: markers, sizes, check line."""
-    return Items(items=[page_facts(design_page(kind, "A4")) for kind in PAGE_KINDS])
+    pages = [page_facts(design_page(kind, "A4")) for kind in PAGE_KINDS]
+    return Items(items=[PageOut.model_validate(facts) for facts in pages])
 
 
 @router.get("/sheets/{name}.pdf", summary="A calibration page to print", responses=PDF)
@@ -83,8 +117,10 @@ class LensIn(In):
         gt=0.1, lt=20, description="Focal length over the photo's diagonal."
     )
     focal_relative_sd: float = Field(ge=0, lt=1, description="Its error, a fraction.")
-    k1: float = Field(gt=-2, lt=2, description="Radial distortion.")
-    k1_sd: float = Field(ge=0, lt=1, description="Its error.")
+    k1: float = Field(
+        gt=-2, lt=2, description="Radial distortion, a fraction at the focal length."
+    )
+    k1_sd: float = Field(ge=0, lt=1, description="Its error, a fraction.")
     photo_count: int = Field(default=0, ge=0, description="Board photos it is from.")
     rms_px: float = Field(default=0.0, ge=0, description="Residual of corners, px.")
 

@@ -10,17 +10,23 @@ from pydantic import Field
 
 from api import schemas
 from api.answers import SVG
+from api.estimate_schemas import SampleEstimateOut
 from api.estimates import (
     NoEstimateError,
     estimate_json,
     measured_again,
     photos_changed,
 )
-from api.http import Revision, etag_of, not_modified
+from api.http import Revision, etag_of, expected_revision, not_modified
 from api.outlook_schemas import AdviceOut
 from api.outlooks import advice_of, outlook_with, sample_entry
 from api.services import Services, WithServices
-from fishmeasure.errors import BadEntryError, PlanError, UnknownRecordError
+from fishmeasure.errors import (
+    BadEntryError,
+    PlanError,
+    UnknownRecordError,
+    VersionConflictError,
+)
 from fishmeasure.ledger.archive import Page, StoredSample
 from fishmeasure.plain import plain
 from fishmeasure.plots import Theme, sample_line_plot, weight_plot
@@ -40,7 +46,7 @@ class NetIn(schemas.In):
 
     fish: int = Field(ge=1, le=100_000, description="Fish in the net.", examples=[8])
     fish_sd: float | None = Field(
-        default=None, ge=0, le=1e5, description="Of a count that was an estimate."
+        default=None, ge=0, le=1e5, description="Standard error of the count, fish."
     )
     gross_g: Reading | list[Reading] | None = Field(
         default=None, description="Net with fish, g; several readings may be given."
@@ -76,7 +82,12 @@ class SampleIn(schemas.In):
     count_in_unit_sd: float | None = Field(
         default=None, ge=0, le=1e7, description="Its standard error, fish."
     )
-    level: float = Field(default=0.9, ge=0.5, le=0.99, description="Of the intervals.")
+    level: float = Field(
+        default=0.9,
+        ge=0.5,
+        le=0.99,
+        description="Chance that the intervals cover, 0 to 1.",
+    )
     nets: list[NetIn] = Field(max_length=200, description="In the order of dipping.")
     scale: Json | None = Field(default=None, description="As in a sample file.")
     drip: Json | None = Field(default=None, description="As in a sample file.")
@@ -90,9 +101,8 @@ class SampleOut(schemas.Out):
     revision: int = Field(description="Grows with every change.")
     received_at: dt.datetime = Field(description="When it first came.")
     sample: Json = Field(description="As it was sent.")
-    estimate: Json | None = Field(
-        description="Mean weight and spread as `fishmeasure sample --json` gives it; "
-        "null while nothing can be said."
+    estimate: SampleEstimateOut | None = Field(
+        description="Mean weight and spread; null while nothing can be said."
     )
     problems: list[schemas.ProblemOut] = Field(description="Worst first.")
     advice: AdviceOut | None = Field(
@@ -116,7 +126,7 @@ class PlannedNets(schemas.Out):
     nets: int = Field(description="Nets to dip.")
     fish_per_net: int = Field(description="Fish in each.")
     half_width_percent: float = Field(description="Expected half width, %.")
-    level: float = Field(description="Of the interval.")
+    level: float = Field(description="Chance that it covers, 0 to 1.")
 
 
 class PlanOut(schemas.Out):
@@ -131,19 +141,32 @@ NET_SIZES = (5, 8, 10, 15, 20, 30)
 
 @router.put("/{sample_id}", summary="Save a sample and get its estimate")
 def put_sample(
-    services: WithServices, sample_id: UUID, sent: SampleIn, response: Response
+    services: WithServices,
+    sample_id: UUID,
+    sent: SampleIn,
+    request: Request,
+    response: Response,
 ) -> SampleOut:
     """Save a sample under an id that the client made; again for each change.
 
     Sent twice it is one sample. A sample too small for an estimate is saved all
-    the same, and the problem says what is missing.
+    the same, and the problem says what is missing. With `If-Match`, a change that
+    is based on an older state is refused.
     """
     body = sent.model_dump(mode="json", exclude_none=True)
     old = services.archive.find_sample(sample_id)
+    based_on = None
+    if old is not None:
+        state = Revision(str(old.id), old.revision)
+        expected_revision(request, state, "sample")
+        based_on = old.revision if "If-Match" in request.headers else None
     if old is not None and old.body == body and not photos_changed(services, old):
+        response.headers["ETag"] = etag_of(state)
         return _out(services, old)
     result = estimate_json(services, body)
-    stored = services.archive.put_sample(sample_id, body=body, result=result)
+    stored = services.archive.put_sample(
+        sample_id, body=body, result=result, based_on=based_on
+    )
     response.headers["ETag"] = etag_of(Revision(str(stored.id), stored.revision))
     return _out(services, stored)
 
@@ -167,11 +190,7 @@ def get_sample(
     services: WithServices, sample_id: UUID, request: Request, response: Response
 ) -> SampleOut:
     """Return a sample, its estimate anew where its photos were corrected."""
-    stored = services.archive.sample(sample_id)
-    if photos_changed(services, stored):
-        stored = services.archive.put_sample(
-            sample_id, body=stored.body, result=estimate_json(services, stored.body)
-        )
+    stored = _up_to_date(services, services.archive.sample(sample_id))
     not_modified(request, response, Revision(str(stored.id), stored.revision))
     return _out(services, stored)
 
@@ -187,14 +206,16 @@ def record_sample(services: WithServices, sample_id: UUID, sent: RecordIn) -> Sa
     SampleError
         If the sample has no estimate yet.
     """
-    stored = services.archive.sample(sample_id)
+    stored = _up_to_date(services, services.archive.sample(sample_id))
     estimate = (stored.result or {}).get("estimate")
     if estimate is None:
         raise NoEstimateError
     where = {"unit_id": str(sent.unit_id), "cohort_id": str(sent.cohort_id)}
     body = {**stored.body, **where}
     services.book.add(sample_entry(sample_id, body, estimate))
-    stored = services.archive.put_sample(sample_id, body=body, result=stored.result)
+    stored = services.archive.put_sample(
+        sample_id, body=body, result=stored.result, based_on=stored.revision
+    )
     return _out(services, stored)
 
 
@@ -252,6 +273,19 @@ def length_weight_svg(
         found.estimate, found.nets, plot_format="svg", theme=theme
     )
     return _svg(picture)
+
+
+def _up_to_date(services: Services, stored: StoredSample) -> StoredSample:
+    """Return the sample, its estimate made anew where its photos were corrected."""
+    if not photos_changed(services, stored):
+        return stored
+    result = estimate_json(services, stored.body)
+    try:
+        return services.archive.put_sample(
+            stored.id, body=stored.body, result=result, based_on=stored.revision
+        )
+    except VersionConflictError:  # somebody changed it meanwhile: theirs is newer
+        return services.archive.sample(stored.id)
 
 
 def _svg(data: bytes) -> Response:

@@ -39,7 +39,7 @@ def answer(
             sent.append(message)
 
         scope: dict[str, Any] = {"type": "http", "headers": headers}
-        app = BodyLimits(reads_all, max_bytes=10, seconds=0.2)
+        app = BodyLimits(reads_all, max_bytes=10, seconds=0.2, most_large=1)
         await app(scope, receive, send)
         assert [m["type"] for m in sent].count("http.response.start") == 1
         return int(sent[0]["status"])

@@ -1,0 +1,229 @@
+"""The API's description: what every route may answer, and examples to try.
+
+Examples are the invented spring tanks.
+"""
+
+import datetime as dt
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass
+from typing import Any
+
+from fastapi import FastAPI
+from fastapi.openapi.utils import get_openapi
+
+from api.errors import ErrorBody
+from api.model_of import description
+from fishmeasure.ledger.codec import to_plain
+from fishmeasure.ledger.demo import demo_book
+from fishmeasure.ledger.entries import entry_to_plain
+
+Json = dict[str, Any]
+DEMO_DAY = dt.date(2026, 5, 2)
+READS = frozenset({"get", "head"})
+TAGS = (
+    ("photos", "Upload, measurement, corrections, pictures."),
+    ("samples", "Nets, weighings and photos to mean weight and spread."),
+    ("book", "Units, cohorts and entries that are never overwritten."),
+    ("outlook", "What is in a unit on a day, and what follows."),
+    ("exchange", "Everything out and in again; the demo."),
+    ("calculations", "The stocking calculations without a book."),
+    ("reference", "Species, calibration pages, lens profiles."),
+    ("devices", "Pairing of phones and programs."),
+    ("server", "Signs of life."),
+)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Route:
+    """A route as the rules below see it."""
+
+    method: str
+    path: str
+
+    @property
+    def writes(self) -> bool:
+        """Whether it changes something."""
+        return self.method not in READS
+
+    @property
+    def guarded(self) -> bool:
+        """Whether a device must be paired first."""
+        return self.path.startswith("/v1/") and self.path not in {
+            "/v1/devices",
+            "/v1/about",
+        }
+
+    @property
+    def named(self) -> bool:
+        """Whether its path names something that may not be there."""
+        return "{" in self.path
+
+    def under(self, *starts: str) -> bool:
+        """Return whether its path begins so."""
+        return self.path.startswith(starts)
+
+
+def _has_body(route: Route) -> bool:
+    return route.method in {"post", "put"}
+
+
+# Which error a route may answer, with its codes (see api/errors.py).
+ERRORS: tuple[tuple[int, str, Callable[[Route], bool]], ...] = (
+    (
+        304,
+        "The client has this state already (If-None-Match); no body.",
+        lambda r: (
+            r.method == "get" and r.named and not r.under("/v1/export", "/v1/sheets")
+        ),
+    ),
+    (400, "The body cannot be taken apart (bad-request).", _has_body),
+    (401, "The device is not paired (not-paired).", lambda r: r.guarded),
+    (
+        403,
+        (
+            "Sent by a page of another address (foreign-origin), or a wrong pairing "
+            "code (wrong-code)."
+        ),
+        lambda r: r.writes,
+    ),
+    (
+        404,
+        "Nothing of that name is here (not-found, unknown-record).",
+        lambda r: r.named or r.under("/v1/samples", "/v1/entries", "/v1/photos"),
+    ),
+    (408, "The body came too slowly (too-slow-upload).", _has_body),
+    (
+        409,
+        (
+            "Changed meanwhile or in conflict (conflict, version-conflict, "
+            "entry-conflict, already-replaced, name-taken, book-not-empty)."
+        ),
+        lambda r: (
+            r.writes and not r.under("/v1/calculations", "/v1/devices", "/v1/lenses")
+        ),
+    ),
+    (413, "Too much at once (too-large, too-many-photos).", _has_body),
+    (415, "The file is no photo (not-an-image).", lambda r: r.path == "/v1/photos"),
+    (421, "The server does not go by that name (unknown-host).", lambda _: True),
+    (
+        422,
+        (
+            "The request is wrong (invalid-request), or what it holds cannot be used; "
+            "the code says why."
+        ),
+        lambda r: r.path not in {"/health", "/ready"},
+    ),
+    (
+        429,
+        "Too many wrong codes (too-many-tries); see Retry-After.",
+        lambda r: r.writes and r.path == "/v1/devices",
+    ),
+    (
+        503,
+        (
+            "Busy (busy, book-busy) or the disk or the book cannot be used "
+            "(storage-failed, book-write, book-unreadable, book-newer); see "
+            "Retry-After."
+        ),
+        lambda r: r.path != "/health",
+    ),
+    (507, "The disk is full (disk-full).", lambda r: r.writes),
+)
+
+
+def install_description(app: FastAPI) -> None:
+    """Have the application describe itself in full."""
+
+    def describe() -> Json:
+        if app.openapi_schema is None:
+            app.openapi_schema = _described(app)
+        return app.openapi_schema
+
+    app.openapi = describe  # type: ignore[method-assign]
+
+
+def _described(app: FastAPI) -> Json:
+    document = get_openapi(
+        title=app.title,
+        version=app.version,
+        description=app.description,
+        routes=app.routes,
+        tags=[{"name": name, "description": words} for name, words in TAGS],
+    )
+    schemas = document["components"]["schemas"]
+    for unused in ("HTTPValidationError", "ValidationError"):
+        schemas.pop(unused, None)
+    template = "#/components/schemas/{model}"
+    schemas["ErrorBody"] = ErrorBody.model_json_schema(ref_template=template)
+    for path, method, operation in _operations(document):
+        _add_errors(Route(method=method, path=path), operation)
+    for schema in schemas.values():
+        _describe_fields(schema)
+    for name, example in _examples().items():
+        if name in schemas:
+            schemas[name]["examples"] = [example]
+    return document
+
+
+def _operations(document: Json) -> Iterator[tuple[str, str, Json]]:
+    for path, methods in document["paths"].items():
+        for method, operation in methods.items():
+            yield path, method, operation
+
+
+def _add_errors(route: Route, operation: Json) -> None:
+    answers = operation["responses"]
+    answers.pop("422", None)
+    content = {
+        "application/json": {"schema": {"$ref": "#/components/schemas/ErrorBody"}}
+    }
+    for status, words, applies in ERRORS:
+        if applies(route):
+            answer: Json = {"description": words}
+            if status != 304:
+                answer["content"] = content
+            answers[str(status)] = answer
+    for parameter in operation.get("parameters", ()):
+        parameter.setdefault("description", description(parameter["name"]))
+
+
+def _describe_fields(schema: Json) -> None:
+    for name, field in schema.get("properties", {}).items():
+        field.setdefault("description", description(name))
+
+
+def _examples() -> dict[str, Json]:
+    """Return an example for each model of the book, and for a sample."""
+    demo = demo_book(DEMO_DAY)
+    unit, cohort = demo.units[0], demo.cohorts[0]
+    found: dict[str, Json] = {"Unit": to_plain(unit), "Cohort": to_plain(cohort)}
+    for entry in demo.entries:
+        found.setdefault(type(entry).__name__, entry_to_plain(entry))
+    found["SampleIn"] = {
+        "date": str(DEMO_DAY),
+        "unit": unit.name,
+        "unit_id": str(unit.id),
+        "cohort_id": str(cohort.id),
+        "species": cohort.species_key,
+        "count_in_unit": 240,
+        "nets": [
+            {"fish": 8, "gross_g": 1912, "tare_g": 640},
+            {"fish": 9, "net_g": 1431},
+        ],
+    }
+    found["RecordIn"] = {"unit_id": str(unit.id), "cohort_id": str(cohort.id)}
+    found["EntriesIn"] = {"entries": [found["Died"], found["Feed"]]}
+    found["CorrectionsIn"] = {
+        "corrections": [
+            {"kind": "drop", "fish": 3},
+            {"kind": "move", "fish": 0, "snout_px": [812, 640], "fork_px": [1390, 655]},
+        ]
+    }
+    found["PhotoSettingsIn"] = {"species": cohort.species_key, "print_scale": 0.97}
+    found["ErrorBody"] = {
+        "code": "not-an-image",
+        "message": "net_1.txt is not a picture that can be read.",
+        "advice": "Send the photo as the phone saved it: JPEG, PNG, WebP or HEIC.",
+        "details": [],
+    }
+    return found
