@@ -205,7 +205,11 @@ def _reason(
 ) -> str:
     """Return what is wrong with a flagged net, in words."""
     if residual is None or shown is None:
-        return "It does not agree with the rest."
+        # A single net can only disagree with the book.
+        return (
+            "Its weight and its lengths do not go together by any likely condition: "
+            "check the count, the tare and the figure noted."
+        )
     net = model.nets[index]
     percent = 100.0 * float(np.expm1(shown.log_ratio))
     off = f"{abs(percent):.0f} % {'above' if percent > 0 else 'below'}"

@@ -92,17 +92,6 @@ class Posterior:
             variance=zero,
         )
 
-    def drip_figure(self) -> Figure:
-        """Return d, the logarithm of 1 + drip fraction."""
-        one, zero = np.ones_like(self.mu), np.zeros_like(self.mu)
-        return Figure(
-            value=self.eta - self.alpha,
-            on_mu=zero,
-            on_eta=1.0 - self.alpha_gain,
-            on_split=-one,
-            variance=zero,
-        )
-
     def mu_figure(self) -> Figure:
         """Return mu."""
         one, zero = np.ones_like(self.mu), np.zeros_like(self.mu)

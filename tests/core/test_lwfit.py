@@ -197,10 +197,11 @@ def test_a_perfect_line_is_kept() -> None:
     assert line.a_g_cm == pytest.approx(0.011)
 
 
+@pytest.mark.parametrize("name", ["rainbow-trout", "brown-trout"])
 @pytest.mark.parametrize("kind", ["fork", "total", "standard"])
-def test_a_book_for_another_length_gives_the_same_weight(kind: str) -> None:
+def test_a_book_for_another_length_gives_the_same_weight(name: str, kind: str) -> None:
     """A fish weighs the same whichever of its lengths is used."""
-    species = load_species("perch")
+    species = load_species(name)
     fork_cm = 25.0
     lengths = {
         "fork": fork_cm,

@@ -137,3 +137,17 @@ def test_fit_refuses_files_that_cannot_be(
         monkeypatch, capsys, "fit", table, "--plot", str(tmp_path / "a.bmp")
     )
     assert (status, "must end in .png" in text) == (2, True)
+
+
+def test_fit_points_at_a_slip(
+    monkeypatch: pytest.MonkeyPatch,
+    capsys: pytest.CaptureFixture[str],
+    tmp_path: Path,
+) -> None:
+    """A weight with a digit too many is named."""
+    rows = rows_of(depth=False)
+    length, weight = rows[4].split(",")
+    rows[4] = f"{length},{10 * float(weight)}"
+    table = table_of(tmp_path, "length_cm,weight_g", rows)
+    status, text = run(monkeypatch, capsys, "fit", table)
+    assert (status, "Fish 5 is far off" in text) == (0, True)

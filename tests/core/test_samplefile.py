@@ -63,6 +63,12 @@ def test_lengths_stand_for_photos() -> None:
     assert weighing.photo_relative_sd == 0.0
 
 
+def test_a_time_of_day_is_forgiven() -> None:
+    """A date with a time keeps the date."""
+    sample = read_sample("date = 2026-05-02T08:30:00\n[[net]]\nfish = 1\nnet_g = 9\n")
+    assert sample.date == dt.date(2026, 5, 2)
+
+
 def test_settings_change_the_defaults() -> None:
     """Scale, drip, count and lengths can be set."""
     sample = read_sample(

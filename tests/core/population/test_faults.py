@@ -131,3 +131,12 @@ def test_a_wrong_length_is_named_and_hardly_counts() -> None:
     assert "125 mm in net 1" in note.message
     sound = estimate_population(nets, book=book())
     assert estimate.cv.value == pytest.approx(sound.cv.value, rel=0.1)
+
+
+def test_a_single_net_can_contradict_the_book() -> None:
+    """A weight six times what any condition gives is flagged without others."""
+    net = sound_nets()[0]
+    assert net.net_g is not None
+    estimate = estimate_population((replace(net, net_g=6 * net.net_g),), book=book())
+    assert estimate.nets[0].flag == "weight"
+    assert "do not go together" in estimate.nets[0].reason

@@ -58,3 +58,13 @@ def test_an_added_error_widens_as_variances_add() -> None:
         weights=np.array([0.5, 0.5]), means=np.zeros(2), sds=np.full(2, 0.3)
     )
     assert mixture.shifted(0.16).moments()[1] == pytest.approx(0.5)
+
+
+def test_two_components_have_the_mixtures_quantiles() -> None:
+    """Few components are used as they are; by symmetry the median is the middle."""
+    mixture = Mixture(
+        weights=np.array([0.5, 0.5]), means=np.array([-1.0, 1.0]), sds=np.full(2, 0.5)
+    )
+    low, middle, high = mixture.quantiles((0.2, 0.5, 0.8))
+    assert middle == pytest.approx(0.0, abs=1e-6)
+    assert low == pytest.approx(-high, abs=1e-6)

@@ -137,3 +137,11 @@ def test_a_nets_weight_has_the_moments_of_drawn_fish(measured: int) -> None:
     predicted = term.constant.item() + term.slope.item() * mean
     assert predicted == pytest.approx(np.log(weight).mean(), abs=0.006)
     assert term.variance.item() == pytest.approx(np.log(weight).var(), rel=0.06)
+
+
+def test_an_empty_net_says_nothing() -> None:
+    """A net neither weighed nor measured has no information, only a place."""
+    drawn = draw(Truth(), [Dip(fish=4, weighed=False)], np.random.default_rng(1))
+    model = one_point(model_of((*drawn.nets, NetWeighing(fish_count=3))))
+    nothing = net_information(model, 1)
+    assert float(np.sum(np.abs(nothing.mm) + np.abs(nothing.ee))) == 0.0
