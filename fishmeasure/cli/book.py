@@ -9,7 +9,11 @@ from uuid import UUID, uuid4
 import typer
 
 from fishmeasure.cli.book_options import BookOption, opened, read_day
-from fishmeasure.errors import ImportFileError, OptionFormatError
+from fishmeasure.errors import (
+    ImportFileError,
+    OptionFormatError,
+    UnknownRecordError,
+)
 
 if TYPE_CHECKING:
     from rich.table import Table
@@ -32,6 +36,7 @@ Fields = Annotated[
 ]
 Json = Annotated[bool, typer.Option("--json", help="Print JSON.")]
 OwnRecords = ("unit", "cohort")
+_SHORT_ID = 8  # enough to tell entries apart, short enough to type
 
 
 # --- looking ----------------------------------------------------------------------
@@ -106,7 +111,7 @@ def entries_command(
             "" if entry.place_id is None else names[entry.place_id],
             "" if entry.fish_id is None else names[entry.fish_id],
             _what(entry, names),
-            str(entry.id),
+            str(entry.id)[:_SHORT_ID],
         )
     _show(table)
 
@@ -216,7 +221,7 @@ def change_command(
 
 @book_app.command("correct")
 def correct_command(
-    entry: Annotated[str, typer.Argument(help="Id of the wrong entry.")],
+    entry: Annotated[str, typer.Argument(help="Id of the wrong entry, or its start.")],
     fields: Fields,
     book: BookOption = None,
 ) -> None:
@@ -224,7 +229,7 @@ def correct_command(
     from fishmeasure.ledger.entries import entry_from_plain, entry_to_plain
 
     with opened(book) as open_:
-        old = open_.entry(_uuid(entry))
+        old = _entry(open_, entry)
         plain = entry_to_plain(replace(old, recorded_at=None))
         plain |= _typed(type(old), fields, open_)
         plain |= {"id": str(uuid4()), "replaces": str(old.id)}
@@ -233,7 +238,7 @@ def correct_command(
 
 @book_app.command("cancel")
 def cancel_command(
-    entry: Annotated[str, typer.Argument(help="Id of the entry to take back.")],
+    entry: Annotated[str, typer.Argument(help="Id of the entry, or its start.")],
     note: Annotated[str, typer.Option("--note", help="Why.")] = "",
     book: BookOption = None,
 ) -> None:
@@ -241,7 +246,7 @@ def cancel_command(
     from fishmeasure.ledger.entries import Cancelled
 
     with opened(book) as open_:
-        old = open_.entry(_uuid(entry))
+        old = _entry(open_, entry)
         back = Cancelled(id=uuid4(), on=old.on, replaces=old.id, note=note)
         print(open_.add(back).added[0])
 
@@ -347,11 +352,15 @@ def _typed(record: type, fields: list[str], book: "Book") -> dict[str, object]:
     return plain_from_cells(record, cells, "The command", known)
 
 
-def _uuid(text: str) -> UUID:
-    try:
-        return UUID(text)
-    except ValueError:
-        raise OptionFormatError("ENTRY", text, str(UUID(int=1))) from None
+def _entry(book: "Book", text: str) -> "Entry":
+    """Return the entry whose id begins so."""
+    wanted = text.strip().lower()
+    found = [entry for entry in book.entries() if str(entry.id).startswith(wanted)]
+    if len(found) > 1:
+        raise OptionFormatError("ENTRY", text, f"such as {found[0].id}")
+    if not found:
+        raise UnknownRecordError("entry", text)
+    return found[0]
 
 
 def _what(entry: "Entry", names: dict[UUID, str]) -> str:

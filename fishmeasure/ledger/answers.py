@@ -485,6 +485,12 @@ def limits(
     groups = fish_groups(known)
     if not groups:
         return None
+    if state.biomass_kg is None:
+        tried.say(
+            "load-incomplete",
+            f"Fish of unknown weight in {state.unit.name} are left out of feed and "
+            "limits, which are nearer than shown. Take a net sample.",
+        )
     unit = rearing_unit(state.unit)
     held = _unit_limits(state, water, known)
     until = state.on + timedelta(days=options.stocking_days)

@@ -2,6 +2,7 @@
 
 from collections.abc import Callable
 from datetime import timedelta
+from functools import partial
 from typing import Final
 
 import numpy as np
@@ -14,7 +15,9 @@ from fishmeasure.ledger.answers import CohortOutlook
 from fishmeasure.ledger.outlook import UnitOutlook
 from fishmeasure.plots.canvas import BLUE, GREEN, GREY, ORANGE, to_bytes
 from fishmeasure.stock.harvest import WeightSpread
+from fishmeasure.stock.outage import OutageResult
 from fishmeasure.stock.propagation import z_score
+from fishmeasure.stock.stocking import Limit
 
 SIZE_IN: Final = (3.45, 2.15)  # two beside each other on a page
 _COLOURS: Final = (BLUE, GREEN, ORANGE, GREY)
@@ -24,23 +27,25 @@ _SMALL: Final = 7
 
 def outlook_plots(outlook: UnitOutlook) -> tuple[bytes, ...]:
     """Return the plots that the outlook has figures for, as PNG."""
-    growing = any(item.projection is not None for item in outlook.cohorts)
-    wanted: tuple[tuple[bool, Callable[[Axes, UnitOutlook], None]], ...] = (
-        (growing, _growth),
-        (any(item.quantiles_g for item in outlook.cohorts), _weights),
-        (outlook.limits is not None, _limits),
-        (outlook.outages is not None, _oxygen),
-    )
-    return tuple(_drawn(draw, outlook) for has, draw in wanted if has)
+    drawings: list[Callable[[Axes], None]] = []
+    if any(item.projection is not None for item in outlook.cohorts):
+        drawings.append(partial(_growth, outlook=outlook))
+    if any(item.quantiles_g for item in outlook.cohorts):
+        drawings.append(partial(_weights, outlook=outlook))
+    if outlook.limits is not None:
+        drawings.append(partial(_limits, limits=outlook.limits.load.limits))
+    if outlook.outages is not None:
+        drawings.append(partial(_oxygen, worst=outlook.outages.worst))
+    return tuple(_drawn(draw) for draw in drawings)
 
 
-def _drawn(draw: Callable[[Axes, UnitOutlook], None], outlook: UnitOutlook) -> bytes:
+def _drawn(draw: Callable[[Axes], None]) -> bytes:
     figure = Figure(figsize=SIZE_IN, layout="constrained", dpi=200)
     FigureCanvasAgg(figure)
     axes = figure.add_subplot()
     axes.spines[["top", "right"]].set_visible(False)
     axes.tick_params(labelsize=_SMALL)
-    draw(axes, outlook)
+    draw(axes)
     axes.xaxis.label.set_fontsize(_SMALL)
     axes.yaxis.label.set_fontsize(_SMALL)
     return to_bytes(figure, "png")
@@ -86,6 +91,7 @@ def _growth(axes: Axes, outlook: UnitOutlook) -> None:
     locator = AutoDateLocator(maxticks=6)
     axes.xaxis.set_major_locator(locator)
     axes.xaxis.set_major_formatter(ConciseDateFormatter(locator))
+    axes.xaxis.get_offset_text().set_fontsize(_SMALL)
     axes.set_ylim(bottom=0.0)
     axes.set_ylabel("mean weight, g")
     axes.set_title(
@@ -96,13 +102,14 @@ def _growth(axes: Axes, outlook: UnitOutlook) -> None:
 
 def _weights(axes: Axes, outlook: UnitOutlook) -> None:
     """Draw how many fish are of which weight."""
-    known = [pair for pair in _growing(outlook) if pair[0].quantiles_g]
-    top = max(item.quantiles_g[-1][1] for item, _ in known) * 1.25
+    known = [
+        (item, item.fish.mean_weight_g, colour)
+        for item, colour in _growing(outlook)
+        if item.fish.mean_weight_g is not None
+    ]
+    top = max(item.quantiles_g[-1][1] for item, _, _ in known) * 1.25
     edges = np.linspace(0.0, top, 61)
-    for item, colour in known:
-        mean = item.fish.mean_weight_g
-        if mean is None:
-            continue
+    for item, mean, colour in known:
         spread = WeightSpread(mean_g=mean.value, cv=max(item.cv.value, 1e-3))
         above = np.array([spread.fraction_above(max(edge, 1e-6)) for edge in edges])
         fish = -np.diff(above) * item.fish.fish_count.value / np.diff(edges) * 10.0
@@ -117,11 +124,9 @@ def _weights(axes: Axes, outlook: UnitOutlook) -> None:
     axes.set_title("Weights today, plate size (dashed)", loc="left", fontsize=8)
 
 
-def _limits(axes: Axes, outlook: UnitOutlook) -> None:
-    """Draw how much of each limit is used, with its interval."""
-    if outlook.limits is None:
-        return
-    limits = outlook.limits.load.limits[::-1]
+def _limits(axes: Axes, limits: tuple[Limit, ...]) -> None:
+    """Draw how much of each limit is used, with its interval; the fullest on top."""
+    limits = limits[::-1]
     values = np.array([100.0 * limit.used_fraction.value for limit in limits])
     lows = np.array([100.0 * limit.used_fraction.low for limit in limits])
     highs = np.array([100.0 * limit.used_fraction.high for limit in limits])
@@ -146,11 +151,8 @@ def _limits(axes: Axes, outlook: UnitOutlook) -> None:
     axes.set_title("Limits", loc="left", fontsize=8)
 
 
-def _oxygen(axes: Axes, outlook: UnitOutlook) -> None:
+def _oxygen(axes: Axes, worst: OutageResult) -> None:
     """Draw the oxygen after the stop that leaves least time."""
-    if outlook.outages is None:
-        return
-    worst = outlook.outages.worst
     hours = worst.course_min / 60.0
     axes.fill_between(
         hours,

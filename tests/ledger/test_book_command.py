@@ -71,11 +71,13 @@ def test_entries_are_corrected_and_taken_back(filled: Any) -> None:
     _, out, _ = filled("book", "correct", first, "fish_count=3")
     second = out.strip()
     assert "fish_count 3" in filled("book", "entries", "--unit", "Tank A")[1]
-    assert first in filled("book", "entries", "--all")[1]
+    assert first[:8] in filled("book", "entries", "--all")[1]
+    status, _, err = filled("book", "cancel", "")
+    assert (status, err.count("such as ")) == (2, 1)
     shown = json.loads(filled("book", "entries", "--cohort", "Trout", "--json")[1])
     assert [entry["kind"] for entry in shown] == ["stocked", "died"]
     assert shown[1]["cause"] == "heron"
-    filled("book", "cancel", second, "--note", "not ours")
+    filled("book", "cancel", second[:8].upper(), "--note", "not ours")
     shown = json.loads(filled("book", "entries", "--json")[1])
     assert [entry["kind"] for entry in shown] == ["stocked"]
     assert "cancelled" in filled("book", "entries", "--all")[1]
@@ -152,7 +154,7 @@ def test_one_table_is_imported(filled: Any) -> None:
         (("book", "add", "died", "colour=blue"), "colour"),
         (("book", "change", "fish", "Trout", "name=X"), "fish"),
         (("book", "change", "unit", "Tank Z", "name=X"), "no unit Tank Z"),
-        (("book", "correct", "x", "fish_count=1"), "x"),
+        (("book", "correct", "x", "fish_count=1"), "no entry x"),
         (("book", "cancel", str(UUID(int=1))), "no entry"),
         (("book", "entries", "--unit", "Tank Z"), "Tank A"),
         (("book", "import", "none.json"), "none.json"),
@@ -208,6 +210,13 @@ def test_outlook_as_json_and_on_paper(run: Any) -> None:
     assert found["outages"]["results"][0]["to_critical"]["minutes"]["value"] > 0
     assert len(pypdfium2.PdfDocument("b.pdf")) == 1
     assert run("outlook", "Tank B", "--on", "2026-08-01", "--pdf", "c.pdf")[1] == ""
+
+
+def test_outlook_of_a_grower(filled: Any) -> None:
+    """The page of a real book says nothing of invented data."""
+    out = filled("outlook", "Tank A", "--on", "2026-04-01")[1]
+    assert "Trout" in out
+    assert "invented" not in out
 
 
 def test_own_book_by_default(run: Any, monkeypatch: pytest.MonkeyPatch) -> None:

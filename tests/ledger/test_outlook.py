@@ -279,6 +279,40 @@ def test_empty_unit() -> None:
     assert _pages(outlook_pdf(found)) == 1
 
 
+def test_known_and_unknown_fish_in_one_unit() -> None:
+    """What is known of some is shown; what is not of others is said."""
+    others = cohort("others", id=same(12))
+    entries = (*FULL, entry(Stocked, 1, cohort_id=others.id, fish_count=50))
+    found = unit_outlook((TANK,), (TROUT, others), entries, unit_id=TANK.id, on=day(60))
+    assert {"no-weight", "load-incomplete"} <= codes(found)
+    assert found.state.biomass_kg is None
+    assert found.outages is None  # the load is not known
+    assert len(outlook_plots(found)) == 3
+    text = "\n".join(line for part in sections(found) for line in part.lines)
+    assert "others: 50" in text
+    assert "others: weight not known" in text
+
+
+def test_few_small_fish_far_from_plate_size() -> None:
+    """There is room for more, and plate size is more than a year away."""
+    cold = replace(TANK, monthly_temperature_deg_c=(3.0,) * 12)
+    found = outlook(
+        entry(Stocked, 0, fish_count=20, mean_weight_g=5.0), on=1, unit=cold
+    )
+    text = "\n".join(line for part in sections(found) for line in part.lines)
+    assert "fingerlings of 20.0 g may be added" in text
+    assert "nearly all later than a year from now" in text
+    assert found.about == ""
+    assert _pages(outlook_pdf(found)) == 1
+
+
+def test_oxygen_below_caution_already() -> None:
+    """With too little oxygen from the start the level is reached at once."""
+    found = outlook(*FULL, entry(WaterReading, 60, do_mg_per_l=2.0))
+    text = "\n".join(line for part in sections(found) for line in part.lines)
+    assert "at once" in text
+
+
 def test_species_without_figures() -> None:
     """An unknown species keeps its weight and count; the rest is refused in words."""
     odd = replace(TROUT, species_key="pond-dragon", plate_weight_g=None)
