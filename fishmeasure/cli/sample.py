@@ -121,7 +121,18 @@ def _show(
     seen = sum(len(photo.fish) for photo in photos)
     output.console.print(
         f"\n{estimate.fish_measured} fish measured ({seen} seen in {len(photos)} "
-        f"photos), {estimate.fish_weighed} weighed. {ESTIMATE}"
+        f"photos), {estimate.fish_weighed} weighed. {_one_more(estimate)}{ESTIMATE}"
+    )
+
+
+def _one_more(estimate: "PopulationEstimate") -> str:
+    from fishmeasure.sampling_plan import one_more_net, taken
+
+    now = taken(estimate)
+    then = one_more_net(now)
+    return (
+        f"The mean is known to ± {now.half_width_percent:.0f} %; one more net of "
+        f"{then.fish_per_net} fish would make it ± {then.half_width_percent:.1f} %. "
     )
 
 
