@@ -13,6 +13,8 @@ export const units = () => list("units", "unit");
 export const cohorts = () => list("cohorts", "cohort");
 
 async function list(name, kind) {
+  // First what waits here: what arrives meanwhile is then seen twice, not never.
+  const pending = await waiting(kind);
   let stale = false;
   let items = [];
   try {
@@ -20,12 +22,11 @@ async function list(name, kind) {
     stale = answer.stale;
     items = answer.data;
   } catch (error) {
-    const pending = await waiting(kind);
     if (!pending.length) throw error;
     stale = true;
   }
   const byId = new Map(items.map((item) => [item.id, item]));
-  for (const body of await waiting(kind)) byId.set(body.id, body);
+  for (const body of pending) byId.set(body.id, body);
   return { [name]: [...byId.values()], stale };
 }
 
@@ -59,12 +60,12 @@ export async function unitState(id) {
  * here have only their cohort and count.
  */
 export async function cohortsIn(unitId) {
-  const { state, stale } = await unitState(unitId);
-  const known = state?.cohorts ?? [];
-  const here = new Set(known.map((item) => item.cohort.id));
   const entries = (await waiting("entry")).filter(
     (entry) => entry.kind === "stocked" && entry.unit_id === unitId,
   );
+  const { state, stale } = await unitState(unitId);
+  const known = state?.cohorts ?? [];
+  const here = new Set(known.map((item) => item.cohort.id));
   if (!entries.length) return { cohorts: known, state, stale };
   const names = new Map((await cohorts()).cohorts.map((item) => [item.id, item]));
   const fresh = entries

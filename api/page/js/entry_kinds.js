@@ -1,7 +1,7 @@
 /** The kinds of book entries: what each asks for and how each reads. */
 
 import { t } from "./text.js";
-import { count, feed, number, stock, weight } from "./units.js";
+import { count, feed, stock, weight } from "./units.js";
 
 const cohort = { name: "cohort_id", type: "choice", required: true };
 const fishCount = { name: "fish_count", type: "whole", required: true, max: 10_000_000 };
@@ -33,8 +33,8 @@ export const KINDS = {
 /** Drawing of a kind. */
 export const ICONS = {
   died: "out",
-  feed: "scales",
-  water: "clock",
+  feed: "feed",
+  water: "drop",
   counted: "check",
   harvested: "minus",
   sold: "minus",
@@ -80,5 +80,5 @@ export function entryLine(entry, names) {
 function waterParts(entry) {
   return ["temperature_deg_c", "do_mg_per_l", "ph", "tan_mg_per_l", "nitrate_n_mg_per_l"]
     .filter((name) => typeof entry[name] === "number")
-    .map((name) => t(`reading.${name}`, { value: number(entry[name]) }));
+    .map((name) => t(`reading.${name}`, { value: String(entry[name]) }));
 }

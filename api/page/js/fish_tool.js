@@ -35,7 +35,7 @@ export class FishTool {
   open() {
     const { stage, magnifier } = this.screen;
     const { fish } = this;
-    stage.near(fish.outline_px.length ? fish.outline_px : [fish.snout_px, fish.fork_px]);
+    stage.near([...fish.outline_px, fish.snout_px, fish.fork_px]);
     this.handles = new Handles({
       stage,
       magnifier,

@@ -23,14 +23,15 @@ export function doubts(fish) {
  * Return the drawings of all fish.
  *
  * `scale` is CSS pixels per photo pixel; `chosen` the number of one fish or null;
- * `ends` replaces the chosen one's ends while they are moved; `labels` shows figures.
+ * `ends` replaces the chosen one's ends while they are moved; `labels` is the photo's
+ * width in pixels, within which figures are shown, or 0 for none.
  */
-export function fishMarks(fish, { scale, chosen = null, ends = null, labels = true }) {
+export function fishMarks(fish, { scale, chosen = null, ends = null, labels = 0 }) {
   const shown = fish.map((item, index) => ({ item, index }));
   const marks = shown.map(({ item, index }) =>
     outline(item, scale, chosen === null || chosen === index, chosen === index ? ends : null),
   );
-  return labels && chosen === null ? [...marks, ...labelsOf(shown, scale)] : marks;
+  return labels && chosen === null ? [...marks, ...labelsOf(shown, scale, labels)] : marks;
 }
 
 function outline(fish, scale, bright, ends) {
@@ -67,7 +68,7 @@ function forkMark([sx, sy], [x, y], scale) {
 }
 
 /** Number badges for all, figures beside those that have room for them. */
-function labelsOf(shown, scale) {
+function labelsOf(shown, scale, room) {
   const taken = [];
   return shown.map(({ item, index }) => {
     const [x, y] = centre(item);
@@ -76,7 +77,8 @@ function labelsOf(shown, scale) {
       : "";
     const wide = (text.length * LABEL_PX * 0.56 + 12) / scale;
     const high = (LABEL_PX + 8) / scale;
-    const place = [x - wide / 2, y + 14 / scale, wide, high];
+    const left = Math.min(Math.max(x - wide / 2, 0), Math.max(0, room - wide));
+    const place = [left, y + 14 / scale, wide, high];
     const free = text && !taken.some((other) => overlap(place, other));
     taken.push([x - 14 / scale, y - 14 / scale, 28 / scale, 28 / scale]);
     if (free) taken.push(place);
@@ -106,7 +108,7 @@ function label(number, [x, y], figures, scale, status) {
     const [left, top, wide, high] = figures.place;
     group.append(
       svg("rect", { x: left, y: top, width: wide, height: high, rx: 4 / scale }),
-      svg("text.figures", { x, y: top + high - 6.5 / scale, ...size(LABEL_PX) }, figures.text),
+      svg("text.figures", { x: left + wide / 2, y: top + high - 6.5 / scale, ...size(LABEL_PX) }, figures.text),
     );
   }
   return group;

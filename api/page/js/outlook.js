@@ -1,10 +1,13 @@
-/** What follows for a unit: feed, plate size, oxygen, an outage. */
+/** What follows for a unit: feed, plate size, limits, an outage. */
 
 import { read } from "./api.js";
 import { h } from "./dom.js";
 import { banner, card, cautions, failure } from "./parts.js";
-import { dateText, t } from "./text.js";
-import { feed, number } from "./units.js";
+import { dateText, t, textOr } from "./text.js";
+import { count, feed, feedRange, number, stock, weight } from "./units.js";
+
+const DAY_MIN = 1440;
+const MOST_CAUTIONS = 3; // estimate, oxygen, electrical work; the guide has them all
 
 /** Return the server's outlook of a unit, or the error that came instead. */
 export async function loadOutlook(unitId) {
@@ -15,39 +18,134 @@ export async function loadOutlook(unitId) {
   }
 }
 
-/** Return the outlook as a card. */
+/**
+ * Return a card of an outlook, or of the shorter advice that comes with a sample:
+ * that one has no feeding, limits, cohorts and outages beside its four figures.
+ */
 export function outlookCard(outlook) {
   if (outlook instanceof Error) return card(t("outlook.title"), failure(outlook));
+  const rows = [
+    ...feedRows(outlook),
+    ...plateRows(outlook),
+    ...(outlook.cohorts ?? []).flatMap(cohortRows),
+    ...oxygenRows(outlook),
+    ...limitRows(outlook.limits),
+    ...outageRows(outlook),
+  ];
   return card(
     t("outlook.title"),
-    h("dl.outlook", rows(outlook)),
-    (outlook.problems ?? []).map((problem) => banner("warn", null, h("p", problem.message))),
-    cautions(outlook.cautions),
+    rows.length ? h("dl.outlook", rows.map(row)) : null,
+    outlook.problems.map((problem) => banner("warn", null, h("p", problem.message))),
+    cautions(outlook.cautions.slice(0, MOST_CAUTIONS)),
   );
 }
 
-function rows(outlook) {
-  return [feedRow(outlook), plateRow(outlook), oxygenRow(outlook), outageRow(outlook)]
-    .filter(Boolean)
-    .map(([label, value, note]) => h("div", h("dt", label), h("dd", value, note ? h("small", note) : null)));
+function row([label, value, ...notes]) {
+  const said = notes.filter(Boolean);
+  return h(
+    "div",
+    h("dt", label),
+    h("dd", value),
+    said.length ? h("dd.notes", said.map((note) => h("span", note))) : null,
+  );
 }
 
-function feedRow({ feed: plan }) {
-  if (!plan) return null;
-  return [t("outlook.feed"), feed(plan.value)];
+function feedRows({ feed: today, feeding }) {
+  if (!today) return [];
+  const week = feeding ? t("outlook.feed-week", { value: feed(feeding.week_kg.value) }) : null;
+  const rows = [[t("outlook.feed"), feed(today.value), feedRange([today.low, today.high]), week]];
+  const ratio = feeding?.conversion?.biological;
+  if (ratio) {
+    rows.push([t("outlook.conversion"), number(ratio.value), `${number(ratio.low)}–${number(ratio.high)}`]);
+  }
+  return rows;
 }
 
-function plateRow({ plate: forecast }) {
-  if (!forecast) return null;
-  return [t("outlook.plate"), dateText(forecast.half_on)];
+function plateRows({ plate, cohorts }) {
+  const plates = cohorts ? cohorts.map((cohort) => [cohort.plate, cohort.name]) : [[plate, ""]];
+  const several = plates.length > 1;
+  return plates
+    .filter(([one]) => one)
+    .map(([one, name]) => plateRow(one, several ? name : ""));
 }
 
-function oxygenRow({ oxygen }) {
-  if (!oxygen) return null;
-  return [t("outlook.oxygen"), number(oxygen.value)];
+function plateRow(plate, name) {
+  const label = t("outlook.plate", { weight: weight(plate.size_g) });
+  if (plate.days_to_half === null) return [label, t("outlook.beyond"), name];
+  const n = plate.days_to_half;
+  const wait = n > 0 ? t("outlook.in-days", { n }) : t("outlook.now");
+  const end = (day) => (day ? dateText(day) : t("outlook.later"));
+  const { earliest, latest } = plate.half;
+  return [
+    label,
+    wait,
+    name,
+    n > 0 ? t("outlook.half-between", { from: end(earliest), to: end(latest) }) : null,
+    plate.first_on && n > 0 ? t("outlook.first", { date: dateText(plate.first_on) }) : null,
+    plate.nearly_all_on ? t("outlook.last", { date: dateText(plate.nearly_all_on) }) : null,
+  ];
 }
 
-function outageRow({ outage }) {
-  if (!outage) return null;
-  return [t("outlook.outage"), number(outage.value)];
+function cohortRows({ harvests, condition, grading }) {
+  const rows = [];
+  const ready = harvests[0]?.ready_count;
+  if (ready && ready.value >= 1) {
+    rows.push([t("outlook.ready"), count(ready.value), t("outlook.at-least", { n: count(Math.floor(ready.low)) })]);
+  }
+  if (condition) {
+    const words = textOr(`condition.${condition.verdict}`, condition.verdict);
+    rows.push([t("outlook.condition"), words, t("outlook.factor", { value: number(condition.condition_factor) })]);
+  }
+  if (grading?.advised) {
+    const { small_g: small, large_g: large } = grading;
+    const where = t("outlook.grade-at", { small: weight(small), large: weight(large) });
+    rows.push([t("outlook.grade"), t("yes"), where]);
+  }
+  return rows;
+}
+
+const percent = (value) => `${number(value, 2)} %`;
+const upTo = (value) => t("outlook.up-to", { value: percent(value) });
+
+function oxygenRows({ oxygen }) {
+  return oxygen ? [[t("limit.oxygen"), percent(oxygen.value), upTo(oxygen.high)]] : [];
+}
+
+function limitRows(limits) {
+  if (!limits) return [];
+  const rows = [];
+  const tightest = limits.limits[0];
+  if (tightest && tightest.name !== "oxygen") {
+    const { value, high } = tightest.used_fraction;
+    const label = textOr(`limit.${tightest.name}`, t("outlook.limit", { name: tightest.name }));
+    rows.push([label, percent(value * 100), upTo(high * 100)]);
+  }
+  rows.push([t("outlook.room"), stock(Math.max(0, limits.room_kg)), t("outlook.room-note")]);
+  if (limits.fish_to_take_out) {
+    const note = t("outlook.take-out-note", { date: dateText(limits.until) });
+    rows.push([t("outlook.take-out"), count(limits.fish_to_take_out), note]);
+  }
+  return rows;
+}
+
+function outageRows({ outage, outages }) {
+  if (!outage) return [];
+  const worst = outages?.find(({ cause }) => cause === outage.cause);
+  const best = worst?.measures[0];
+  return [
+    [
+      textOr(`outlook.outage-${outage.cause}`, t("outlook.outage")),
+      duration(outage.value),
+      t("outlook.act-within", { time: duration(outage.low) }),
+      worst ? t("outlook.critical", { value: number(worst.to_critical.level_mg_per_l, 2) }) : null,
+      best ? t("outlook.helps", { what: best.name, time: duration(best.gained_min.value) }) : null,
+    ],
+  ];
+}
+
+function duration(minutes) {
+  if (minutes >= DAY_MIN) return t("time.day-or-more");
+  const whole = Math.floor(minutes);
+  if (whole < 60) return t("time.minutes", { n: whole });
+  return t("time.hours", { hours: Math.floor(whole / 60), minutes: String(whole % 60).padStart(2, "0") });
 }

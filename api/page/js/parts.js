@@ -60,8 +60,12 @@ export function figures(rows) {
   );
 }
 
+/** What was asked for is not there, any more or ever. */
+export class Missing extends Error {}
+
 /** Return what to show in place of a screen that failed. */
 export function failure(error) {
+  if (error instanceof Missing) return banner("warn", error.message);
   if (error instanceof Unreachable) {
     return banner("warn", t("error.unreachable"), h("p", t("error.unreachable-advice")));
   }
@@ -101,6 +105,10 @@ export function notice(text, button = null) {
   document.body.append(box);
   if (!button) noticeTimer = setTimeout(() => box.remove(), 4000);
 }
+
+/** Return what the book says of itself, such as that its data are invented. */
+export const aboutBook = (state) =>
+  state?.about ? banner("plain", null, h("p", state.about)) : null;
 
 /** Return a placeholder while something is on its way. */
 export const loading = () => h("p.loading", { role: "status" }, t("loading"));

@@ -63,7 +63,7 @@ class PointTool {
       svg("circle.tapped", { cx: x, cy: y, r: 6 / scale, "stroke-width": 3 / scale }),
     );
     const line = this.points.length === 2 ? [this.line(scale)] : [];
-    return [...fishMarks(this.screen.fish, { scale, labels: false }), ...line, ...dots];
+    return [...fishMarks(this.screen.fish, { scale }), ...line, ...dots];
   }
 
   line(scale) {

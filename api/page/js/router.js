@@ -12,7 +12,7 @@
 
 import { h, fill } from "./dom.js";
 import { icon } from "./icons.js";
-import { failure } from "./parts.js";
+import { Missing, failure } from "./parts.js";
 import { tabs } from "./tabs.js";
 import { t } from "./text.js";
 
@@ -37,6 +37,11 @@ export function go(path, { replace = false } = {}) {
   if (location.hash === address) void render();
   else if (replace) location.replace(address);
   else location.hash = address;
+}
+
+/** Show a screen anew, unless the person has gone elsewhere meanwhile. */
+export function reload(path) {
+  if (location.hash === `#/${path}`) void render();
 }
 
 /** Show the present address, and follow it from now on. */
@@ -74,7 +79,7 @@ async function render() {
   const found = find(location.hash.replace(/^#\/?/, "").split("?")[0]);
   let shown;
   try {
-    if (!found) throw new Error(t("error.no-screen"));
+    if (!found) throw new Missing(t("error.no-screen"));
     shown = await found.screen.show(found.params);
   } catch (error) {
     shown = { title: t("error.title"), body: failure(error), back: "" };
@@ -99,6 +104,8 @@ function place(shown) {
   window.scrollTo(0, 0);
   title.focus({ preventScroll: true });
   placeBottom(shown);
+  // Something may have changed while the screen was being made.
+  refreshScreen();
 }
 
 function placeBottom({ actions, back }) {

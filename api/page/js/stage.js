@@ -72,8 +72,11 @@ export class Stage {
     const wide = Math.max(x1 - x0, 40) * grown;
     const high = Math.max(y1 - y0, 40) * grown;
     const scale = Math.max(whole, Math.min(room / wide, tall / high, MOST_SCALE));
-    const middle = (low, high_, size) => size / 2 - ((low + high_) / 2) * scale;
-    return [scale, middle(x0, x1, room), middle(y0, y1, tall)];
+    return [
+      scale,
+      start((x0 + x1) / 2, this.width, room, scale),
+      start((y0 + y1) / 2, this.height, tall, scale),
+    ];
   }
 
   /** Draw what lies over the photo anew. */
@@ -100,4 +103,11 @@ export class Stage {
   toStage([x, y]) {
     return [(x + 0.5) * this.scale + this.left, (y + 0.5) * this.scale + this.top];
   }
+}
+
+/** Return where the photo begins so that a point is in the middle, without a gap. */
+function start(point, length, room, scale) {
+  const gap = room - length * scale;
+  if (gap >= 0) return gap / 2;
+  return Math.min(0, Math.max(gap, room / 2 - point * scale));
 }

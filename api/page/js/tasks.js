@@ -1,8 +1,9 @@
 /** What is to be sent next, and how each kind of thing is sent. */
 
-import { send } from "./api.js";
+import { Refused, send } from "./api.js";
 import { sampleBody } from "./samples.js";
 import { all, update } from "./store.js";
+import { t } from "./text.js";
 
 /** Return {store, key, run} of the next thing to send, or null. */
 export async function nextTask() {
@@ -43,7 +44,10 @@ async function sendWrite(write) {
 
 async function sendPhoto(photo) {
   let result = photo.result;
-  if (!result) result = await upload(photo);
+  if (!result) {
+    result = await upload(photo);
+    await refuseSecond(photo, result);
+  }
   if (photo.settings) result = await change(result, "settings", photo.settings);
   if (photo.corrections) {
     result = await change(result, "corrections", { corrections: photo.corrections });
@@ -61,6 +65,16 @@ async function sendPhoto(photo) {
     record.state = record.settings || record.corrections ? "waiting" : "measured";
   });
   await touchSample(photo.sample_id);
+}
+
+/** The same photo twice would count its fish twice. */
+async function refuseSecond(photo, result) {
+  const others = (await all("photos")).filter(
+    (other) => other.sample_id === photo.sample_id && other.key !== photo.key,
+  );
+  if (!others.some((other) => other.result?.id === result.id)) return;
+  const advice = t("photo.twice-advice");
+  throw new Refused(409, { code: "same-photo", message: t("photo.twice"), advice });
 }
 
 const same = (one, other) => JSON.stringify(one) === JSON.stringify(other);

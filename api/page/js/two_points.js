@@ -1,7 +1,6 @@
 /** Two points of a photo, put by two taps; each can be slid before it is let go. */
 
 import { h, style } from "./dom.js";
-import { say } from "./parts.js";
 import { t } from "./text.js";
 
 const STEPS = { ArrowLeft: [-1, 0], ArrowRight: [1, 0], ArrowUp: [0, -1], ArrowDown: [0, 1] };
@@ -82,7 +81,6 @@ export class TwoPoints {
     this.magnifier.hide();
     if (this.points.length < 2) {
       this.cross.setAttribute("aria-label", this.prompts[1]);
-      say(this.prompts[1]);
       this.onpoint(this.points);
     } else {
       this.close();

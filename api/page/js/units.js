@@ -6,6 +6,7 @@ const GRAMS_PER_LB = 453.59237;
 const GRAMS_PER_OZ = GRAMS_PER_LB / 16;
 const MM_PER_IN = 25.4;
 const KEY = "fishmeasure.units";
+const SPACE = "\u00a0"; // a number and its unit stay on one line
 
 const WEIGHTS = { g: 1, kg: 1000, oz: GRAMS_PER_OZ, lb: GRAMS_PER_LB };
 const LENGTHS = { mm: 1, cm: 10, in: MM_PER_IN };
@@ -72,13 +73,13 @@ function weightUnit(grams) {
 
 /** Return a weight: "212 g", "1.24 kg" or "7.48 oz". */
 export function weight(grams, unit = weightUnit(grams)) {
-  return `${number(fromGrams(grams, unit))} ${unit}`;
+  return `${number(fromGrams(grams, unit))}${SPACE}${unit}`;
 }
 
 /** Return an interval of weights in the unit of its middle: "198–227 g". */
 export function weightRange([low, high], middle = (low + high) / 2) {
   const unit = weightUnit(middle);
-  return `${number(fromGrams(low, unit))}–${number(fromGrams(high, unit))} ${unit}`;
+  return `${number(fromGrams(low, unit))}–${number(fromGrams(high, unit))}${SPACE}${unit}`;
 }
 
 /** Return a stock's weight: "51.2 kg" or "113 lb". */
@@ -88,16 +89,19 @@ export const stock = (kg) => weight(kg * 1000, stockUnit());
 export function stockRange([low, high]) {
   const unit = stockUnit();
   const show = (kg) => number(fromGrams(kg * 1000, unit));
-  return `${show(low)}–${show(high)} ${unit}`;
+  return `${show(low)}–${show(high)}${SPACE}${unit}`;
 }
 
 /** Return a feed weight: small ones in grams or ounces. */
 export const feed = (kg) => weight(kg * 1000);
 
+/** Return an interval of feed weights in the unit of its middle. */
+export const feedRange = ([low, high]) => weightRange([low * 1000, high * 1000]);
+
 /** Return a length: "243 mm" or "9.57 in". */
 export function length(mm) {
   const unit = lengthUnit();
-  return `${number(mm / LENGTHS[unit])} ${unit}`;
+  return `${number(mm / LENGTHS[unit])}${SPACE}${unit}`;
 }
 
 /** Return the number that a person typed, or null. Both 1.5 and 1,5 are read. */

@@ -3,8 +3,8 @@
 import { fill, h } from "../dom.js";
 import { gauge } from "../gauge.js";
 import { icon } from "../icons.js";
-import { loadOutlook, outlookCard } from "../outlook.js";
-import { action, banner, card, cautions, figures, loading, notice, refusal } from "../parts.js";
+import { outlookCard } from "../outlook.js";
+import { Missing, action, banner, card, cautions, figures, loading, notice, refusal } from "../parts.js";
 import { showActions } from "../router.js";
 import { edit, plainMean } from "../samples.js";
 import { about } from "../data.js";
@@ -29,33 +29,17 @@ class Answer {
   constructor(id) {
     this.id = id;
     this.element = h("div.answer");
-    this.outlook = h("div");
-    this.outlookOf = null;
   }
 
   async update() {
     const before = this.sample;
     this.sample = await get("samples", this.id);
-    if (!this.sample) throw new Error(t("sample.gone"));
+    if (!this.sample) throw new Missing(t("sample.gone"));
     this.texts ??= await about().catch(() => null);
     fill(this.element, this.content());
-    await this.follow();
     if (!before) return;
     showActions(this.actions());
     if (this.sample.recorded && !before.recorded) notice(t("answer.saved"));
-  }
-
-  /** Ask what follows, once for each state of the book. */
-  async follow() {
-    const state = `${this.sample.result?.revision}-${this.sample.recorded}`;
-    if (this.outlookOf === state || !this.sample.result?.estimate) return;
-    this.outlookOf = state;
-    fill(this.outlook, await this.consequences());
-  }
-
-  async consequences() {
-    if (!this.sample.recorded) return card(t("outlook.title"), h("p.note", t("answer.save-first")));
-    return outlookCard(await loadOutlook(this.sample.unit_id));
   }
 
   content() {
@@ -91,7 +75,7 @@ class Answer {
       problems.map((problem) => banner("warn", null, h("p", problem.message))),
       this.spread(estimate),
       this.stock(estimate),
-      this.outlook,
+      this.sample.result.advice ? outlookCard(this.sample.result.advice) : null,
       nets(estimate),
       this.texts ? cautions([this.texts.cautions.estimate, this.texts.cautions.handling]) : null,
     ];

@@ -6,6 +6,7 @@ import { icon } from "../icons.js";
 import { card, cautions } from "../parts.js";
 import { aboveDrawing, layDrawing, printDrawing, spotsDrawing, weighDrawing } from "../guide_drawings.js";
 import { t } from "../text.js";
+import { system } from "../units.js";
 
 const SECTIONS = [
   ["print", printDrawing, 4],
@@ -43,14 +44,16 @@ function sheets() {
       "a.button",
       { href: `/v1/sheets/${name}.pdf?paper=${paper}`, download: true },
       icon("print"),
-      h("span", t(`guide.sheet.${name}`, { paper: paper === "letter" ? "Letter" : paper })),
+      h("span", t(`guide.sheet.${name}`, { paper })),
     );
+  const small = system() === "imperial" ? "Letter" : "A4";
   return h(
-    "div.list",
+    "div.pair",
     link("A4", "sheet"),
-    link("letter", "sheet"),
+    link("Letter", "sheet"),
     link("A3", "sheet"),
-    link("A4", "loose"),
-    link("A4", "single"),
+    link(small, "cards"),
+    link(small, "single"),
+    link(small, "lens-board"),
   );
 }

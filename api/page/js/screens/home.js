@@ -1,9 +1,11 @@
 /** All units, each with what is in it. */
 
+import { send } from "../api.js";
 import { cohortsIn, units } from "../data.js";
 import { fill, h } from "../dom.js";
 import { icon } from "../icons.js";
-import { action, banner, failure, loading, speciesName } from "../parts.js";
+import { aboutBook, action, banner, failure, loading, speciesName } from "../parts.js";
+import { reload } from "../router.js";
 import { all } from "../store.js";
 import { dateText, daysAgo, t } from "../text.js";
 import { count as shownCount, stock, weight, weightRange } from "../units.js";
@@ -20,14 +22,22 @@ export async function show() {
 async function place(list) {
   try {
     const { units: found, stale } = await units();
-    if (!found.length) fill(list, firstUnit());
-    else fill(list, stale ? old() : null, await Promise.all(found.map(unitCard)), more());
+    if (!found.length) {
+      fill(list, firstUnit());
+      return;
+    }
+    const here = await Promise.all(found.map((unit) => cohortsIn(unit.id)));
+    fill(
+      list,
+      stale ? banner("plain", null, h("p", t("stale"))) : null,
+      aboutBook(here.find(({ state }) => state?.about)?.state),
+      found.map((unit, index) => unitCard(unit, here[index])),
+      action(t("home.add"), { to: "unit-new", name: "plus", kind: "quiet" }),
+    );
   } catch (error) {
     fill(list, failure(error));
   }
 }
-
-const old = () => banner("plain", null, h("p", t("stale")));
 
 function firstUnit() {
   return h(
@@ -36,29 +46,36 @@ function firstUnit() {
     h("h2", t("home.empty")),
     h("p", t("home.empty-how")),
     action(t("home.add"), { to: "unit-new", name: "plus", kind: "primary" }),
+    action(t("home.demo"), { onclick: (event) => void fillDemo(event.currentTarget), kind: "quiet" }),
   );
 }
 
-const more = () => action(t("home.add"), { to: "unit-new", name: "plus", kind: "quiet" });
+async function fillDemo(button) {
+  button.disabled = true;
+  try {
+    await send("POST", "/v1/demo", { json: {} });
+    reload("");
+  } catch (error) {
+    button.after(failure(error));
+  }
+}
 
-async function unitCard(unit) {
-  const { cohorts, state } = await cohortsIn(unit.id);
+function unitCard(unit, { cohorts, state }) {
   return h(
     "a.card.unit",
     { href: `#/unit/${unit.id}` },
     h("div.head", h("h2", unit.name), icon("next")),
     cohorts.length ? cohorts.map(cohortLine) : h("p.note", t("unit.no-fish")),
-    state?.biomass_kg ? biomass(state) : null,
+    cohorts.length && state?.biomass_kg ? biomass(state) : null,
   );
 }
 
 function biomass(state) {
-  return h("p.note", t("home.biomass", { value: stock(state.biomass_kg.value) }));
+  return h("p.total", t("home.biomass", { value: stock(state.biomass_kg.value) }));
 }
 
 function cohortLine(item) {
   const mean = item.mean_weight_g;
-  const count = item.fish_count?.value;
   return h(
     "div.cohort",
     h(
@@ -66,17 +83,14 @@ function cohortLine(item) {
       mean ? weight(mean.value) : t("unit.unweighed"),
       mean ? h("small", weightRange([mean.low, mean.high], mean.value)) : null,
     ),
-    h(
-      "p.note",
-      [
-        count === undefined ? null : t("fish.count", { n: Math.round(count), shown: shownCount(count) }),
-        speciesName(item.cohort.species_key),
-        sampled(item.last_sampled_on),
-      ]
-        .filter(Boolean)
-        .join(" · "),
-    ),
+    h("p.note", [fishText(item), sampled(item.last_sampled_on)].filter(Boolean).join(" · ")),
   );
+}
+
+function fishText(item) {
+  const name = speciesName(item.cohort.species_key);
+  const fish = item.fish_count?.value;
+  return fish === undefined ? name : t("home.fish", { count: shownCount(fish), species: name });
 }
 
 function sampled(on) {
@@ -87,19 +101,20 @@ function sampled(on) {
 
 async function unfinished() {
   const samples = (await all("samples")).filter((sample) => !sample.recorded);
-  return samples
-    .sort((a, b) => b.created - a.created)
-    .map((sample) =>
-      h(
-        "a.card.open",
-        { href: `#/sample/${sample.id}` },
-        icon("scales"),
-        h(
-          "div",
-          h("strong", t("home.unfinished", { unit: sample.unit_name })),
-          h("p.note", t("home.unfinished-nets", { n: sample.nets.length, date: dateText(sample.date) })),
-        ),
-        icon("next"),
-      ),
-    );
+  return samples.sort((a, b) => b.created - a.created).map(unfinishedCard);
+}
+
+function unfinishedCard(sample) {
+  const nets = { n: sample.nets.length, date: dateText(sample.date) };
+  return h(
+    "a.card.open",
+    { href: `#/sample/${sample.id}` },
+    icon("scales"),
+    h(
+      "div",
+      h("strong", t("home.unfinished", { unit: sample.unit_name })),
+      h("p.note", t("home.unfinished-nets", nets)),
+    ),
+    icon("next"),
+  );
 }

@@ -6,7 +6,7 @@ import { fill, h } from "../dom.js";
 import { FishTool } from "../fish_tool.js";
 import { AddTool, ScaleTool } from "../point_tools.js";
 import { fishAt, fishMarks } from "../marks.js";
-import { action, loading, refusal, say, stateChip } from "../parts.js";
+import { Missing, action, loading, refusal, say, stateChip } from "../parts.js";
 import { fishList, photoProblems, summary } from "../photo_texts.js";
 import { pictureOf } from "../pictures.js";
 import { go, showActions } from "../router.js";
@@ -15,11 +15,13 @@ import { get } from "../store.js";
 import { t } from "../text.js";
 
 const REACH_CSS_PX = 24;
+// The tap that ends a tool is followed by a click, which chooses no fish.
+const PAUSE_AFTER_TOOL_MS = 500;
 
 export async function show({ photo: key }) {
   const photo = await get("photos", key);
   const sample = photo && (await get("samples", photo.sample_id));
-  if (!sample) throw new Error(t("photo.gone"));
+  if (!sample) throw new Missing(t("photo.gone"));
   const screen = new PhotoScreen(photo, sample);
   return {
     title: t("photo.title"),
@@ -34,7 +36,7 @@ export async function show({ photo: key }) {
 
 class PhotoScreen {
   constructor(photo, sample) {
-    Object.assign(this, { photo, sample, tool: null, stage: null });
+    Object.assign(this, { photo, sample, tool: null, toolEnded: -Infinity, stage: null });
     this.picture = h("div.picture");
     this.below = h("div.below");
     this.element = h("div.photo", this.picture, this.below);
@@ -86,7 +88,9 @@ class PhotoScreen {
       width: measurement.width_px,
       height: measurement.height_px,
       image: pictureOf(this.photo, 1600, t("photo.alt")),
-      draw: (scale) => this.tool?.marks(scale) ?? fishMarks(this.fish, { scale }),
+      draw: (scale) =>
+        this.tool?.marks(scale) ??
+        fishMarks(this.fish, { scale, labels: measurement.width_px }),
     });
     this.magnifier = new Magnifier(this.stage);
     this.stage.element.addEventListener("click", (event) => this.tapped(event));
@@ -169,6 +173,7 @@ class PhotoScreen {
 
   tapped(event) {
     if (this.sample.recorded || event.target.closest("button")) return;
+    if (performance.now() - this.toolEnded < PAUSE_AFTER_TOOL_MS) return;
     if (this.tool && !this.tool.letsChoose) return;
     const point = this.stage.toPhoto(event.clientX, event.clientY);
     const index = fishAt(this.fish, point, REACH_CSS_PX / this.stage.scale);
@@ -184,6 +189,7 @@ class PhotoScreen {
   /** Take up a tool, or none. */
   use(tool) {
     this.tool?.close();
+    if (this.tool && !this.tool.letsChoose) this.toolEnded = performance.now();
     this.tool = tool;
     document.body.classList.toggle("tooling", tool !== null);
     if (tool) tool.open();

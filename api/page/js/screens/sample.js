@@ -3,7 +3,7 @@
 import { fill, h } from "../dom.js";
 import { estimateLine } from "../estimate.js";
 import { icon } from "../icons.js";
-import { action, banner, card, picker, refusal } from "../parts.js";
+import { Missing, action, banner, card, picker, refusal } from "../parts.js";
 import { pictureOf } from "../pictures.js";
 import { go } from "../router.js";
 import {
@@ -24,7 +24,7 @@ export async function show({ sample: id }) {
   const update = async () => {
     const focus = document.activeElement?.dataset?.key;
     sample = await get("samples", id);
-    if (!sample) throw new Error(t("sample.gone"));
+    if (!sample) throw new Missing(t("sample.gone"));
     fill(body, content(sample, await photosOf(id)));
     if (focus) body.querySelector(`[data-key="${focus}"]`)?.focus();
   };

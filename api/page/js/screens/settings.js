@@ -4,10 +4,12 @@ import { read } from "../api.js";
 import { fill, h } from "../dom.js";
 import { action, card, failure, figures } from "../parts.js";
 import { keepPrintScale, printScale } from "../samples.js";
+import { go } from "../router.js";
 import { t } from "../text.js";
-import { chooseSystem, number, system, typed } from "../units.js";
+import { chooseSystem, lengthUnit, number, system, typed } from "../units.js";
 
-const CHECK_LINE_MM = 100;
+// The check lines of the printed pages; the second is for rulers in inches.
+const CHECK_LINES = { metric: 100, imperial: 4 };
 
 export async function show() {
   const server = h("div");
@@ -27,7 +29,10 @@ function units() {
         name: "units",
         value: name,
         checked: system() === name,
-        onchange: () => chooseSystem(name),
+        onchange: () => {
+          chooseSystem(name);
+          go("settings");
+        },
       }),
       h("span", t(`settings.${name}`)),
     );
@@ -45,16 +50,17 @@ function printed() {
     const percent = number(printScale() * 100);
     fill(shown, t("settings.printed-now", { percent }));
   };
+  const line = CHECK_LINES[system()];
   const input = h("input", {
     id: "check-line",
     type: "text",
     inputmode: "decimal",
-    value: String(Number((printScale() * CHECK_LINE_MM).toFixed(2))),
+    value: String(Number((printScale() * line).toFixed(3))),
     oninput: (event) => {
-      const mm = typed(event.target.value);
-      const right = mm !== null && mm >= CHECK_LINE_MM / 2 && mm <= CHECK_LINE_MM * 2;
+      const measured = typed(event.target.value);
+      const right = measured !== null && measured >= line / 2 && measured <= line * 2;
       event.target.setAttribute("aria-invalid", right ? "false" : "true");
-      if (right) keepPrintScale(mm / CHECK_LINE_MM);
+      if (right) keepPrintScale(measured / line);
       tell();
     },
   });
@@ -62,7 +68,7 @@ function printed() {
   return card(
     t("settings.printed"),
     h("p", t("settings.printed-how")),
-    h("div.row", h("label", { for: "check-line" }, t("settings.check-line")), input),
+    h("div.row", h("label", { for: "check-line" }, t("settings.check-line", { length: `${line} ${lengthUnit()}` })), input),
     shown,
   );
 }

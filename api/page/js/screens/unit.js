@@ -6,8 +6,8 @@ import { fill, h } from "../dom.js";
 import { gauge } from "../gauge.js";
 import { icon } from "../icons.js";
 import { loadOutlook, outlookCard } from "../outlook.js";
-import { action, banner, card, figures, loading, speciesName } from "../parts.js";
-import { go } from "../router.js";
+import { Missing, aboutBook, action, banner, card, figures, loading, speciesName } from "../parts.js";
+import { go, reload } from "../router.js";
 import { startSample } from "../samples.js";
 import { all } from "../store.js";
 import { dateText, t } from "../text.js";
@@ -15,14 +15,14 @@ import { count as shownCount, stock, stockRange, weight } from "../units.js";
 
 export async function show({ unit: id }) {
   const unit = await findUnit(id);
-  if (!unit) throw new Error(t("unit.gone"));
+  if (!unit) throw new Missing(t("unit.gone"));
+  const before = await openWrites(id);
   const { cohorts, state, stale } = await cohortsIn(id);
   const open = h("div");
-  const before = await openWrites(id);
   const update = async () => {
     fill(open, await openSamples(id));
     // What was entered here has arrived: the server's figures are others now.
-    if ((await openWrites(id)) < before) go(`unit/${id}`);
+    if ((await openWrites(id)) < before) reload(`unit/${id}`);
   };
   fill(open, await openSamples(id));
   const outlook = h("div", cohorts.length ? loading() : null);
@@ -31,6 +31,7 @@ export async function show({ unit: id }) {
     title: unit.name,
     body: [
       stale ? banner("plain", null, h("p", t("stale"))) : null,
+      aboutBook(state),
       open,
       cohorts.length ? cohorts.map(cohortCard) : noFish(),
       state?.biomass_kg ? biomassCard(state) : null,

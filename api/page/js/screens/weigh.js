@@ -1,7 +1,7 @@
 /** Gross, tare and count of a net, on big keys. */
 
 import { fill, h } from "../dom.js";
-import { action } from "../parts.js";
+import { Missing, action } from "../parts.js";
 import { numberPad, typeKey } from "../pad.js";
 import { go } from "../router.js";
 import { edit, fishSeen, netPhotos } from "../samples.js";
@@ -15,7 +15,7 @@ const FIELDS = ["gross", "tare", "fish"];
 export async function show({ sample: sampleId, net: netId }) {
   const sample = await get("samples", sampleId);
   const net = sample?.nets.find((item) => item.id === netId);
-  if (!net) throw new Error(t("sample.gone"));
+  if (!net) throw new Missing(t("sample.gone"));
   const seen = fishSeen(await netPhotos(netId));
   const form = new Weighing(sample, net, seen);
   const index = sample.nets.indexOf(net);
@@ -41,7 +41,7 @@ class Weighing {
       tare: this.shown(net.tare_g),
       fish: String(net.fish ?? (seen || "")),
     };
-    this.field = net.gross_g === null ? "gross" : "fish";
+    this.field = "gross";
     this.fresh = true;
     this.fields = h("div.fields", { role: "group", "aria-label": t("weigh.fields") });
     this.result = h("p.facts", { role: "status" });

@@ -1,0 +1,145 @@
+"""From an empty book to an answer in it, on the rendered sample photos."""
+
+import re
+from typing import Any
+
+import pytest
+from playwright.sync_api import expect
+
+from tests.browser.conftest import Phones
+from tests.browser.phone import Phone, photo, truth
+from tests.browser.server import Server
+
+NETS = ("tank_a_net1", "tank_a_net2", "tank_a_net3")
+TARE_G = 640
+
+
+def net_weight_g(name: str) -> float:
+    """Return what the fish of a photo truly weigh together (invented, exact)."""
+    return sum(float(fish["weight_g"]) for fish in truth(name)["fish"])
+
+
+def sample_three_nets(phone: Phone, unit_id: str) -> None:
+    """Photograph and weigh the three rendered nets."""
+    phone.start_sample(unit_id)
+    for number, name in enumerate(NETS, start=1):
+        if number > 1:
+            phone.button("Add another net").click()
+        phone.photograph(photo(name), net=number)
+        phone.measured()
+        phone.link("Weigh net").click()
+        phone.weigh(
+            gross_g=round(net_weight_g(name)) + TARE_G,
+            tare_g=TARE_G,
+            fish=len(truth(name)["fish"]),
+        )
+
+
+def test_the_whole_way_from_an_empty_book_to_a_saved_answer(
+    phone: Phone, server: Server
+) -> None:
+    """A unit, fish, three nets, the answer, the book; figures against the truth."""
+    unit_id = phone.add_unit("Flow tank")
+    sample_three_nets(phone, unit_id)
+    phone.sent()
+    phone.link("Show the answer").click()
+    expect(phone.page.get_by_role("heading", name="Mean weight")).to_be_visible()
+    phone.sent()
+    estimate = phone.estimate()
+    fish = [fish for name in NETS for fish in truth(name)["fish"]]
+    mean_g = sum(float(one["weight_g"]) for one in fish) / len(fish)
+    low, high = estimate["mean_weight_interval_g"]
+    assert low <= mean_g <= high
+    assert estimate["fish_weighed"] == len(fish)
+    assert estimate["biomass_kg"] == pytest.approx(
+        estimate["mean_weight_g"] * 240 / 1000, rel=1e-3
+    )
+    headline = phone.page.locator(".mean .headline")
+    expect(headline).to_have_text(f"{estimate['mean_weight_g']:.0f} g")
+
+    phone.button("Save into the book").click()
+    expect(phone.page.get_by_text("In the book", exact=True)).to_be_visible()
+    expect(phone.page.get_by_text("Feed today")).to_be_visible()
+    (entry,) = entries_of(server, unit_id, "sample")
+    assert entry["mean_weight_g"] == pytest.approx(estimate["mean_weight_g"])
+    phone.link("To the unit").click()
+    phone.link("Book of entries").click()
+    expect(phone.page.locator(".entries .entry")).to_have_count(2)
+
+
+def entries_of(server: Server, unit_id: str, kind: str) -> list[Any]:
+    """Return a unit's entries of one kind that count."""
+    found = server.items(f"v1/entries?unit_id={unit_id}&only_in_force=true")
+    return [entry for entry in found if entry["kind"] == kind]
+
+
+def test_an_entry_is_corrected_and_taken_back(phone: Phone, server: Server) -> None:
+    """What was replaced stays on record, but counts no more."""
+    unit_id = phone.add_unit("Book tank")
+    phone.open(f"unit/{unit_id}/book/add/died")
+    phone.page.get_by_label("Number of fish").fill("3")
+    phone.button("Save the entry").click()
+    phone.sent()
+    phone.page.get_by_role("link", name=re.compile("^Died")).click()
+    phone.page.get_by_label("Number of fish").fill("2")
+    phone.button("Save the correction").click()
+    phone.sent()
+    (entry,) = entries_of(server, unit_id, "died")
+    assert entry["fish_count"] == 2
+    assert entry["replaces"] is not None
+    expect(phone.page.get_by_text("2 fish")).to_be_visible()
+    phone.page.get_by_role("link", name=re.compile("^Died")).click()
+    phone.button("Take this entry back").click()
+    phone.sent()
+    assert entries_of(server, unit_id, "died") == []
+
+
+def test_two_quick_taps_do_a_thing_once(phone: Phone, server: Server) -> None:
+    """A wet thumb taps twice; there is one entry, one sample, one photo."""
+    unit_id = phone.add_unit("Double tank")
+    phone.open(f"unit/{unit_id}/book/add/died")
+    phone.page.get_by_label("Number of fish").fill("1")
+    phone.button("Save the entry").dblclick()
+    phone.sent()
+    assert len(entries_of(server, unit_id, "died")) == 1
+
+    phone.open(f"unit/{unit_id}")
+    phone.button("Sample this unit").dblclick()
+    expect(phone.page.locator("#title")).to_contain_text("Sample")
+    phone.photograph(photo(NETS[0]))
+    phone.measured()
+    phone.back()
+    phone.photograph(photo(NETS[0]))
+    expect(phone.page.get_by_text("in this sample already")).to_be_visible()
+    phone.back()
+    phone.link("Weigh this net").click()
+    phone.weigh(gross_g=1912, tare_g=640, fish=8)
+    phone.sent()
+    phone.link("Show the answer").click()
+    phone.button("Save into the book").dblclick()
+    expect(phone.page.get_by_text("In the book", exact=True)).to_be_visible()
+    assert len(entries_of(server, unit_id, "sample")) == 1
+    samples = server.items("v1/samples?limit=200")
+    (mine,) = [s for s in samples if s["sample"].get("unit_id") == unit_id]
+    assert len(mine["sample"]["nets"][0]["photos"]) == 1
+
+
+def test_two_phones_sample_one_unit_at_once(phones: Phones, server: Server) -> None:
+    """Both samples come into the book, and both see the same unit."""
+    first = phones(server.plain_url)
+    unit_id = first.add_unit("Shared tank")
+    second = phones(server.plain_url)
+    both = (first, second)
+    for number, phone in enumerate(both):
+        phone.start_sample(unit_id)
+        phone.photograph(photo(NETS[number]))
+    for number, phone in enumerate(both):
+        phone.measured()
+        phone.link("Weigh net").click()
+        phone.weigh(round(net_weight_g(NETS[number])) + TARE_G, TARE_G, 8)
+        phone.link("Show the answer").click()
+    for phone in both:
+        phone.button("Save into the book").click()
+    for phone in both:
+        expect(phone.page.get_by_text("In the book", exact=True)).to_be_visible()
+    assert len(entries_of(server, unit_id, "sample")) == 2

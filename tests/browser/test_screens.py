@@ -1,0 +1,184 @@
+"""Every screen, by day and by night: accessible, large enough, nothing cut off."""
+
+import os
+from collections.abc import Callable
+from pathlib import Path
+from typing import Literal
+
+import pytest
+from axe_playwright_python.sync_playwright import Axe
+from playwright.sync_api import expect
+
+from tests.browser.conftest import Phones
+from tests.browser.phone import Phone, photo
+from tests.browser.server import Server
+
+LEAST_TARGET_PX = 48
+"""The project's own rule for wet fingers; WCAG 2.2 asks for 24 (AA), 44 (AAA)."""
+
+# What can be pressed and is smaller than the rule, or runs out of the window.
+_TOO_SMALL = """least => [...document.querySelectorAll(
+  "a[href], button, input:not(.unseen), select, textarea, label.button, .option")]
+  .map(e => [e, e.getBoundingClientRect()])
+  .filter(([e, r]) => r.width && e.type !== "radio" && e.type !== "checkbox"
+    && !e.closest(".item .line") && !e.matches(".cross")
+    && Math.min(r.width, r.height) < least - 0.5)
+  .map(([e, r]) => `${e.outerHTML.slice(0, 120)} is ${r.width} x ${r.height}`)"""
+_PICTURES_LOADED = "[...document.images].every(image => image.complete)"
+_TOO_WIDE = (
+    "document.documentElement.scrollWidth - document.documentElement.clientWidth"
+)
+
+
+def test_every_screen_is_accessible_and_fits_the_phone(
+    phones: Phones, server: Server, tmp_path: Path
+) -> None:
+    """axe-core finds nothing serious; targets are large; nothing scrolls sideways."""
+    phone = phones(server.plain_url)
+    folder = Path(os.environ.get("FISHMEASURE_SCREENSHOTS", tmp_path))
+    faults: list[str] = []
+
+    def check(name: str) -> None:
+        while not phone.page.evaluate(_PICTURES_LOADED):
+            phone.page.wait_for_timeout(50)
+        modes: tuple[Literal["light", "dark"], ...] = ("light", "dark")
+        for mode in modes:
+            phone.page.emulate_media(color_scheme=mode)
+            phone.page.screenshot(path=folder / f"{name}-{mode}.png", full_page=True)
+            faults.extend(f"{name}, {mode}: {one}" for one in axe_faults(phone, mode))
+        phone.page.emulate_media(color_scheme="light")
+        faults.extend(f"{name}: {fault}" for fault in size_faults(phone))
+
+    walk(phone, server, check)
+    assert not faults, "\n".join(faults)
+
+
+def axe_faults(phone: Phone, mode: str) -> list[str]:
+    """Return the serious and critical findings; by night only colours differ."""
+    rules = {"runOnly": ["color-contrast"]} if mode == "dark" else {}
+    found = Axe().run(phone.page, options=rules).response["violations"]
+    return [
+        f"{one['id']}: {node['html']}"
+        for one in found
+        if one["impact"] in {"serious", "critical"}
+        for node in one["nodes"]
+    ]
+
+
+def size_faults(phone: Phone) -> list[str]:
+    """Return targets that are too small, and what runs out of the window."""
+    small = phone.page.evaluate(_TOO_SMALL, LEAST_TARGET_PX)
+    wide = phone.page.evaluate(_TOO_WIDE)
+    sideways = [f"{wide} px too wide"] if wide > 0 else []
+    return [*(f"small: {item}" for item in small), *sideways]
+
+
+def walk(phone: Phone, server: Server, check: Callable[[str], None]) -> None:
+    """Go through all screens of the invented tanks, and of a sample."""
+    units = server.items("v1/units")
+    unit_id = next(unit["id"] for unit in units if unit["name"] == "Tank A")
+    phone.open()
+    expect(phone.page.get_by_text("invented data")).to_be_visible()
+    check("home")
+    screens = {
+        "unit": f"unit/{unit_id}",
+        "unit-form": f"unit/{unit_id}/change",
+        "stocking": f"unit/{unit_id}/stock",
+        "book": f"unit/{unit_id}/book",
+        "entry-died": f"unit/{unit_id}/book/add/died",
+        "entry-water": f"unit/{unit_id}/book/add/water",
+        "guide": "guide",
+        "settings": "settings",
+        "pair": "pair",
+        "none": "no-such-screen",
+    }
+    for name, path in screens.items():
+        phone.open(path)
+        check(name)
+    phone.open(f"unit/{unit_id}/book")
+    phone.button("New entry").click()
+    check("entry-menu")
+    phone.button("Cancel").click()
+    walk_sample(phone, unit_id, check)
+
+
+def walk_sample(phone: Phone, unit_id: str, check: Callable[[str], None]) -> None:
+    """Go through the screens of a sample."""
+    phone.start_sample(unit_id)
+    check("sample-empty")
+    phone.photograph(photo("tank_a_net2"))
+    phone.measured()
+    check("photo")
+    phone.fish_row(1).click()
+    check("fish")
+    phone.button("Species").click()
+    expect(phone.page.get_by_role("dialog")).to_be_visible()
+    check("species")
+    phone.button("Cancel").click()
+    phone.button("Done").click()
+    phone.button("Missed fish").click()
+    check("add-fish")
+    phone.button("Cancel").click()
+    phone.link("Weigh net").click()
+    check("weigh")
+    phone.weigh(2078, 638, 8)
+    check("sample")
+    phone.link("Show the answer").click()
+    expect(phone.page.get_by_text("Feed today")).to_be_visible()
+    check("answer")
+    phone.context.set_offline(True)
+    phone.back()
+    phone.link("Change the weighing").click()
+    phone.weigh(2080, 638, 8)
+    phone.open("waiting")
+    check("outbox")
+    phone.context.set_offline(False)
+    phone.sent()
+
+
+def test_weights_and_lengths_in_pounds_ounces_and_inches(
+    phones: Phones, server: Server
+) -> None:
+    """NIST SP 811, B.8: 1 lb = 453.59237 g, 16 oz = 1 lb, 1 in = 25.4 mm."""
+    phone = phones(server.plain_url)
+    unit_id = phone.add_unit("Pound tank")
+    phone.open("settings")
+    phone.page.get_by_label("oz, lb, in").check()
+    phone.start_sample(unit_id)
+    phone.link("Weigh this net").click()
+    phone.page.get_by_role("button", name="in oz").click()
+    for digits, label in (("3.5", "Next: Wet net alone"), ("0.5", "Next: Fish in it")):
+        phone.type(digits)
+        phone.button(label).click()
+    phone.type("8")
+    expect(phone.page.get_by_text("3.00 lb of fish, 6.00 oz each.")).to_be_visible()
+    phone.button("Save the weighing").click()
+    phone.sent()
+    (sample,) = [
+        one
+        for one in server.items("v1/samples?limit=200")
+        if one["sample"].get("unit_id") == unit_id
+    ]
+    (net,) = sample["sample"]["nets"]
+    assert net["gross_g"] == pytest.approx(3.5 * 453.59237)
+    assert net["tare_g"] == pytest.approx(0.5 * 453.59237)
+
+
+def test_a_phone_is_paired_by_the_code_that_the_server_shows(
+    phones: Phones, tmp_path: Path
+) -> None:
+    """A wrong code is refused with the reason; the right one opens the page."""
+    server = Server(tmp_path / "data", require_token="yes").start()  # noqa: S106
+    try:
+        phone = phones(server.plain_url)
+        phone.open()
+        expect(phone.page.locator("#title")).to_have_text("Pair this phone")
+        phone.page.get_by_label("Code").fill("0000 0000")
+        phone.button("Pair").click()
+        expect(phone.page.locator(".banner.bad")).to_be_visible()
+        phone.page.get_by_label("Code").fill(server.pairing_code())
+        phone.button("Pair").click()
+        expect(phone.page.locator("#title")).to_have_text("Your units")
+        expect(phone.link("Add a unit")).to_be_visible()
+    finally:
+        server.stop()
