@@ -34,15 +34,15 @@ case $action in
     if [ "$(id -u)" = 0 ]; then chown postgres "$folder"; fi
     cd "$folder"
     as_server "$bin/initdb" --pgdata="$folder/data" --username=postgres \
-      --auth=trust --encoding=UTF8 --locale=C.UTF-8 >&2
+      --auth=trust --encoding=UTF8 --locale=C.UTF-8 >/dev/null
     # fsync off: the server itself is never killed in a test.
-    as_server "$bin/pg_ctl" --pgdata="$folder/data" --log="$folder/log" --wait \
+    as_server "$bin/pg_ctl" --pgdata="$folder/data" --log="$folder/log" --wait --silent \
       --options="-c listen_addresses= -c unix_socket_directories=$folder -c fsync=off" \
-      start >&2
+      start >/dev/null
     echo "postgresql://postgres@/postgres?host=$folder"
     ;;
   stop)
-    as_server "$(server_bin)/pg_ctl" --pgdata="$folder/data" --mode=immediate stop >&2
+    as_server "$(server_bin)/pg_ctl" --pgdata="$folder/data" --mode=immediate --silent stop
     rm -rf "$folder"
     ;;
   *)
