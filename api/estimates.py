@@ -10,7 +10,7 @@ from fishmeasure.ledger.archive import StoredSample
 from fishmeasure.pipeline import SampleMeasurement, measure_sample
 from fishmeasure.results import PhotoMeasurement, photo_from_json
 from fishmeasure.samplefile import SampleFile, sample_from_document
-from fishmeasure.species import load_species
+from fishmeasure.species import packaged_species
 
 Json = dict[str, Any]
 
@@ -101,7 +101,7 @@ def _measured(
     sample: SampleFile,
     measure: Callable[[str], PhotoMeasurement],
 ) -> SampleMeasurement:
-    species = load_species(sample.species or services.settings.species)
+    species = packaged_species(sample.species or services.settings.species)
     return measure_sample(sample, species, measure)
 
 

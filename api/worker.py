@@ -16,7 +16,7 @@ from fishmeasure.photo import read_photo
 from fishmeasure.pipeline import PhotoSettings, measure_photo
 from fishmeasure.privacy import strip_private_tags
 from fishmeasure.results import photo_from_json, photo_to_json
-from fishmeasure.species import load_species
+from fishmeasure.species import packaged_species
 
 Json = dict[str, Any]
 JPEG_QUALITY = 85
@@ -45,7 +45,7 @@ class HowToMeasure:
     def settings(self) -> PhotoSettings:
         """Return the core's settings."""
         return PhotoSettings(
-            species=load_species(self.species),
+            species=packaged_species(self.species),
             print_scale=self.print_scale,
             paper=self.paper,
             known=self.known,

@@ -69,7 +69,7 @@ def read_lens(text: str, name: str) -> LensProfile:
     """
     try:
         data = json.loads(text)
-    except ValueError:
+    except (ValueError, RecursionError):
         raise LensFileError(name, "it is not JSON") from None
     known = {field.name: field.type for field in fields(LensProfile)}
     if not isinstance(data, dict) or set(data) - set(known):

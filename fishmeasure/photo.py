@@ -9,7 +9,9 @@ smaller than the photo by the whole factor ``reduction``; ``to_raster`` and
 
 import io
 import math
+import struct
 import warnings
+import zlib
 from dataclasses import dataclass
 
 import numpy as np
@@ -47,6 +49,12 @@ _UPRIGHT = {
     8: Image.Transpose.ROTATE_90,
 }
 _SIDEWAYS = {5, 6, 7, 8}
+
+BROKEN_FILE_ERRORS = (
+    *(OSError, ValueError, SyntaxError, EOFError, RuntimeError),
+    *(LookupError, TypeError, OverflowError, struct.error, zlib.error),
+)
+"""What Pillow and libheif raise for files that are cut off or corrupt."""
 
 # "JPEG" takes MPO with it: a JPEG with more pictures behind it, as some phones write.
 _FORMATS = ("JPEG", "PNG", "WEBP", "HEIF")
@@ -140,27 +148,37 @@ def read_photo(data: bytes, name: str, limits: PhotoLimits = DEFAULT_LIMITS) -> 
             name, f"{len(data) / 1e6:.0f} MB", f"{limits.max_bytes / 1e6:.0f} MB"
         )
     try:
-        image = _open_header(data)
-        _check_size(name, image.size, limits)
-        return _decode(image, name, limits)
+        with warnings.catch_warnings():
+            # What Pillow would say of odd tags is of no use to a grower; of many
+            # pixels it warns at half of its own limit, and ours is checked first.
+            warnings.simplefilter("ignore")
+            image = open_header(data, name, limits)
+            return _decode(image, name, limits)
     except Image.DecompressionBombError:
         raise PhotoTooLargeError(
             name, "its header claims far too many pixels", _megapixels(limits)
         ) from None
     except UnidentifiedImageError:
         raise NotAnImageError(name) from None
-    except (OSError, ValueError, SyntaxError, EOFError, RuntimeError) as error:
-        # What Pillow and libheif raise for files that are cut off or corrupt.
+    except BROKEN_FILE_ERRORS as error:
         raise NotAnImageError(name, f"broken file: {error}") from None
 
 
-def _open_header(data: bytes) -> Image.Image:
+def open_header(
+    data: bytes, name: str, limits: PhotoLimits = DEFAULT_LIMITS
+) -> Image.Image:
+    """Return the picture with nothing decoded, its size within the limits.
+
+    Raises
+    ------
+    PhotoTooLargeError, PhotoTooSmallError
+        If the photo is outside the limits. What Pillow raises passes through.
+    """
     Image.init()  # both are safe to call again
     pillow_heif.register_heif_opener(thumbnails=False)
-    with warnings.catch_warnings():
-        # Pillow warns at half of its own pixel limit; ours is checked next.
-        warnings.simplefilter("ignore", Image.DecompressionBombWarning)
-        return Image.open(io.BytesIO(data), formats=_FORMATS)
+    image = Image.open(io.BytesIO(data), formats=_FORMATS)
+    _check_size(name, image.size, limits)
+    return image
 
 
 def _megapixels(limits: PhotoLimits) -> str:
@@ -181,12 +199,20 @@ def _decode(image: Image.Image, name: str, limits: PhotoLimits) -> Photo:
     full_width_px, full_height_px = image.size
     exif = image.getexif()
     orientation = exif.get(_ORIENTATION_TAG, 1)
-    reduction = _reduction(image.size, orientation, limits)
+    reduction = _reduction(image.size, limits)
+    # Turned or mirrored, a side that is no multiple would start with the block that
+    # is cut, and the half-pixel rule of ``to_raster`` would not hold: turn first.
+    whole = all(side % reduction == 0 for side in image.size)
+    early = reduction if whole or orientation not in _UPRIGHT else 1
+    profile = image.info.get("icc_profile")
     focal_35mm = exif.get_ifd(_EXIF_IFD).get(_FOCAL_35MM_TAG)
     model = " ".join(
         str(exif[tag]).strip(" \0") for tag in (_MAKE_TAG, _MODEL_TAG) if tag in exif
     )
-    raster = _upright(_to_srgb(_reduced(image, reduction)), orientation)
+    image = _upright(_plain_pixels(_reduced(image, early)), orientation)
+    if early != reduction:
+        image = image.reduce(reduction)
+    raster: ByteArray = np.asarray(_to_srgb(image, profile))
     if orientation in _SIDEWAYS:
         full_width_px, full_height_px = full_height_px, full_width_px
     return Photo(
@@ -200,17 +226,12 @@ def _decode(image: Image.Image, name: str, limits: PhotoLimits) -> Photo:
     )
 
 
-def _reduction(size: tuple[int, int], orientation: int, limits: PhotoLimits) -> int:
+def _reduction(size: tuple[int, int], limits: PhotoLimits) -> int:
     """Return 1, 2 or 4: how much smaller the raster is decoded."""
     pixels = size[0] * size[1]
-    reduction = 1
-    for factor in (2, 4):
-        # Turned or mirrored, a side that is no multiple would start with the
-        # block that is cut, and the half-pixel rule of ``to_raster`` would not hold.
-        whole = all(side % factor == 0 for side in size) or orientation == 1
-        if pixels >= limits.reduce_from_pixels * (factor / 2) ** 2 and whole:
-            reduction = factor
-    return reduction
+    if pixels >= 4 * limits.reduce_from_pixels:
+        return 4
+    return 2 if pixels >= limits.reduce_from_pixels else 1
 
 
 def _reduced(image: Image.Image, reduction: int) -> Image.Image:
@@ -229,16 +250,25 @@ def _reduced(image: Image.Image, reduction: int) -> Image.Image:
         # Pillow picks the largest scale that is at least the size asked for.
         image.draft(None, (width_px // reduction, height_px // reduction))
     image.load()
+    image = _plain_pixels(image)
     remaining = round(width_px / image.width)
     return image if remaining == reduction else image.reduce(reduction // remaining)
 
 
-def _to_srgb(image: Image.Image) -> Image.Image:
-    profile = image.info.get("icc_profile")
+def _plain_pixels(image: Image.Image) -> Image.Image:
+    """Return pixels that can be averaged: no palette, 8 bits a channel."""
     if image.mode in {"I", "I;16", "I;16B", "I;16L"}:
-        grey = np.asarray(image).astype(np.float64) / 257.0  # 16 to 8 bits
-        image = Image.fromarray(np.clip(grey + 0.5, 0, 255).astype(np.uint8))
-    if image.mode in {"LA", "PA", "RGBA", "RGBX", "P"}:
+        grey = np.clip(np.asarray(image), 0, 65535).astype(np.uint32)
+        # 16 to 8 bits: the nearest whole of grey / 257.
+        return Image.fromarray(((grey * 255 + 32895) >> 16).astype(np.uint8))
+    if image.mode in {"P", "PA"}:
+        clear = image.mode == "PA" or "transparency" in image.info
+        return image.convert("RGBA" if clear else "RGB")
+    return image.convert("L") if image.mode == "1" else image
+
+
+def _to_srgb(image: Image.Image, profile: bytes | None) -> Image.Image:
+    if image.mode in {"LA", "RGBA", "RGBX"}:
         # Clear parts show white, as a browser shows them on a page.
         image = image.convert("RGBA")
         page = Image.new("RGBA", image.size, (255, 255, 255, 255))
@@ -261,11 +291,10 @@ def _apply_profile(image: Image.Image, profile: bytes) -> Image.Image:
     return image if converted is None else converted
 
 
-def _upright(image: Image.Image, orientation: int) -> ByteArray:
+def _upright(image: Image.Image, orientation: int) -> Image.Image:
     if orientation in _UPRIGHT:
-        image = image.transpose(_UPRIGHT[orientation])
-    raster: ByteArray = np.asarray(image)
-    return raster
+        return image.transpose(_UPRIGHT[orientation])
+    return image
 
 
 def _focal_px(focal_35mm: object, width_px: int, height_px: int) -> float | None:
@@ -274,4 +303,11 @@ def _focal_px(focal_35mm: object, width_px: int, height_px: int) -> float | None
     return focal_35mm / FILM_DIAGONAL_MM * math.hypot(width_px, height_px)
 
 
-__all__ = ["DEFAULT_LIMITS", "Photo", "PhotoLimits", "read_photo"]
+__all__ = [
+    "BROKEN_FILE_ERRORS",
+    "DEFAULT_LIMITS",
+    "Photo",
+    "PhotoLimits",
+    "open_header",
+    "read_photo",
+]

@@ -9,12 +9,14 @@ leave out.
 
 import io
 import struct
+import warnings
 import zlib
 from collections.abc import Iterator
 
 from PIL import ExifTags, Image, ImageOps
 
 from fishmeasure.errors import NotAnImageError
+from fishmeasure.photo import BROKEN_FILE_ERRORS, open_header
 
 JPEG_QUALITY = 95
 
@@ -26,6 +28,8 @@ _KEPT_BASE = (
 )
 _KEPT_IFD = (ExifTags.Base.FocalLength, ExifTags.Base.FocalLengthIn35mmFilm)
 
+_TEXT_LENGTH = 64  # no maker or model has as many letters; common practice, no source
+
 _EXIF_START = b"Exif\0\0"
 _JPEG_START = b"\xff\xd8"
 _PNG_START = b"\x89PNG\r\n\x1a\n"
@@ -33,7 +37,8 @@ _PNG_START = b"\x89PNG\r\n\x1a\n"
 _PNG_KEPT = frozenset(
     (b"IHDR", b"PLTE", b"IDAT", b"IEND", b"tRNS", b"gAMA", b"cHRM", b"sRGB", b"iCCP")
 ) | {b"sBIT", b"bKGD", b"pHYs", b"cICP"}
-_WEBP_DROPPED = frozenset((b"EXIF", b"XMP "))
+# WebP chunks that hold pixels or how to show them (RFC 9649, section 2.7).
+_WEBP_KEPT = frozenset((b"VP8 ", b"VP8L", b"VP8X", b"ALPH", b"ANIM", b"ANMF", b"ICCP"))
 _APP0, _APP1, _APP2, _APP14, _COMMENT = 0xE0, 0xE1, 0xE2, 0xEE, 0xFE
 _START_OF_SCAN, _END_OF_IMAGE = 0xDA, 0xD9
 
@@ -45,24 +50,25 @@ def strip_private_tags(data: bytes, name: str) -> bytes:
     ------
     NotAnImageError
         If the bytes are not a whole JPEG, PNG, WebP or HEIC photo.
+    PhotoTooLargeError, PhotoTooSmallError
+        If a HEIC photo, which has to be decoded for this, is outside the limits.
     """
     try:
-        if data.startswith(_JPEG_START):
-            return _strip_jpeg(data)
-        if data.startswith(_PNG_START):
-            return _strip_png(data)
-        if data[:4] == b"RIFF" and data[8:12] == b"WEBP":
-            return _strip_webp(data)
-        return _as_jpeg(data)
-    except (
-        OSError,
-        ValueError,
-        struct.error,
-        IndexError,
-        SyntaxError,
-        Image.DecompressionBombError,
-    ) as error:
+        with warnings.catch_warnings():
+            warnings.simplefilter("ignore")  # Pillow's, of odd tags
+            return _stripped(data, name)
+    except (*BROKEN_FILE_ERRORS, Image.DecompressionBombError) as error:
         raise NotAnImageError(name, "damaged or of an unknown kind") from error
+
+
+def _stripped(data: bytes, name: str) -> bytes:
+    if data.startswith(_JPEG_START):
+        return _strip_jpeg(data)
+    if data.startswith(_PNG_START):
+        return _strip_png(data)
+    if data[:4] == b"RIFF" and data[8:12] == b"WEBP":
+        return _strip_webp(data)
+    return _as_jpeg(data, name)
 
 
 def _public_exif(image: Image.Image) -> bytes:
@@ -70,8 +76,12 @@ def _public_exif(image: Image.Image) -> bytes:
     found = image.getexif()
     kept = Image.Exif()
     for tag in _KEPT_BASE:
-        if tag in found:
-            kept[tag] = found[tag]
+        value = found.get(tag)
+        if isinstance(value, str):
+            # A wrong length would take in the next tag's text behind the NUL.
+            value = value.partition("\0")[0][:_TEXT_LENGTH]
+        if value:
+            kept[tag] = value
     inner = found.get_ifd(ExifTags.IFD.Exif)
     useful = {int(tag): inner[tag] for tag in _KEPT_IFD if tag in inner}
     if useful:
@@ -111,32 +121,44 @@ def _strip_jpeg(data: bytes) -> bytes:
     at = 2
     for marker, segment in _jpeg_segments(data):
         at = data.index(segment, at) + len(segment)
-        is_application = _APP0 <= marker <= _APP0 + 15
-        is_colour = marker in (_APP0, _APP14) or (
-            marker == _APP2 and segment[4:16] == b"ICC_PROFILE\0"
-        )
-        if marker != _COMMENT and (is_colour or not is_application):
-            kept.append(segment)
-    kept.append(data[at : _jpeg_end(data, at)])
+        kept.append(_public(marker, segment))
+    kept += _scans(data, at)
     return b"".join(kept)
 
 
-def _jpeg_end(data: bytes, at: int) -> int:
-    """Return the index just past the first end-of-image marker after ``at``.
+def _public(marker: int, segment: bytes) -> bytes:
+    """Return what a segment has of pixels or how to show them, b'' where nothing."""
+    if marker == _APP0:  # also has previews: JFXX, and behind the 18 bytes of JFIF
+        head = segment[:2] + b"\0\x10" + segment[4:16] + b"\0\0"
+        return head if segment[4:9] == b"JFIF\0" and len(head) == 18 else b""
+    starts = {_APP2: b"ICC_PROFILE\0", _APP14: b"Adobe"}
+    if marker in starts:
+        return segment if segment[4:].startswith(starts[marker]) else b""
+    is_private = marker == _COMMENT or _APP0 <= marker <= _APP0 + 15
+    return b"" if is_private else segment
 
-    In entropy-coded data 0xFF is followed by 0x00 or a restart marker; segments
-    between the scans of a progressive photo are passed over by their length.
+
+def _scans(data: bytes, at: int) -> Iterator[bytes]:
+    """Yield what is public from ``at`` to the first end-of-image marker.
+
+    In entropy-coded data 0xFF is followed by 0x00 or a restart marker; between the
+    scans of a progressive photo any segment may stand.
     """
+    start = at
     while True:
         at = data.index(b"\xff", at)
         marker = data[at + 1]
         if marker == _END_OF_IMAGE:
-            return at + 2
+            yield data[start : at + 2]
+            return
         if marker in (0x00, 0xFF) or 0xD0 <= marker <= 0xD7:
             at += 1 if marker == 0xFF else 2
         else:
             (length,) = struct.unpack(">H", data[at + 2 : at + 4])
-            at += 2 + length
+            end = at + 2 + length
+            yield data[start:at]
+            yield _public(marker, data[at:end])
+            at = start = end
 
 
 def _strip_png(data: bytes) -> bytes:
@@ -174,7 +196,7 @@ def _strip_webp(data: bytes) -> bytes:
             # Bits 3 and 2 announce EXIF and XMP (WebP container specification).
             flags = chunk[8] & ~0b1100 | (0b1000 if exif else 0)
             chunk = chunk[:8] + bytes([flags]) + chunk[9:]
-        if kind not in _WEBP_DROPPED:
+        if kind in _WEBP_KEPT:
             chunks.append(chunk)
         at += padded
     if exif:
@@ -184,11 +206,8 @@ def _strip_webp(data: bytes) -> bytes:
     return b"RIFF" + struct.pack("<I", len(body)) + body
 
 
-def _as_jpeg(data: bytes) -> bytes:
-    import pillow_heif  # noqa: PLC0415 - costs 30 ms that only HEIC photos need
-
-    pillow_heif.register_heif_opener()
-    with Image.open(io.BytesIO(data)) as image:
+def _as_jpeg(data: bytes, name: str) -> bytes:
+    with open_header(data, name) as image:
         exif = _public_exif(image)
         upright = ImageOps.exif_transpose(image).convert("RGB")
         profile = image.info.get("icc_profile")

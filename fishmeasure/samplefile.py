@@ -131,6 +131,9 @@ def read_sample(text: str) -> SampleFile:
     except RecursionError as error:
         place, reason = "", "its lists are nested too deeply"
         raise SampleFileError(place, reason) from error
+    except ValueError as error:  # Python reads no number of more than 4300 digits
+        place, reason = "", "a number in it has thousands of digits"
+        raise SampleFileError(place, reason) from error
     return sample_from_document(document)
 
 
@@ -326,6 +329,11 @@ def _or(value: float | None, default: float) -> float:
     return default if value is None else value
 
 
+def _shown(value: float) -> str:
+    """Return a number as text; a whole one may be too large for a float."""
+    return f"{value:g}" if abs(value) < 1e300 else "that number"
+
+
 class _Table:
     """One TOML table whose values are checked as they are taken."""
 
@@ -390,7 +398,7 @@ class _Table:
         if isinstance(value, bool) or not isinstance(value, int):
             self.fail(key, "it must be a whole number")
         if not low <= value <= high:
-            self.fail(key, f"{value} is outside {low} to {high}")
+            self.fail(key, f"{_shown(value)} is outside {low} to {high}")
         return value
 
     def number(self, key: str, low: float, high: float, hint: str = "") -> float | None:
@@ -408,8 +416,8 @@ class _Table:
     ) -> float:
         if isinstance(value, bool) or not isinstance(value, int | float):
             self.fail(key, "it must be a number")
-        if not math.isfinite(value):
+        if isinstance(value, float) and not math.isfinite(value):
             self.fail(key, f"{value} is no figure that can be used")
         if not low <= value <= high:
-            self.fail(key, f"{value:g} is outside {low:g} to {high:g}", hint)
+            self.fail(key, f"{_shown(value)} is outside {low:g} to {high:g}", hint)
         return float(value)

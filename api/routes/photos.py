@@ -28,7 +28,7 @@ from fishmeasure.corrections import Correction, apply_corrections
 from fishmeasure.errors import FishMeasureError
 from fishmeasure.ledger.archive import Page, StoredPhoto
 from fishmeasure.results import photo_from_json, photo_to_json
-from fishmeasure.species import load_species
+from fishmeasure.species import packaged_species
 
 router = APIRouter(prefix="/v1/photos", tags=["photos"])
 
@@ -277,7 +277,7 @@ def how_to_measure(
     """
     known = settings.known
     return worker.HowToMeasure(
-        species=load_species(settings.species or services.settings.species).key,
+        species=packaged_species(settings.species or services.settings.species).key,
         print_scale=settings.print_scale,
         paper=settings.paper,
         lens=find_lens(services, settings.lens) if settings.lens else None,
@@ -300,7 +300,7 @@ def corrected_json(
     """Return a measurement with corrections made, in the public format."""
     records = [Correction(**correction) for correction in corrections]
     result = apply_corrections(
-        photo_from_json(measured), records, load_species, species
+        photo_from_json(measured), records, packaged_species, species
     )
     return photo_to_json(result)
 

@@ -14,7 +14,7 @@ from api.services import WithServices
 from fishmeasure.lens import LensProfile
 from fishmeasure.plain import plain
 from fishmeasure.sheet import PAGE_KINDS, design_page, page_facts, page_pdf
-from fishmeasure.species import load_species, species_keys
+from fishmeasure.species import packaged_species, species_keys
 from fishmeasure.species.record import Species
 
 router = APIRouter(prefix="/v1", tags=["reference"])
@@ -65,7 +65,7 @@ def list_species() -> Items[SpeciesOut]:
             SpeciesOut(
                 key=key, common_name=found.common_name, latin_name=found.latin_name
             )
-            for key, found in ((key, load_species(key)) for key in species_keys())
+            for key, found in ((key, packaged_species(key)) for key in species_keys())
         ]
     )
 
@@ -79,7 +79,7 @@ def get_species(key: str) -> Json:
     """Return the coefficients and ratios used, where each comes from and how sure."""
     if key not in species_keys():
         raise NotFoundError("species", key[:60])
-    found: Json = plain(load_species(key))
+    found: Json = plain(packaged_species(key))
     return found
 
 

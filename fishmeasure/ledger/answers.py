@@ -12,7 +12,7 @@ from fishmeasure.ledger.codec import Within, check_fields
 from fishmeasure.ledger.entries import Cohort, Entry, Feed
 from fishmeasure.ledger.rearing import backup_air, rearing_unit, without_pump
 from fishmeasure.ledger.state import CohortInUnit, UnitState
-from fishmeasure.species import load_species
+from fishmeasure.species import packaged_species
 from fishmeasure.stock.feed import FeedConversion, FeedPlan, feed_conversion, feed_plan
 from fishmeasure.stock.figures import load_stock_figures
 from fishmeasure.stock.growth import (
@@ -327,7 +327,7 @@ def _condition(fish: CohortInUnit, mean_g: float) -> Condition | None:
     if fish.condition_factor is None:
         return None
     try:
-        line = load_species(fish.cohort.species_key).on_fork_length()
+        line = packaged_species(fish.cohort.species_key).on_fork_length()
     except SpeciesError:
         return None
     length_cm = (mean_g / line.a_g_cm) ** (1.0 / line.b)

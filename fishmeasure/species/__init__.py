@@ -1,6 +1,10 @@
 """Species as data: one TOML a species, read by ``load_species``."""
 
-from fishmeasure.species.loader import load_species, species_keys
+from fishmeasure.species.loader import (
+    load_species,
+    packaged_species,
+    species_keys,
+)
 from fishmeasure.species.record import (
     FigureSource,
     FigureStatus,
@@ -16,5 +20,6 @@ __all__ = [
     "LengthWeight",
     "Species",
     "load_species",
+    "packaged_species",
     "species_keys",
 ]

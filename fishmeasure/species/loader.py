@@ -113,6 +113,17 @@ def load_species(key: str) -> Species:
             reason = getattr(error, "strerror", None) or "it is not text in UTF-8"
             raise SpeciesFileError(path.name, "", f"{reason}") from error
         return _parse(text, path.name, is_own_stock=True)
+    return packaged_species(key)
+
+
+def packaged_species(key: str) -> Species:
+    """Return a species by its key; never opens a path, so the key may be anyone's.
+
+    Raises
+    ------
+    UnknownSpeciesError
+        If there is no such species.
+    """
     known = "-".join(key.lower().replace("_", " ").replace("-", " ").split())
     if known not in species_keys():
         close = difflib.get_close_matches(known, species_keys(), n=3, cutoff=0.5)
@@ -130,7 +141,7 @@ def _load_packaged(key: str) -> Species:
 def _parse(text: str, name: str, *, is_own_stock: bool) -> Species:
     try:
         document = tomllib.loads(text)
-    except tomllib.TOMLDecodeError as error:
+    except (ValueError, RecursionError) as error:  # also numbers of 5000 digits
         raise SpeciesFileError(name, "", f"it is not valid TOML: {error}") from error
     sections = ("length_weight", *_RATIOS, *_RATIOS_WITH_SD)
     top = _Table(name, "", document)
@@ -238,5 +249,7 @@ class _Table:
             raise self._error(key, "it must be a number")
         low, high = _LIMITS[limits or key]
         if not low <= value <= high:
-            raise self._error(key, f"{value:g} is outside {low:g} to {high:g}")
+            # A whole number may be too large for a float.
+            shown = "that number" if abs(value) > 1e300 else f"{value:g}"
+            raise self._error(key, f"{shown} is outside {low:g} to {high:g}")
         return float(value)

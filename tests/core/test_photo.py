@@ -9,7 +9,7 @@ from pathlib import Path
 import numpy as np
 import pillow_heif
 import pytest
-from PIL import Image, ImageCms
+from PIL import Image, ImageCms, ImageOps
 
 from fishmeasure.colour import linear_to_srgb, srgb_to_linear
 from fishmeasure.errors import (
@@ -162,13 +162,20 @@ def test_half_size_keeps_positions(kind: str) -> None:
     assert np.allclose(photo.to_raster(photo.to_display(found)), found)
 
 
-def test_odd_sides_turned_are_not_reduced() -> None:
-    """Where halving would shift a turned photo by a pixel, it is read at full size."""
+@pytest.mark.parametrize("kind", ["JPEG", "PNG"])
+@pytest.mark.parametrize("orientation", range(2, 9))
+def test_odd_sides_are_reduced_from_the_displayed_corner(
+    kind: str, orientation: int
+) -> None:
+    """The same as Pillow's own turning at full size, then averaging 2 x 2 blocks."""
     exif = Image.Exif()
-    exif[0x0112] = 6
-    data = encoded(quarters(321, 241), "JPEG", exif=exif)
-    assert read_photo(data, "a", SMALL).reduction == 1
-    assert read_photo(encoded(quarters(321, 241), "JPEG"), "a", SMALL).reduction == 2
+    exif[0x0112] = orientation
+    data = encoded(quarters(321, 241), kind, exif=exif)
+    with Image.open(io.BytesIO(data)) as image:
+        expected = np.asarray(ImageOps.exif_transpose(image).reduce(2))
+    found = read_photo(data, "a", SMALL)
+    assert found.reduction == 2
+    assert np.array_equal(found.rgb, expected)
 
 
 def png_header(width: int, height: int) -> bytes:

@@ -1,0 +1,143 @@
+"""Feed broken photos to the readers in a worker process that may die or hang.
+
+``python -m tests.fuzz.attack --count 10000`` prints what happened; see
+``tests/fuzz/README.md``.
+"""
+
+import argparse
+import json
+import multiprocessing
+import resource
+import sys
+import time
+import traceback
+from collections import Counter
+from dataclasses import dataclass, field
+from multiprocessing.connection import Connection
+
+from fishmeasure.errors import FishMeasureError
+from fishmeasure.photo import read_photo
+from fishmeasure.pipeline import measure_photo
+from fishmeasure.privacy import strip_private_tags
+from tests.fuzz.bases import SECRET
+from tests.fuzz.mutants import mutants
+
+SECONDS_EACH = 60.0
+"""The server's own limit for a photo (``measure_timeout_s``)."""
+MEMORY_BYTES = 3_000_000_000
+"""Address space of a worker; 120 megapixels of RGBA are 0.5 GB, thrice in use."""
+
+
+@dataclass(slots=True, kw_only=True)
+class Outcome:
+    """What became of the photos."""
+
+    photos: int = 0
+    taken: int = 0
+    peak_mb: float = 0.0
+    slowest_s: float = 0.0
+    refused: Counter[str] = field(default_factory=Counter)
+    failures: list[str] = field(default_factory=list)
+
+
+def try_one(name: str, data: bytes) -> str:
+    """Return "" if the photo was taken, else the code of the refusal.
+
+    Anything but a typed error passes through.
+    """
+    try:
+        clean = strip_private_tags(data, name)
+    except FishMeasureError:
+        clean = None
+    codes = []
+    for content in (data, clean):
+        if content is not None:
+            try:
+                read_photo(content, name)
+                codes.append("")
+            except FishMeasureError as error:
+                codes.append(error.code)
+    measured = measure_photo(data if clean is None else clean, name)
+    if measured.width_px == 0:
+        assert measured.problems[0].fatal
+    elif clean is not None and SECRET in clean and not _in_model(clean, name):
+        message = f"private text left in {name}"
+        raise AssertionError(message)
+    return codes[-1]
+
+
+def _in_model(clean: bytes, name: str) -> bool:
+    """Return whether a broken pointer has made another tag's text the maker's."""
+    return SECRET.decode() in read_photo(clean, name).camera_model
+
+
+def _work(said: Connection, seed: int, first: int, last: int) -> None:
+    resource.setrlimit(resource.RLIMIT_AS, (MEMORY_BYTES, MEMORY_BYTES))
+    for number, (name, data) in enumerate(mutants(seed, first, last), first):
+        said.send((number, name, None, 0.0, 0.0))
+        start = time.monotonic()
+        try:
+            answer = try_one(name, data)
+        except BaseException:  # noqa: BLE001 - it is what we look for
+            answer = "!" + traceback.format_exc()
+        peak_mb = resource.getrusage(resource.RUSAGE_SELF).ru_maxrss / 1000
+        said.send((number, name, answer, time.monotonic() - start, peak_mb))
+
+
+def _run_worker(seed: int, first: int, last: int, outcome: Outcome) -> int:
+    """Run until the end or a death; return the number to go on with."""
+    context = multiprocessing.get_context("spawn")
+    heard, said = context.Pipe(duplex=False)
+    worker = context.Process(target=_work, args=(said, seed, first, last))
+    worker.start()
+    said.close()
+    number, name = first, "start"
+    try:
+        while heard.poll(SECONDS_EACH):
+            number, name, answer, seconds, peak_mb = heard.recv()
+            if answer is None:
+                continue
+            outcome.photos += 1
+            outcome.slowest_s = max(outcome.slowest_s, seconds)
+            outcome.peak_mb = max(outcome.peak_mb, peak_mb)
+            if answer.startswith("!"):
+                outcome.failures.append(f"{name}: {answer[1:]}")
+            elif answer:
+                outcome.refused[answer] += 1
+            else:
+                outcome.taken += 1
+        outcome.failures.append(f"{name}: no answer in {SECONDS_EACH:g} s")
+        worker.kill()
+    except EOFError:
+        worker.join()
+        if worker.exitcode == 0:
+            return last
+        outcome.failures.append(f"{name}: worker ended with {worker.exitcode}")
+    worker.join()
+    outcome.photos += 1
+    return number + 1
+
+
+def attack(seed: int, first: int, last: int) -> Outcome:
+    """Return what became of the mutants with these numbers."""
+    outcome = Outcome()
+    while first < last:
+        first = _run_worker(seed, first, last, outcome)
+    return outcome
+
+
+def main() -> None:
+    """Attack and print."""
+    parser = argparse.ArgumentParser(description=__doc__)
+    parser.add_argument("--count", type=int, default=10_000)
+    parser.add_argument("--first", type=int, default=0)
+    parser.add_argument("--seed", type=int, default=1)
+    options = parser.parse_args()
+    outcome = attack(options.seed, options.first, options.first + options.count)
+    found = {name: getattr(outcome, name) for name in Outcome.__slots__}
+    sys.stdout.write(json.dumps(found, indent=1) + "\n")
+    sys.exit(bool(outcome.failures))
+
+
+if __name__ == "__main__":
+    main()

@@ -1,0 +1,130 @@
+"""What broken and odd photos once did, and must not do again."""
+
+import io
+import struct
+import warnings
+
+import numpy as np
+import pytest
+from PIL import Image
+
+from fishmeasure.errors import NotAnImageError, PhotoTooLargeError
+from fishmeasure.photo import PhotoLimits, read_photo
+from fishmeasure.privacy import strip_private_tags
+from tests.fuzz.bases import SECRET, base_photos, exif, saved, scene
+
+SMALL = PhotoLimits(reduce_from_pixels=4000)
+
+
+@pytest.mark.parametrize("mode", ["P", "1", "I;16", "L", "LA", "RGBA"])
+def test_large_photo_of_any_kind_of_pixels_is_reduced(mode: str) -> None:
+    """Palettes, single bits and 16 bits were taken for broken from 8 MP on."""
+    full = read_photo(saved(scene(mode), "PNG"), "a").rgb
+    half = read_photo(saved(scene(mode), "PNG"), "a", SMALL).rgb
+    blocks = full.astype(float).reshape(32, 2, 48, 2, 3).mean(axis=(1, 3))
+    assert np.abs(half - blocks).max() <= 1.0
+
+
+def test_sixteen_bits_are_rounded_to_the_nearest() -> None:
+    """n / 257 for every 16-bit n, by exact division."""
+    levels = np.arange(65536, dtype=np.uint16).reshape(256, 256)
+    found = read_photo(saved(Image.fromarray(levels), "PNG"), "a").rgb[..., 0]
+    assert np.array_equal(found, np.rint(levels / 257.0))
+
+
+@pytest.mark.parametrize("kind", ["TIFF", "GIF", "BMP", "PPM", "EPS", "ICO"])
+def test_only_photo_formats_reach_a_decoder(kind: str) -> None:
+    """Taking tags out opened anything that Pillow knows, PostScript included."""
+    data = saved(scene(), kind)
+    with pytest.raises(NotAnImageError):
+        strip_private_tags(data, "a")
+    with pytest.raises(NotAnImageError):
+        read_photo(data, "a")
+
+
+def claimed(data: bytes, width_px: int, height_px: int) -> bytes:
+    """Return a HEIC whose size properties say something else."""
+    at = data.index(b"ispe") + 8
+    return data[:at] + struct.pack(">II", width_px, height_px) + data[at + 8 :]
+
+
+@pytest.mark.parametrize("side_px", [12_000, 16_000, 65_000, 2**31])
+def test_heic_bomb_is_refused_before_decoding(
+    side_px: int, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Taking tags out of a HEIC decodes it; its size is looked at before."""
+    data = claimed(base_photos()["one.heic"], side_px, side_px)
+    monkeypatch.setattr(Image.Image, "load", lambda _: pytest.fail("decoded"))
+    with pytest.raises((PhotoTooLargeError, NotAnImageError)):
+        strip_private_tags(data, "a")
+
+
+def test_a_heic_that_is_cut_off_is_refused() -> None:
+    """libheif's end of file passed through when tags were taken out."""
+    data = base_photos()["alpha.heic"]
+    for size in range(0, len(data), 23):
+        try:
+            strip_private_tags(data[:size], "a")
+        except NotAnImageError:
+            continue
+        pytest.fail(f"{size} of {len(data)} bytes were taken")
+
+
+def test_nothing_is_said_of_odd_tags() -> None:
+    """Pillow's warnings about EXIF went to the terminal of a grower."""
+    block = exif().tobytes()
+    for size in range(8, len(block), 5):
+        out = io.BytesIO()
+        scene().save(out, "JPEG", exif=block[:size])
+        with warnings.catch_warnings():
+            warnings.simplefilter("error")
+            read_photo(out.getvalue(), "a")
+            strip_private_tags(out.getvalue(), "a")
+
+
+def test_text_between_the_scans_of_a_jpeg_is_dropped() -> None:
+    """Comments and application data may stand between scans (ITU-T T.81, B.2.3)."""
+    data = saved(scene(), "JPEG", progressive=True)
+    second = data.index(b"\xff\xda", data.index(b"\xff\xda") + 2)
+    for marker in (0xFE, 0xE1, 0xED):
+        segment = bytes([0xFF, marker, 0, len(SECRET) + 2]) + SECRET
+        hidden = data[:second] + segment + data[second:]
+        assert np.array_equal(read_photo(hidden, "a").rgb, read_photo(data, "a").rgb)
+        assert strip_private_tags(hidden, "a") == strip_private_tags(data, "a")
+
+
+def test_text_behind_a_maker_of_the_wrong_length_is_dropped() -> None:
+    """The tag's length ran on into the next tag's text."""
+    data = saved(scene(), "JPEG", exif=exif())
+    at = data.index(b"\x01\x0f\x00\x02") + 4
+    longer = data[:at] + struct.pack(">I", 0x90) + data[at + 4 :]
+    assert SECRET in longer
+    clean = strip_private_tags(longer, "a")
+    assert SECRET not in clean
+    assert read_photo(clean, "a").camera_model == "Maker Phone"
+
+
+@pytest.mark.parametrize(
+    "segment",
+    [
+        b"\xff\xe0\x00\x0eJFXX\0\x10" + SECRET,  # JFIF 1.02: a preview
+        b"\xff\xe0\x00\x16JFIF\0\1\2\0\0\1\0\1\2\1" + SECRET,  # one in JFIF itself
+        b"\xff\xee\x00\x08" + SECRET,
+        b"\xff\xe0\x00\x0eExif\0\0" + SECRET,
+    ],
+)
+def test_application_data_of_a_jpeg_are_kept_by_name_only(segment: bytes) -> None:
+    """The marker alone was looked at; previews and other text came through."""
+    data = saved(scene(), "JPEG")
+    clean = strip_private_tags(data[:2] + segment + data[2:], "a")
+    assert SECRET not in clean
+    assert np.array_equal(read_photo(clean, "a").rgb, read_photo(data, "a").rgb)
+
+
+def test_unknown_parts_of_a_webp_are_dropped() -> None:
+    """Only EXIF and XMP were; RFC 9649 lets a file have others."""
+    data = saved(scene(), "WEBP")
+    more = b"HIDE" + struct.pack("<I", len(SECRET)) + SECRET
+    size = struct.pack("<I", len(data) - 8 + len(more))
+    clean = strip_private_tags(b"RIFF" + size + data[8:] + more, "a")
+    assert clean == data
