@@ -13,17 +13,22 @@ ROWS, COLUMNS = 160, 320
 SNOUT_X, MIDDLE_Y, LENGTH = 36.0, 80.0, 232.0
 _WHOLE_MIDLINE = 0.9
 _SMALLEST_PX = 70.0
+_RIGHT = 0.04
 _MATCHED = 0.14  # ends nearer than this share of the length: the fish is meant
 
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Crops:
-    """Level pictures (m, 3, rows, columns), 0-255, and what to say of them."""
+    """Level pictures (m, 3, rows, columns), 0-255, and what to say of them.
+
+    ``ends`` (m, 2, 2) are the true snout and fork in crop pixels.
+    """
 
     image: Tensor
     cover: Tensor
     heat: Tensor
     judge: Tensor
+    ends: Tensor
 
 
 def draw_crops(
@@ -57,7 +62,26 @@ def draw_crops(
         normal(count, 1, 2), dim=2
     )
     guess = torch.cat([anywhere, anywhere + reach], dim=1)
+    # as often, something that is no fish, or the snout of one and the fork of another
+    things = batch["things"][scene]
+    thing = torch.multinomial(things[..., 4] + 1e-6, 1)[:, 0]
+    lying = things[torch.arange(count, device=device), thing]
+    at_thing = (lying[:, 4] > 0) & (uniform(count) < 0.7)
+    guess = torch.where(
+        at_thing[:, None, None], lying[:, :4].unflatten(1, (2, 2)), guess
+    )
+    real = real & (uniform(count) > 0.12)
+    other = fish[scene, torch.multinomial(odds[scene], 1)[:, 0]]
+    crossed = uniform(count) < 0.06
+    mixed = torch.stack([ends[:, 0], other[:, 2:4]], dim=1)
+    told = torch.where(crossed[:, None, None], mixed, told)
     told = torch.where(real[:, None, None], told, guess)
+    short = (told[:, 1] - told[:, 0]).norm(dim=1) < 0.5 * _SMALLEST_PX
+    told = torch.where(short[:, None, None], ends, told)
+    far = torch.tensor([[0.0, 0.0], [_SMALLEST_PX, 0.0]], device=device)
+    hopeless = (told[:, 1] - told[:, 0]).norm(dim=1) < 0.5 * _SMALLEST_PX
+    told = torch.where(hopeless[:, None, None], far, told)
+    real = real | (short & fits[scene, chosen])
     off = (told - ends).norm(dim=2).amax(dim=1) / length
     meant = real & (off < _MATCHED)
     unclear = real & (off >= _MATCHED) & (off < 0.24)
@@ -126,6 +150,7 @@ def _cut(
         cover=cover * meant[:, None, None, None],
         heat=heat,
         judge=judge,
+        ends=torch.stack(ends, dim=1),
     )
 
 
@@ -139,12 +164,28 @@ def crop_loss_parts(fine: Tensor, judge: Tensor, truth: Crops) -> dict[str, Tens
     total = likely.sum(dim=(1, 2, 3)) + truth.cover.sum(dim=(1, 2, 3))
     dice = 1 - ((2 * both + 50) / (total + 50)).mean()
     heat = logistic(fine[:, 1:3], truth.heat, weight=1 + 30 * truth.heat)
-    said = logistic(judge[:, :, 0, 0], truth.judge, reduction="none")
+    wanted = torch.cat([truth.judge, _right(fine, truth)], dim=1)
+    said = logistic(judge[:, :, 0, 0], wanted, reduction="none")
     meant = truth.judge[:, 0:1]
-    weight = torch.cat([torch.ones_like(meant), meant.expand(-1, 3)], dim=1)
+    one = torch.ones_like(meant)
+    weight = torch.cat([one, meant.expand(-1, 3), one], dim=1)
     return {
         "cover": cover,
         "dice": 0.5 * dice,
         "heat": 3.0 * heat,
         "judge": 0.3 * (said * weight).sum() / weight.sum(),
     }
+
+
+def _right(fine: Tensor, truth: Crops) -> Tensor:
+    """Return (m, 1): 1 where the drawn length of a whole fish is right."""
+    with torch.no_grad():
+        flat = fine[:, 1:3].flatten(2).argmax(dim=2)
+        columns = flat % (COLUMNS // 2) * 2 + 0.5
+        rows = flat // (COLUMNS // 2) * 2 + 0.5
+        drawn = torch.stack([columns, rows], dim=2)
+        length = (drawn[:, 1] - drawn[:, 0]).norm(dim=1)
+        true = (truth.ends[:, 1] - truth.ends[:, 0]).norm(dim=1).clamp(min=1.0)
+        near = (drawn - truth.ends).norm(dim=2).amax(dim=1) < 0.1 * true
+        right = ((length / true - 1).abs() < _RIGHT) & near
+        return (right & (truth.judge > 0.5).all(dim=1)).float()[:, None]

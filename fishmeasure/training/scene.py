@@ -20,6 +20,7 @@ from fishmeasure.training.surfaces import draw_surface
 from fishmeasure.training.things import OVER, Thing, draw_thing
 
 MAX_FISH = 16
+MAX_THINGS = 8
 OUTSIDE_GREY = 128  # what the rectified plane shows where the photo ends
 _SAMPLES = 24
 
@@ -49,6 +50,7 @@ class Canvas:
     sun: tuple[float, float]
     fish: list[Floats] = field(default_factory=list)
     midlines: list[Floats] = field(default_factory=list)
+    things: list[Floats] = field(default_factory=list)
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -66,12 +68,16 @@ class Scene:
         (MAX_FISH, 9) float32: snout x, y, fork x, y (photo pixels), whether
         snout and fork are seen, share of the midline seen, fork length along
         the midline, 1 if the row is used.
+    things
+        (MAX_THINGS, 5) float32: ends of things that are no fish, x, y, x, y, and 1
+        if the row is used.
     """
 
     photo: NDArray[np.uint8]
     cover: NDArray[np.uint8]
     owner: NDArray[np.uint8]
     fish: Floats
+    things: Floats
 
 
 class SpriteMaker:
@@ -348,6 +354,9 @@ def lay_thing(
     reach = int(np.hypot(height, width) / 2 * scale) + 2
     left, top = int(centre[0]) - reach, int(centre[1]) - reach
     turn[:, 2] += np.array([reach - width / 2, reach - height / 2])
+    long = np.array([[0, height / 2, 1], [width, height / 2, 1]]) @ turn.T
+    ends = long + [left, top]
+    canvas.things.append(np.array([*ends.ravel(), 1], np.float32))
     size = (2 * reach, 2 * reach)
     flags = cv2.INTER_AREA if scale < 0.7 else cv2.INTER_LINEAR
     picture = cv2.warpAffine(np.dstack([colour, alpha]), turn, size, flags=flags)
@@ -374,6 +383,9 @@ def finish(canvas: Canvas, rng: np.random.Generator, noise: NoiseBank) -> Scene:
         photo[outside] = OUTSIDE_GREY
         canvas.cover[outside] = 0
         canvas.owner[outside] = 0
+    things = np.zeros((MAX_THINGS, 5), np.float32)
+    for index, ends in enumerate(canvas.things[-MAX_THINGS:]):
+        things[index] = ends
     table = np.zeros((MAX_FISH, 9), np.float32)
     for index, (row, midline) in enumerate(
         zip(canvas.fish, canvas.midlines, strict=True)
@@ -392,6 +404,7 @@ def finish(canvas: Canvas, rng: np.random.Generator, noise: NoiseBank) -> Scene:
         cover=np.clip(half * 255 + 0.5, 0, 255).astype(np.uint8),
         owner=owner,
         fish=table,
+        things=things,
     )
 
 

@@ -29,6 +29,7 @@ class Chunk:
     cover: NDArray[np.uint8]
     owner: NDArray[np.uint8]
     fish: NDArray[np.float32]
+    things: NDArray[np.float32]
 
 
 def make_chunks(photos: Path, seed: int) -> Any:
@@ -44,6 +45,7 @@ def make_chunks(photos: Path, seed: int) -> Any:
             cover=np.stack([scene.cover for scene in scenes]),
             owner=np.stack([scene.owner for scene in scenes]),
             fish=np.stack([scene.fish for scene in scenes]),
+            things=np.stack([scene.things for scene in scenes]),
         )
 
 

@@ -10,7 +10,8 @@ import torch
 from torch import Tensor
 
 from fishmeasure.training.crops import crop_loss_parts, draw_crops
-from fishmeasure.training.network import CropNet, FindNet, export_onnx
+from fishmeasure.training.export import export_onnx
+from fishmeasure.training.network import CropNet, FindNet
 from fishmeasure.training.supply import Chunk, Supply
 from fishmeasure.training.targets import loss_parts, make_targets
 
@@ -56,7 +57,7 @@ class Pool:
 
     def add(self, chunk: Chunk) -> None:
         """Put a chunk in place of the oldest scenes."""
-        for name in ("photo", "cover", "owner", "fish"):
+        for name in ("photo", "cover", "owner", "fish", "things"):
             new = torch.from_numpy(getattr(chunk, name))
             if name not in self._arrays:
                 self._arrays[name] = torch.empty(
@@ -78,17 +79,18 @@ class Pool:
 def turn_batch(batch: dict[str, Tensor], turns: int, *, mirror: bool) -> None:
     """Turn a batch by quarter turns and mirror it, its end points included."""
     size = batch["photo"].shape[1]
-    fish = batch["fish"].clone()
     for name in ("photo", "cover", "owner"):
         array = torch.rot90(batch[name], turns, (1, 2))
         batch[name] = array.flip(2) if mirror else array
-    for first in (0, 2):
-        x, y = fish[..., first].clone(), fish[..., first + 1].clone()
-        for _ in range(turns % 4):  # rot90 carries (x, y) to (y, size - 1 - x)
-            x, y = y, size - 1 - x
-        fish[..., first] = size - 1 - x if mirror else x
-        fish[..., first + 1] = y
-    batch["fish"] = fish
+    for name in ("fish", "things"):
+        table = batch[name].clone()
+        for first in (0, 2):
+            x, y = table[..., first].clone(), table[..., first + 1].clone()
+            for _ in range(turns % 4):  # rot90 carries (x, y) to (y, size - 1 - x)
+                x, y = y, size - 1 - x
+            table[..., first] = size - 1 - x if mirror else x
+            table[..., first + 1] = y
+        batch[name] = table
 
 
 def vary(image: Tensor) -> Tensor:
@@ -188,7 +190,7 @@ def train(plan: Plan) -> dict[str, float]:
             if step % 200 == 0 or step == 1:
                 _report(time.monotonic() - start, step, pool.made, log)
     torch.save(average.state_dict(), plan.out / f"{plan.which}.pt")
-    export_onnx(average.float().cpu(), str(plan.out / f"{plan.which}.onnx"))
+    export_onnx(average.float().cpu(), plan.out / f"{plan.which}.onnx")
     _report(time.monotonic() - start, step, pool.made, log)
     return {key: value.item() for key, value in log.items()}
 

@@ -8,9 +8,10 @@ and says what of it can be seen.
 
 from dataclasses import dataclass
 
+import cv2
 import numpy as np
 
-from fishmeasure.arrays import FloatArray, frozen
+from fishmeasure.arrays import BoolArray, FloatArray, frozen
 from fishmeasure.photo import Photo
 from fishmeasure.plane import PlaneScale
 from fishmeasure.segment.learned.group import Instance, find_instances
@@ -23,9 +24,10 @@ from fishmeasure.segment.outline import FishOutline
 MOST_PX = 200_000.0
 """Pixels of the first picture: 0.15 s on two cores."""
 MOST_PX_PER_MM = 1.0
-SAME_SHARE = 0.15
-"""Two fish whose ends are nearer than this share of the length are one; fish side
-by side have ends about 0.2 apart, their depth."""
+MOST_FISH = 24
+SAME_SHARE = 0.5
+"""Two outlines of which the smaller lies by this share within the other are one
+fish; of a fish over another only what is seen is outlined."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -55,7 +57,7 @@ def find_drawn(photo: Photo, plane: PlaneScale) -> list[tuple[Drawn, Verdict]]:
     frame = whole_frame(photo, plane, MOST_PX, MOST_PX_PER_MM)
     instances = find_instances(ask(rectify(photo, plane, frame).rgb))
     found: list[tuple[Drawn, Verdict]] = []
-    for instance in instances:
+    for instance in instances[:MOST_FISH]:
         ends = _ends_mm(instance, frame)
         drawn = draw(photo, plane, ends[0], ends[1])
         if drawn is None:
@@ -65,9 +67,12 @@ def find_drawn(photo: Photo, plane: PlaneScale) -> list[tuple[Drawn, Verdict]]:
             found.append((drawn, verdict))
     found.sort(key=lambda pair: -pair[1].confidence)
     kept: list[tuple[Drawn, Verdict]] = []
+    taken: list[BoolArray] = []
     for drawn, verdict in found:
-        if all(_apart(drawn, other) > SAME_SHARE for other, _ in kept):
+        mine = _mask(drawn, frame)
+        if all((mine & other).sum() < _least(mine, other) for other in taken):
             kept.append((drawn, verdict))
+            taken.append(mine)
     return kept
 
 
@@ -75,14 +80,16 @@ def _ends_mm(instance: Instance, frame: Frame) -> FloatArray:
     return frame.to_mm(np.array([instance.snout, instance.fork]))
 
 
-def _apart(one: Drawn, other: Drawn) -> float:
-    """Return how far the ends of two fish are apart, in lengths of the longer."""
-    length = max(one.length_mm, other.length_mm, 1.0)
-    mine = np.array([one.snout_mm, one.fork_mm])
-    theirs = np.array([other.snout_mm, other.fork_mm])
-    same = np.hypot(*(mine - theirs).T).max()
-    turned = np.hypot(*(mine - theirs[::-1]).T).max()
-    return float(min(same, turned) / length)
+def _mask(drawn: Drawn, frame: Frame) -> BoolArray:
+    """Return where the outline lies in the first picture."""
+    mask = np.zeros(frame.shape, np.uint8)
+    points = np.round(frame.to_view(drawn.contour_mm)).astype(np.int32)
+    cv2.fillPoly(mask, [points], (1,))
+    return mask > 0
+
+
+def _least(one: BoolArray, other: BoolArray) -> float:
+    return SAME_SHARE * float(max(min(one.sum(), other.sum()), 1))
 
 
 def _outline(drawn: Drawn, verdict: Verdict, plane: PlaneScale) -> FishOutline:

@@ -24,10 +24,11 @@ class Verdict:
 
 def features(drawn: Drawn, instance: Instance) -> FloatArray:
     """Return what the confidence is computed from."""
-    fish, snout, fork, middle = (float(x) for x in np.clip(drawn.judge, -8, 8))
+    fish, snout, fork, middle, right = (float(x) for x in np.clip(drawn.judge, -8, 8))
     hot = np.clip(drawn.heat, 0.01, 0.99)
     return np.array(
         [
+            right,
             fish,
             min(snout, fork),
             middle,
@@ -44,10 +45,10 @@ def judge(drawn: Drawn, instance: Instance) -> Verdict:
     flags = []
     if drawn.cut > _CUT_SHARE:
         flags.append("edge-cut")
-    if drawn.judge[1:].min() < _SEEN_LOGIT or drawn.heat.min() < 0.2:
+    if drawn.judge[1:4].min() < _SEEN_LOGIT or drawn.heat.min() < 0.2:
         flags.append("hidden")
     return Verdict(
         is_fish=bool(drawn.judge[0] > _FISH_LOGIT),
-        confidence=float(1 / (1 + np.exp(-x[:3].min()))),
+        confidence=float(1 / (1 + np.exp(-x[0]))),
         flags=tuple(flags),
     )

@@ -55,7 +55,8 @@ class Portrait:
     cover, snout, fork
         (rows / 2, columns / 2) probabilities: this fish, its visible ends.
     judge
-        (4,) logits: a fish as said; its snout, its fork, 90 % of its midline seen.
+        (5,) logits: a fish as said; its snout, its fork, 90 % of its midline seen;
+        its length right to 4 %.
     """
 
     cover: Floats
