@@ -41,12 +41,11 @@ def halve(path: Path) -> None:
         numbers = numpy_helper.to_array(tensor)
         if numbers.dtype != np.float32 or numbers.size <= _LARGE:
             continue
-        short = f"{tensor.name}_half"
+        name = tensor.name
+        short = f"{name}_half"
         half = numpy_helper.from_array(numbers.astype(np.float16), short)
         model.graph.initializer[index].CopyFrom(half)
-        casts.append(
-            helper.make_node("Cast", [short], [tensor.name], to=TensorProto.FLOAT)
-        )
+        casts.append(helper.make_node("Cast", [short], [name], to=TensorProto.FLOAT))
     for cast in reversed(casts):
         model.graph.node.insert(0, cast)
     onnx.checker.check_model(model)

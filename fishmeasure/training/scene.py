@@ -355,7 +355,7 @@ def lay_thing(
     left, top = int(centre[0]) - reach, int(centre[1]) - reach
     turn[:, 2] += np.array([reach - width / 2, reach - height / 2])
     long = np.array([[0, height / 2, 1], [width, height / 2, 1]]) @ turn.T
-    ends = long + [left, top]
+    ends = long + np.array([left, top])
     canvas.things.append(np.array([*ends.ravel(), 1], np.float32))
     size = (2 * reach, 2 * reach)
     flags = cv2.INTER_AREA if scale < 0.7 else cv2.INTER_LINEAR
