@@ -1,0 +1,134 @@
+"""The tree of errors.
+
+FishMeasureError            no figure can be given; says why and what to do
+├── PhotoError              the photo cannot be used
+├── MarkerError             no scale can be had from the photo
+├── LensError               a lens profile cannot be made or read
+├── SpeciesError            a species is unknown or its file is wrong
+├── SampleError             the weighings or the sample file cannot be used
+├── StockError              a stocking calculation was asked outside its range
+└── LedgerError             the book refuses an entry or cannot be read
+
+One module for each family, all names here. Each failure is a class that writes its
+own message. ``ValueError`` is for a bug of the caller, never for what a grower typed.
+"""
+
+from fishmeasure.errors.base import (
+    FishMeasureError,
+)
+from fishmeasure.errors.book import (
+    AlreadyReplacedError,
+    BadEntryError,
+    BookBusyError,
+    BookNewerError,
+    BookUnreadableError,
+    BookWriteError,
+    EntryConflictError,
+    ImportFileError,
+    LedgerError,
+    NameTakenError,
+    UnknownRecordError,
+    VersionConflictError,
+)
+from fishmeasure.errors.command import (
+    BadOptionError,
+    OptionFormatError,
+    ReportWriteError,
+)
+from fishmeasure.errors.photo import (
+    BadCorrectionError,
+    NotAnImageError,
+    PhotoError,
+    PhotoTooLargeError,
+    PhotoTooSmallError,
+)
+from fishmeasure.errors.sample import (
+    EmptySampleError,
+    LengthWeightDataError,
+    NetValueError,
+    PlanError,
+    SampleError,
+    SampleFileError,
+    SampleJsonError,
+)
+from fishmeasure.errors.scale import (
+    BlurredError,
+    BoardMisfitError,
+    BoardPhotosAlikeError,
+    KnownDistanceError,
+    LensError,
+    LensFileError,
+    MarkerError,
+    MarkersDisagreeError,
+    MixedCamerasError,
+    NoMarkerError,
+    SeveralSheetsError,
+    TooFarError,
+    TooFewBoardPhotosError,
+    TooTiltedError,
+)
+from fishmeasure.errors.species import (
+    SpeciesError,
+    SpeciesFileError,
+    UnknownSpeciesError,
+)
+from fishmeasure.errors.stock import (
+    GainNotKnownError,
+    NoSamplesError,
+    StockError,
+    StockRangeError,
+    UnknownStockSpeciesError,
+)
+
+__all__ = [
+    "AlreadyReplacedError",
+    "BadCorrectionError",
+    "BadEntryError",
+    "BadOptionError",
+    "BlurredError",
+    "BoardMisfitError",
+    "BoardPhotosAlikeError",
+    "BookBusyError",
+    "BookNewerError",
+    "BookUnreadableError",
+    "BookWriteError",
+    "EmptySampleError",
+    "EntryConflictError",
+    "FishMeasureError",
+    "GainNotKnownError",
+    "ImportFileError",
+    "KnownDistanceError",
+    "LedgerError",
+    "LengthWeightDataError",
+    "LensError",
+    "LensFileError",
+    "MarkerError",
+    "MarkersDisagreeError",
+    "MixedCamerasError",
+    "NameTakenError",
+    "NetValueError",
+    "NoMarkerError",
+    "NoSamplesError",
+    "NotAnImageError",
+    "OptionFormatError",
+    "PhotoError",
+    "PhotoTooLargeError",
+    "PhotoTooSmallError",
+    "PlanError",
+    "ReportWriteError",
+    "SampleError",
+    "SampleFileError",
+    "SampleJsonError",
+    "SeveralSheetsError",
+    "SpeciesError",
+    "SpeciesFileError",
+    "StockError",
+    "StockRangeError",
+    "TooFarError",
+    "TooFewBoardPhotosError",
+    "TooTiltedError",
+    "UnknownRecordError",
+    "UnknownSpeciesError",
+    "UnknownStockSpeciesError",
+    "VersionConflictError",
+]

@@ -1,0 +1,139 @@
+"""The book refuses an entry or cannot be read."""
+
+from fishmeasure.errors.base import FishMeasureError
+
+
+class LedgerError(FishMeasureError):
+    """The book refuses an entry or cannot be read."""
+
+
+class BadEntryError(LedgerError):
+    """A unit, cohort or entry has an unusable or missing field."""
+
+    code = "bad-entry"
+
+    def __init__(self, *, field: str, reason: str) -> None:
+        super().__init__(
+            f"The book cannot take this: {field} {reason}.",
+            "Correct it and send it again.",
+        )
+        self.field = field
+        self.reason = reason
+
+
+class UnknownRecordError(LedgerError):
+    """A unit, cohort or entry is not in the book."""
+
+    code = "unknown-record"
+
+    def __init__(self, what: str, name: str, known: tuple[str, ...] = ()) -> None:
+        listed = f"The book has: {', '.join(known)}." if known else ""
+        super().__init__(f"The book has no {what} {name}.", listed)
+
+
+class EntryConflictError(LedgerError):
+    """The same id was sent before with other content."""
+
+    code = "entry-conflict"
+
+    def __init__(self, what: str, identity: str, differing: tuple[str, ...]) -> None:
+        super().__init__(
+            f"The book has another {what} with the id {identity} "
+            f"(differs in {', '.join(differing)}).",
+            "Nothing was changed. A correction is a new entry that replaces the old.",
+        )
+
+
+class AlreadyReplacedError(LedgerError):
+    """Somebody else corrected or took back the entry first."""
+
+    code = "already-replaced"
+
+    def __init__(self, identity: str, by: str) -> None:
+        super().__init__(
+            f"The entry {identity} was replaced by {by} already.",
+            f"Look at it; if it is still wrong, replace {by}.",
+        )
+
+
+class VersionConflictError(LedgerError):
+    """Somebody else changed the unit or cohort first."""
+
+    code = "version-conflict"
+
+    def __init__(self, what: str, name: str, sent: int, newest: int) -> None:
+        super().__init__(
+            f"{what} {name} was sent as version {sent}, but the book has "
+            f"version {newest}.",
+            f"Read version {newest}, make the change there, "
+            f"and send it as version {newest + 1}.",
+        )
+
+
+class NameTakenError(LedgerError):
+    """Two units or two cohorts cannot have one name."""
+
+    code = "name-taken"
+
+    def __init__(self, what: str, name: str) -> None:
+        super().__init__(f"The book has a {what} called {name}.", "Choose another.")
+
+
+class BookNewerError(LedgerError):
+    """The book was written by a newer version of the program."""
+
+    code = "book-newer"
+
+    def __init__(self, revision: str) -> None:
+        super().__init__(
+            f"This book was written by a newer fishmeasure (schema {revision}).",
+            "Update fishmeasure to read it; the book was left as it is.",
+        )
+
+
+class BookUnreadableError(LedgerError):
+    """The file or address is no book, or cannot be reached."""
+
+    code = "book-unreadable"
+
+    def __init__(self, where: str, reason: str) -> None:
+        super().__init__(
+            f"{where} cannot be opened as a book: {reason}.",
+            "Check the path or address, and that it may be read and written.",
+        )
+
+
+class BookBusyError(LedgerError):
+    """Another program held the book for too long."""
+
+    code = "book-busy"
+
+    def __init__(self, waited_s: float) -> None:
+        super().__init__(
+            f"Another program kept the book locked for {waited_s:g} seconds.",
+            "Nothing was written. Try again.",
+        )
+
+
+class BookWriteError(LedgerError):
+    """The disk or the server refused the write."""
+
+    code = "book-write"
+
+    def __init__(self, reason: str) -> None:
+        super().__init__(
+            f"The book could not be written: {reason}.",
+            "Nothing of this entry was saved. Free space or mend the disk, then "
+            "send it again.",
+        )
+
+
+class ImportFileError(LedgerError):
+    """A file to be imported is not what the book exports."""
+
+    code = "import-file"
+
+    def __init__(self, where: str, reason: str) -> None:
+        super().__init__(
+            f"{where} cannot be imported: {reason}.", "Nothing was imported."
+        )
