@@ -103,7 +103,7 @@ def _knife(item: Item) -> list[Part]:
 
 def _leaf(item: Item) -> list[Part]:
     along = np.linspace(-52, 52, 50)
-    half = 11.0 * np.sin(np.pi * (along + 52) / 104) ** 0.9 + 0.1
+    half = 11.0 * np.maximum(np.sin(np.pi * (along + 52) / 104), 0) ** 0.9 + 0.1
     return [
         Part(
             mesh=_tube(item, along, _round(14, half, np.full_like(half, 1.0), 0.1)),

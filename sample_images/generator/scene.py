@@ -1,6 +1,7 @@
 """What one photograph shows, and everything placed exactly."""
 
 from dataclasses import dataclass, field
+from functools import cached_property
 
 import cv2
 import numpy as np
@@ -49,10 +50,11 @@ class Scene:
         self.fish_meshes = [fins.whole_fish(b) for b in self.bodies]
         rng = np.random.default_rng(spec.seed)
         self.light = lights.make(spec.light, rng)
-        self.board = self._board(np.random.default_rng(spec.seed + 1))
 
-    def _board(self, rng: np.random.Generator) -> boards.Board:
-        """Return the surface, wet around the fish."""
+    @cached_property
+    def board(self) -> boards.Board:
+        """The surface, wet around the fish; only a rendering needs it."""
+        rng = np.random.default_rng(self.spec.seed + 1)
         texel_mm = 0.32 if self.camera.width_px * self.camera.height_px > 4e6 else 0.5
         columns, rows = (int(v / texel_mm) for v in boards.SIZE_MM)
         board = boards.BOARDS[self.spec.board](rng, (rows, columns))

@@ -128,6 +128,8 @@ SAMPLES = (
         papers="loose",
         height_mm=640,
         write_focal=False,
+        notes="Card 1 runs out of the photo; three markers remain.",
+        tags=("marker-cut",),
     ),
     Recipe(
         name="single_cutting_board",
