@@ -6,8 +6,6 @@ from datetime import date
 from typing import Any
 from uuid import UUID
 
-import numpy as np
-
 
 def plain(value: Any) -> Any:
     """Return a record as objects, lists, numbers and words; no figure is null.
@@ -21,7 +19,9 @@ def plain(value: Any) -> Any:
         return {str(key): plain(item) for key, item in value.items()}
     if isinstance(value, date | UUID):
         return str(value)
-    if isinstance(value, np.ndarray):
+    if hasattr(
+        value, "tolist"
+    ):  # numpy's, whose import the command line can't wait for
         value = value.tolist()
     if isinstance(value, tuple | list):
         return [plain(item) for item in value]

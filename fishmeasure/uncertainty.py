@@ -1,9 +1,8 @@
 """A figure with its interval, and where its error comes from."""
 
 from dataclasses import dataclass
+from statistics import NormalDist
 from typing import Literal
-
-from scipy.special import ndtri
 
 Scope = Literal["fish", "photo", "net", "sample", "species"]
 """Whose error it is. Averaging n fish shrinks only what has the scope 'fish'."""
@@ -48,7 +47,7 @@ class Estimate:
         cls, value: float, sd: float, level: float = DEFAULT_LEVEL
     ) -> "Estimate":
         """Return an estimate whose interval is the normal one."""
-        z = float(ndtri(0.5 + level / 2.0))
+        z = NormalDist().inv_cdf(0.5 + level / 2.0)
         return cls(
             value=value, sd=sd, low=value - z * sd, high=value + z * sd, level=level
         )

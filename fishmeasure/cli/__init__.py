@@ -9,6 +9,7 @@ import sys
 import typer
 
 from fishmeasure.cli import output, stock
+from fishmeasure.cli.backup import backup_command, restore_command
 from fishmeasure.cli.batch import batch_command
 from fishmeasure.cli.book import book_app
 from fishmeasure.cli.fit import fit_command
@@ -47,6 +48,8 @@ app.command("species")(species_command)
 app.command("plan")(plan_command)
 app.command("fit")(fit_command)
 app.add_typer(book_app, name="book")
+app.command("backup")(backup_command)
+app.command("restore")(restore_command)
 app.command("demo")(demo_command)
 app.command("outlook")(outlook_command)
 stock.register(app)

@@ -18,6 +18,8 @@ from fishmeasure.errors.base import (
 )
 from fishmeasure.errors.book import (
     AlreadyReplacedError,
+    BackupDamagedError,
+    BackupError,
     BadEntryError,
     BookBusyError,
     BookNewerError,
@@ -82,6 +84,8 @@ from fishmeasure.errors.stock import (
 
 __all__ = [
     "AlreadyReplacedError",
+    "BackupDamagedError",
+    "BackupError",
     "BadCorrectionError",
     "BadEntryError",
     "BadOptionError",

@@ -137,3 +137,46 @@ class ImportFileError(LedgerError):
         super().__init__(
             f"{where} cannot be imported: {reason}.", "Nothing was imported."
         )
+
+
+class BackupError(LedgerError):
+    """A backup cannot be made or put back."""
+
+    code = "backup"
+
+    @classmethod
+    def of_server(cls) -> "BackupError":
+        """Return the error for a book on a database server."""
+        return cls(
+            "A book on PostgreSQL is not backed up from here.",
+            "Use pg_dump for the book, and copy the folder with the photos after it.",
+        )
+
+    @classmethod
+    def of_existing(cls, where: str) -> "BackupError":
+        """Return the error for a file that would be overwritten."""
+        return cls(
+            f"{where} is there already.",
+            "Nothing was changed. Choose another place, or put a backup back over a "
+            "book with --force, which keeps the old book beside it.",
+        )
+
+    @classmethod
+    def of_disk(cls, where: str, reason: str) -> "BackupError":
+        """Return the error for a disk that refuses."""
+        return cls(
+            f"{where} cannot be read or written: {reason}.",
+            "Check the path and the free space; no book was changed.",
+        )
+
+
+class BackupDamagedError(LedgerError):
+    """A backup is not as it was made."""
+
+    code = "backup-damaged"
+
+    def __init__(self, name: str, reason: str) -> None:
+        super().__init__(
+            f"{name} is no whole backup: {reason}.",
+            "Nothing was changed. Take another copy or an older backup.",
+        )

@@ -1,11 +1,13 @@
 """Figures as people read them: a number with its interval, no powers of ten."""
 
 import math
+from typing import TYPE_CHECKING
 
-from fishmeasure.uncertainty import Estimate
+if TYPE_CHECKING:
+    from fishmeasure.uncertainty import Estimate
 
 
-def span(estimate: Estimate, digits: int = 3) -> str:
+def span(estimate: "Estimate", digits: int = 3) -> str:
     """Return "value (low to high)", all to the decimals that the value needs."""
     largest = max(abs(estimate.value), abs(estimate.high) / 10.0)
     places = _places(largest, digits)

@@ -1,0 +1,86 @@
+"""``fishmeasure backup`` and ``fishmeasure restore``."""
+
+import os
+from pathlib import Path
+from typing import TYPE_CHECKING, Annotated
+
+import typer
+
+from fishmeasure.cli import output
+from fishmeasure.cli.book_options import DEFAULT_BOOK, BookOption
+
+if TYPE_CHECKING:
+    from fishmeasure.ledger.backup import BackupContent
+
+DataOption = Annotated[
+    Path | None,
+    typer.Option(
+        "--data", help="The server's folder; else FISHMEASURE_DATA_DIR, else your own."
+    ),
+]
+
+
+def backup_command(
+    file: Annotated[Path, typer.Argument(help="The backup to make; must not exist.")],
+    *,
+    data: DataOption = None,
+    book: BookOption = None,
+) -> None:
+    """Save book, photos and lens profiles in one checked file, while serving too."""
+    from fishmeasure.ledger.backup import make_backup
+    from fishmeasure.ledger.engine import migrate, open_engine
+
+    folder, where = _places(data, book)
+    if "://" not in where and not Path(where).exists():
+        output.error_console.print(f"fishmeasure: there is no book at {where} yet.")
+        raise typer.Exit(output.STATUS_UNUSABLE_INPUT)
+    engine = open_engine(where)
+    try:
+        migrate(engine)
+        content = make_backup(engine, folder, file)
+    finally:
+        engine.dispose()
+    _report(content, f"are saved in {file}")
+
+
+def restore_command(
+    file: Annotated[Path, typer.Argument(help="A backup.")],
+    *,
+    data: DataOption = None,
+    book: BookOption = None,
+    force: Annotated[
+        bool, typer.Option("--force", help="Replace a book; it is kept beside.")
+    ] = False,
+) -> None:
+    """Put a backup back, once all of it is checked; stop the server before."""
+    from fishmeasure.errors import BackupError
+    from fishmeasure.ledger.backup import restore_backup
+
+    folder, where = _places(data, book)
+    if "://" in where:
+        raise BackupError.of_server()
+    _report(
+        restore_backup(file, folder, Path(where), force=force), f"are back in {folder}"
+    )
+
+
+def _places(data: Path | None, book: str | None) -> tuple[Path, str]:
+    """Return the folder and the book, as the server would choose them."""
+    given = data or os.environ.get("FISHMEASURE_DATA_DIR") or Path(DEFAULT_BOOK).parent
+    folder = Path(given).expanduser()
+    where = book or os.environ.get("FISHMEASURE_BOOK") or str(folder / "book.sqlite")
+    return folder, where if "://" in where else str(Path(where).expanduser())
+
+
+def _report(content: "BackupContent", what: str) -> None:
+    output.console.print(
+        f"The book and {content.photo_count} photos "
+        f"({content.size_bytes / 1e6:.1f} MB, all checked) {what}.",
+        highlight=False,
+        soft_wrap=True,
+    )
+    if content.missing:
+        output.error_console.print(
+            f"fishmeasure: {len(content.missing)} photos of the book have no file, "
+            f"the first is {content.missing[0]}."
+        )
