@@ -8,12 +8,14 @@ leave out.
 """
 
 import io
+import math
 import struct
 import warnings
 import zlib
 from collections.abc import Iterator
 
 from PIL import ExifTags, Image, ImageOps
+from PIL.TiffImagePlugin import IFDRational
 
 from fishmeasure.errors import NotAnImageError
 from fishmeasure.photo import BROKEN_FILE_ERRORS, open_header
@@ -21,11 +23,6 @@ from fishmeasure.photo import BROKEN_FILE_ERRORS, open_header
 JPEG_QUALITY = 95
 
 # Kept tags, and nothing else. Numbers as in Exif 2.32 (CIPA DC-008-2019).
-_KEPT_BASE = (
-    ExifTags.Base.Orientation,
-    ExifTags.Base.Make,
-    ExifTags.Base.Model,
-)
 _KEPT_IFD = (ExifTags.Base.FocalLength, ExifTags.Base.FocalLengthIn35mmFilm)
 
 _TEXT_LENGTH = 64  # no maker or model has as many letters; common practice, no source
@@ -75,15 +72,21 @@ def _public_exif(image: Image.Image) -> bytes:
     """Return an EXIF block with the kept tags only, b'' if there is none."""
     found = image.getexif()
     kept = Image.Exif()
-    for tag in _KEPT_BASE:
+    orientation = found.get(ExifTags.Base.Orientation)
+    if isinstance(orientation, int) and 1 <= orientation <= 8:
+        kept[ExifTags.Base.Orientation] = orientation
+    for tag in (ExifTags.Base.Make, ExifTags.Base.Model):
         value = found.get(tag)
         if isinstance(value, str):
             # A wrong length would take in the next tag's text behind the NUL.
-            value = value.partition("\0")[0][:_TEXT_LENGTH]
-        if value:
-            kept[tag] = value
+            kept[tag] = value.partition("\0")[0][:_TEXT_LENGTH]
     inner = found.get_ifd(ExifTags.IFD.Exif)
-    useful = {int(tag): inner[tag] for tag in _KEPT_IFD if tag in inner}
+    useful = {
+        int(tag): inner[tag]
+        for tag in _KEPT_IFD
+        if isinstance(inner.get(tag), int | float | IFDRational)
+        and math.isfinite(inner[tag])
+    }
     if useful:
         kept.get_ifd(ExifTags.IFD.Exif).update(useful)
     return kept.tobytes() if len(kept) or useful else b""

@@ -24,6 +24,7 @@ from tests.fuzz.mutants import mutants
 
 SECONDS_EACH = 60.0
 """The server's own limit for a photo (``measure_timeout_s``)."""
+START_SECONDS = 600.0
 MEMORY_BYTES = 3_000_000_000
 """Address space of a worker; 120 megapixels of RGBA are 0.5 GB, thrice in use."""
 
@@ -91,9 +92,9 @@ def _run_worker(seed: int, first: int, last: int, outcome: Outcome) -> int:
     worker = context.Process(target=_work, args=(said, seed, first, last))
     worker.start()
     said.close()
-    number, name = first, "start"
+    number, name = first, ""
     try:
-        while heard.poll(SECONDS_EACH):
+        while heard.poll(SECONDS_EACH if name else START_SECONDS):
             number, name, answer, seconds, peak_mb = heard.recv()
             if answer is None:
                 continue

@@ -1,8 +1,10 @@
 """What broken and odd photos once did, and must not do again."""
 
+import contextlib
 import io
 import struct
 import warnings
+from collections.abc import Iterator
 
 import numpy as np
 import pytest
@@ -128,3 +130,33 @@ def test_unknown_parts_of_a_webp_are_dropped() -> None:
     size = struct.pack("<I", len(data) - 8 + len(more))
     clean = strip_private_tags(b"RIFF" + size + data[8:] + more, "a")
     assert clean == data
+
+
+def odd_tags() -> Iterator[bytes]:
+    """Yield EXIF blocks with values of other types than the tags have."""
+    for tag in (0x0112, 0x010F, 0x0110, 0xA405, 0x920A):
+        for value in (b"\xff\xfe", 2.5, "text", 7, 0):
+            block = exif()
+            (block if tag < 0x8000 else block.get_ifd(0x8769))[tag] = value
+            with contextlib.suppress(
+                TypeError, AttributeError, ValueError, struct.error
+            ):
+                yield block.tobytes()  # Pillow does not write all of them
+
+
+@pytest.mark.parametrize("kind", ["JPEG", "PNG", "WEBP", "HEIF"])
+def test_tags_of_a_wrong_type_are_left_out(kind: str) -> None:
+    """Pillow writes a tag by its own idea of the type and broke down on others."""
+    for block in odd_tags():
+        data = saved(scene(), kind, exif=block)
+        clean = strip_private_tags(data, "a")
+        assert SECRET not in clean
+        assert read_photo(clean, "a").width_px == read_photo(data, "a").width_px
+
+
+def test_a_maker_that_is_a_number_is_left_out() -> None:
+    """TIFF type 11 (float) where text should be; found by coverage-guided fuzzing."""
+    data = saved(scene(), "JPEG", exif=exif())
+    at = data.index(b"\x01\x0f\x00\x02") + 2
+    odd = data[:at] + b"\x00\x0b" + struct.pack(">I", 1) + data[at + 6 :]
+    assert read_photo(strip_private_tags(odd, "a"), "a").camera_model == "Phone"
