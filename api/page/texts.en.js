@@ -18,10 +18,13 @@ export const TEXTS = {
   "tab.guide": "Guide",
   "tab.settings": "Settings",
 
-  "network.unreachable": "Server out of reach. Go on; everything is kept on this phone.",
+  "network.unreachable":
+    "Server out of reach. Go on; everything is kept on this phone.",
   "version.newer": "There is a newer version of this page.",
   "version.reload": "Load it",
   "error.title": "This did not work",
+  "error.full":
+    "This phone has no room left, so nothing more can be kept. Make room, or send what waits.",
   "error.no-screen": "There is no such screen.",
   "error.unreachable": "The server is out of reach.",
   "error.unreachable-advice":
@@ -37,7 +40,8 @@ export const TEXTS = {
   "home.title": "Your units",
   "home.add": "Add a unit",
   "home.empty": "Nothing is swimming here yet",
-  "home.empty-how": "Enter your first tank, pond, raceway or cage. Its size and water are enough to begin with.",
+  "home.empty-how":
+    "Enter your first tank, pond, raceway or cage. Its size and water are enough to begin with.",
   "home.demo": "Look round with invented tanks",
   "home.fish": "{count} {species}",
   "home.biomass": "{value} in all",
@@ -49,7 +53,8 @@ export const TEXTS = {
 
   "unit.gone": "This unit is not in the book.",
   "unit.no-fish": "No fish entered",
-  "unit.no-fish-how": "Enter which fish came in, and how many. Then a sample can be weighed.",
+  "unit.no-fish-how":
+    "Enter which fish came in, and how many. Then a sample can be weighed.",
   "unit.unweighed": "Not weighed yet",
   "unit.each": "a fish",
   "unit.count": "Fish in the book",
@@ -69,7 +74,8 @@ export const TEXTS = {
 
   "unit-form.new": "New unit",
   "unit-form.change": "{unit}: size and water",
-  "unit-form.how": "Name, volume and depth are needed. The more is said of the water, the better the oxygen figures.",
+  "unit-form.how":
+    "Name, volume and depth are needed. The more is said of the water, the better the oxygen figures.",
   "unit-form.save": "Save the unit",
   "unit-form.label": "Unit {unit}",
   "kind.tank": "Tank",
@@ -81,7 +87,8 @@ export const TEXTS = {
   "unit.volume_m3": "Volume of water",
   "unit.depth_m": "Depth of water",
   "unit.inflow_l_per_min": "New water",
-  "unit.inflow_l_per_min-hint": "Time how long a 10 L bucket takes to fill: 600 divided by the seconds.",
+  "unit.inflow_l_per_min-hint":
+    "Time how long a 10 L bucket takes to fill: 600 divided by the seconds.",
   "unit.inflow_by_gravity": "New water flows in without power",
   "unit.inflow_by_gravity-hint": "Then it goes on in a power cut.",
   "unit.recirculated_l_per_min": "Water pumped round",
@@ -156,7 +163,10 @@ export const TEXTS = {
   "weigh.next": "Next: {field}",
   "weigh.save": "Save the weighing",
   "weigh.how": "Let it drip for as long each time, then read the scales.",
-  "weigh.seen": { one: "The photo shows {n} fish.", other: "The photos show {n} fish." },
+  "weigh.seen": {
+    one: "The photo shows {n} fish.",
+    other: "The photos show {n} fish.",
+  },
   "weigh.differs": { one: "The photo shows {n}.", other: "The photos show {n}." },
   "weigh.result": "{net} of fish, {mean} each.",
   "weigh.need-gross": "Enter the net with fish.",
@@ -187,7 +197,6 @@ export const TEXTS = {
   "photo.used": { one: "{n} used", other: "{n} used" },
   "photo.doubtful": { one: "{n} doubtful", other: "{n} doubtful" },
   "photo.out": { one: "{n} not used", other: "{n} not used" },
-  "retake.no-fish": "",
   "fish.title": "Fish {n}",
   "fish.not-used": "not used",
   "fish.drag": "Drag snout and fork to where they belong.",
@@ -207,7 +216,8 @@ export const TEXTS = {
   "scale.title": "Scale by hand",
   "scale.first": "Tap one end of a length you know",
   "scale.second": "Tap its other end",
-  "scale.how": "A ruler or a board's edge, at the height of the fish. Long is better than short.",
+  "scale.how":
+    "A ruler or a board's edge, at the height of the fish. Long is better than short.",
   "scale.distance": "How long is it?",
   "scale.save": "Measure with it",
   "species.choose": "Which species is it?",
@@ -218,7 +228,8 @@ export const TEXTS = {
   "answer.kept": "Your photos and weighings are safe on this phone.",
   "answer.mean": "Mean weight",
   "answer.interval": "{range} with {percent} % confidence",
-  "answer.from": "From {weighed} fish weighed in nets and {measured} measured on photos",
+  "answer.from":
+    "From {weighed} fish weighed in nets and {measured} measured on photos",
   "answer.spread": "Spread",
   "answer.spread-alt": "How the weights of the fish are spread.",
   "answer.cv": "Coefficient of variation",
@@ -229,6 +240,12 @@ export const TEXTS = {
   "answer.biomass": "Biomass",
   "answer.for-count": { one: "for {n} fish", other: "for {n} fish" },
   "answer.nets": "The nets",
+  "answer.plan": {
+    one: "About {n} net of {fish} fish would give ±{percent} %.",
+    other: "About {n} nets of {fish} fish each would give ±{percent} %.",
+  },
+  "answer.no-plan":
+    "Nets alone cannot give ±{percent} % here: their fish differ too much.",
   "answer.save": "Save into the book",
   "answer.saving": "Being saved; it happens by itself once the server is reached.",
   "answer.saved": "Saved into the book.",
@@ -293,11 +310,13 @@ export const TEXTS = {
   "entry.mean": "{value} a fish",
   "entry.to": "to {unit}",
   "entry.groups": { one: "{n} size group", other: "{n} size groups" },
-  "entry.correcting": "You correct an entry. The old one stays on record, but counts no more.",
+  "entry.correcting":
+    "You correct an entry. The old one stays on record, but counts no more.",
   "entry.save": "Save the entry",
   "entry.save-correction": "Save the correction",
   "entry.take-back": "Take this entry back",
-  "entry.take-back-sure": "Take this entry back? It stays on record, but counts no more.",
+  "entry.take-back-sure":
+    "Take this entry back? It stays on record, but counts no more.",
   "entry.no-reading": "Enter at least one reading.",
   "entry.no-figure": "Enter the number of fish, their weight, or both.",
   "reading.temperature_deg_c": "{value} °C",
@@ -310,7 +329,8 @@ export const TEXTS = {
   "waiting.count": { one: "{n} not sent yet", other: "{n} not sent yet" },
   "waiting.photo": "Photo, {unit}",
   "waiting.sample": "Sample, {unit}",
-  "waiting.kept": "Everything below is kept on this phone, also when you close the page.",
+  "waiting.kept":
+    "Everything below is kept on this phone, also when you close the page.",
   "waiting.nothing": "Everything has reached the server.",
   "waiting.now": "Try now",
   "waiting.arrived": "Arrived",
@@ -319,7 +339,8 @@ export const TEXTS = {
   "waiting.give-up-sure": "Delete this from the phone? The server does not have it.",
 
   "pair.title": "Pair this phone",
-  "pair.how": "The server lets in phones that know its code. It is shown where the server was started, and is good for some minutes.",
+  "pair.how":
+    "The server lets in phones that know its code. It is shown where the server was started, and is good for some minutes.",
   "pair.code": "Code",
   "pair.code-hint": "Eight digits; a space does no harm.",
   "pair.name": "Name of this phone",
@@ -332,11 +353,13 @@ export const TEXTS = {
   "settings.metric": "g, kg, mm",
   "settings.imperial": "oz, lb, in",
   "settings.printed": "Your printed sheet",
-  "settings.printed-how": "Printers shrink. Measure the check line on the sheet and enter its length; then lengths are right.",
+  "settings.printed-how":
+    "Printers shrink. Measure the check line on the sheet and enter its length; then lengths are right.",
   "settings.check-line": "Check line, should be {length}",
   "settings.printed-now": "New photos are measured for a print at {percent} %.",
   "settings.export": "Your figures",
-  "settings.export-how": "Everything that the server has, to keep or to work on elsewhere.",
+  "settings.export-how":
+    "Everything that the server has, to keep or to work on elsewhere.",
   "settings.export-all": "All (JSON)",
   "settings.export-entries": "Book (CSV)",
   "settings.server": "Server",
@@ -353,38 +376,48 @@ export const TEXTS = {
   "guide.title": "Guide",
   "guide.cautions": "Cautions",
   "guide.print": "1. Print the sheet",
-  "guide.print.alt": "A sheet with a marker in each corner; a ruler lies along its check line of 100 mm.",
+  "guide.print.alt":
+    "A sheet with a marker in each corner; a ruler lies along its check line of 100 mm.",
   "guide.print.1": "Print at 100 %, not “fit to page”, on matt paper.",
   "guide.print.2": "Measure the check line and enter its length under Settings.",
-  "guide.print.3": "Laminate it matt, or put it into a clear sleeve that does not shine.",
-  "guide.print.4": "A board or tray with the four loose cards in its corners works as well.",
+  "guide.print.3":
+    "Laminate it matt, or put it into a clear sleeve that does not shine.",
+  "guide.print.4":
+    "A board or tray with the four loose cards in its corners works as well.",
   "guide.sheet.sheet": "Sheet, {paper}",
   "guide.sheet.cards": "Four loose cards, {paper}",
   "guide.sheet.single": "One card, {paper}",
   "guide.sheet.lens-board": "Board to measure a lens, {paper}",
   "guide.lay": "2. Lay the fish",
-  "guide.lay.alt": "Six fish lie apart from each other around the sheet on a wet board.",
+  "guide.lay.alt":
+    "Six fish lie apart from each other around the sheet on a wet board.",
   "guide.lay.1": "Wet the board and your hands first.",
-  "guide.lay.2": "Lay the fish on their side, straight, apart from each other, around the sheet or on it.",
+  "guide.lay.2":
+    "Lay the fish on their side, straight, apart from each other, around the sheet or on it.",
   "guide.lay.3": "Leave the markers free and dry enough not to shine.",
   "guide.lay.4": "A plain board of another shade than the fish is best.",
   "guide.lay.5": "Photograph within seconds and put the fish back.",
   "guide.above": "3. From straight above",
-  "guide.above.alt": "A phone held flat above the sheet, 60 to 90 centimetres up; the fish are all in view.",
+  "guide.above.alt":
+    "A phone held flat above the sheet, 60 to 90 centimetres up; the fish are all in view.",
   "guide.above.1": "Hold the phone flat, 60 to 90 cm above the fish.",
   "guide.above.2": "Have all fish and all markers in view, nothing cut off.",
   "guide.above.3": "Shade is better than sun; no flash.",
   "guide.above.4": "Tap on a fish to focus, keep still.",
   "guide.weigh": "4. Weigh the net",
-  "guide.weigh.alt": "A net with fish on a hanging scale, and the same net empty and wet.",
-  "guide.weigh.1": "Lift the net, let it drip for the same time each time, say ten seconds.",
+  "guide.weigh.alt":
+    "A net with fish on a hanging scale, and the same net empty and wet.",
+  "guide.weigh.1":
+    "Lift the net, let it drip for the same time each time, say ten seconds.",
   "guide.weigh.2": "Read the scales: net with fish.",
   "guide.weigh.3": "Count the fish as they go back, twice if in doubt.",
   "guide.weigh.4": "Weigh the wet net alone after the same dripping time.",
   "guide.weigh.5": "Three nets or more: they show how well they agree.",
   "guide.spots": "5. A fair sample",
-  "guide.spots.alt": "A round tank seen from above; the fish are crowded behind a net and dipped at three places.",
-  "guide.spots.1": "The first net is not a fair sample: bold and hungry fish come first. Crowd the fish gently.",
+  "guide.spots.alt":
+    "A round tank seen from above; the fish are crowded behind a net and dipped at three places.",
+  "guide.spots.1":
+    "The first net is not a fair sample: bold and hungry fish come first. Crowd the fish gently.",
   "guide.spots.2": "Dip at several places and depths.",
   "guide.spots.3": "Take every fish of a dip; do not choose.",
   "guide.spots.4": "Do not feed before; sample in the cool of the morning.",

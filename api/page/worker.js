@@ -25,7 +25,9 @@ self.addEventListener("activate", (event) => {
   event.waitUntil(
     caches
       .keys()
-      .then((names) => Promise.all(names.filter(old).map((name) => caches.delete(name))))
+      .then((names) =>
+        Promise.all(names.filter(old).map((name) => caches.delete(name))),
+      )
       .then(() => self.clients.claim()),
   );
 });
@@ -57,7 +59,9 @@ async function picture(request) {
     await cache.put(request, answer.clone());
     const keys = await cache.keys();
     await Promise.all(
-      keys.slice(0, Math.max(0, keys.length - MOST_PICTURES)).map((old) => cache.delete(old)),
+      keys
+        .slice(0, Math.max(0, keys.length - MOST_PICTURES))
+        .map((old) => cache.delete(old)),
     );
   }
   return answer;

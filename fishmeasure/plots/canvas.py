@@ -18,6 +18,7 @@ GREEN: Final = "#009E73"
 GREY: Final = "#595959"
 
 _SIZE_IN: Final = (7.2, 4.6)  # reads on a phone held across and fits a page's width
+_PHONE_SIZE_IN: Final = (4.4, 4.0)  # its text reads on a phone held upright
 _DPI: Final = 150
 
 
@@ -37,9 +38,10 @@ def to_bytes(
 ) -> bytes:
     """Return the figure's file, without a date in it: same input, same bytes.
 
-    ``theme`` is that of the page that shows it; None is for paper.
+    ``theme`` is that of the phone page that shows it; None is for paper.
     """
     if theme is not None:
+        figure.set_size_inches(*_PHONE_SIZE_IN)
         set_theme(figure, theme)
     buffer = io.BytesIO()
     dates: dict[str, dict[str, str | None]] = {

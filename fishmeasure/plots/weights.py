@@ -60,9 +60,9 @@ def weight_plot(
         f"{mean.low:.0f} to {mean.high:.0f} g",
     )
     top = 100.0 * float(share.max())
-    _draw_quantiles(axes, estimate, height=1.12 * top)
+    _draw_quantiles(axes, estimate, top=top)
     _draw_fish(axes, estimate, nets, height=-0.035 * top)
-    axes.set_ylim(-0.09 * top, 1.42 * top)
+    axes.set_ylim(-0.09 * top, 1.95 * top)
     axes.set_xlabel("weight of a fish, g")
     axes.set_ylabel("share of the fish, %")
     axes.legend(frameon=False, fontsize=8, loc="upper right")
@@ -70,8 +70,11 @@ def weight_plot(
     return to_bytes(figure, plot_format, theme)
 
 
-def _draw_quantiles(axes: Axes, estimate: PopulationEstimate, *, height: float) -> None:
-    for fraction, name in ((0.1, "10 %"), (0.5, "half"), (0.9, "90 %")):
+def _draw_quantiles(axes: Axes, estimate: PopulationEstimate, *, top: float) -> None:
+    quantiles = ((0.1, "10 %"), (0.5, "half"), (0.9, "90 %"))
+    # one above the other: side by side their lines and words would run together
+    for number, (fraction, name) in enumerate(quantiles):
+        height = (1.08 + 0.15 * number) * top
         entry = next(
             q for q in estimate.weight_quantiles_g if q.below_fraction == fraction
         )
@@ -81,7 +84,7 @@ def _draw_quantiles(axes: Axes, estimate: PopulationEstimate, *, height: float) 
         axes.annotate(
             f"{name} below {weight.value:.0f} g",
             (weight.value, height),
-            xytext=(0, 7),
+            xytext=(0, 5),
             textcoords="offset points",
             ha="center",
             fontsize=8,

@@ -75,7 +75,7 @@ def spread_plot(
     _finish(
         axes,
         "weight of a fish, g",
-        "Weights: nine in ten fish (thin), half of them (thick)",
+        "Weights: nine in ten fish (thin),\nhalf of them (thick)",
     )
     return to_bytes(figure, plot_format, theme)
 

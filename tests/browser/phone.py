@@ -41,7 +41,7 @@ class Phone:
     def open(self, path: str = "") -> None:
         """Open a screen by its address."""
         self.page.goto(f"{self.url}#/{path}")
-        expect(self.page.locator("main")).not_to_be_empty()
+        expect(self.page.locator("body")).to_have_attribute("data-screen", path)
 
     def button(self, name: str) -> Locator:
         """Return the button of exactly that name."""

@@ -39,11 +39,11 @@ def test_every_screen_is_accessible_and_fits_the_phone(
     faults: list[str] = []
 
     def check(name: str) -> None:
-        while not phone.page.evaluate(_PICTURES_LOADED):
-            phone.page.wait_for_timeout(50)
         modes: tuple[Literal["light", "dark"], ...] = ("light", "dark")
         for mode in modes:
             phone.page.emulate_media(color_scheme=mode)
+            while not phone.page.evaluate(_PICTURES_LOADED):
+                phone.page.wait_for_timeout(50)
             phone.page.screenshot(path=folder / f"{name}-{mode}.png", full_page=True)
             faults.extend(f"{name}, {mode}: {one}" for one in axe_faults(phone, mode))
         phone.page.emulate_media(color_scheme="light")
@@ -171,7 +171,7 @@ def test_a_phone_is_paired_by_the_code_that_the_server_shows(
     server = Server(tmp_path / "data", require_token="yes").start()  # noqa: S106
     try:
         phone = phones(server.plain_url)
-        phone.open()
+        phone.page.goto(phone.url)
         expect(phone.page.locator("#title")).to_have_text("Pair this phone")
         phone.page.get_by_label("Code").fill("0000 0000")
         phone.button("Pair").click()

@@ -51,7 +51,8 @@ export async function send(method, path, { json, form, headers = {} } = {}) {
     throw new Busy(Number(response.headers.get("Retry-After")) || 5);
   }
   if (response.status === 401) events.dispatchEvent(new CustomEvent("not-paired"));
-  if (response.status >= 500) throw new Failed(body.message ?? `HTTP ${response.status}`);
+  if (response.status >= 500)
+    throw new Failed(body.message ?? `HTTP ${response.status}`);
   throw new Refused(response.status, body);
 }
 

@@ -4,6 +4,7 @@ import { events, isReachable } from "./api.js";
 import { startQueue, wake } from "./queue.js";
 import { fill } from "./dom.js";
 import { loadFlags } from "./photo_texts.js";
+import { notice } from "./parts.js";
 import { refreshScreen, screens, startRouter } from "./router.js";
 import { onChange } from "./store.js";
 import { t } from "./text.js";
@@ -56,6 +57,12 @@ events.addEventListener("not-paired", () => {
 });
 onChange((store) => {
   if (store !== "answers") refreshScreen();
+});
+
+// What nobody awaited, such as a full disk when a photo is to be kept.
+window.addEventListener("unhandledrejection", ({ reason }) => {
+  const full = reason?.name === "QuotaExceededError";
+  notice(full ? t("error.full") : `${t("error.title")}: ${reason?.message ?? ""}`);
 });
 
 startRouter();

@@ -63,7 +63,5 @@ export const isChanged = (corrections, fish) =>
   corrections.some((item) => item.fish === fish);
 
 function without(corrections, fish, kinds) {
-  return corrections.filter(
-    (item) => item.fish !== fish || !kinds.includes(item.kind),
-  );
+  return corrections.filter((item) => item.fish !== fish || !kinds.includes(item.kind));
 }

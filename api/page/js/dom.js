@@ -4,12 +4,18 @@ const SVG = "http://www.w3.org/2000/svg";
 
 /** Return an HTML element: h("button.primary", {onclick}, "Save"). */
 export function h(tag, ...rest) {
-  return build(splitTag(tag, (name) => document.createElement(name)), rest);
+  return build(
+    splitTag(tag, (name) => document.createElement(name)),
+    rest,
+  );
 }
 
 /** Return an SVG element. */
 export function svg(tag, ...rest) {
-  return build(splitTag(tag, (name) => document.createElementNS(SVG, name)), rest);
+  return build(
+    splitTag(tag, (name) => document.createElementNS(SVG, name)),
+    rest,
+  );
 }
 
 function splitTag(tag, create) {

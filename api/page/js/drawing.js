@@ -10,16 +10,8 @@ export function serverDrawing(path, alt, state = "") {
     return `${path}${joint}theme=${theme}&state=${encodeURIComponent(state)}`;
   };
   const image = h("img.drawing", { src: address("light"), alt });
-  // Wider than a phone held upright, so that its text can be read: it scrolls, and
-  // shows its end first, which is the present.
-  const frame = h(
-    "figure.scroller",
-    { tabindex: "0", role: "group", "aria-label": alt },
-    h("picture", h("source", { srcset: address("dark"), media: "(prefers-color-scheme: dark)" }), image),
-  );
-  image.addEventListener("load", () => {
-    frame.scrollLeft = frame.scrollWidth;
-  });
+  const dark = { srcset: address("dark"), media: "(prefers-color-scheme: dark)" };
+  const frame = h("figure", h("picture", h("source", dark), image));
   image.addEventListener("error", () => fill(frame, h("p.note", t("drawing.missing"))));
   return frame;
 }

@@ -4,7 +4,12 @@ import { t } from "./text.js";
 import { count, feed, stock, weight } from "./units.js";
 
 const cohort = { name: "cohort_id", type: "choice", required: true };
-const fishCount = { name: "fish_count", type: "whole", required: true, max: 10_000_000 };
+const fishCount = {
+  name: "fish_count",
+  type: "whole",
+  required: true,
+  max: 10_000_000,
+};
 const someCount = { ...fishCount, required: false };
 const meanWeight = { name: "mean_weight_g", type: "fish-weight" };
 
@@ -26,8 +31,18 @@ export const KINDS = {
   counted: [cohort, fishCount],
   harvested: [cohort, someCount, { name: "weight_kg", type: "stock-weight" }],
   sold: [cohort, someCount, { name: "weight_kg", type: "stock-weight" }],
-  moved: [cohort, { name: "to_unit_id", type: "choice", required: true }, fishCount, meanWeight],
-  stocked: [cohort, fishCount, meanWeight, { name: "bulk_weight_kg", type: "stock-weight" }],
+  moved: [
+    cohort,
+    { name: "to_unit_id", type: "choice", required: true },
+    fishCount,
+    meanWeight,
+  ],
+  stocked: [
+    cohort,
+    fishCount,
+    meanWeight,
+    { name: "bulk_weight_kg", type: "stock-weight" },
+  ],
 };
 
 /** Drawing of a kind. */
@@ -65,12 +80,16 @@ export function entryLine(entry, names) {
     fish === null ? null : t("fish.count", { n: fish, shown: count(fish) }),
     entry.weight_kg ? stock(entry.weight_kg) : null,
     entry.bulk_weight_kg ? stock(entry.bulk_weight_kg) : null,
-    entry.mean_weight_g ? t("entry.mean", { value: weight(entry.mean_weight_g) }) : null,
+    entry.mean_weight_g
+      ? t("entry.mean", { value: weight(entry.mean_weight_g) })
+      : null,
     entry.feed_kg ? feed(entry.feed_kg) : null,
     entry.feed_name || null,
     entry.cause || null,
     ...waterParts(entry),
-    entry.to_unit_id ? t("entry.to", { unit: names.get(entry.to_unit_id) ?? "" }) : null,
+    entry.to_unit_id
+      ? t("entry.to", { unit: names.get(entry.to_unit_id) ?? "" })
+      : null,
     entry.groups ? t("entry.groups", { n: entry.groups.length }) : null,
     names.get(entry.cohort_id) ?? null,
   ];
@@ -78,7 +97,13 @@ export function entryLine(entry, names) {
 }
 
 function waterParts(entry) {
-  return ["temperature_deg_c", "do_mg_per_l", "ph", "tan_mg_per_l", "nitrate_n_mg_per_l"]
+  return [
+    "temperature_deg_c",
+    "do_mg_per_l",
+    "ph",
+    "tan_mg_per_l",
+    "nitrate_n_mg_per_l",
+  ]
     .filter((name) => typeof entry[name] === "number")
     .map((name) => t(`reading.${name}`, { value: String(entry[name]) }));
 }

@@ -18,7 +18,10 @@ export function estimateLine(sample) {
       h(
         "span",
         t("sample.so-far", { value: weight(estimate.mean_weight_g) }),
-        h("small", weightRange(estimate.mean_weight_interval_g, estimate.mean_weight_g)),
+        h(
+          "small",
+          weightRange(estimate.mean_weight_interval_g, estimate.mean_weight_g),
+        ),
         under ? h("small", t("sample.updating")) : null,
       ),
     );

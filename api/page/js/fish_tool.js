@@ -16,7 +16,9 @@ export class FishTool {
 
   constructor(screen, index) {
     Object.assign(this, { screen, index, moving: null });
-    this.panel = h("section.panel", { "aria-label": t("fish.title", { n: index + 1 }) });
+    this.panel = h("section.panel", {
+      "aria-label": t("fish.title", { n: index + 1 }),
+    });
   }
 
   get fish() {
@@ -57,7 +59,7 @@ export class FishTool {
       this.screen.use(null);
       return;
     }
-    if (this.screen.photo.state === "measured") {
+    if (this.screen.photo.state === "measured" && this.handles.timer === null) {
       this.moving = null;
       this.handles.ends = [this.fish.snout_px, this.fish.fork_px];
       this.handles.place();
@@ -67,7 +69,11 @@ export class FishTool {
   }
 
   marks(scale) {
-    return fishMarks(this.screen.fish, { scale, chosen: this.index, ends: this.moving });
+    return fishMarks(this.screen.fish, {
+      scale,
+      chosen: this.index,
+      ends: this.moving,
+    });
   }
 
   drag(ends) {
@@ -112,7 +118,10 @@ export class FishTool {
   reasons() {
     const words = this.fish.flags.filter((word) => word !== "book-weight");
     if (!words.length) return null;
-    return h("ul.reasons", words.map((word) => h("li", flagSentence(word))));
+    return h(
+      "ul.reasons",
+      words.map((word) => h("li", flagSentence(word))),
+    );
   }
 
   useButton(status) {
@@ -135,7 +144,9 @@ export class FishTool {
   speciesButton() {
     const onclick = () =>
       void chooseSpecies(this.fish.species, (key) =>
-        this.send(corrections.setSpecies(this.screen.corrections, this.index, this.found, key)),
+        this.send(
+          corrections.setSpecies(this.screen.corrections, this.index, this.found, key),
+        ),
       );
     return action(t("fish.species"), { onclick, name: "fish" });
   }

@@ -16,10 +16,19 @@ export class Form {
     this.onsave = onsave;
     this.inputs = new Map(fields.map((field) => [field.name, inputFor(field)]));
     this.errors = h("div", { role: "alert" });
-    this.button = h("button.button.primary", { type: "submit", form: "form" }, h("span", save));
+    this.button = h(
+      "button.button.primary",
+      { type: "submit", form: "form" },
+      h("span", save),
+    );
     this.element = h(
       "form.form",
-      { id: "form", novalidate: true, autocomplete: "off", onsubmit: (event) => void this.submit(event) },
+      {
+        id: "form",
+        novalidate: true,
+        autocomplete: "off",
+        onsubmit: (event) => void this.submit(event),
+      },
       this.errors,
       fields.map((field) => row(field, this.inputs.get(field.name))),
     );
@@ -73,12 +82,31 @@ export class Form {
 
 function inputFor(field) {
   const id = `field-${field.name}`;
-  const shared = { id, name: field.name, required: field.required, "aria-describedby": field.hint ? `${id}-hint` : null };
+  const shared = {
+    id,
+    name: field.name,
+    required: field.required,
+    "aria-describedby": field.hint ? `${id}-hint` : null,
+  };
   if (field.type === "choice") return choice(field, shared);
-  if (field.type === "lines") return h("textarea", { ...shared, rows: 3, maxlength: 2000, value: field.value ?? "" });
-  if (field.type === "check") return h("input", { ...shared, type: "checkbox", checked: Boolean(field.value) });
-  if (field.type === "date") return h("input", { ...shared, type: "date", value: field.value ?? "" });
-  if (field.type === "text") return h("input", { ...shared, type: "text", maxlength: 80, value: field.value ?? "" });
+  if (field.type === "lines")
+    return h("textarea", {
+      ...shared,
+      rows: 3,
+      maxlength: 2000,
+      value: field.value ?? "",
+    });
+  if (field.type === "check")
+    return h("input", { ...shared, type: "checkbox", checked: Boolean(field.value) });
+  if (field.type === "date")
+    return h("input", { ...shared, type: "date", value: field.value ?? "" });
+  if (field.type === "text")
+    return h("input", {
+      ...shared,
+      type: "text",
+      maxlength: 80,
+      value: field.value ?? "",
+    });
   const mode = field.type === "whole" ? "numeric" : "decimal";
   return h("input", { ...shared, type: "text", inputmode: mode, value: shown(field) });
 }
@@ -130,8 +158,17 @@ function unitOf(field) {
 
 function row(field, input) {
   const unit = unitOf(field);
-  const optional = field.required || field.type === "check" ? "" : ` ${t("form.optional")}`;
-  const label = h("label", { for: input.id }, field.label, unit ? ` (${unit})` : "", h("small", optional));
-  const hint = field.hint ? h("small.hint", { id: `${input.id}-hint` }, field.hint) : null;
+  const optional =
+    field.required || field.type === "check" ? "" : ` ${t("form.optional")}`;
+  const label = h(
+    "label",
+    { for: input.id },
+    field.label,
+    unit ? ` (${unit})` : "",
+    h("small", optional),
+  );
+  const hint = field.hint
+    ? h("small.hint", { id: `${input.id}-hint` }, field.hint)
+    : null;
   return h(`div.row.of-${field.type}`, label, input, hint);
 }

@@ -3,21 +3,36 @@
 import { svg } from "./dom.js";
 
 const line = (d, kind = "line") => svg(`path.${kind}`, { d });
-const rect = (x, y, width, height, kind) => svg(`rect.${kind}`, { x, y, width, height, rx: 2 });
-const text = (x, y, words, anchor = "middle") => svg("text", { x, y, "text-anchor": anchor }, words);
+const rect = (x, y, width, height, kind) =>
+  svg(`rect.${kind}`, { x, y, width, height, rx: 2 });
+const text = (x, y, words, kind = "on-ground", anchor = "middle") =>
+  svg(`text.${kind}`, { x, y, "text-anchor": anchor }, words);
 
 function drawing(alt, ...parts) {
-  return svg("svg.guide-drawing", { viewBox: "0 0 320 180", role: "img", "aria-label": alt }, parts);
+  return svg(
+    "svg.guide-drawing",
+    { viewBox: "0 0 320 180", role: "img", "aria-label": alt },
+    parts,
+  );
 }
 
 function marker(x, y, size) {
   // A stand-in, not a readable marker: a dark square with light cells.
   const cell = size / 6;
-  const cells = [[1, 1], [2, 2], [3, 1], [4, 3], [2, 4], [1, 3]];
+  const cells = [
+    [1, 1],
+    [2, 2],
+    [3, 1],
+    [4, 3],
+    [2, 4],
+    [1, 3],
+  ];
   return svg(
     "g",
     rect(x, y, size, size, "ink"),
-    cells.map(([column, row]) => rect(x + column * cell, y + row * cell, cell, cell, "paper")),
+    cells.map(([column, row]) =>
+      rect(x + column * cell, y + row * cell, cell, cell, "paper"),
+    ),
   );
 }
 
@@ -29,7 +44,12 @@ function sheet(x, y, wide, high) {
   return svg(
     "g",
     rect(x, y, wide, high, "paper edge"),
-    [[x + in_, y + in_], [right, y + in_], [right, low], [x + in_, low]].map(([mx, my]) => marker(mx, my, size)),
+    [
+      [x + in_, y + in_],
+      [right, y + in_],
+      [right, low],
+      [x + in_, low],
+    ].map(([mx, my]) => marker(mx, my, size)),
   );
 }
 
@@ -50,8 +70,10 @@ export function printDrawing(alt) {
     sheet(48, 14, 224, 120),
     line("M105 112h110M105 106v12M215 106v12", "accent"),
     rect(92, 140, 140, 26, "ruler edge"),
-    Array.from({ length: 11 }, (_, index) => line(`M${105 + index * 11} 140v${index % 5 ? 7 : 13}`)),
-    text(160, 162, "100 mm"),
+    Array.from({ length: 11 }, (_, index) =>
+      line(`M${105 + index * 11} 140v${index % 5 ? 7 : 13}`),
+    ),
+    text(160, 162, "100 mm", "on-paper"),
   );
 }
 
@@ -78,10 +100,10 @@ export function aboveDrawing(alt) {
     rect(118, 154, 84, 5, "paper edge"),
     fish(44, 152, 0.6),
     fish(216, 152, 0.6),
-    rect(128, 22, 64, 9, "ink"),
+    rect(128, 22, 64, 9, "device"),
     line("M160 32 52 150M160 32 268 150", "dashed"),
     line("M160 40v106M156 48l4-8 4 8M156 138l4 8 4-8"),
-    text(168, 96, "60–90 cm", "start"),
+    text(168, 96, "60–90 cm", "on-ground", "start"),
   );
 }
 
@@ -101,18 +123,22 @@ export function weighDrawing(alt) {
     fish(76, 108, 0.45, 20),
     fish(82, 128, 0.45, -10),
     fish(74, 142, 0.42, 6),
-    text(96, 45, "1912 g"),
+    text(96, 45, "1912 g", "on-paper"),
     scale(224),
     line("M190 72c6 30 20 60 34 60s28-30 34-60"),
     line("M216 146v8M230 142v10", "accent"),
-    text(224, 45, "640 g"),
+    text(224, 45, "640 g", "on-paper"),
   );
 }
 
 /** Dips at several places of a crowded tank. */
 export function spotsDrawing(alt) {
   const spot = (x, y, number) =>
-    svg("g", svg("circle.accent-fill", { cx: x, cy: y, r: 13 }), svg("text.on-accent", { x, y: y + 5, "text-anchor": "middle" }, number));
+    svg(
+      "g",
+      svg("circle.accent-fill", { cx: x, cy: y, r: 13 }),
+      svg("text.on-accent", { x, y: y + 5, "text-anchor": "middle" }, number),
+    );
   return drawing(
     alt,
     svg("ellipse.board", { cx: 160, cy: 92, rx: 128, ry: 76 }),

@@ -3,7 +3,12 @@
 import { h, style } from "./dom.js";
 import { t } from "./text.js";
 
-const STEPS = { ArrowLeft: [-1, 0], ArrowRight: [1, 0], ArrowUp: [0, -1], ArrowDown: [0, 1] };
+const STEPS = {
+  ArrowLeft: [-1, 0],
+  ArrowRight: [1, 0],
+  ArrowUp: [0, -1],
+  ArrowDown: [0, 1],
+};
 const FAST = 10;
 const KEY_PAUSE_MS = 700;
 
@@ -21,7 +26,7 @@ export class Handles {
 
   /** Take the handles away. */
   close() {
-    clearTimeout(this.timer);
+    this.settle();
     this.stage.element.removeEventListener("placed", this.follow);
     for (const button of this.buttons) button.remove();
     this.magnifier.hide();
@@ -43,6 +48,7 @@ export class Handles {
     );
     button.addEventListener("pointerdown", (event) => this.grab(event, button, index));
     button.addEventListener("keydown", (event) => this.nudge(event, index));
+    button.addEventListener("blur", () => this.settle());
     return button;
   }
 
@@ -82,14 +88,22 @@ export class Handles {
     this.set(index, [x + step[0] * pixels, y + step[1] * pixels]);
     this.magnifier.show(this.ends[index]);
     clearTimeout(this.timer);
-    this.timer = setTimeout(() => {
-      this.magnifier.hide();
-      this.ondone(this.ends);
-    }, KEY_PAUSE_MS);
+    this.timer = setTimeout(() => this.settle(), KEY_PAUSE_MS);
+  }
+
+  /** Take an end moved by keys to be where it is meant. */
+  settle() {
+    if (this.timer === null) return;
+    clearTimeout(this.timer);
+    this.timer = null;
+    this.magnifier.hide();
+    this.ondone(this.ends);
   }
 
   set(index, point) {
-    this.ends = this.ends.map((end, at) => (at === index ? this.stage.within(point) : end));
+    this.ends = this.ends.map((end, at) =>
+      at === index ? this.stage.within(point) : end,
+    );
     this.place();
     this.ondrag(this.ends);
   }

@@ -10,7 +10,12 @@ export class Magnifier {
   constructor(stage) {
     this.stage = stage;
     this.image = h("img", { src: stage.image.src, alt: "" });
-    this.element = h("div.magnifier", { "aria-hidden": "true", hidden: true }, this.image, h("i"));
+    this.element = h(
+      "div.magnifier",
+      { "aria-hidden": "true", hidden: true },
+      this.image,
+      h("i"),
+    );
     stage.element.append(this.element);
   }
 
@@ -24,7 +29,9 @@ export class Magnifier {
     // Above the finger; where there is no room above, to the side that has some.
     const above = y - ABOVE - SIZE / 2 >= 0;
     const side = x > room / 2 ? -ABOVE : ABOVE;
-    const left = above ? Math.min(Math.max(x - SIZE / 2, 0), room - SIZE) : x + side - SIZE / 2;
+    const left = above
+      ? Math.min(Math.max(x - SIZE / 2, 0), room - SIZE)
+      : x + side - SIZE / 2;
     style(this.element, {
       left: `${left}px`,
       top: `${above ? y - ABOVE - SIZE / 2 : Math.max(0, y - SIZE / 2)}px`,

@@ -29,9 +29,16 @@ export function doubts(fish) {
 export function fishMarks(fish, { scale, chosen = null, ends = null, labels = 0 }) {
   const shown = fish.map((item, index) => ({ item, index }));
   const marks = shown.map(({ item, index }) =>
-    outline(item, scale, chosen === null || chosen === index, chosen === index ? ends : null),
+    outline(
+      item,
+      scale,
+      chosen === null || chosen === index,
+      chosen === index ? ends : null,
+    ),
   );
-  return labels && chosen === null ? [...marks, ...labelsOf(shown, scale, labels)] : marks;
+  return labels && chosen === null
+    ? [...marks, ...labelsOf(shown, scale, labels)]
+    : marks;
 }
 
 function outline(fish, scale, bright, ends) {
@@ -40,7 +47,11 @@ function outline(fish, scale, bright, ends) {
   const dash = fish.complete ? null : `${9 / scale} ${6 / scale}`;
   const line = (kind, width) =>
     points
-      ? svg(`polygon.${kind}`, { points, "stroke-width": width / scale, "stroke-dasharray": dash })
+      ? svg(`polygon.${kind}`, {
+          points,
+          "stroke-width": width / scale,
+          "stroke-dasharray": dash,
+        })
       : null;
   const group = svg(`g.fish.${statusOf(fish)}${bright ? "" : ".faint"}`);
   const parts = [line("halo", 5), line("edge", 2.5), axis(fish, ends, scale)];
@@ -50,7 +61,8 @@ function outline(fish, scale, bright, ends) {
 }
 
 function axis(fish, ends, scale) {
-  const middle = ends ?? (fish.midline_px?.length ? fish.midline_px : [fish.snout_px, fish.fork_px]);
+  const middle =
+    ends ?? (fish.midline_px?.length ? fish.midline_px : [fish.snout_px, fish.fork_px]);
   const points = middle.map((point) => point.join(",")).join(" ");
   return svg("polyline.axis", { points, "stroke-width": 1.5 / scale });
 }
@@ -64,7 +76,11 @@ function forkMark([sx, sy], [x, y], scale) {
   const size = Math.hypot(x - sx, y - sy) || 1;
   const [dx, dy] = [((y - sy) / size) * (9 / scale), ((x - sx) / size) * (-9 / scale)];
   const d = `M${x - dx} ${y - dy}L${x + dx} ${y + dy}`;
-  return svg("g", svg("path.bar-halo", { d, "stroke-width": 5 / scale }), svg("path.bar", { d, "stroke-width": 2.5 / scale }));
+  return svg(
+    "g",
+    svg("path.bar-halo", { d, "stroke-width": 5 / scale }),
+    svg("path.bar", { d, "stroke-width": 2.5 / scale }),
+  );
 }
 
 /** Number badges for all, figures beside those that have room for them. */
@@ -72,9 +88,10 @@ function labelsOf(shown, scale, room) {
   const taken = [];
   return shown.map(({ item, index }) => {
     const [x, y] = centre(item);
-    const text = item.complete && item.weight_g !== null
-      ? `${length(item.fork_length_mm)} · ${weight(item.weight_g)}`
-      : "";
+    const text =
+      item.complete && item.weight_g !== null
+        ? `${length(item.fork_length_mm)} · ${weight(item.weight_g)}`
+        : "";
     const wide = (text.length * LABEL_PX * 0.56 + 12) / scale;
     const high = (LABEL_PX + 8) / scale;
     const left = Math.min(Math.max(x - wide / 2, 0), Math.max(0, room - wide));
@@ -82,14 +99,23 @@ function labelsOf(shown, scale, room) {
     const free = text && !taken.some((other) => overlap(place, other));
     taken.push([x - 14 / scale, y - 14 / scale, 28 / scale, 28 / scale]);
     if (free) taken.push(place);
-    return label(index + 1, [x, y], free ? { text, place } : null, scale, statusOf(item));
+    return label(
+      index + 1,
+      [x, y],
+      free ? { text, place } : null,
+      scale,
+      statusOf(item),
+    );
   });
 }
 
 function centre(fish) {
   const middle = fish.midline_px;
   if (middle?.length) return middle[Math.floor(middle.length / 2)];
-  return [(fish.snout_px[0] + fish.fork_px[0]) / 2, (fish.snout_px[1] + fish.fork_px[1]) / 2];
+  return [
+    (fish.snout_px[0] + fish.fork_px[0]) / 2,
+    (fish.snout_px[1] + fish.fork_px[1]) / 2,
+  ];
 }
 
 function overlap([ax, ay, aw, ah], [bx, by, bw, bh]) {
@@ -108,7 +134,11 @@ function label(number, [x, y], figures, scale, status) {
     const [left, top, wide, high] = figures.place;
     group.append(
       svg("rect", { x: left, y: top, width: wide, height: high, rx: 4 / scale }),
-      svg("text.figures", { x: left + wide / 2, y: top + high - 6.5 / scale, ...size(LABEL_PX) }, figures.text),
+      svg(
+        "text.figures",
+        { x: left + wide / 2, y: top + high - 6.5 / scale, ...size(LABEL_PX) },
+        figures.text,
+      ),
     );
   }
   return group;
@@ -128,13 +158,17 @@ function contains(polygon, [x, y]) {
   for (let i = 0, j = polygon.length - 1; i < polygon.length; j = i, i += 1) {
     const [xi, yi] = polygon[i];
     const [xj, yj] = polygon[j];
-    if (yi > y !== yj > y && x < ((xj - xi) * (y - yi)) / (yj - yi) + xi) inside = !inside;
+    if (yi > y !== yj > y && x < ((xj - xi) * (y - yi)) / (yj - yi) + xi)
+      inside = !inside;
   }
   return inside;
 }
 
 function toSegment([x, y], [ax, ay], [bx, by]) {
   const size = (bx - ax) ** 2 + (by - ay) ** 2 || 1;
-  const along = Math.min(1, Math.max(0, ((x - ax) * (bx - ax) + (y - ay) * (by - ay)) / size));
+  const along = Math.min(
+    1,
+    Math.max(0, ((x - ax) * (bx - ax) + (y - ay) * (by - ay)) / size),
+  );
   return Math.hypot(x - ax - along * (bx - ax), y - ay - along * (by - ay));
 }

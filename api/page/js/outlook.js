@@ -46,23 +46,38 @@ function row([label, value, ...notes]) {
     "div",
     h("dt", label),
     h("dd", value),
-    said.length ? h("dd.notes", said.map((note) => h("span", note))) : null,
+    said.length
+      ? h(
+          "dd.notes",
+          said.map((note) => h("span", note)),
+        )
+      : null,
   );
 }
 
 function feedRows({ feed: today, feeding }) {
   if (!today) return [];
-  const week = feeding ? t("outlook.feed-week", { value: feed(feeding.week_kg.value) }) : null;
-  const rows = [[t("outlook.feed"), feed(today.value), feedRange([today.low, today.high]), week]];
+  const week = feeding
+    ? t("outlook.feed-week", { value: feed(feeding.week_kg.value) })
+    : null;
+  const rows = [
+    [t("outlook.feed"), feed(today.value), feedRange([today.low, today.high]), week],
+  ];
   const ratio = feeding?.conversion?.biological;
   if (ratio) {
-    rows.push([t("outlook.conversion"), number(ratio.value), `${number(ratio.low)}–${number(ratio.high)}`]);
+    rows.push([
+      t("outlook.conversion"),
+      number(ratio.value),
+      `${number(ratio.low)}–${number(ratio.high)}`,
+    ]);
   }
   return rows;
 }
 
 function plateRows({ plate, cohorts }) {
-  const plates = cohorts ? cohorts.map((cohort) => [cohort.plate, cohort.name]) : [[plate, ""]];
+  const plates = cohorts
+    ? cohorts.map((cohort) => [cohort.plate, cohort.name])
+    : [[plate, ""]];
   const several = plates.length > 1;
   return plates
     .filter(([one]) => one)
@@ -81,8 +96,12 @@ function plateRow(plate, name) {
     wait,
     name,
     n > 0 ? t("outlook.half-between", { from: end(earliest), to: end(latest) }) : null,
-    plate.first_on && n > 0 ? t("outlook.first", { date: dateText(plate.first_on) }) : null,
-    plate.nearly_all_on ? t("outlook.last", { date: dateText(plate.nearly_all_on) }) : null,
+    plate.first_on && n > 0
+      ? t("outlook.first", { date: dateText(plate.first_on) })
+      : null,
+    plate.nearly_all_on
+      ? t("outlook.last", { date: dateText(plate.nearly_all_on) })
+      : null,
   ];
 }
 
@@ -90,11 +109,19 @@ function cohortRows({ harvests, condition, grading }) {
   const rows = [];
   const ready = harvests[0]?.ready_count;
   if (ready && ready.value >= 1) {
-    rows.push([t("outlook.ready"), count(ready.value), t("outlook.at-least", { n: count(Math.floor(ready.low)) })]);
+    rows.push([
+      t("outlook.ready"),
+      count(ready.value),
+      t("outlook.at-least", { n: count(Math.floor(ready.low)) }),
+    ]);
   }
   if (condition) {
     const words = textOr(`condition.${condition.verdict}`, condition.verdict);
-    rows.push([t("outlook.condition"), words, t("outlook.factor", { value: number(condition.condition_factor) })]);
+    rows.push([
+      t("outlook.condition"),
+      words,
+      t("outlook.factor", { value: number(condition.condition_factor) }),
+    ]);
   }
   if (grading?.advised) {
     const { small_g: small, large_g: large } = grading;
@@ -117,10 +144,17 @@ function limitRows(limits) {
   const tightest = limits.limits[0];
   if (tightest && tightest.name !== "oxygen") {
     const { value, high } = tightest.used_fraction;
-    const label = textOr(`limit.${tightest.name}`, t("outlook.limit", { name: tightest.name }));
+    const label = textOr(
+      `limit.${tightest.name}`,
+      t("outlook.limit", { name: tightest.name }),
+    );
     rows.push([label, percent(value * 100), upTo(high * 100)]);
   }
-  rows.push([t("outlook.room"), stock(Math.max(0, limits.room_kg)), t("outlook.room-note")]);
+  rows.push([
+    t("outlook.room"),
+    stock(Math.max(0, limits.room_kg)),
+    t("outlook.room-note"),
+  ]);
   if (limits.fish_to_take_out) {
     const note = t("outlook.take-out-note", { date: dateText(limits.until) });
     rows.push([t("outlook.take-out"), count(limits.fish_to_take_out), note]);
@@ -137,8 +171,12 @@ function outageRows({ outage, outages }) {
       textOr(`outlook.outage-${outage.cause}`, t("outlook.outage")),
       duration(outage.value),
       t("outlook.act-within", { time: duration(outage.low) }),
-      worst ? t("outlook.critical", { value: number(worst.to_critical.level_mg_per_l, 2) }) : null,
-      best ? t("outlook.helps", { what: best.name, time: duration(best.gained_min.value) }) : null,
+      worst
+        ? t("outlook.critical", { value: number(worst.to_critical.level_mg_per_l, 2) })
+        : null,
+      best
+        ? t("outlook.helps", { what: best.name, time: duration(best.gained_min.value) })
+        : null,
     ],
   ];
 }
@@ -147,5 +185,8 @@ function duration(minutes) {
   if (minutes >= DAY_MIN) return t("time.day-or-more");
   const whole = Math.floor(minutes);
   if (whole < 60) return t("time.minutes", { n: whole });
-  return t("time.hours", { hours: Math.floor(whole / 60), minutes: String(whole % 60).padStart(2, "0") });
+  return t("time.hours", {
+    hours: Math.floor(whole / 60),
+    minutes: String(whole % 60).padStart(2, "0"),
+  });
 }

@@ -17,7 +17,8 @@ export function numberPad({ onkey, onunit = null, unit = null }) {
       "button.key",
       {
         type: "button",
-        "aria-label": key === "erase" ? t("pad.erase") : key === "." ? t("pad.point") : null,
+        "aria-label":
+          key === "erase" ? t("pad.erase") : key === "." ? t("pad.point") : null,
         onclick: () => onkey(key),
       },
       key === "erase" ? icon("erase") : key,

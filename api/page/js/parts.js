@@ -26,7 +26,12 @@ export function picker(label, { name, capture, onfiles, kind = "" }) {
       if (files.length) await onfiles(files);
     },
   });
-  return h(`label.button${kind ? `.${kind}` : ""}`, icon(name), h("span", label), input);
+  return h(
+    `label.button${kind ? `.${kind}` : ""}`,
+    icon(name),
+    h("span", label),
+    input,
+  );
 }
 
 /** Return a framed part of a screen with its heading. */
@@ -67,7 +72,11 @@ export class Missing extends Error {}
 export function failure(error) {
   if (error instanceof Missing) return banner("warn", error.message);
   if (error instanceof Unreachable) {
-    return banner("warn", t("error.unreachable"), h("p", t("error.unreachable-advice")));
+    return banner(
+      "warn",
+      t("error.unreachable"),
+      h("p", t("error.unreachable-advice")),
+    );
   }
   if (error instanceof Refused) {
     return banner("bad", error.message, h("p", error.advice));
@@ -84,7 +93,11 @@ export function refusal(error) {
 /** Return cautions, small, each a line. */
 export function cautions(texts) {
   if (!texts?.length) return null;
-  return h("aside.cautions", { "aria-label": t("cautions") }, texts.map((x) => h("p", x)));
+  return h(
+    "aside.cautions",
+    { "aria-label": t("cautions") },
+    texts.map((x) => h("p", x)),
+  );
 }
 
 /** Return the word of a species for people. */

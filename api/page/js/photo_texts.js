@@ -44,8 +44,7 @@ function problemText(problem, photoName) {
   // The file's name helps in a list of files; here the photo itself is in view.
   const plain = problem.message.replaceAll(photoName, t("photo.this"));
   const message = plain.charAt(0).toUpperCase() + plain.slice(1);
-  const key = `retake.${problem.code}`;
-  return h("p", message, " ", h("strong", textOr(key, "")));
+  return h("p", textOr(`problem.${problem.code}`, message));
 }
 
 /** Return how many fish are used, doubtful, left out. */
@@ -85,7 +84,10 @@ function fishButton(fish, index, onchoose) {
       h(
         "span.figures-line",
         h("span", length(fish.fork_length_mm)),
-        h("strong", fish.weight_g === null ? t("fish.not-used") : weight(fish.weight_g)),
+        h(
+          "strong",
+          fish.weight_g === null ? t("fish.not-used") : weight(fish.weight_g),
+        ),
       ),
       reasons.map((reason) => h("small", reason)),
     ),

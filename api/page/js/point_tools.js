@@ -68,7 +68,10 @@ class PointTool {
 
   line(scale) {
     const [[x1, y1], [x2, y2]] = this.points;
-    return svg("path.tapped", { d: `M${x1} ${y1}L${x2} ${y2}`, "stroke-width": 3 / scale });
+    return svg("path.tapped", {
+      d: `M${x1} ${y1}L${x2} ${y2}`,
+      "stroke-width": 3 / scale,
+    });
   }
 }
 

@@ -121,7 +121,8 @@ function isBug(error) {
 function refuse(record, error) {
   // A photo whose change is refused is still measured, as it was before.
   record.state = record.result && "corrections" in record ? "measured" : "refused";
-  if (record.state === "measured") Object.assign(record, { settings: null, corrections: null });
+  if (record.state === "measured")
+    Object.assign(record, { settings: null, corrections: null });
   record.error = {
     code: error.code ?? "failed",
     message: error.message,

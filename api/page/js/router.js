@@ -101,6 +101,7 @@ function place(shown) {
   fill(main, shown.body);
   document.body.classList.toggle("wide", Boolean(shown.wide));
   document.body.classList.remove("tooling");
+  document.body.dataset.screen = location.hash.replace(/^#\/?/, "");
   window.scrollTo(0, 0);
   title.focus({ preventScroll: true });
   placeBottom(shown);
@@ -123,9 +124,11 @@ function placeBottom({ actions, back }) {
 }
 
 async function showTabs() {
-  if (!present || present.back !== undefined || present.actions) return;
-  const bottom = document.getElementById("bottom");
-  fill(bottom, await tabs(location.hash.replace(/^#\/?/, "")));
+  const mine = present;
+  if (!mine || mine.back !== undefined || mine.actions) return;
+  const bar = await tabs(location.hash.replace(/^#\/?/, ""));
+  // Another screen may have taken the place meanwhile.
+  if (mine === present) fill(document.getElementById("bottom"), bar);
 }
 
 /** Show other actions at the bottom of the present screen. */
@@ -134,4 +137,3 @@ export function showActions(actions) {
   present.actions = actions;
   placeBottom(present);
 }
-

@@ -17,7 +17,10 @@ export function keepPrintScale(value) {
   localStorage.setItem(PRINT_SCALE_KEY, String(value));
 }
 
-/** Begin a sampling of a cohort in a unit, with one empty net. */
+/**
+ * Begin a sampling of a cohort in a unit, with one empty net. `count` is the book's
+ * {value, sd} of fish in the unit, or null.
+ */
 export async function startSample({ unitId, unitName, cohortId, species, count }) {
   void askToPersist();
   return put("samples", {
@@ -27,7 +30,8 @@ export async function startSample({ unitId, unitName, cohortId, species, count }
     unit_name: unitName,
     cohort_id: cohortId,
     species,
-    count_in_unit: count,
+    count_in_unit: count ? Math.round(count.value) : null,
+    count_in_unit_sd: count?.sd ?? null,
     date: today(),
     nets: [emptyNet()],
     state: "measured",
@@ -130,9 +134,8 @@ export function fishOf(photo) {
 
 /** Return how many fish the photos of a net show, whole or not, not left out. */
 export function fishSeen(photos) {
-  return photos
-    .flatMap(fishOf)
-    .filter((fish) => !fish.flags.includes("dropped")).length;
+  return photos.flatMap(fishOf).filter((fish) => !fish.flags.includes("dropped"))
+    .length;
 }
 
 /** Return gross less tare, or null. */
@@ -147,7 +150,12 @@ export function netWeight(net) {
  */
 export function sampleBody(sample, photos) {
   const nets = sample.nets
-    .map((net) => netBody(net, photos.filter((photo) => photo.net_id === net.id)))
+    .map((net) =>
+      netBody(
+        net,
+        photos.filter((photo) => photo.net_id === net.id),
+      ),
+    )
     .filter((net) => net !== null);
   if (!nets.length) return null;
   const body = {
@@ -158,7 +166,10 @@ export function sampleBody(sample, photos) {
     date: sample.date,
     nets,
   };
-  if (sample.count_in_unit) body.count_in_unit = sample.count_in_unit;
+  if (sample.count_in_unit) {
+    body.count_in_unit = sample.count_in_unit;
+    if (sample.count_in_unit_sd) body.count_in_unit_sd = sample.count_in_unit_sd;
+  }
   return body;
 }
 

@@ -19,10 +19,15 @@ export async function chooseSpecies(present, onchoose) {
       ? failure(list)
       : h(
           "ul.choices",
-          list.map(({ key, name }) => h("li", choice(key, name, key === present, () => {
-            close();
-            onchoose(key);
-          }))),
+          list.map(({ key, name }) =>
+            h(
+              "li",
+              choice(key, name, key === present, () => {
+                close();
+                onchoose(key);
+              }),
+            ),
+          ),
         );
   dialog.append(
     h("h2", t("species.choose")),

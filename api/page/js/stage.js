@@ -58,7 +58,10 @@ export class Stage {
     // Half a pixel: a pixel's centre is its whole number, the picture starts before.
     const x = -this.left / this.scale - 0.5;
     const y = -this.top / this.scale - 0.5;
-    this.layer.setAttribute("viewBox", `${x} ${y} ${room / this.scale} ${tall / this.scale}`);
+    this.layer.setAttribute(
+      "viewBox",
+      `${x} ${y} ${room / this.scale} ${tall / this.scale}`,
+    );
     this.redraw();
     this.element.dispatchEvent(new CustomEvent("placed"));
   }

@@ -134,4 +134,3 @@ async function forgetPictures(sampleId) {
     });
   }
 }
-

@@ -3,7 +3,12 @@
 import { h, style } from "./dom.js";
 import { t } from "./text.js";
 
-const STEPS = { ArrowLeft: [-1, 0], ArrowRight: [1, 0], ArrowUp: [0, -1], ArrowDown: [0, 1] };
+const STEPS = {
+  ArrowLeft: [-1, 0],
+  ArrowRight: [1, 0],
+  ArrowUp: [0, -1],
+  ArrowDown: [0, 1],
+};
 const STEP_PX = 4;
 const FAST_PX = 40;
 

@@ -1,10 +1,21 @@
 /** The answer: mean weight, spread, biomass, and what follows from them. */
 
+import { read } from "../api.js";
 import { fill, h } from "../dom.js";
 import { gauge } from "../gauge.js";
 import { icon } from "../icons.js";
 import { outlookCard } from "../outlook.js";
-import { Missing, action, banner, card, cautions, figures, loading, notice, refusal } from "../parts.js";
+import {
+  Missing,
+  action,
+  banner,
+  card,
+  cautions,
+  figures,
+  loading,
+  notice,
+  refusal,
+} from "../parts.js";
 import { showActions } from "../router.js";
 import { edit, plainMean } from "../samples.js";
 import { about } from "../data.js";
@@ -12,6 +23,8 @@ import { get } from "../store.js";
 import { serverDrawing } from "../drawing.js";
 import { t, textOr } from "../text.js";
 import { length, number, stock, stockRange, weight, weightRange } from "../units.js";
+
+const WANTED_PERCENT = 10;
 
 export async function show({ sample: id }) {
   const screen = new Answer(id);
@@ -29,6 +42,8 @@ class Answer {
   constructor(id) {
     this.id = id;
     this.element = h("div.answer");
+    this.plan = h("p.tip", { hidden: true });
+    this.planOf = null;
   }
 
   async update() {
@@ -37,9 +52,20 @@ class Answer {
     if (!this.sample) throw new Missing(t("sample.gone"));
     this.texts ??= await about().catch(() => null);
     fill(this.element, this.content());
+    void this.askPlan();
     if (!before) return;
     showActions(this.actions());
     if (this.sample.recorded && !before.recorded) notice(t("answer.saved"));
+  }
+
+  /** Say how many nets would do, once for each estimate that is still wide. */
+  async askPlan() {
+    const { estimate, revision } = this.sample.result ?? {};
+    if (!estimate || this.planOf === revision) return;
+    this.planOf = revision;
+    const text = await planText(this.id, estimate);
+    this.plan.hidden = text === null;
+    fill(this.plan, text ?? "");
   }
 
   content() {
@@ -55,7 +81,8 @@ class Answer {
   unanswered() {
     const { sample } = this;
     const problems = sample.result?.problems ?? [];
-    if (problems.length) return problems.map((problem) => banner("bad", null, h("p", problem.message)));
+    if (problems.length)
+      return problems.map((problem) => banner("bad", null, h("p", problem.message)));
     const plain = plainMean(sample);
     if (!plain && sample.state === "measured") {
       return h("section.empty", icon("scales"), h("p", t("answer.nothing")));
@@ -63,7 +90,11 @@ class Answer {
     return [
       banner("plain", t("answer.waiting"), h("p", t("answer.kept"))),
       plain
-        ? h("p.headline", weight(plain.mean_g), h("small", t("sample.plain", { n: plain.nets })))
+        ? h(
+            "p.headline",
+            weight(plain.mean_g),
+            h("small", t("sample.plain", { n: plain.nets })),
+          )
         : loading(),
     ];
   }
@@ -76,8 +107,10 @@ class Answer {
       this.spread(estimate),
       this.stock(estimate),
       this.sample.result.advice ? outlookCard(this.sample.result.advice) : null,
-      nets(estimate),
-      this.texts ? cautions([this.texts.cautions.estimate, this.texts.cautions.handling]) : null,
+      netsCard(estimate, this.plan),
+      this.texts
+        ? cautions([this.texts.cautions.estimate, this.texts.cautions.handling])
+        : null,
     ];
   }
 
@@ -90,8 +123,17 @@ class Answer {
       h("h2", t("answer.mean")),
       h("p.headline", weight(value)),
       gauge({ low, value, high, show: (grams) => weight(grams) }),
-      h("p.note", t("answer.interval", { percent, range: weightRange([low, high], value) })),
-      h("p.note", t("answer.from", { weighed: estimate.fish_weighed, measured: estimate.fish_measured })),
+      h(
+        "p.note",
+        t("answer.interval", { percent, range: weightRange([low, high], value) }),
+      ),
+      h(
+        "p.note",
+        t("answer.from", {
+          weighed: estimate.fish_weighed,
+          measured: estimate.fish_measured,
+        }),
+      ),
     );
   }
 
@@ -101,13 +143,28 @@ class Answer {
     const at = (key) => (quantile(key) === null ? null : weight(quantile(key)));
     return card(
       t("answer.spread"),
-      serverDrawing(`/v1/samples/${this.id}/distribution.svg`, t("answer.spread-alt"), this.sample.result.revision),
+      serverDrawing(
+        `/v1/samples/${this.id}/distribution.svg`,
+        t("answer.spread-alt"),
+        this.sample.result.revision,
+      ),
       figures([
-        [t("answer.cv"), estimate.cv === null ? null : `${number(estimate.cv * 100, 2)} %`],
+        [
+          t("answer.cv"),
+          estimate.cv === null ? null : `${number(estimate.cv * 100, 2)} %`,
+        ],
         [t("answer.small"), at("0.1")],
         [t("answer.large"), at("0.9")],
-        [t("answer.fork-length"), estimate.fork_length_mean_mm === null ? null : length(estimate.fork_length_mean_mm)],
-        [t("answer.condition"), estimate.condition_factor === null ? null : number(estimate.condition_factor)],
+        [
+          t("answer.fork-length"),
+          estimate.fork_length_mean_mm === null
+            ? null
+            : length(estimate.fork_length_mean_mm),
+        ],
+        [
+          t("answer.condition"),
+          estimate.condition_factor === null ? null : number(estimate.condition_factor),
+        ],
       ]),
     );
   }
@@ -117,20 +174,35 @@ class Answer {
     return card(
       t("answer.biomass"),
       h("p.headline.second", stock(estimate.biomass_kg)),
-      h("p.note", `${stockRange(estimate.biomass_interval_kg)} · ${t("answer.for-count", { n: estimate.count_in_unit })}`),
+      h(
+        "p.note",
+        `${stockRange(estimate.biomass_interval_kg)} · ${t("answer.for-count", { n: estimate.count_in_unit })}`,
+      ),
     );
   }
 
   actions() {
     const { sample } = this;
     if (sample.recorded) {
-      return [action(t("answer.to-unit"), { to: `unit/${sample.unit_id}`, name: "tank", kind: "primary" })];
+      return [
+        action(t("answer.to-unit"), {
+          to: `unit/${sample.unit_id}`,
+          name: "tank",
+          kind: "primary",
+        }),
+      ];
     }
     if (sample.record_wanted && sample.state !== "refused") {
       return [h("p.underway", { role: "status" }, t("answer.saving"))];
     }
     if (!sample.result?.estimate && !plainMean(sample)) return [];
-    return [action(t("answer.save"), { onclick: () => void this.save(), name: "book", kind: "primary" })];
+    return [
+      action(t("answer.save"), {
+        onclick: () => void this.save(),
+        name: "book",
+        kind: "primary",
+      }),
+    ];
   }
 
   save() {
@@ -140,15 +212,34 @@ class Answer {
   }
 }
 
-function nets(estimate) {
+async function planText(id, estimate) {
+  const [low, high] = estimate.mean_weight_interval_g;
+  if ((high - low) / 2 <= (WANTED_PERCENT / 100) * estimate.mean_weight_g) return null;
+  try {
+    const path = `/v1/samples/${id}/plan?precision_percent=${WANTED_PERCENT}`;
+    const { plans } = (await read(path)).data;
+    const fish = estimate.fish_handled / estimate.nets.length;
+    const off = (plan) => Math.abs(plan.fish_per_net - fish);
+    const [nearest] = plans.sort((a, b) => off(a) - off(b));
+    if (!nearest) return t("answer.no-plan", { percent: WANTED_PERCENT });
+    const { nets: n, fish_per_net: each } = nearest;
+    return t("answer.plan", { n, fish: each, percent: WANTED_PERCENT });
+  } catch {
+    return null; // out of reach: the answer stands without it
+  }
+}
+
+function netsCard(estimate, plan) {
   const rows = estimate.nets.map((net, index) =>
     h(
       `li${net.flag ? ".odd" : ""}`,
       h("strong", t("net.title", { n: index + 1 })),
       h("span", t("fish.count", { n: net.fish, shown: net.fish })),
       h("span", net.mean_weight_g === null ? "" : weight(net.mean_weight_g)),
-      net.flag ? h("small", net.reason || textOr(`net.flag.${net.flag}`, net.flag)) : null,
+      net.flag
+        ? h("small", net.reason || textOr(`net.flag.${net.flag}`, net.flag))
+        : null,
     ),
   );
-  return card(t("answer.nets"), h("ul.nets", rows));
+  return card(t("answer.nets"), h("ul.nets", rows), plan);
 }

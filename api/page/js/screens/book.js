@@ -19,7 +19,9 @@ export async function show({ unit: id }) {
     body: [list],
     update,
     back: `unit/${id}`,
-    actions: [action(t("book.add"), { onclick: () => menu(id), name: "plus", kind: "primary" })],
+    actions: [
+      action(t("book.add"), { onclick: () => menu(id), name: "plus", kind: "primary" }),
+    ],
   };
 }
 
@@ -54,14 +56,18 @@ const empty = () => h("section.empty", icon("book"), h("p", t("book.empty")));
 /** Return names of units and cohorts by their identifiers. */
 export async function namesOf() {
   const [first, second] = await Promise.all([units(), cohorts()]);
-  return new Map([...first.units, ...second.cohorts].map((item) => [item.id, item.name]));
+  return new Map(
+    [...first.units, ...second.cohorts].map((item) => [item.id, item.name]),
+  );
 }
 
 async function waitingEntries(unitId) {
   const writes = await all("writes");
   return writes.filter(
     (write) =>
-      write.kind === "entry" && write.state !== "saved" && write.body.unit_id === unitId,
+      write.kind === "entry" &&
+      write.state !== "saved" &&
+      write.body.unit_id === unitId,
   );
 }
 
@@ -96,13 +102,26 @@ function menu(unitId) {
     dialog.remove();
   };
   const link = (kind, address) =>
-    h("a.choice", { href: `#/${address}`, onclick: leave }, icon(ICONS[kind]), h("span", t(`entry.${kind}`)));
+    h(
+      "a.choice",
+      { href: `#/${address}`, onclick: leave },
+      icon(ICONS[kind]),
+      h("span", t(`entry.${kind}`)),
+    );
   dialog.append(
     h("h2", t("book.add")),
     h(
       "ul.choices.two",
       Object.keys(KINDS).map((kind) =>
-        h("li", link(kind, kind === "stocked" ? `unit/${unitId}/stock` : `unit/${unitId}/book/add/${kind}`)),
+        h(
+          "li",
+          link(
+            kind,
+            kind === "stocked"
+              ? `unit/${unitId}/stock`
+              : `unit/${unitId}/book/add/${kind}`,
+          ),
+        ),
       ),
     ),
     h("button.button", { type: "button", onclick: leave }, t("cancel")),

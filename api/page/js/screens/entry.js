@@ -11,7 +11,12 @@ import { go } from "../router.js";
 import { dateText, t, today } from "../text.js";
 import { namesOf } from "./book.js";
 
-const CAUTIONS = { died: ["dead_fish"], harvested: ["slaughter"], sold: ["slaughter"], moved: ["permits"] };
+const CAUTIONS = {
+  died: ["dead_fish"],
+  harvested: ["slaughter"],
+  sold: ["slaughter"],
+  moved: ["permits"],
+};
 
 export async function show({ unit: unitId, kind, entry: entryId }) {
   const old = entryId ? (await read(`/v1/entries/${entryId}`)).data : null;
@@ -32,15 +37,30 @@ export async function show({ unit: unitId, kind, entry: entryId }) {
 }
 
 async function formFor(kind, unitId, old) {
-  const [here, all, places] = await Promise.all([cohortsIn(unitId), cohorts(), units()]);
+  const [here, all, places] = await Promise.all([
+    cohortsIn(unitId),
+    cohorts(),
+    units(),
+  ]);
   const known = here.cohorts.map((item) => item.cohort);
   const fields = fieldsOf(kind, {
     cohorts: old || !known.length ? all.cohorts : known,
     units: places.units.filter((unit) => unit.id !== unitId),
     entry: old ?? {},
   });
-  const date = { name: "on", type: "date", label: t("field.on"), required: true, value: old?.on ?? today() };
-  const note = { name: "note", type: "lines", label: t("field.note"), value: old?.note };
+  const date = {
+    name: "on",
+    type: "date",
+    label: t("field.on"),
+    required: true,
+    value: old?.on ?? today(),
+  };
+  const note = {
+    name: "note",
+    type: "lines",
+    label: t("field.note"),
+    value: old?.note,
+  };
   return new Form([date, ...fields, note], {
     save: t(old ? "entry.save-correction" : "entry.save"),
     onsave: (values) => keep(kind, unitId, old, values),
@@ -51,7 +71,11 @@ async function keep(kind, unitId, old, values) {
   if (kind === "water" && !KINDS.water.some(({ name }) => name in values)) {
     throw new Error(t("entry.no-reading"));
   }
-  if (["harvested", "sold"].includes(kind) && !("fish_count" in values) && !("weight_kg" in values)) {
+  if (
+    ["harvested", "sold"].includes(kind) &&
+    !("fish_count" in values) &&
+    !("weight_kg" in values)
+  ) {
     throw new Error(t("entry.no-figure"));
   }
   const entry = { kind, id: uuid(), unit_id: unitId, ...values };
@@ -83,7 +107,12 @@ async function readOnly(unitId, old) {
   return {
     title: t(`entry.${old.kind}`),
     body: [
-      h("section.card", h("h2", dateText(old.on)), h("p", entryLine(old, names)), h("p.note", old.note)),
+      h(
+        "section.card",
+        h("h2", dateText(old.on)),
+        h("p", entryLine(old, names)),
+        h("p.note", old.note),
+      ),
       takeBack(unitId, old),
     ],
     back: `unit/${unitId}/book`,

@@ -4,7 +4,13 @@ import { about } from "../data.js";
 import { h } from "../dom.js";
 import { icon } from "../icons.js";
 import { card, cautions } from "../parts.js";
-import { aboveDrawing, layDrawing, printDrawing, spotsDrawing, weighDrawing } from "../guide_drawings.js";
+import {
+  aboveDrawing,
+  layDrawing,
+  printDrawing,
+  spotsDrawing,
+  weighDrawing,
+} from "../guide_drawings.js";
 import { t } from "../text.js";
 import { system } from "../units.js";
 
@@ -15,7 +21,16 @@ const SECTIONS = [
   ["weigh", weighDrawing, 5],
   ["spots", spotsDrawing, 5],
 ];
-const CAUTIONS = ["handling", "anaesthetics", "estimate", "oxygen", "electrical", "slaughter", "dead_fish", "permits"];
+const CAUTIONS = [
+  "handling",
+  "anaesthetics",
+  "estimate",
+  "oxygen",
+  "electrical",
+  "slaughter",
+  "dead_fish",
+  "permits",
+];
 
 export async function show() {
   const known = await about().catch(() => null);
@@ -23,13 +38,20 @@ export async function show() {
     title: t("guide.title"),
     body: [
       SECTIONS.map(([name, drawing, steps]) => section(name, drawing, steps)),
-      known ? card(t("guide.cautions"), cautions(CAUTIONS.map((name) => known.cautions[name]))) : null,
+      known
+        ? card(
+            t("guide.cautions"),
+            cautions(CAUTIONS.map((name) => known.cautions[name])),
+          )
+        : null,
     ],
   };
 }
 
 function section(name, drawing, steps) {
-  const lines = Array.from({ length: steps }, (_, index) => h("li", t(`guide.${name}.${index + 1}`)));
+  const lines = Array.from({ length: steps }, (_, index) =>
+    h("li", t(`guide.${name}.${index + 1}`)),
+  );
   return card(
     t(`guide.${name}`),
     h("figure", drawing(t(`guide.${name}.alt`))),
@@ -48,7 +70,7 @@ function sheets() {
     );
   const small = system() === "imperial" ? "Letter" : "A4";
   return h(
-    "div.pair",
+    "div.list",
     link("A4", "sheet"),
     link("Letter", "sheet"),
     link("A3", "sheet"),

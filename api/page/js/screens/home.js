@@ -46,7 +46,10 @@ function firstUnit() {
     h("h2", t("home.empty")),
     h("p", t("home.empty-how")),
     action(t("home.add"), { to: "unit-new", name: "plus", kind: "primary" }),
-    action(t("home.demo"), { onclick: (event) => void fillDemo(event.currentTarget), kind: "quiet" }),
+    action(t("home.demo"), {
+      onclick: (event) => void fillDemo(event.currentTarget),
+      kind: "quiet",
+    }),
   );
 }
 
@@ -83,14 +86,19 @@ function cohortLine(item) {
       mean ? weight(mean.value) : t("unit.unweighed"),
       mean ? h("small", weightRange([mean.low, mean.high], mean.value)) : null,
     ),
-    h("p.note", [fishText(item), sampled(item.last_sampled_on)].filter(Boolean).join(" · ")),
+    h(
+      "p.note",
+      [fishText(item), sampled(item.last_sampled_on)].filter(Boolean).join(" · "),
+    ),
   );
 }
 
 function fishText(item) {
   const name = speciesName(item.cohort.species_key);
   const fish = item.fish_count?.value;
-  return fish === undefined ? name : t("home.fish", { count: shownCount(fish), species: name });
+  return fish === undefined
+    ? name
+    : t("home.fish", { count: shownCount(fish), species: name });
 }
 
 function sampled(on) {

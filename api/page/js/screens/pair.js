@@ -11,8 +11,20 @@ import { t } from "../text.js";
 export async function show() {
   const form = new Form(
     [
-      { name: "code", type: "text", label: t("pair.code"), hint: t("pair.code-hint"), required: true },
-      { name: "name", type: "text", label: t("pair.name"), value: t("pair.usual-name"), required: true },
+      {
+        name: "code",
+        type: "text",
+        label: t("pair.code"),
+        hint: t("pair.code-hint"),
+        required: true,
+      },
+      {
+        name: "name",
+        type: "text",
+        label: t("pair.name"),
+        value: t("pair.usual-name"),
+        required: true,
+      },
     ],
     { save: t("pair.save"), onsave: pair },
   );

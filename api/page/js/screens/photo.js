@@ -36,7 +36,13 @@ export async function show({ photo: key }) {
 
 class PhotoScreen {
   constructor(photo, sample) {
-    Object.assign(this, { photo, sample, tool: null, toolEnded: -Infinity, stage: null });
+    Object.assign(this, {
+      photo,
+      sample,
+      tool: null,
+      toolEnded: -Infinity,
+      stage: null,
+    });
     this.picture = h("div.picture");
     this.below = h("div.below");
     this.element = h("div.photo", this.picture, this.below);
@@ -77,7 +83,14 @@ class PhotoScreen {
   drawPicture() {
     const measurement = this.photo.result?.measurement;
     if (!measurement) {
-      fill(this.picture, h("div.unmeasured", pictureOf(this.photo, 1600, t("photo.alt")), this.progress()));
+      fill(
+        this.picture,
+        h(
+          "div.unmeasured",
+          pictureOf(this.photo, 1600, t("photo.alt")),
+          this.progress(),
+        ),
+      );
       return;
     }
     if (this.stage) {
@@ -99,13 +112,20 @@ class PhotoScreen {
 
   progress() {
     if (this.photo.state === "refused") return null;
-    return h("p.progress", { role: "status" }, stateChip(this.photo.state), t("photo.measuring"));
+    return h(
+      "p.progress",
+      { role: "status" },
+      stateChip(this.photo.state),
+      t("photo.measuring"),
+    );
   }
 
   texts() {
     const { photo } = this;
     if (!photo.result) {
-      return photo.state === "refused" ? [refusal(photo.error), this.retake()] : loading();
+      return photo.state === "refused"
+        ? [refusal(photo.error), this.retake()]
+        : loading();
     }
     const pending = photo.state !== "measured";
     return [
@@ -126,7 +146,11 @@ class PhotoScreen {
     const out = () => this.remove();
     return h(
       "div.more",
-      action(t("photo.scale-by-hand"), { onclick: () => this.use(new ScaleTool(this)), name: "ruler", kind: "quiet" }),
+      action(t("photo.scale-by-hand"), {
+        onclick: () => this.use(new ScaleTool(this)),
+        name: "ruler",
+        kind: "quiet",
+      }),
       action(t("photo.remove"), { onclick: out, name: "out", kind: "quiet" }),
     );
   }
@@ -166,7 +190,10 @@ class PhotoScreen {
       kind: "primary",
     });
     const add = photo.result.measurement.scale
-      ? action(t("photo.add"), { onclick: () => this.use(new AddTool(this)), name: "plus" })
+      ? action(t("photo.add"), {
+          onclick: () => this.use(new AddTool(this)),
+          name: "plus",
+        })
       : null;
     return [add, weigh];
   }
@@ -200,6 +227,7 @@ class PhotoScreen {
 
   /** Have the list of corrections sent. */
   correct(corrections) {
+    this.photo.corrections = corrections; // the next change builds on this one
     return changePhoto(this.photo.key, "corrections", corrections);
   }
 

@@ -9,13 +9,14 @@ import { go } from "../router.js";
 import {
   addNet,
   addPhotos,
+  edit,
   fishSeen,
   netWeight,
   removeNet,
   removeSample,
 } from "../samples.js";
 import { all, get } from "../store.js";
-import { dateText, t } from "../text.js";
+import { dateText, t, today } from "../text.js";
 import { weight } from "../units.js";
 
 export async function show({ sample: id }) {
@@ -52,15 +53,37 @@ async function photosOf(id) {
 
 function content(sample, photos) {
   return [
-    h("p.note", dateText(sample.date)),
+    dateRow(sample),
     sample.recorded ? banner("good", t("sample.recorded")) : null,
     sample.state === "refused" ? refusal(sample.error) : null,
     estimateLine(sample),
     sample.nets.map((net, index) =>
-      netCard(sample, net, index, photos.filter((photo) => photo.net_id === net.id)),
+      netCard(
+        sample,
+        net,
+        index,
+        photos.filter((photo) => photo.net_id === net.id),
+      ),
     ),
     sample.recorded ? null : below(sample),
   ];
+}
+
+function dateRow(sample) {
+  if (sample.recorded) return h("p.note", dateText(sample.date));
+  const input = h("input", {
+    id: "sample-date",
+    type: "date",
+    value: sample.date,
+    max: today(),
+    onchange: ({ target }) =>
+      target.value && edit(sample.id, (kept) => setDate(kept, target.value)),
+  });
+  return h("div.row.beside", h("label", { for: input.id }, t("field.on")), input);
+}
+
+function setDate(sample, date) {
+  sample.date = date;
 }
 
 function below(sample) {
@@ -99,7 +122,8 @@ function netCard(sample, net, index, photos) {
           {
             type: "button",
             "aria-label": t("net.remove", { n: index + 1 }),
-            onclick: () => window.confirm(t("net.remove-sure")) && removeNet(sample.id, net.id),
+            onclick: () =>
+              window.confirm(t("net.remove-sure")) && removeNet(sample.id, net.id),
           },
           icon("out"),
         ),
@@ -117,7 +141,12 @@ function netButtons(sample, net, photos) {
   return [
     h(
       "div.pair",
-      picker(t("net.photograph"), { name: "camera", capture: true, onfiles, kind: bare ? "primary" : "" }),
+      picker(t("net.photograph"), {
+        name: "camera",
+        capture: true,
+        onfiles,
+        kind: bare ? "primary" : "",
+      }),
       picker(t("net.choose"), { name: "pictures", onfiles }),
     ),
     action(net.gross_g === null ? t("net.weigh") : t("net.weigh-again"), {
@@ -145,7 +174,9 @@ function facts(net, photos) {
 function thumb(photo) {
   const problem = photo.error || photo.result?.measurement.problems.length;
   const fish = fishSeen([photo]);
-  const words = photo.result ? t("fish.count", { n: fish, shown: fish }) : t(`state.${photo.state}`);
+  const words = photo.result
+    ? t("fish.count", { n: fish, shown: fish })
+    : t(`state.${photo.state}`);
   return h(
     "li",
     h(

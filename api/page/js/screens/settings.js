@@ -68,7 +68,15 @@ function printed() {
   return card(
     t("settings.printed"),
     h("p", t("settings.printed-how")),
-    h("div.row", h("label", { for: "check-line" }, t("settings.check-line", { length: `${line} ${lengthUnit()}` })), input),
+    h(
+      "div.row",
+      h(
+        "label",
+        { for: "check-line" },
+        t("settings.check-line", { length: `${line} ${lengthUnit()}` }),
+      ),
+      input,
+    ),
     shown,
   );
 }
@@ -98,7 +106,9 @@ async function placeServer(box) {
         [t("settings.paired"), t(data.require_token ? "yes" : "settings.no-pairing")],
       ]),
       window.isSecureContext ? null : h("p.note", t("settings.insecure")),
-      data.require_token ? action(t("settings.pair-again"), { to: "pair", kind: "quiet" }) : null,
+      data.require_token
+        ? action(t("settings.pair-again"), { to: "pair", kind: "quiet" })
+        : null,
     );
   } catch (error) {
     fill(box, failure(error));

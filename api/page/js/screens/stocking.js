@@ -38,7 +38,12 @@ function fields(species, usual) {
 }
 
 async function keep(unitId, values) {
-  const cohort = { id: uuid(), name: values.cohort_name, species_key: values.species_key, version: 1 };
+  const cohort = {
+    id: uuid(),
+    name: values.cohort_name,
+    species_key: values.species_key,
+    version: 1,
+  };
   if (values.plate_weight_g) cohort.plate_weight_g = values.plate_weight_g;
   const entry = {
     kind: "stocked",

@@ -6,11 +6,20 @@ import { fill, h } from "../dom.js";
 import { gauge } from "../gauge.js";
 import { icon } from "../icons.js";
 import { loadOutlook, outlookCard } from "../outlook.js";
-import { Missing, aboutBook, action, banner, card, figures, loading, speciesName } from "../parts.js";
+import {
+  Missing,
+  aboutBook,
+  action,
+  banner,
+  card,
+  figures,
+  loading,
+  speciesName,
+} from "../parts.js";
 import { go, reload } from "../router.js";
 import { startSample } from "../samples.js";
 import { all } from "../store.js";
-import { dateText, t } from "../text.js";
+import { dateText, t, today } from "../text.js";
 import { count as shownCount, stock, stockRange, weight } from "../units.js";
 
 export async function show({ unit: id }) {
@@ -26,7 +35,8 @@ export async function show({ unit: id }) {
   };
   fill(open, await openSamples(id));
   const outlook = h("div", cohorts.length ? loading() : null);
-  if (cohorts.length) void loadOutlook(id).then((found) => fill(outlook, outlookCard(found)));
+  if (cohorts.length)
+    void loadOutlook(id).then((found) => fill(outlook, outlookCard(found)));
   return {
     title: unit.name,
     body: [
@@ -47,9 +57,14 @@ export async function show({ unit: id }) {
 
 function primary(unit, cohorts) {
   if (!cohorts.length) {
-    return action(t("unit.stock"), { to: `unit/${unit.id}/stock`, name: "plus", kind: "primary" });
+    return action(t("unit.stock"), {
+      to: `unit/${unit.id}/stock`,
+      name: "plus",
+      kind: "primary",
+    });
   }
-  const onclick = () => void (cohorts.length === 1 ? begin(unit, cohorts[0]) : choose(unit, cohorts));
+  const onclick = () =>
+    void (cohorts.length === 1 ? begin(unit, cohorts[0]) : choose(unit, cohorts));
   return action(t("unit.sample"), { onclick, name: "camera", kind: "primary" });
 }
 
@@ -64,7 +79,7 @@ async function begin(unit, { cohort, fish_count: count }) {
       unitName: unit.name,
       cohortId: cohort.id,
       species: cohort.species_key,
-      count: count ? Math.round(count.value) : null,
+      count,
     });
     go(`sample/${sample.id}`);
   } finally {
@@ -83,7 +98,15 @@ function choose(unit, cohorts) {
       leave();
       void begin(unit, item);
     };
-    return h("li", h("button.choice", { type: "button", onclick }, icon("fish"), h("span", item.cohort.name)));
+    return h(
+      "li",
+      h(
+        "button.choice",
+        { type: "button", onclick },
+        icon("fish"),
+        h("span", item.cohort.name),
+      ),
+    );
   };
   dialog.append(
     h("h2", t("unit.which")),
@@ -96,7 +119,12 @@ function choose(unit, cohorts) {
 }
 
 function noFish() {
-  return h("section.empty", icon("fish"), h("h2", t("unit.no-fish")), h("p", t("unit.no-fish-how")));
+  return h(
+    "section.empty",
+    icon("fish"),
+    h("h2", t("unit.no-fish")),
+    h("p", t("unit.no-fish-how")),
+  );
 }
 
 function cohortCard(item) {
@@ -109,7 +137,12 @@ function cohortCard(item) {
     mean
       ? [
           h("p.headline", weight(mean.value), h("small", t("unit.each"))),
-          gauge({ low: mean.low, value: mean.value, high: mean.high, show: (grams) => weight(grams) }),
+          gauge({
+            low: mean.low,
+            value: mean.value,
+            high: mean.high,
+            show: (grams) => weight(grams),
+          }),
         ]
       : h("p.lead", t("unit.unweighed")),
     figures([
@@ -117,7 +150,9 @@ function cohortCard(item) {
       [t("unit.sampled"), item.last_sampled_on ? dateText(item.last_sampled_on) : null],
     ]),
     item.waiting ? h("p.note", t("unit.waiting")) : null,
-    (item.problems ?? []).map((problem) => banner("warn", null, h("p", problem.message))),
+    (item.problems ?? []).map((problem) =>
+      banner("warn", null, h("p", problem.message)),
+    ),
   );
 }
 
@@ -137,10 +172,11 @@ function biomassCard({ biomass_kg: biomass }) {
 function history(unit, cohorts) {
   if (!cohorts.length) return null;
   const base = `/v1/units/${unit.id}`;
+  const state = `${unit.version}-${today()}`;
   return card(
     t("unit.history"),
-    serverDrawing(`${base}/growth.svg`, t("unit.growth-alt"), unit.version),
-    serverDrawing(`${base}/distribution.svg`, t("unit.distribution-alt"), unit.version),
+    serverDrawing(`${base}/growth.svg`, t("unit.growth-alt"), state),
+    serverDrawing(`${base}/distribution.svg`, t("unit.distribution-alt"), state),
   );
 }
 
@@ -149,8 +185,17 @@ function links(unit, state, stocked) {
     "nav.list",
     { "aria-label": t("unit.more") },
     action(t("unit.book"), { to: `unit/${unit.id}/book`, name: "book" }),
-    state ? h("a.button", { href: `/v1/units/${unit.id}/outlook.pdf` }, icon("print"), h("span", t("unit.print"))) : null,
-    stocked ? action(t("unit.stock"), { to: `unit/${unit.id}/stock`, name: "plus" }) : null,
+    state
+      ? h(
+          "a.button",
+          { href: `/v1/units/${unit.id}/outlook.pdf`, target: "_blank" },
+          icon("print"),
+          h("span", t("unit.print")),
+        )
+      : null,
+    stocked
+      ? action(t("unit.stock"), { to: `unit/${unit.id}/stock`, name: "plus" })
+      : null,
     action(t("unit.change"), { to: `unit/${unit.id}/change`, name: "pen" }),
   );
 }
@@ -159,7 +204,8 @@ async function openWrites(unitId) {
   const writes = await all("writes");
   return writes.filter(
     ({ body, state }) =>
-      ["waiting", "sending"].includes(state) && [body.id, body.unit_id].includes(unitId),
+      ["waiting", "sending"].includes(state) &&
+      [body.id, body.unit_id].includes(unitId),
   ).length;
 }
 

@@ -28,15 +28,32 @@ function fields(old) {
   const months = old.monthly_temperature_deg_c ?? [];
   const table = [
     { name: "name", type: "text", required: true },
-    { name: "kind", type: "choice", options: KINDS.map((value) => ({ value, label: t(`kind.${value}`) })) },
-    { name: "volume_m3", type: "number", unit: "m³", required: true, min: 0.001, max: 1e7 },
+    {
+      name: "kind",
+      type: "choice",
+      options: KINDS.map((value) => ({ value, label: t(`kind.${value}`) })),
+    },
+    {
+      name: "volume_m3",
+      type: "number",
+      unit: "m³",
+      required: true,
+      min: 0.001,
+      max: 1e7,
+    },
     { name: "depth_m", type: "number", unit: "m", required: true, min: 0.05, max: 100 },
     { name: "inflow_l_per_min", type: "number", unit: "L/min", max: 1e6 },
     { name: "inflow_by_gravity", type: "check", value: old.inflow_by_gravity ?? true },
     { name: "recirculated_l_per_min", type: "number", unit: "L/min", max: 1e6 },
     { name: "plant_bed_area_m2", type: "number", unit: "m²", max: 1e6 },
     { name: "altitude_m", type: "number", unit: "m", min: -430, max: 6000 },
-    { name: "aerator_g_per_h", type: "number", unit: "g/h", max: 1e6, value: aerator(old)?.standard_transfer_g_per_h },
+    {
+      name: "aerator_g_per_h",
+      type: "number",
+      unit: "g/h",
+      max: 1e6,
+      value: aerator(old)?.standard_transfer_g_per_h,
+    },
     { name: "aerator_backup", type: "check", value: aerator(old)?.on_backup ?? false },
     { name: "monthly", type: "text", value: months.join(" ") },
     { name: "note", type: "lines" },
@@ -49,14 +66,25 @@ function fields(old) {
   }));
 }
 
-const HINTS = ["inflow_l_per_min", "inflow_by_gravity", "aerator_g_per_h", "monthly", "altitude_m"];
+const HINTS = [
+  "inflow_l_per_min",
+  "inflow_by_gravity",
+  "aerator_g_per_h",
+  "monthly",
+  "altitude_m",
+];
 const hintOf = (name) => (HINTS.includes(name) ? t(`unit.${name}-hint`) : null);
 
 /** The form has one aerator; further ones are kept as they are. */
 const aerator = (unit) => unit.aeration?.[0];
 
 async function keep(old, values) {
-  const { aerator_g_per_h: transfer, aerator_backup: backup, monthly, ...plain } = values;
+  const {
+    aerator_g_per_h: transfer,
+    aerator_backup: backup,
+    monthly,
+    ...plain
+  } = values;
   const body = {
     ...(old ?? {}),
     ...plain,
@@ -77,7 +105,11 @@ async function keep(old, values) {
 }
 
 function temperatures(text) {
-  const values = (text ?? "").replaceAll(",", ".").split(/\s+/).filter(Boolean).map(Number);
+  const values = (text ?? "")
+    .replaceAll(",", ".")
+    .split(/\s+/)
+    .filter(Boolean)
+    .map(Number);
   if (!values.length) return [];
   if (values.length !== MONTHS || values.some(Number.isNaN)) {
     throw new Error(t("unit.monthly-wrong"));
@@ -89,5 +121,8 @@ function aerationOf(old, transfer, backup) {
   const rest = (old?.aeration ?? []).slice(1);
   if (!transfer) return rest;
   const first = aerator(old ?? {}) ?? { name: t("unit.aerator") };
-  return [{ ...first, standard_transfer_g_per_h: transfer, on_backup: backup }, ...rest];
+  return [
+    { ...first, standard_transfer_g_per_h: transfer, on_backup: backup },
+    ...rest,
+  ];
 }

@@ -20,9 +20,11 @@ export async function show() {
 
 function content(items) {
   const open = items.filter((item) => !ARRIVED.includes(item.state));
-  const arrived = items.filter((item) => ARRIVED.includes(item.state)).slice(0, MOST_ARRIVED);
+  const arrived = items
+    .filter((item) => ARRIVED.includes(item.state))
+    .slice(0, MOST_ARRIVED);
   return [
-    isReachable() ? null : banner("warn", t("network.unreachable"), h("p", t("waiting.kept"))),
+    isReachable() ? null : banner("plain", null, h("p", t("waiting.kept"))),
     open.length ? list(open) : nothing(),
     open.some((item) => item.state === "waiting")
       ? action(t("waiting.now"), { onclick: wake, name: "next", kind: "primary" })
@@ -33,7 +35,11 @@ function content(items) {
 
 const nothing = () => h("section.empty", icon("check"), h("p", t("waiting.nothing")));
 
-const list = (items) => h("ul.outbox", items.map((item) => h("li.item", row(item))));
+const list = (items) =>
+  h(
+    "ul.outbox",
+    items.map((item) => h("li.item", row(item))),
+  );
 
 function row(item) {
   const text = h(

@@ -53,7 +53,11 @@ class Weighing {
       "div.weighing",
       this.fields,
       this.result,
-      numberPad({ onkey: (key) => this.press(key), onunit: () => this.switchUnit(), unit: () => this.unit }),
+      numberPad({
+        onkey: (key) => this.press(key),
+        onunit: () => this.switchUnit(),
+        unit: () => this.unit,
+      }),
     );
     this.draw();
   }
@@ -68,7 +72,8 @@ class Weighing {
     this.fresh = false;
     if (key === "erase") this.texts[this.field] = this.texts[this.field].slice(0, -1);
     else if (key === ".") {
-      if (this.field !== "fish" && !old.includes(".")) this.texts[this.field] = `${old || "0"}.`;
+      if (this.field !== "fish" && !old.includes("."))
+        this.texts[this.field] = `${old || "0"}.`;
     } else if (old.length < 8) this.texts[this.field] = old === "0" ? key : old + key;
     this.draw();
   }
@@ -117,7 +122,9 @@ class Weighing {
     fill(this.result, this.summary());
     const last = this.field === "fish";
     const next = FIELDS[FIELDS.indexOf(this.field) + 1];
-    const label = last ? t("weigh.save") : t("weigh.next", { field: t(`weigh.${next}`) });
+    const label = last
+      ? t("weigh.save")
+      : t("weigh.next", { field: t(`weigh.${next}`) });
     fill(this.button, h("span", label));
     this.button.disabled = last && this.problem() !== null;
   }
@@ -127,7 +134,11 @@ class Weighing {
     const unit = field === "fish" ? "" : this.unit;
     return h(
       "button.field",
-      { type: "button", "aria-pressed": here ? "true" : "false", onclick: () => this.choose(field) },
+      {
+        type: "button",
+        "aria-pressed": here ? "true" : "false",
+        onclick: () => this.choose(field),
+      },
       h("span.label", t(`weigh.${field}`)),
       h("span.value", this.texts[field] || "–", unit ? h("small", ` ${unit}`) : null),
     );
@@ -146,11 +157,13 @@ class Weighing {
   summary() {
     const problem = this.problem();
     const gross = this.grams("gross");
-    if (gross === null) return this.seen ? t("weigh.seen", { n: this.seen }) : t("weigh.how");
+    if (gross === null)
+      return this.seen ? t("weigh.seen", { n: this.seen }) : t("weigh.how");
     if (problem) return problem;
     const net = gross - (this.grams("tare") ?? 0);
     const fish = typed(this.texts.fish);
-    const seen = this.seen && this.seen !== fish ? ` ${t("weigh.differs", { n: this.seen })}` : "";
+    const seen =
+      this.seen && this.seen !== fish ? ` ${t("weigh.differs", { n: this.seen })}` : "";
     return `${t("weigh.result", { net: weight(net), mean: weight(net / fish) })}${seen}`;
   }
 }
