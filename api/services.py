@@ -46,7 +46,8 @@ def open_services(settings: Settings) -> Services:
     incoming = folder / "incoming"
     incoming.mkdir(parents=True, exist_ok=True)
     for left_over in incoming.iterdir():  # uploads that a crash cut short
-        left_over.unlink(missing_ok=True)
+        if left_over.is_file():
+            left_over.unlink(missing_ok=True)
     return Services(
         settings=settings,
         book=open_book(settings.book or folder / "book.sqlite"),

@@ -2,12 +2,15 @@
 
 import socket
 from pathlib import Path
-from typing import Annotated
+from typing import TYPE_CHECKING, Annotated
 
 import typer
 
 from fishmeasure.cli import output
 from fishmeasure.errors import BadOptionError
+
+if TYPE_CHECKING:
+    from api.settings import Settings
 
 LOCAL = "127.0.0.1"
 
@@ -28,16 +31,20 @@ def serve_command(
     cert: Annotated[Path | None, typer.Option(help="TLS certificate (PEM).")] = None,
     key: Annotated[Path | None, typer.Option(help="TLS private key (PEM).")] = None,
     workers: Annotated[
-        int | None, typer.Option(min=1, help="Photos measured at the same time.")
+        int | None,
+        typer.Option(min=1, max=64, help="Photos measured at the same time."),
     ] = None,
 ) -> None:
     """Serve the phone page and the API, on this machine only unless --lan."""
+    _check_tls(cert, key)
+    host = "0.0.0.0" if lan else LOCAL  # noqa: S104 - asked for by --lan
+    _check_port(host, port)
+
     import uvicorn
 
     from api.app import create_app
     from api.settings import SettingError, Settings
 
-    _check_tls(cert, key)
     names = ["localhost", LOCAL, "[::1]"]
     address = lan_address() if lan else LOCAL
     if lan:
@@ -57,12 +64,13 @@ def serve_command(
         )
     except SettingError as error:
         raise BadOptionError("setting", str(error), "one that can be used") from None
+    _prepare(settings)
     app = create_app(settings, announce=_show_code)
     url = f"{'https' if cert else 'http'}://{address}:{port}/"
     _greet(url, lan=lan, secure=cert is not None)
     uvicorn.run(
         app,
-        host="0.0.0.0" if lan else LOCAL,  # noqa: S104 - asked for by --lan
+        host=host,
         port=port,
         ssl_certfile=cert,
         ssl_keyfile=key,
@@ -92,9 +100,58 @@ def lan_address() -> str:
 def _check_tls(cert: Path | None, key: Path | None) -> None:
     if (cert is None) != (key is None):
         raise BadOptionError("--cert", "without --key", "a pair of files")
+    if cert is None or key is None:
+        return
     for path in (cert, key):
-        if path is not None and not path.is_file():
-            raise BadOptionError("TLS", str(path), "there")
+        if not path.is_file():
+            raise BadOptionError("TLS", str(path), "a file that is there")
+    import ssl
+
+    try:
+        ssl.create_default_context(ssl.Purpose.CLIENT_AUTH).load_cert_chain(
+            cert, key, password=lambda: ""
+        )
+    except (ssl.SSLError, OSError):
+        wanted = f"a certificate with its key in {key}, both PEM, without a password"
+        raise BadOptionError("--cert", str(cert), wanted) from None
+
+
+def _check_port(host: str, port: int) -> None:
+    """Say that a port is taken before anything else is said."""
+    with socket.socket(socket.AF_INET, socket.SOCK_STREAM) as probe:
+        probe.setsockopt(socket.SOL_SOCKET, socket.SO_REUSEADDR, 1)
+        try:
+            probe.bind((host, port))
+        except PermissionError:
+            wanted = "a port that this user may open; take one from 1024 on"
+            raise BadOptionError("--port", str(port), wanted) from None
+        except OSError:
+            wanted = "free: another program, or this one, serves there already"
+            raise BadOptionError("--port", str(port), wanted) from None
+
+
+def _prepare(settings: "Settings") -> None:
+    """Make the data folder and the book, so that what is wrong is said at once.
+
+    Uploads that arrive are put down in the data folder, too: the system's own
+    folder for such files is often held in memory.
+    """
+    import tempfile
+    from multiprocessing.util import get_temp_dir
+
+    from api.services import open_services
+
+    folder = settings.data_dir.expanduser()
+    try:
+        services = open_services(settings)
+        with tempfile.TemporaryFile(dir=services.incoming):
+            pass
+    except OSError as error:
+        wanted = f"a folder to write to ({(error.strerror or 'it failed').lower()})"
+        raise BadOptionError("--data", str(folder), wanted) from None
+    services.close()
+    get_temp_dir()  # sockets to the workers stay where paths are short
+    tempfile.tempdir = str(services.incoming)
 
 
 def _greet(url: str, *, lan: bool, secure: bool) -> None:

@@ -1,0 +1,102 @@
+"""A server of its own, as a grower starts it, for tests that need the real thing."""
+
+import os
+import signal
+import socket
+import subprocess
+import sys
+import time
+from collections.abc import Iterator
+from contextlib import contextmanager
+from dataclasses import dataclass
+from pathlib import Path
+
+import httpx2
+
+START_S = 60.0
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Server:
+    """A running server."""
+
+    url: str
+    process: subprocess.Popen[str]
+    log: Path
+
+    def stop(self, how: signal.Signals = signal.SIGTERM) -> int:
+        """End it and return its exit status."""
+        self.process.send_signal(how)
+        return self.process.wait(timeout=60)
+
+    def memory_mb(self) -> float:
+        """Return the memory of the server and its workers, shared pages once each."""
+        return sum(_pss_kb(pid) for pid in _family(self.process.pid)) / 1024.0
+
+
+def free_port() -> int:
+    with socket.socket() as probe:
+        probe.bind(("127.0.0.1", 0))
+        return int(probe.getsockname()[1])
+
+
+@contextmanager
+def running(
+    data: Path, *options: str, port: int | None = None, **settings: object
+) -> Iterator[Server]:
+    """Start `fishmeasure serve` and give it once it answers."""
+    port = port or free_port()
+    log = data.parent / f"server-{port}.log"
+    environ = {**os.environ, "PYTHONUNBUFFERED": "1"}
+    environ |= {f"FISHMEASURE_{k.upper()}": str(v) for k, v in settings.items()}
+    command = [sys.executable, "-m", "fishmeasure", "serve", "--port", str(port)]
+    with log.open("w") as out:
+        process = subprocess.Popen(  # noqa: S603 - no outside input
+            [*command, "--data", str(data), *options],
+            stdout=out,
+            stderr=subprocess.STDOUT,
+            text=True,
+            env=environ,
+        )
+    scheme = "https" if "--cert" in options else "http"
+    server = Server(url=f"{scheme}://127.0.0.1:{port}", process=process, log=log)
+    try:
+        _wait(server)
+        yield server
+    finally:
+        if process.poll() is None:
+            process.kill()
+            process.wait()
+
+
+def _wait(server: Server) -> None:
+    until = time.monotonic() + START_S
+    while time.monotonic() < until:
+        assert server.process.poll() is None, server.log.read_text()
+        try:
+            # A self-made certificate is no other test's matter.
+            if httpx2.get(f"{server.url}/health", verify=False).status_code == 200:
+                return
+        except httpx2.TransportError:
+            time.sleep(0.1)
+    raise TimeoutError(server.log.read_text())
+
+
+def _family(pid: int) -> list[int]:
+    """Return a process and all that came from it."""
+    children = Path(f"/proc/{pid}/task/{pid}/children")
+    try:
+        found = [int(child) for child in children.read_text().split()]
+    except FileNotFoundError:
+        return []
+    return [pid, *(one for child in found for one in _family(child))]
+
+
+def _pss_kb(pid: int) -> int:
+    """Return the proportional set size (proc(5), smaps_rollup)."""
+    try:
+        text = Path(f"/proc/{pid}/smaps_rollup").read_text()
+    except (FileNotFoundError, ProcessLookupError):
+        return 0
+    line = next(line for line in text.splitlines() if line.startswith("Pss:"))
+    return int(line.split()[1])

@@ -1,0 +1,98 @@
+"""Uploads: one client's time to the result against one decode, and 64 at once.
+
+Run from the repository: ``python -m tests.bench.bench_api [photo...]``.
+"""
+
+import argparse
+import io
+import os
+import platform
+import statistics
+import tempfile
+import time
+from pathlib import Path
+
+import httpx2
+from PIL import Image
+
+from tests.api.load import listed, stamped, upload_at_once
+from tests.api.running import Server, running
+
+SAMPLES = Path(__file__).resolve().parents[2] / "sample_images"
+TARGET_RATIO = 5.0
+SINGLE_UPLOADS = 20
+CLIENTS = 64
+
+
+def decode_seconds(jpeg: bytes) -> float:
+    """Return the time of one full decode, the median of many."""
+    times = []
+    for _ in range(SINGLE_UPLOADS):
+        begun = time.perf_counter()
+        with Image.open(io.BytesIO(jpeg)) as image:
+            image.convert("RGB")
+        times.append(time.perf_counter() - begun)
+    return statistics.median(times)
+
+
+def upload_seconds(server: Server, jpeg: bytes) -> list[float]:
+    """Return the times from the start of an upload to its result, sorted."""
+    times = []
+    with httpx2.Client(base_url=server.url, timeout=120) as http:
+        for number in range(-2, SINGLE_UPLOADS):  # two to warm up
+            photo = stamped(jpeg, number % 10_000)
+            begun = time.perf_counter()
+            answer = http.post("/v1/photos", files={"photos": ("net.jpg", photo)})
+            times.append(time.perf_counter() - begun)
+            assert answer.status_code == 200, answer.text
+    return sorted(times[2:])
+
+
+def single(server: Server, path: Path) -> None:
+    jpeg = path.read_bytes()
+    with Image.open(io.BytesIO(jpeg)) as image:
+        size = f"{image.width * image.height / 1e6:.1f} MP"
+    before = decode_seconds(jpeg)
+    times = upload_seconds(server, jpeg)
+    decode = statistics.mean((before, decode_seconds(jpeg)))
+    p95 = times[int(0.95 * len(times)) - 1 if len(times) > 1 else 0]
+    print(
+        f"{path.name} ({size}): decode {1e3 * decode:.0f} ms, upload to result median "
+        f"{1e3 * statistics.median(times):.0f} ms, p95 {1e3 * p95:.0f} ms = "
+        f"{p95 / decode:.1f} x decode (target <= {TARGET_RATIO:g} x)"
+    )
+
+
+def many(server: Server, path: Path) -> None:
+    jpeg = path.read_bytes()
+    idle = server.memory_mb()
+    photos = [stamped(jpeg, 10_000 + number) for number in range(CLIENTS)]
+    found = upload_at_once(server, photos, tries=60)
+    lost = found.acknowledged - listed(server)
+    print(
+        f"{CLIENTS} clients at once: {found.seconds:.1f} s, answers "
+        f"{dict(sorted(found.answers.items()))}, {len(found.acknowledged)} acknowledged"
+        f", {len(lost)} lost; memory {idle:.0f} MB before, "
+        f"{found.peak_mb:.0f} MB at most"
+    )
+
+
+def main() -> None:
+    parser = argparse.ArgumentParser(description=__doc__)
+    parser.add_argument("photos", nargs="*", type=Path)
+    photos = parser.parse_args().photos or [SAMPLES / "tank_a_net2.jpg"]
+    print(
+        f"{platform.machine()}, {os.cpu_count()} cores, load {os.getloadavg()[0]:.1f}"
+    )
+    with (
+        tempfile.TemporaryDirectory() as folder,
+        running(Path(folder) / "data") as server,
+    ):
+        for path in photos:
+            single(server, path)
+        many(server, photos[0])
+        server.stop()
+
+
+if __name__ == "__main__":
+    main()
