@@ -1,6 +1,8 @@
 """``fishmeasure serve``: the page for the phone and the API for programs."""
 
+import signal
 import socket
+import sys
 from pathlib import Path
 from typing import TYPE_CHECKING, Annotated
 
@@ -68,6 +70,8 @@ def serve_command(
     app = create_app(settings, announce=_show_code)
     url = f"{'https' if cert else 'http'}://{address}:{port}/"
     _greet(url, lan=lan, secure=cert is not None)
+    for end in (signal.SIGINT, signal.SIGTERM):  # once all is finished and put away
+        signal.signal(end, lambda *_: sys.exit(0))
     uvicorn.run(
         app,
         host=host,

@@ -99,7 +99,7 @@ def listed(server: Server) -> set[str]:
     cursor: int | None = None
     while True:
         query = {"limit": 200} | ({} if cursor is None else {"cursor": cursor})
-        page = httpx2.get(f"{server.url}/v1/photos", params=query).json()
+        page = httpx2.get(f"{server.url}/v1/photos", params=query, timeout=60).json()
         found |= {photo["id"] for photo in page["items"]}
         cursor = page["next"]
         if cursor is None:
