@@ -8,7 +8,8 @@ from uuid import UUID, uuid4
 
 import typer
 
-from fishmeasure.cli.book_options import BookOption, opened, read_day
+from fishmeasure.cli.book_options import BookOption, opened
+from fishmeasure.cli.options import read_day
 from fishmeasure.errors import (
     ImportFileError,
     OptionFormatError,
@@ -125,7 +126,7 @@ def state_command(
     book: BookOption = None,
 ) -> None:
     """Show what is in every unit: count, mean weight and kilograms."""
-    from fishmeasure.report.words import span
+    from fishmeasure.words import span
 
     with opened(book) as open_:
         balance = open_.balance(read_day("--on", on))

@@ -1,12 +1,13 @@
 """Options that several commands share, and what they mean."""
 
 import re
+from datetime import date
 from pathlib import Path
 from typing import TYPE_CHECKING, Annotated
 
 import typer
 
-from fishmeasure.errors import BadOptionError
+from fishmeasure.errors import BadOptionError, OptionFormatError
 
 if TYPE_CHECKING:
     from fishmeasure.markers import KnownDistance
@@ -97,6 +98,21 @@ def parse_known(text: str) -> "KnownDistance":
         raise BadOptionError("--known", text, "like 120,80,940,85=300")
     x1, y1, x2, y2, distance_mm = (float(part) for part in match.groups())
     return (x1, y1, x2, y2), distance_mm
+
+
+def read_day(option: str, given: str | None) -> date:
+    """Return a day written as 2026-05-02; today where none is given.
+
+    Raises
+    ------
+    OptionFormatError
+    """
+    if given is None:
+        return date.today()  # noqa: DTZ011 - the grower's own day
+    try:
+        return date.fromisoformat(given)
+    except ValueError:
+        raise OptionFormatError(option, given, "2026-05-02") from None
 
 
 def read_text(path: Path) -> str:

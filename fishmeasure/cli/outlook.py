@@ -5,7 +5,8 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
-from fishmeasure.cli.book_options import BookOption, opened, read_day
+from fishmeasure.cli.book_options import BookOption, opened
+from fishmeasure.cli.options import read_day
 
 if TYPE_CHECKING:
     from fishmeasure.ledger.outlook import UnitOutlook
@@ -43,9 +44,9 @@ def outlook_command(
 
         write_pdf(outlook, pdf)
     if as_json:
-        from fishmeasure.cli.stock_output import write_json
+        from fishmeasure.cli.output import write_record
 
-        write_json(outlook)
+        write_record(outlook)
     elif pdf is None:
         _print(outlook)
 

@@ -13,6 +13,7 @@ from rich.markup import escape
 from rich.table import Table
 
 from fishmeasure.errors import BadOptionError
+from fishmeasure.plain import plain
 
 if TYPE_CHECKING:
     from fishmeasure.flags import Problem
@@ -50,6 +51,28 @@ def write_json(target: str, content: Any) -> None:
     """Write JSON to a file, or to stdout where the target is "-"."""
     text = json.dumps(content, indent=2, ensure_ascii=False, allow_nan=False) + "\n"
     _write(target, text)
+
+
+def write_record(record: Any) -> None:
+    """Write a record to stdout as one JSON object."""
+    write_json("-", plain(record))
+
+
+def write_lines(
+    lines: Sequence[str],
+    *,
+    problems: "Sequence[Problem]" = (),
+    notes: Sequence[str] = (),
+    cautions: Sequence[str] = (),
+) -> None:
+    """Write the answer first, then warnings, cautions and sources."""
+    parts = [
+        "\n".join(lines),
+        "\n".join(f"Warning: {problem.message}" for problem in problems),
+        "\n".join(cautions),
+        "\n".join(f"- {note}" for note in dict.fromkeys(notes)),
+    ]
+    sys.stdout.write("\n\n".join(part for part in parts if part) + "\n")
 
 
 def write_csv(target: str, rows: Iterable[Sequence[str]]) -> None:

@@ -11,11 +11,14 @@ import typer
 
 from fishmeasure.cli import stock_options as opt
 from fishmeasure.cli import stock_water
-from fishmeasure.cli.stock_output import write_json, write_lines
-from fishmeasure.report.words import number, span
+from fishmeasure.cli.checked import CheckedCommand
+from fishmeasure.cli.output import write_lines, write_record
+from fishmeasure.errors import OptionFormatError
+from fishmeasure.words import number, span
 
 if TYPE_CHECKING:
     from fishmeasure.stock.growth import WeightSample
+    from fishmeasure.stock.harvest import Harvest
 
 
 def register(app: typer.Typer) -> None:
@@ -32,7 +35,7 @@ def register(app: typer.Typer) -> None:
         ("plant-bed", stock_water.plant_bed_command),
         ("stocking", stock_water.stocking_command),
     ):
-        app.command(name)(command)
+        app.command(name, cls=CheckedCommand)(command)
 
 
 def growth_command(
@@ -63,12 +66,14 @@ def growth_command(
         projection=ahead, cv=lognormal(cv, 0.15), size_g=size or plate.value
     )
     if as_json:
-        write_json({"fit": fit, "dates": dates, "projection": ahead})
+        write_record({"fit": fit, "dates": dates, "projection": ahead})
         return
 
     def when(found: DateEstimate) -> str:
         if found.day is None:
             return f"after {ahead.start + timedelta(days=days)}"
+        if found.earliest == found.latest == ahead.start:
+            return f"now, {found.day}"
         return f"{found.day} ({found.earliest} to {found.latest or 'later'})"
 
     course = [
@@ -136,21 +141,25 @@ def harvest_command(
     fit = fit_growth(
         samples=opt.read_samples(sample), temperature=water, species_key=species
     )
-    last = max(day for day, _ in takes)
+    first, last = min(takes)[0], max(takes)[0]
+    if first < fit.last_day:
+        raise OptionFormatError(
+            "--take", str(first), f"{fit.last_day}=60, no day before the last sample"
+        )
     ahead = project_growth(
         fit=fit, temperature=water, days=max((last - fit.last_day).days, 0)
     )
     plan = harvest_plan(
         projection=ahead,
-        fish_count=opt.with_percent(count, count_error),
+        fish_count=opt.with_percent(count, count_error, "number of fish", ""),
         cv=lognormal(cv, 0.15),
         takes=takes,
     )
     if as_json:
-        write_json(plan)
+        write_record(plan)
         return
     lines = [
-        f"{h.day}: {h.taken_count} fish above {number(h.smallest_taken_g)} g, "
+        f"{h.day}: the {h.taken_count} largest fish{_above(h)} yield "
         f"{span(h.taken_kg)} kg; left {number(h.left_count.value)} fish, "
         f"{span(h.left_kg)} kg"
         for h in plan.harvests
@@ -165,6 +174,11 @@ def harvest_command(
     )
 
 
+def _above(harvest: "Harvest") -> str:
+    smallest = harvest.smallest_taken_g
+    return f", those over {number(smallest)} g," if smallest > 0.0 else ""
+
+
 def feed_command(
     species: opt.SpeciesArgument,
     mean_weight: opt.MeanWeight,
@@ -177,7 +191,7 @@ def feed_command(
     """Show the ration and the kilograms of feed for today and the days ahead."""
     from fishmeasure.stock.feed import feed_plan
     from fishmeasure.stock.growth import WeightSample, fit_growth, project_growth
-    from fishmeasure.stock.propagation import exact
+    from fishmeasure.stock.propagation import exact, scaled
     from fishmeasure.stock.temperature import ConstantTemperature
 
     water = ConstantTemperature(temp_c=temp)
@@ -188,13 +202,15 @@ def feed_command(
     )
     plan = feed_plan(
         projection=project_growth(fit=fit, temperature=water, days=days),
-        fish_count=opt.with_percent(biomass * 1000.0 / mean_weight, biomass_error),
+        fish_count=scaled(
+            opt.with_percent(biomass, biomass_error), 1000.0 / mean_weight
+        ),
         temperature=water,
         start=opt.DAY_ZERO,
         days=days,
     )
     if as_json:
-        write_json(plan)
+        write_record(plan)
         return
     first = plan.days[0]
     write_lines(
@@ -230,7 +246,7 @@ def conversion_command(
         added_kg=added,
     )
     if as_json:
-        write_json(found)
+        write_record(found)
         return
     write_lines(
         (

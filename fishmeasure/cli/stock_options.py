@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+import math
 from datetime import date
 from typing import TYPE_CHECKING, Annotated, TypeVar
 
 import typer
 
+from fishmeasure.cli.options import read_day
 from fishmeasure.errors import OptionFormatError
 
 if TYPE_CHECKING:
@@ -16,6 +18,7 @@ if TYPE_CHECKING:
 
 Choice = TypeVar("Choice", bound=str)
 
+MOST_WEIGHT_G = 200_000.0  # as in the book; more is a slip of units
 DAY_ZERO = date(2000, 1, 1)  # any day, where one temperature is given for all
 
 SpeciesArgument = Annotated[
@@ -89,22 +92,9 @@ def _numbers(option: str, given: str, example: str) -> tuple[float, ...]:
         found = tuple(float(part) for part in given.split(","))
     except ValueError:
         raise OptionFormatError(option, given, example) from None
-    if len(found) != len(example.split(",")):
+    if len(found) != len(example.split(",")) or not all(map(math.isfinite, found)):
         raise OptionFormatError(option, given, example)
     return found
-
-
-def read_day(option: str, given: str) -> date:
-    """Return a date written as 2026-05-01.
-
-    Raises
-    ------
-    OptionFormatError
-    """
-    try:
-        return date.fromisoformat(given)
-    except ValueError:
-        raise OptionFormatError(option, given, "2026-05-01") from None
 
 
 def read_samples(given: list[str]) -> tuple[WeightSample, ...]:
@@ -118,7 +108,6 @@ def read_samples(given: list[str]) -> tuple[WeightSample, ...]:
     OptionFormatError
     """
     from fishmeasure.stock.growth import WeightSample
-    from fishmeasure.stock.propagation import lognormal
 
     example = "2026-05-01=180/6"
     samples = []
@@ -126,11 +115,18 @@ def read_samples(given: list[str]) -> tuple[WeightSample, ...]:
         day, _, weight = text.partition("=")
         grams, _, percent = weight.partition("/")
         try:
-            mean = lognormal(float(grams), float(percent or 7.0) / 100.0)
+            mean = _weight(float(grams), float(percent or 7.0))
         except ValueError:
             raise OptionFormatError("--sample", text, example) from None
         samples.append(WeightSample(day=read_day("--sample", day), mean_weight_g=mean))
     return tuple(samples)
+
+
+def _weight(grams: float, percent: float) -> Estimate:
+    from fishmeasure.stock.checks import require
+
+    require("mean weight", grams, "g", 0.001, MOST_WEIGHT_G)
+    return with_percent(grams, percent, "mean weight", "g")
 
 
 def read_takes(given: list[str]) -> tuple[tuple[date, int], ...]:
@@ -159,27 +155,48 @@ def read_forecast(
     OptionFormatError
         If none was given, or one cannot be read.
     """
+    from fishmeasure.stock.checks import require, require_temp
     from fishmeasure.stock.temperature import (
         ConstantTemperature,
         MonthlyTemperature,
         SinusoidTemperature,
     )
 
+    if sum(given is not None for given in (temp, monthly, wave)) > 1:
+        raise OptionFormatError("--temp", "more than one", "--temp 11 alone")
     if monthly is not None:
         example = "4,4,6,8,11,14,16,16,13,10,7,5"
-        return MonthlyTemperature(temps_c=_numbers("--monthly", monthly, example))
+        temps_c = _numbers("--monthly", monthly, example)
+        for monthly_c in temps_c:
+            require_temp(monthly_c)
+        return MonthlyTemperature(temps_c=temps_c)
     if wave is not None:
         mean, amplitude, warmest = _numbers("--wave", wave, "9,5,205")
+        require_temp(mean)
+        require("amplitude of the wave", amplitude, "°C", 0.0, 40.0)
+        require("warmest day of the year", warmest, "", 1.0, 366.0)
         return SinusoidTemperature(
             mean_c=mean, amplitude_c=amplitude, warmest_day_of_year=round(warmest)
         )
     if temp is None:
         raise OptionFormatError("--temp", "", "--temp 11, --monthly or --wave")
+    require_temp(temp)
     return ConstantTemperature(temp_c=temp)
 
 
-def with_percent(value: float, percent: float) -> Estimate:
-    """Return a figure with a standard error in per cent."""
+def with_percent(
+    value: float, percent: float, name: str = "biomass", unit: str = "kg"
+) -> Estimate:
+    """Return a figure with a standard error in per cent.
+
+    Raises
+    ------
+    StockRangeError
+        If the figure is below 0, or the error is none.
+    """
+    from fishmeasure.stock.checks import require
     from fishmeasure.stock.propagation import lognormal
 
+    require(name, value, unit, 0.0)
+    require("standard error", percent, "%", 0.0, 100.0)
     return lognormal(value, percent / 100.0)

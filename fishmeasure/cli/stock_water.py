@@ -1,14 +1,16 @@
 """The stocking calculations of the water: oxygen, outage, nitrogen, stocking."""
 
 from datetime import timedelta
+from io import BytesIO
 from pathlib import Path
 from typing import TYPE_CHECKING, Annotated, get_args
 
 import typer
 
 from fishmeasure.cli import stock_options as opt
-from fishmeasure.cli.stock_output import write_json, write_lines
-from fishmeasure.report.words import number, span
+from fishmeasure.cli.output import write_bytes, write_lines, write_record
+from fishmeasure.errors import BadOptionError
+from fishmeasure.words import number, percent, span
 
 if TYPE_CHECKING:
     from fishmeasure.stock.growth import GrowthProjection
@@ -60,7 +62,7 @@ def oxygen_command(
         wind_m_per_s=wind,
     )
     if as_json:
-        write_json(balance)
+        write_record(balance)
         return
     kept = balance.do_mg_per_l
     write_lines(
@@ -143,13 +145,23 @@ def outage_command(
     result = outage_(case, backup=backup if backup_sotr else None)
     load = biomass_for_hours(case, hours=hours)
     if chart is not None:
-        from fishmeasure.stock.outage_chart import outage_figure
-
-        outage_figure(result).savefig(chart)
+        _write_chart(result, chart)
     if as_json:
-        write_json({"outage": result, "hours": hours, "biomass_for_hours_kg": load})
+        write_record({"outage": result, "hours": hours, "biomass_for_hours_kg": load})
         return
     _write_outage(result, hours, load)
+
+
+def _write_chart(result: "OutageResult", target: Path) -> None:
+    from fishmeasure.plots.canvas import plot_format_of
+    from fishmeasure.stock.outage_chart import outage_figure
+
+    drawn = BytesIO()
+    plot_format = plot_format_of(target.name)
+    if plot_format is None:
+        raise BadOptionError("--chart", target.name, "a file in .png, .svg or .pdf")
+    outage_figure(result).savefig(drawn, format=plot_format)
+    write_bytes(target, drawn.getvalue())
 
 
 def _write_outage(result: "OutageResult", hours: float, load: "Estimate") -> None:
@@ -196,22 +208,25 @@ def ammonia_command(
 ) -> None:
     """Hold a reading's un-ionised ammonia against the species' limit."""
     from fishmeasure.stock.nitrogen import ammonia_reading
+    from fishmeasure.stock.propagation import scaled
 
     found = ammonia_reading(
         species_key=species,
-        tan_mg_per_l=opt.with_percent(tan, tan_error),
+        tan_mg_per_l=opt.with_percent(tan, tan_error, "total ammonia nitrogen", "mg/L"),
         ph=ph,
         temp_c=temp,
         salinity_g_per_kg=salinity,
     )
     if as_json:
-        write_json(found)
+        write_record(found)
         return
+    used = span(scaled(found.limit_used_fraction, 100.0), 2)
     write_lines(
         (
             f"Un-ionised share: {100.0 * found.unionised_fraction:.2f} %",
             f"Un-ionised ammonia nitrogen: {span(found.unionised_n_mg_per_l, 2)} mg/L",
-            f"Of the limit: {span(found.limit_used_fraction, 2)}",
+            f"Of the limit of {found.limit_n_mg_per_l:g} mg/L: {used} %",
+            "Act on the highest figure.",
         ),
         problems=found.problems,
         notes=found.notes,
@@ -257,11 +272,11 @@ def nitrate_command(
         days=days,
     )
     if as_json:
-        write_json(trend)
+        write_record(trend)
         return
-    when = "later or never"
+    reached = "is not reached in that time"
     if trend.days_to_limit is not None:
-        when = f"in {trend.days_to_limit} days"
+        reached = f"may be passed in {trend.days_to_limit} days"
     low, middle, high = (
         number(course[-1])
         for course in (
@@ -275,7 +290,7 @@ def nitrate_command(
             f"The feed makes {span(made)} g nitrogen a day",
             f"The plants take up {span(uptake)} g a day",
             f"Nitrate nitrogen in {days} days: {middle} ({low} to {high}) mg/L",
-            f"The limit of {trend.limit_n_mg_per_l:g} mg/L may be passed {when}",
+            f"The limit of {trend.limit_n_mg_per_l:g} mg/L {reached}",
         ),
         notes=(*trend.notes, nitrogen.UPTAKE_NOTE) if bed else trend.notes,
     )
@@ -297,7 +312,7 @@ def plant_bed_command(
         bed_m2=bed,
     )
     if as_json:
-        write_json(found)
+        write_record(found)
         return
     write_lines(
         (
@@ -376,7 +391,7 @@ def stocking_command(
         ((mean_weight, opt.with_percent(biomass, biomass_error)), fingerling),
     )
     if as_json:
-        write_json({"load": load, "outlook": outlook})
+        write_record({"load": load, "outlook": outlook})
         return
     _write_stocking(load, outlook, fingerling)
 
@@ -384,6 +399,9 @@ def stocking_command(
 def _write_stocking(
     load: "UnitLoad", outlook: "StockingOutlook", fingerling_g: float
 ) -> None:
+    room = f"room for {number(load.room_kg)} kg more"
+    if load.room_kg < 0.0:
+        room = f"{number(-load.room_kg)} kg too much at the unsafe end"
     until = f"Until day {(outlook.days[-1].day - opt.DAY_ZERO).days}"
     if outlook.first_day_over is None:
         ahead = f"there is room for {outlook.fingerlings} fingerlings"
@@ -396,12 +414,12 @@ def _write_stocking(
         (
             f"Density: {span(load.density_kg_per_m3)} kg/m³",
             *(
-                f"  {limit.name}: {100.0 * limit.used_fraction.value:.0f} % used "
-                f"(up to {100.0 * limit.used_fraction.high:.0f} %), carries "
+                f"  {limit.name}: {percent(limit.used_fraction.value)} used "
+                f"(may be {percent(limit.used_fraction.high)}), carries "
                 f"{span(limit.capacity_kg)} kg"
                 for limit in load.limits
             ),
-            f"Limited first by {load.limiting.name}; room {number(load.room_kg)} kg",
+            f"Limited first by {load.limiting.name}; {room}",
             f"{until} {ahead}",
         ),
         problems=load.problems,

@@ -31,12 +31,12 @@ class StockRangeError(StockError):
     ) -> None:
         suffix = f" {unit}" if unit else ""
         if math.isinf(high):
-            allowed = f"above {low:g}{suffix}"
+            allowed = f"a value of at least {low:g}{suffix}"
         else:
-            allowed = f"from {low:g} to {high:g}{suffix}"
+            allowed = f"a value from {low:g} to {high:g}{suffix}"
         super().__init__(
-            f"The {name} of {value:g}{suffix} is outside what can be worked with.",
-            f"Give a value {allowed}.",
+            f"The {name} cannot be {value:g}{suffix}.",
+            f"Give {allowed}.",
         )
 
 

@@ -10,9 +10,9 @@ from fishmeasure.ledger.answers import (
     Outages,
 )
 from fishmeasure.ledger.outlook import UnitOutlook
-from fishmeasure.report.words import number, span
 from fishmeasure.stock.harvest import DateEstimate
 from fishmeasure.stock.outage import HORIZON_MIN, OutageResult, TimeToLevel, time_words
+from fishmeasure.words import number, percent, span
 
 NO_ANSWER = "No answer yet; see the warnings."
 
@@ -68,7 +68,7 @@ def _weights(item: CohortOutlook) -> str:
     return (
         f"{item.cohort.name}: mean {span(mean)} g; CV {span(item.cv, 2)}{usual}: "
         f"nine in ten between {number(low)} and {number(high)} g. "
-        f"From {item.fish.weight_from.words}."
+        f"{_sentence(item.fish.weight_from.words)}"
     )
 
 
@@ -79,7 +79,7 @@ def _kilograms(outlook: UnitOutlook) -> list[str]:
         weight = "weight not known" if kg is None else f"{span(kg)} kg"
         lines.append(
             f"{item.cohort.name}: {_count(item)} fish, {weight}. "
-            f"From {item.fish.count_from.words}."
+            f"{_sentence(item.fish.count_from.words)}"
         )
     total = outlook.state.biomass_kg
     if total is not None and outlook.cohorts:
@@ -89,6 +89,10 @@ def _kilograms(outlook: UnitOutlook) -> list[str]:
             f"{number(outlook.unit.volume_m3)} m³."
         )
     return lines
+
+
+def _sentence(words: str) -> str:
+    return f"{words[0].upper()}{words[1:]}."
 
 
 def _count(item: CohortOutlook) -> str:
@@ -129,9 +133,10 @@ def _harvest(found: HarvestDay) -> str:
     ready, harvest = found.ready_count, found.harvest
     assert harvest is not None  # noqa: S101 - the caller asks
     return (
-        f"On {found.day} {ready.value:.0f} ({ready.low:.0f} to {ready.high:.0f}) fish "
-        f"are ready; taking {harvest.taken_count} ({span(harvest.taken_kg)} kg) leaves "
-        f"{harvest.left_count.value:.0f} fish, {span(harvest.left_kg)} kg."
+        f"On {found.day}, {ready.value:.0f} ({ready.low:.0f} to {ready.high:.0f}) fish "
+        f"are ready. Taking the {harvest.taken_count} largest yields "
+        f"{span(harvest.taken_kg)} kg and leaves {harvest.left_count.value:.0f} fish, "
+        f"{span(harvest.left_kg)} kg."
     )
 
 
@@ -193,8 +198,8 @@ def _limits(limits: Limits | None) -> list[str]:
         return []
     load, ahead = limits.load, limits.ahead
     used = "; ".join(
-        f"{limit.name} {_percent(limit.used_fraction.value)} "
-        f"(up to {_percent(limit.used_fraction.high)})"
+        f"{limit.name} {percent(limit.used_fraction.value)} "
+        f"(may be {percent(limit.used_fraction.high)})"
         for limit in load.limits
     )
     room = (
@@ -224,7 +229,7 @@ def _nitrogen(limits: Limits) -> list[str]:
     if limits.ammonia is not None:
         parts.append(
             f"un-ionised ammonia {span(limits.ammonia.unionised_n_mg_per_l, 2)} mg/L "
-            f"as N, limit {limits.ammonia.limit_n_mg_per_l:g}"
+            f"as N, limit {limits.ammonia.limit_n_mg_per_l:g} mg/L"
         )
     else:
         parts.append("ammonia not read this week (TAN and pH)")
@@ -243,10 +248,6 @@ def _nitrogen(limits: Limits) -> list[str]:
         )
     text = "; ".join(parts)
     return [text[0].upper() + text[1:] + "."]
-
-
-def _percent(share: float) -> str:
-    return f"{100.0 * min(share, 9.99):.0f} %"
 
 
 def _outages(outages: Outages | None, outlook: UnitOutlook) -> list[str]:
@@ -285,7 +286,7 @@ def _outage(result: OutageResult) -> str:
     return (
         f"{result.case.cause.capitalize()}: caution "
         f"({result.to_caution.level_mg_per_l:g} mg/L) {_after(result.to_caution)}, "
-        f"critical ({result.to_critical.level_mg_per_l:g}) "
+        f"critical ({result.to_critical.level_mg_per_l:g} mg/L) "
         f"{_after(result.to_critical)}."
     )
 

@@ -344,7 +344,7 @@ class GrowthProjection:
             If the day is before the start or beyond the end.
         """
         offset = (day - self.start).days
-        require("day", offset, "days after the last sample", 0.0, float(self.days))
+        require("date", offset, "days after the start", 0.0, float(self.days))
         return float(self.root_g[offset]), float(self.root_sd_g[offset])
 
     def mean_weight_g(self, day: date) -> Estimate:

@@ -236,11 +236,11 @@ def harvest_plan(
     StockRangeError
         If a day lies outside the projection or a number is below 0.
     """
-    require("number of fish", fish_count.value, "fish", 1.0)
+    require("number of fish", fish_count.value, "", 1.0)
     require("coefficient of variation", cv.value, "", 0.0, 1.5)
     left, shortfall, done = fish_count.value, 0, []
     for day, asked in sorted(takes):
-        require("number to take", asked, "fish", 0.0)
+        require("number to take", asked, "", 0.0)
         taken = min(asked, math.floor(left + 1e-9))
         shortfall += asked - taken
         if taken == 0:

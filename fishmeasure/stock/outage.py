@@ -272,7 +272,7 @@ def _check(case: OutageCase) -> None:
         case.start_do_mg_per_l.value,
         "mg/L",
         0.0,
-        3.0 * saturation,
+        round(3.0 * saturation, 1),
     )
 
 

@@ -417,7 +417,9 @@ def oxygen_balance(
         level=level,
     )
     for_fish = max(supply.value - water_use, 0.0)
-    room_spread = math.hypot(relative_sd(demand.rate_mg_per_kg_h), relative_sd(supply))
+    # The supply's error is that of all of it, also where the water uses a part.
+    supply_spread = supply.sd / for_fish if for_fish else 0.0
+    room_spread = math.hypot(relative_sd(demand.rate_mg_per_kg_h), supply_spread)
     return OxygenBalance(
         do_mg_per_l=kept_do,
         saturation_mg_per_l=oxygen_saturation_mg_per_l(unit_water(unit, temp_c)),

@@ -24,10 +24,17 @@ from fishmeasure.stock.nitrogen import (
     feed_per_bed_g_per_m2_day,
 )
 from fishmeasure.stock.oxygen import oxygen_demand, unit_supplies
-from fishmeasure.stock.propagation import lognormal, product, relative_sd, total
+from fishmeasure.stock.propagation import (
+    exact,
+    lognormal,
+    product,
+    relative_sd,
+    total,
+)
 from fishmeasure.stock.temperature import TemperatureForecast
 from fishmeasure.stock.unit import RearingUnit
 from fishmeasure.uncertainty import Estimate
+from fishmeasure.words import percent
 
 LimitName = Literal[
     "density", "density index", "flow index", "oxygen", "ammonia", "plant bed"
@@ -222,7 +229,7 @@ def _oxygen_factor(
 
     return _Factor(
         name="oxygen",
-        capacity=lognormal(for_fish, relative_sd(supply)),
+        capacity=lognormal(for_fish, supply.sd / for_fish if for_fish else 0.0),
         use_per_kg=per_kg,
         note=f"Oxygen supply at {kept:g} mg/L against fed fish.",
     )
@@ -282,6 +289,8 @@ def _factors(
     unit: RearingUnit, limits: UnitLimits, species: tuple[str, ...], temp_c: float
 ) -> tuple[_Factor, ...]:
     kept = limits.density_kg_per_m3
+    if kept is not None:
+        require("density limit", kept, "kg/m³", 0.1, 1000.0)
     note = "Density limit as set for the unit."
     if kept is None:
         strictest = min(
@@ -370,6 +379,8 @@ def unit_load(
 
 
 def _capacity_kg(biomass_kg: float, used: Estimate) -> Estimate:
+    if used.value >= _FULL:
+        return exact(0.0, used.level)
     return Estimate(
         value=biomass_kg / used.value,
         sd=biomass_kg / used.value * relative_sd(used),
@@ -384,10 +395,9 @@ def _load_problems(limits: list[Limit]) -> tuple[Problem, ...]:
         Problem(
             code="over-limit" if limit.used_fraction.value > 1.0 else "near-limit",
             message=(
-                f"{limit.name.capitalize()}: "
-                f"{min(limit.used_fraction.value, 99.0):.0%} of the limit is used, "
-                f"up to {min(limit.used_fraction.high, 99.0):.0%}. Take fish out, "
-                "feed less or add to what limits."
+                f"{limit.name.capitalize()}: {percent(limit.used_fraction.value)} of "
+                f"the limit is used, it may be {percent(limit.used_fraction.high)}. "
+                "Take fish out, feed less or add to what limits."
             ),
         )
         for limit in limits

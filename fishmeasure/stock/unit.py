@@ -2,6 +2,8 @@
 
 from dataclasses import dataclass
 
+from fishmeasure.stock.checks import require
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Aerator:
@@ -46,6 +48,11 @@ class RearingUnit:
         Oxygen used by water, sludge and bottom. Near 0 in a clean tank; in an
         earthen pond far more than the fish use (Madenjian et al. 1987, Aquac Eng
         6:191-208: water column 42 %, sediment 50 % of the night's respiration).
+
+    Raises
+    ------
+    StockRangeError
+        If a size or a flow is below 0, or there is no water.
     """
 
     volume_m3: float
@@ -58,3 +65,13 @@ class RearingUnit:
     aerators: tuple[Aerator, ...] = ()
     plant_bed_m2: float = 0.0
     water_respiration_mg_per_l_h: float = 0.0
+
+    def __post_init__(self) -> None:
+        require("water volume", self.volume_m3, "m³", 0.01)
+        require("surface", self.surface_m2, "m²", 0.0)
+        require("inflow", self.inflow_l_per_min, "L/min", 0.0)
+        if self.inflow_do_mg_per_l is not None:
+            # 40 is about pure oxygen over cold water; more is a slip of units
+            require("oxygen of the inflow", self.inflow_do_mg_per_l, "mg/L", 0.0, 40.0)
+        require("plant bed", self.plant_bed_m2, "m²", 0.0)
+        require("oxygen use of the water", self.water_respiration_mg_per_l_h, "", 0.0)

@@ -10,10 +10,10 @@ from typer.testing import CliRunner
 
 from fishmeasure import cli
 from fishmeasure.plain import plain
-from fishmeasure.report.words import number, span
 from fishmeasure.stock import cautions
 from fishmeasure.stock.propagation import exact, lognormal
 from fishmeasure.uncertainty import Estimate
+from fishmeasure.words import number, span
 
 UNIT = "--mean-weight 250 --temp 12 --biomass 90 --volume 6 --surface 7 --inflow 60"
 SAMPLES = "--sample 2026-03-01=60 --sample 2026-04-01=85/5 --temp 10"
@@ -78,11 +78,20 @@ def test_outage_writes_its_chart(tmp_path: Path) -> None:
     assert chart.read_bytes().startswith(b"\x89PNG")
 
 
+def test_a_limit_of_nothing_is_said_to_be_past_full() -> None:
+    """Without any supply of oxygen no fish are carried; no powers of ten."""
+    shown = run(
+        "stocking rainbow-trout --mean-weight 240 --temp 9 --biomass 56 --volume 6"
+    )
+    assert "oxygen: over 999 % used (may be over 999 %), carries 0 kg" in shown
+    assert "56.0 kg too much at the unsafe end" in shown
+
+
 @pytest.mark.parametrize(
     ("words", "said"),
     [
         ("growth perch --sample x --temp 9", "--sample"),
-        ("growth perch --sample today=5 --temp 9", "2026-05-01"),
+        ("growth perch --sample today=5 --temp 9", "2026-05-02"),
         ("growth perch --sample 2026-05-01=50", "--monthly or --wave"),
         ("growth perch --sample 2026-05-01=50 --monthly 1,2", "--monthly"),
         ("growth perch --sample 2026-05-01=50 --wave a,b,c", "--wave"),
@@ -91,6 +100,24 @@ def test_outage_writes_its_chart(tmp_path: Path) -> None:
         ("feed unicorn --mean-weight 9 --temp 9 --biomass 9", "unicorn"),
         ("feed perch --mean-weight 9 --temp 90 --biomass 9", "water temperature"),
         ("conversion --feed 1 --start 30 --end 31", "cannot be told from zero"),
+        ("growth perch --sample 2026-05-01=nan --temp 9", "mean weight"),
+        ("growth perch --sample 2026-05-01=50/nan --temp 9", "standard error"),
+        ("growth perch --sample 2026-05-01=50 --temp nan", "--temp nan"),
+        ("growth perch --sample 2026-05-01=50 --temp 9 --wave 9,5,205", "--temp"),
+        ("growth perch --sample 2026-05-01=50 --wave 9,5,inf", "--wave"),
+        ("growth perch --sample 2026-05-01=50 --wave 9,-5,205", "amplitude"),
+        ("growth perch --sample 2026-05-01=50 --monthly " + "99," * 11 + "9", "99 °C"),
+        (f"harvest perch {SAMPLES} --count 9 --take 2026-01-01=1", "--take"),
+        (f"harvest perch {SAMPLES} --count 9 --take 2026-05-01=1 --cv inf", "--cv"),
+        ("feed perch --mean-weight 9 --temp 9 --biomass nan", "--biomass nan"),
+        ("feed perch --mean-weight 9 --temp 9 --biomass -9", "biomass"),
+        ("feed perch --mean-weight 9 --temp 9 --biomass 9 --biomass-error -9", "error"),
+        (f"oxygen perch {UNIT} --water-use nan", "--water-use nan"),
+        (f"oxygen perch {UNIT} --inflow-do 900", "oxygen of the inflow"),
+        (f"oxygen perch {UNIT} --volume -6", "volume"),
+        (f"outage perch {UNIT} --oxygen 9 --chart outage.xyz", ".png, .svg or .pdf"),
+        (f"outage perch {UNIT} --oxygen 9 --chart /dev/null/a.png", "output"),
+        (f"stocking perch {UNIT} --density -5", "density limit"),
     ],
 )
 def test_bad_input_is_one_clear_line_and_status_2(

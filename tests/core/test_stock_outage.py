@@ -229,16 +229,32 @@ def test_cautions_are_with_the_answer() -> None:
 @pytest.mark.parametrize(
     "change",
     [
-        {"unit": replace(TANK, volume_m3=0.0)},
         {"biomass_kg": exact(0.0)},
         {"start_do_mg_per_l": exact(99.0)},
         {"caution_mg_per_l": 12.0},
     ],
 )
 def test_impossible_cases_are_refused(change: dict[str, object]) -> None:
-    """No volume, no fish, water that cannot hold that oxygen."""
+    """No fish, water that cannot hold that oxygen."""
     with pytest.raises(StockRangeError):
         outage(replace(case_of(), **change))  # type: ignore[arg-type]
+
+
+@pytest.mark.parametrize(
+    "change",
+    [
+        {"volume_m3": 0.0},
+        {"surface_m2": -1.0},
+        {"inflow_l_per_min": -1.0},
+        {"inflow_do_mg_per_l": 900.0},
+        {"plant_bed_m2": -1.0},
+        {"water_respiration_mg_per_l_h": -1.0},
+    ],
+)
+def test_impossible_units_are_refused(change: dict[str, float]) -> None:
+    """No water, flows below nothing, oxygen in another unit."""
+    with pytest.raises(StockRangeError):
+        replace(TANK, **change)  # type: ignore[arg-type]
 
 
 def test_times_in_words() -> None:

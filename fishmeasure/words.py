@@ -22,6 +22,11 @@ def number(value: float, digits: int = 3) -> str:
     return _fixed(value, _places(abs(value), digits))
 
 
+def percent(share: float) -> str:
+    """Return a share in per cent; past all use it is only said to be past it."""
+    return "over 999 %" if share > 9.995 else f"{100.0 * share:.0f} %"
+
+
 def _places(size: float, digits: int) -> int:
     return digits - 1 - math.floor(math.log10(size)) if size > 0.0 else 0
 
