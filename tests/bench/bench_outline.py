@@ -1,0 +1,92 @@
+"""What finding fish costs; prints milliseconds, ratios and memory.
+
+Usage: python -m tests.bench.bench_outline [PHOTO] [--rounds 5] [--threads 2]
+
+The network may take at most 400 ms on two cores and at most four times one full
+decode of a 12-megapixel JPEG; peak memory over imports at most 300 MB. Ratios say
+more than milliseconds on a busy machine.
+"""
+
+import argparse
+import io
+import platform
+import resource
+import time
+from collections.abc import Callable
+from pathlib import Path
+
+import cv2
+import numpy as np
+from PIL import Image
+
+from fishmeasure.markers import find_plane
+from fishmeasure.photo import read_photo
+from fishmeasure.segment import LearnedSegmenter
+from fishmeasure.segment.learned import MOST_PX, MOST_PX_PER_MM
+from fishmeasure.segment.learned.portrait import COLUMNS, ROWS
+from fishmeasure.segment.learned.run import ask, ask_crop
+from fishmeasure.segment.learned.view import rectify, whole_frame
+
+SAMPLE = Path(__file__).parents[2] / "sample_images" / "tank_a_net1.jpg"
+TWELVE_MEGAPIXELS = (4032, 3024)
+
+
+def best_ms(work: Callable[[], object], rounds: int) -> float:
+    """Return the best of several runs: the least disturbed one."""
+    work()
+    times = []
+    for _ in range(rounds):
+        start = time.perf_counter()
+        work()
+        times.append(time.perf_counter() - start)
+    return 1000 * min(times)
+
+
+def large_jpeg(photo: Path) -> bytes:
+    """Return the photo at 12 megapixels."""
+    packed = io.BytesIO()
+    with Image.open(photo) as image:
+        image.convert("RGB").resize(TWELVE_MEGAPIXELS).save(packed, "JPEG", quality=90)
+    return packed.getvalue()
+
+
+def peak_mb() -> float:
+    return resource.getrusage(resource.RUSAGE_SELF).ru_maxrss / 1024
+
+
+def main() -> None:
+    parser = argparse.ArgumentParser(prog="tests.bench.bench_outline")
+    parser.add_argument("photo", nargs="?", type=Path, default=SAMPLE)
+    parser.add_argument("--rounds", type=int, default=5)
+    parser.add_argument("--threads", type=int, default=2)
+    given = parser.parse_args()
+    cv2.setNumThreads(given.threads)
+    data = given.photo.read_bytes()
+    photo = read_photo(data, given.photo.name)
+    plane = find_plane(photo)
+    before_mb = peak_mb()
+    outlines = LearnedSegmenter().find(photo, plane)
+    after_mb = peak_mb()
+    view = rectify(photo, plane, whole_frame(photo, plane, MOST_PX, MOST_PX_PER_MM))
+    level = np.full((ROWS, COLUMNS, 3), 128, np.uint8)
+    large = np.frombuffer(large_jpeg(given.photo), np.uint8)
+    decode = best_ms(lambda: cv2.imdecode(large, cv2.IMREAD_COLOR), given.rounds)
+    first = best_ms(lambda: ask(view.rgb), given.rounds)
+    second = best_ms(lambda: ask_crop(level), given.rounds)
+    whole = best_ms(lambda: LearnedSegmenter().find(photo, plane), given.rounds)
+    networks = first + second * len(outlines)
+    print(f"OpenCV {cv2.__version__}, {given.threads} threads, {platform.machine()}")
+    print(f"decode 12 MP           {decode:7.0f} ms")
+    print(f"first network          {first:7.0f} ms  {view.rgb.shape[:2]}")
+    print(f"second network         {second:7.0f} ms  a fish, {len(outlines)} fish")
+    print(
+        f"both networks          {networks:7.0f} ms  {networks / decode:.1f} x decode"
+    )
+    print(f"find, all of it        {whole:7.0f} ms  {whole / decode:.1f} x decode")
+    print(
+        f"peak memory            {after_mb:7.0f} MB, {after_mb - before_mb:.0f} MB of it here"
+    )
+
+
+if __name__ == "__main__":
+    main()
