@@ -62,7 +62,7 @@ def find_drawn(photo: Photo, plane: PlaneScale) -> list[tuple[Drawn, Verdict]]:
         drawn = draw(photo, plane, ends[0], ends[1])
         if drawn is None:
             continue
-        verdict = judge(drawn, instance)
+        verdict = judge(drawn)
         if verdict.is_fish:
             found.append((drawn, verdict))
     found.sort(key=lambda pair: -pair[1].confidence)

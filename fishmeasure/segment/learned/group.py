@@ -16,27 +16,15 @@ _AGREE = 0.09
 """Votes this share of the length apart still mean the same fish. Fish side by side
 have ends about 0.2 apart, their depth; of 0.06 to 0.13, 0.08 to 0.10 found most fish
 in 180 drawn scenes of touching, piled and parallel fish."""
-_JOIN = 0.3
 _LEAST_CELLS = 10
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class Instance:
-    """One fish as voted for; pixels are those of the network's picture.
-
-    ``share`` (rows / 2, columns / 2) is the probability of this fish.
-    """
+    """One fish as voted for: its ends in pixels of the network's picture."""
 
     snout: FloatArray
     fork: FloatArray
-    share: Floats
-    cells: NDArray[np.bool_]
-    vote_spread: float
-
-    @property
-    def length(self) -> float:
-        """Straight distance of the ends."""
-        return float(np.hypot(*(self.fork - self.snout)))
 
 
 @dataclass(slots=True)
@@ -50,7 +38,7 @@ class _Cluster:
 
 
 def find_instances(answer: Answer) -> tuple[Instance, ...]:
-    """Return the fish, largest first."""
+    """Return the fish, those with most votes first."""
     size = answer.votes.shape[:0:-1]
     quarter = np.asarray(
         cv2.resize(answer.cover, size, interpolation=cv2.INTER_AREA), np.float32
@@ -61,10 +49,12 @@ def find_instances(answer: Answer) -> tuple[Instance, ...]:
     votes = answer.votes[:, rows, columns].T
     doubt = answer.spread[:, rows, columns].sum(axis=0)
     clusters = _merge(_cluster(votes, doubt), votes, doubt)
-    if not clusters:
-        return ()
-    label = _label_cells(clusters, answer, quarter)
-    return _instances(clusters, label, answer)
+    return tuple(
+        Instance(
+            snout=cluster.ends[:2].astype(float), fork=cluster.ends[2:].astype(float)
+        )
+        for cluster in sorted(clusters, key=lambda one: -len(one.members))
+    )
 
 
 def _distance(votes: Floats, ends: Floats) -> Floats:
@@ -123,56 +113,3 @@ def _merge(clusters: list[_Cluster], votes: Floats, doubt: Floats) -> list[_Clus
         else:
             kept.append(one)
     return kept
-
-
-def _label_cells(
-    clusters: list[_Cluster], answer: Answer, quarter: Floats
-) -> NDArray[np.int32]:
-    """Return for each quarter cell the fish it votes for, -1 for none."""
-    flat = answer.votes.reshape(4, -1).T
-    cost = np.stack(
-        [
-            np.minimum(_distance(flat, c.ends), 1e6) / max(c.length, 8.0)
-            for c in clusters
-        ]
-    )
-    label = np.argmin(cost, axis=0).astype(np.int32)
-    label[cost.min(axis=0) > _JOIN] = -1
-    label[quarter.ravel() < 0.15] = -1
-    shaped: NDArray[np.int32] = label.reshape(quarter.shape)
-    return shaped
-
-
-def _instances(
-    clusters: list[_Cluster], label: NDArray[np.int32], answer: Answer
-) -> tuple[Instance, ...]:
-    size = answer.cover.shape[::-1]
-    found = []
-    soft = [
-        cv2.GaussianBlur((label == number).astype(np.float32), (0, 0), 0.8)
-        for number in range(len(clusters))
-    ]
-    large = np.stack(
-        [cv2.resize(one, size, interpolation=cv2.INTER_LINEAR) for one in soft]
-    )
-    best = large.max(axis=0)
-    for number, cluster in enumerate(clusters):
-        mine = (large[number] >= best) & (large[number] > 0.2)
-        # the cover alone draws the edge to the ground; let the label end later
-        grown = cv2.dilate(mine.astype(np.uint8), np.ones((5, 5), np.uint8)) > 0
-        others = (best > 0.2) & ~mine
-        share = np.where(grown & ~others, answer.cover, 0).astype(np.float32)
-        cells = label == number
-        if cells.sum() < _LEAST_CELLS:
-            continue
-        away = _distance(answer.votes[:, cells].T, cluster.ends)
-        found.append(
-            Instance(
-                snout=cluster.ends[:2].astype(float),
-                fork=cluster.ends[2:].astype(float),
-                share=share,
-                cells=cells,
-                vote_spread=float(np.median(away)) / max(cluster.length, 1.0),
-            )
-        )
-    return tuple(sorted(found, key=lambda one: -float(one.cells.sum())))

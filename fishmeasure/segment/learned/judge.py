@@ -4,13 +4,15 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from fishmeasure.arrays import FloatArray
-from fishmeasure.segment.learned.group import Instance
 from fishmeasure.segment.learned.portrait import Drawn
 
-_FISH_LOGIT = 0.0
-_SEEN_LOGIT = 0.0
+_LEAST_HEAT = 0.2
+"""An end that is seen has a peak of 0.6 to 0.9; below this there is none."""
 _CUT_SHARE = 0.03
+"""Of the outline along the photo's edge; a fish that only touches it has less."""
+USABLE = 0.8
+"""Of 404 outlines in drawn scenes that were not trained on, those below were wrong by
+more than 5 % in 36 to 93 of 100 cases, those of 0.8 to 0.9 in 7, those above in 2."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -22,33 +24,19 @@ class Verdict:
     flags: tuple[str, ...]
 
 
-def features(drawn: Drawn, instance: Instance) -> FloatArray:
-    """Return what the confidence is computed from."""
-    fish, snout, fork, middle, right = (float(x) for x in np.clip(drawn.judge, -8, 8))
-    hot = np.clip(drawn.heat, 0.01, 0.99)
-    return np.array(
-        [
-            right,
-            fish,
-            min(snout, fork),
-            middle,
-            float(np.log(hot.min() / (1 - hot.min()))),
-            -np.log(drawn.moved + 0.003),
-            -np.log(instance.vote_spread + 0.01),
-        ]
-    )
+def judge(drawn: Drawn) -> Verdict:
+    """Return the verdict.
 
-
-def judge(drawn: Drawn, instance: Instance) -> Verdict:
-    """Return the verdict."""
-    x = features(drawn, instance)
+    The confidence is the second network's own: it was trained to foretell whether
+    the length it draws is right.
+    """
+    fish, snout, fork, midline, right = (float(logit) for logit in drawn.judge)
+    confidence = float(1.0 / (1.0 + np.exp(-right)))
     flags = []
     if drawn.cut > _CUT_SHARE:
         flags.append("edge-cut")
-    if drawn.judge[1:4].min() < _SEEN_LOGIT or drawn.heat.min() < 0.2:
+    if min(snout, fork, midline) < 0.0 or drawn.heat.min() < _LEAST_HEAT:
         flags.append("hidden")
-    return Verdict(
-        is_fish=bool(drawn.judge[0] > _FISH_LOGIT),
-        confidence=float(1 / (1 + np.exp(-x[0]))),
-        flags=tuple(flags),
-    )
+    if confidence < USABLE and not flags:
+        flags.append("not-fish-shaped")
+    return Verdict(is_fish=fish > 0.0, confidence=confidence, flags=tuple(flags))

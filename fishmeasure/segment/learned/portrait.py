@@ -36,10 +36,6 @@ class Drawn:
         How far the ends lie from where they were told, in lengths.
     cut
         Share of the outline that runs along the photo's edge.
-    full
-        Whether the outline runs into the crop's rim.
-    apart
-        Share of the area not joined to the rest.
     """
 
     contour_mm: FloatArray
@@ -49,14 +45,6 @@ class Drawn:
     heat: FloatArray
     moved: float
     cut: float
-    full: bool
-    apart: float
-    area_share: float
-
-    @property
-    def length_mm(self) -> float:
-        """Straight distance of the ends."""
-        return float(np.hypot(*(self.fork_mm - self.snout_mm)))
 
 
 def crop_frame(snout_mm: FloatArray, fork_mm: FloatArray) -> Frame:
@@ -93,15 +81,12 @@ def _draw_once(
     told = np.array([[SNOUT_X, MIDDLE_Y], [SNOUT_X + LENGTH, MIDDLE_Y]])
     snout, snout_heat = _peak(portrait.snout, told[0])
     fork, fork_heat = _peak(portrait.fork, told[1])
-    traced = _trace(portrait)
-    if traced is None:
+    contour = _trace(portrait)
+    if contour is None:
         return None
-    contour, apart, area = traced
     ends = np.array([snout, fork])
     moved = float(np.hypot(*(ends - told).T).max() / LENGTH)
     on_plane = frame.to_mm(np.vstack([ends, contour]))
-    rim = (contour[:, 1] < 2) | (contour[:, 1] > ROWS - 3)
-    rim |= (contour[:, 0] < 2) | (contour[:, 0] > COLUMNS - 3)
     return Drawn(
         contour_mm=on_plane[2:],
         snout_mm=on_plane[0],
@@ -110,9 +95,6 @@ def _draw_once(
         heat=np.array([snout_heat, fork_heat]),
         moved=moved,
         cut=_cut_share(contour, view),
-        full=bool(rim.mean() > 0.02),
-        apart=apart,
-        area_share=area / LENGTH**2,
     )
 
 
@@ -131,8 +113,8 @@ def _peak(heat: Floats, told: FloatArray) -> tuple[FloatArray, float]:
     return place, peak
 
 
-def _trace(portrait: Portrait) -> tuple[FloatArray, float, float] | None:
-    """Return the outline, the share of area apart from it, and its area."""
+def _trace(portrait: Portrait) -> FloatArray | None:
+    """Return the outline of the largest part; None where there is none."""
     solid = (portrait.cover > _EDGE_LEVEL).astype(np.uint8)
     count, label, stats, _ = cv2.connectedComponentsWithStats(solid, connectivity=4)
     if count < 2:
@@ -145,7 +127,7 @@ def _trace(portrait: Portrait) -> tuple[FloatArray, float, float] | None:
     if len(line) < 12:
         return None
     contour: FloatArray = (line[:-1, ::-1] - 1) * 2 + 0.5
-    return contour, float(1 - areas.max() / areas.sum()), float(areas.max() * 4)
+    return contour
 
 
 def _cut_share(contour: FloatArray, view: View) -> float:

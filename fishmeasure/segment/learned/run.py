@@ -24,26 +24,18 @@ class Answer:
 
     Attributes
     ----------
-    cover, contact, snout, fork
-        (rows / 2, columns / 2) probabilities: fish, border between two fish, a
-        visible snout, a visible fork.
+    cover
+        (rows / 2, columns / 2) probability of fish.
     votes
         (4, rows / 4, columns / 4): where each cell's fish has its snout x, y and
         fork x, y, in pixels of the picture.
     spread
         (2, rows / 4, columns / 4): how far wrong the two may be, in pixels.
-    seen
-        (3, rows / 4, columns / 4): probabilities that the snout, the fork, and
-        90 % of the midline can be seen.
     """
 
     cover: Floats
-    contact: Floats
-    snout: Floats
-    fork: Floats
     votes: Floats
     spread: Floats
-    seen: Floats
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -99,15 +91,10 @@ def ask(rgb: ByteArray) -> Answer:
     place_x = np.broadcast_to(np.arange(columns) * 4 + 1.5, (rows, columns))
     place_y = np.broadcast_to(np.arange(rows)[:, None] * 4 + 1.5, (rows, columns))
     votes = field[0:4] * OFFSET_UNIT_PX + np.stack([place_x, place_y] * 2)
-    heads = _logistic(fine)
     return Answer(
-        cover=heads[0],
-        contact=heads[1],
-        snout=heads[2],
-        fork=heads[3],
+        cover=_logistic(fine[0]),
         votes=votes.astype(np.float32),
         spread=np.exp(np.clip(field[4:6], -4, 3)).astype(np.float32) * OFFSET_UNIT_PX,
-        seen=_logistic(field[6:9]),
     )
 
 

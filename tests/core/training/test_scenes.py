@@ -1,0 +1,78 @@
+"""Drawn training scenes: the truth is that of the picture, held-out things are out."""
+
+import json
+from importlib import resources
+from pathlib import Path
+
+import numpy as np
+import pytest
+
+from fishmeasure.training.cutouts import load_cutouts
+from fishmeasure.training.layouts import draw_scene
+from fishmeasure.training.scene import Scene, SpriteMaker
+from fishmeasure.training.shapes import Body, load_bodies
+from fishmeasure.training.skins import HELD_OUT_SKINS, PALETTES
+from fishmeasure.training.surfaces import HELD_OUT_SURFACES, SURFACES
+
+pytestmark = pytest.mark.shared
+
+
+@pytest.fixture(scope="module")
+def bodies(shared: Path) -> tuple[Body, ...]:
+    return load_bodies(shared / "photos" / "outlines_nsfishes_ccbysa")
+
+
+def draw(bodies: tuple[Body, ...], layout: str, seed: int) -> Scene:
+    rng = np.random.default_rng(seed)
+    return draw_scene(SpriteMaker(bodies, (), rng), rng, layout)
+
+
+def test_same_seed_same_scene(bodies: tuple[Body, ...]) -> None:
+    one, two = draw(bodies, "heap", 5), draw(bodies, "heap", 5)
+    assert np.array_equal(one.photo, two.photo)
+    assert np.array_equal(one.fish, two.fish)
+
+
+def test_no_fish_no_cover(bodies: tuple[Body, ...]) -> None:
+    scene = draw(bodies, "none", 3)
+    assert scene.cover.max() == 0
+    assert scene.fish[:, 8].sum() == 0
+
+
+@pytest.mark.parametrize("seed", range(6))
+def test_ends_that_are_seen_lie_on_their_fish(
+    bodies: tuple[Body, ...], seed: int
+) -> None:
+    """A seen end has cells of its own fish within 4 % of the length."""
+    scene = draw(bodies, "touch", seed)
+    for number, row in enumerate(scene.fish, start=1):
+        for first, seen in ((0, row[4]), (2, row[5])):
+            if not seen:
+                continue
+            rows, columns = np.nonzero(scene.owner == number)
+            away = np.hypot(
+                columns * 2 + 0.5 - row[first], rows * 2 + 0.5 - row[first + 1]
+            )
+            assert away.min() < max(4.0, 0.04 * row[7])
+
+
+def test_bodies_have_the_fork_behind_the_tail_base(bodies: tuple[Body, ...]) -> None:
+    """218 outlines; the fork is the unit, so the tail's base comes before it."""
+    assert len(bodies) == 218
+    for body in bodies:
+        assert 0.75 < body.tail_base_x < 1.0
+        assert np.abs(body.polygon - [1.0, 0.0]).sum(axis=1).min() < 0.02
+
+
+def test_held_out_photos_skins_and_surfaces_are_not_drawn(shared: Path) -> None:
+    text = resources.files("fishmeasure.training").joinpath("cutouts.json").read_text()
+    used = {entry["photo"] for entry in json.loads(text)}
+    assert not any("NEG_" in name or "phone_trout" in name for name in used)
+    wikimedia = {name for name in used if name.startswith("wikimedia_fish/")}
+    assert (
+        len(wikimedia)
+        <= len(list((shared / "photos/wikimedia_fish").glob("*.jpg"))) / 2
+    )
+    assert len(load_cutouts(shared / "photos")) == len(used)
+    assert all(SURFACES[name][0] == 0.0 for name in HELD_OUT_SURFACES)
+    assert set(HELD_OUT_SKINS) < set(PALETTES)
