@@ -83,9 +83,8 @@ def main() -> None:
         f"both networks          {networks:7.0f} ms  {networks / decode:.1f} x decode"
     )
     print(f"find, all of it        {whole:7.0f} ms  {whole / decode:.1f} x decode")
-    print(
-        f"peak memory            {after_mb:7.0f} MB, {after_mb - before_mb:.0f} MB of it here"
-    )
+    here_mb = after_mb - before_mb
+    print(f"peak memory            {after_mb:7.0f} MB, {here_mb:.0f} MB of it here")
 
 
 if __name__ == "__main__":
