@@ -8,6 +8,8 @@ work than workers and queue can hold is refused at once, so memory is bounded.
 import asyncio
 import contextlib
 import multiprocessing
+import os
+import threading
 from collections.abc import Callable, Iterator
 from concurrent.futures import ProcessPoolExecutor
 from concurrent.futures.process import BrokenProcessPool
@@ -57,8 +59,24 @@ def _context() -> multiprocessing.context.BaseContext:
     return context
 
 
+def _end_with_parent() -> None:
+    """End this worker when the server is gone, however it went.
+
+    A worker waits on a pipe that it holds both ends of, so it would wait for ever
+    after a server that was killed.
+    """
+    parent = multiprocessing.parent_process()
+
+    def wait() -> None:
+        if parent is not None:
+            parent.join()
+            os._exit(1)
+
+    threading.Thread(target=wait, daemon=True).start()
+
+
 def _new_executor() -> ProcessPoolExecutor:
-    return ProcessPoolExecutor(1, mp_context=_context())
+    return ProcessPoolExecutor(1, mp_context=_context(), initializer=_end_with_parent)
 
 
 class Place:

@@ -1,5 +1,7 @@
 """What the handlers work with: one record, made when the server starts."""
 
+import contextlib
+import time
 from dataclasses import dataclass
 from pathlib import Path
 from typing import Annotated
@@ -45,9 +47,7 @@ def open_services(settings: Settings) -> Services:
     folder = settings.data_dir.expanduser()
     incoming = folder / "incoming"
     incoming.mkdir(parents=True, exist_ok=True)
-    for left_over in incoming.iterdir():  # uploads that a crash cut short
-        if left_over.is_file():
-            left_over.unlink(missing_ok=True)
+    _sweep(incoming, settings.upload_timeout_s + settings.measure_timeout_s)
     return Services(
         settings=settings,
         book=open_book(settings.book or folder / "book.sqlite"),
@@ -55,6 +55,21 @@ def open_services(settings: Settings) -> Services:
         pool=WorkerPool(settings.workers, settings.queue, settings.measure_timeout_s),
         incoming=incoming,
     )
+
+
+def _sweep(incoming: Path, oldest_s: float) -> None:
+    """Remove uploads that a crash cut short.
+
+    Those younger than an upload can take may belong to another server that shares
+    the folder.
+    """
+    for left_over in incoming.iterdir():
+        with contextlib.suppress(FileNotFoundError):
+            if (
+                left_over.is_file()
+                and time.time() - left_over.stat().st_mtime > oldest_s
+            ):
+                left_over.unlink()
 
 
 def _services(request: Request) -> Services:
