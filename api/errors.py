@@ -10,6 +10,7 @@ from fastapi.responses import JSONResponse, Response
 from pydantic import BaseModel, Field
 from starlette.exceptions import HTTPException
 
+from api.observe import REQUEST_ID_HEADER, request_id
 from fishmeasure.errors import (
     FishMeasureError,
     LedgerError,
@@ -339,13 +340,14 @@ async def _not_modified(_: Request, error: Exception) -> Response:
 
 
 async def _unexpected(request: Request, error: Exception) -> JSONResponse:
-    log.error("unexpected error on %s", request.url.path, exc_info=error)
+    log.error("unexpected error on %r", request.url.path, exc_info=error)
     body = ErrorBody(
         code="internal",
         message="The server failed in a way that was not foreseen.",
         advice="Try once more; if it fails again, report it with the time of day.",
     )
-    return error_response(500, body)
+    # Made outside the part that numbers requests, so the number is put in here.
+    return error_response(500, body, {REQUEST_ID_HEADER: request_id.get()})
 
 
 def install_error_handlers(app: FastAPI) -> None:

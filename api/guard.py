@@ -19,6 +19,7 @@ from api.services import Services
 COOKIE = "fishmeasure_device"
 SAFE_METHODS = frozenset({"GET", "HEAD", "OPTIONS"})
 # Reached before a device is paired.
+GUARDED_PATHS = ("/v1/", "/metrics")
 OPEN_PATHS = frozenset({"/v1/devices", "/v1/about", "/health", "/ready"})
 
 HEADERS = {
@@ -79,7 +80,7 @@ class Guard:
         if (
             not services.settings.require_token
             or path in OPEN_PATHS
-            or not path.startswith("/v1/")
+            or not path.startswith(GUARDED_PATHS)
         ):
             return None
         token = _token(headers)

@@ -110,6 +110,11 @@ class WorkerPool:
             self._idle.put_nowait(_new_executor())
 
     @property
+    def limit(self) -> int:
+        """Calls that can run or wait at once."""
+        return self._limit
+
+    @property
     def in_flight(self) -> int:
         """Calls that run or wait."""
         return self._in_flight

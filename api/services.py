@@ -64,11 +64,8 @@ def _sweep(incoming: Path, oldest_s: float) -> None:
     the folder.
     """
     for left_over in incoming.iterdir():
-        with contextlib.suppress(FileNotFoundError):
-            if (
-                left_over.is_file()
-                and time.time() - left_over.stat().st_mtime > oldest_s
-            ):
+        with contextlib.suppress(OSError):  # gone meanwhile, or no file
+            if time.time() - left_over.stat().st_mtime > oldest_s:
                 left_over.unlink()
 
 

@@ -70,6 +70,13 @@ class Settings:
         default=False, metadata={"help": "Set when the server is reached by HTTPS."}
     )
 
+    log_json: bool = field(
+        default=False, metadata={"help": "Whether the log is JSON, an object a line."}
+    )
+    log_requests: bool = field(
+        default=False, metadata={"help": "Whether each request has a line in the log."}
+    )
+
     @classmethod
     def from_environment(
         cls, environ: Mapping[str, str] = os.environ, **given: Any

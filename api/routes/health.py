@@ -2,9 +2,11 @@
 
 from typing import Any
 
-from fastapi import APIRouter
+from fastapi import APIRouter, Request, Response
+from prometheus_client import CONTENT_TYPE_LATEST, generate_latest
 from pydantic import Field
 
+from api.observe import Metrics
 from api.schemas import Out
 from api.services import WithServices
 from fishmeasure import __version__
@@ -62,6 +64,21 @@ def ready(services: WithServices) -> HealthOut:
     """Answer after reading from the book; an error says what is wrong."""
     services.book.units()
     return HealthOut(status="ok")
+
+
+@router.get("/metrics", tags=["server"], summary="Figures for Prometheus")
+def metrics(request: Request, services: WithServices) -> Response:
+    """Return counts and times of requests, and how full the queue is.
+
+    Guarded as everything under `/v1`: where devices must be paired, the collector
+    needs the token of one.
+    """
+    found: Metrics = request.app.state.metrics
+    found.in_flight.set(services.pool.in_flight)
+    found.places.set(services.pool.limit)
+    return Response(
+        generate_latest(found.registry), headers={"Content-Type": CONTENT_TYPE_LATEST}
+    )
 
 
 @router.get("/v1/about", tags=["server"], summary="Version, limits, flags, cautions")

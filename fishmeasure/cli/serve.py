@@ -45,6 +45,7 @@ def serve_command(
     import uvicorn
 
     from api.app import create_app
+    from api.observe import set_up_logs
     from api.settings import SettingError, Settings
 
     names = ["localhost", LOCAL, "[::1]"]
@@ -66,6 +67,7 @@ def serve_command(
         )
     except SettingError as error:
         raise BadOptionError("setting", str(error), "one that can be used") from None
+    set_up_logs(as_json=settings.log_json, requests=settings.log_requests)
     _prepare(settings)
     app = create_app(settings, announce=_show_code)
     url = f"{'https' if cert else 'http'}://{address}:{port}/"
@@ -78,7 +80,8 @@ def serve_command(
         port=port,
         ssl_certfile=cert,
         ssl_keyfile=key,
-        log_level="warning",
+        log_config=None,
+        access_log=False,
         timeout_graceful_shutdown=30,
     )
 
