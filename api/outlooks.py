@@ -10,6 +10,7 @@ from api.schemas import ProblemOut
 from api.services import Services
 from fishmeasure.ledger.answers import CohortOutlook
 from fishmeasure.ledger.entries import Sample
+from fishmeasure.ledger.netsample import sample_entry as ledger_entry
 from fishmeasure.ledger.outlook import UnitOutlook, unit_outlook
 from fishmeasure.ledger.store import newest
 from fishmeasure.plain import plain
@@ -32,22 +33,12 @@ def sample_entry(identity: UUID, body: Json, estimate: Json) -> Sample:
     BadEntryError
         If a figure is beyond what the book takes.
     """
-    low, high = estimate["mean_weight_interval_g"]
-    return Sample(
-        id=identity,
+    return ledger_entry(
+        identity=identity,
         on=dt.date.fromisoformat(body["date"]),
         unit_id=UUID(body["unit_id"]),
         cohort_id=UUID(body["cohort_id"]),
-        mean_weight_g=estimate["mean_weight_g"],
-        mean_weight_low_g=low,
-        mean_weight_high_g=high,
-        level=estimate["level"],
-        cv=estimate["cv"],
-        condition_factor=estimate["condition_factor"],
-        a_g_cm=estimate["a"],
-        b=estimate["b"],
-        fish_measured=estimate["fish_measured"],
-        fish_weighed=estimate["fish_weighed"],
+        estimate=estimate,
         photos=tuple(p for net in body["nets"] for p in net["photos"]),
     )
 

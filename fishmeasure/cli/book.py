@@ -1,7 +1,6 @@
 """``fishmeasure book``: units, cohorts and dated entries, in and out."""
 
 from dataclasses import replace
-from datetime import date
 from pathlib import Path
 from typing import TYPE_CHECKING, Annotated
 from uuid import UUID, uuid4
@@ -167,7 +166,11 @@ def fields_command(
     from fishmeasure.ledger.codec import field_help
 
     for name, text in field_help(_kind(kind)).items():
-        print(f"{name}: {text}")
+        if name in {"unit_id", "to_unit_id", "cohort_id"}:
+            shown = name.removesuffix("_id")
+            print(f"{shown}: {text.replace('id', f'name of the {_last(shown)}', 1)}")
+        else:
+            print(f"{name}: {text}")
 
 
 # --- writing ----------------------------------------------------------------------
@@ -182,6 +185,7 @@ def add_command(
     """Add a unit, a cohort or an entry (dated today, unless on=2026-05-02)."""
     from fishmeasure.ledger.codec import from_plain
     from fishmeasure.ledger.entries import Cohort, Unit, entry_from_plain
+    from fishmeasure.species import load_species
 
     record = _kind(kind)
     with opened(book) as open_:
@@ -189,10 +193,14 @@ def add_command(
         if record is Unit:
             saved = open_.save_unit(from_plain(Unit, plain)).id
         elif record is Cohort:
-            saved = open_.save_cohort(from_plain(Cohort, plain)).id
+            cohort = from_plain(Cohort, plain)
+            load_species(cohort.species_key)  # a slip here would only show much later
+            saved = open_.save_cohort(cohort).id
         else:
-            today = {"on": date.today().isoformat()}  # noqa: DTZ011 - grower's day
-            entry = entry_from_plain(today | plain | {"kind": kind})
+            today = read_day("on", None)
+            entry = entry_from_plain({"on": today.isoformat()} | plain | {"kind": kind})
+            if entry.on > today:
+                raise OptionFormatError("on", str(entry.on), f"{today}, none later")
             saved = open_.add(entry).added[0]
     print(saved)
 
@@ -350,7 +358,11 @@ def _typed(record: type, fields: list[str], book: "Book") -> dict[str, object]:
             raise OptionFormatError("FIELD=VALUE", text, "fish_count=2")
         cells[name] = cell
     known = BookContent(units=book.units(), cohorts=book.cohorts())
-    return plain_from_cells(record, cells, "The command", known)
+    return plain_from_cells(record, cells, known)
+
+
+def _last(words: str) -> str:
+    return words.rsplit("_", 1)[-1]
 
 
 def _entry(book: "Book", text: str) -> "Entry":

@@ -6,7 +6,8 @@ from typing import TYPE_CHECKING, Annotated, Literal
 
 import typer
 
-from fishmeasure.errors import LengthWeightDataError
+from fishmeasure.cli.output import write_bytes
+from fishmeasure.errors import BadOptionError, LengthWeightDataError
 
 if TYPE_CHECKING:
     from fishmeasure.arrays import FloatArray
@@ -47,24 +48,22 @@ def fit_command(
     book = book_for(kind, length)
     if save is not None:
         line = own_line(fit, book, note=f"From {table.name}.")
-        save.write_text(species_toml(kind, line), encoding="utf-8")
+        write_bytes(save, species_toml(kind, line).encode())
         print(f"Saved {save}: use it as --species {save}.")
     if plot is not None:
         from fishmeasure.plots import fit_plot, plot_format_of
 
         suffix = plot_format_of(plot.name)
         if suffix is None:
-            reason = f"the plot's file is {plot.name}; it must end in .png, .pdf, .svg"
-            raise LengthWeightDataError(reason)
-        plot.write_bytes(
-            fit_plot(
-                columns["length_mm"],
-                columns["weight_g"],
-                fit,
-                book=book,
-                plot_format=suffix,
-            )
+            raise BadOptionError("--plot", plot.name, "a file in .png, .svg or .pdf")
+        drawn = fit_plot(
+            columns["length_mm"],
+            columns["weight_g"],
+            fit,
+            book=book,
+            plot_format=suffix,
         )
+        write_bytes(plot, drawn)
 
 
 def _read(path: Path) -> "dict[str, FloatArray]":
@@ -113,7 +112,7 @@ def _print(fit: "LengthWeightFit", columns: "dict[str, FloatArray]") -> None:
         f"W = {fit.a_g_cm:.5g} L^{fit.b:.4f} (g, cm {fit.length_kind} length), "
         f"{fit.fish_count} fish of {fit.min_length_mm:.0f}-{fit.max_length_mm:.0f} mm"
     )
-    print(f"b +- {fit.b_se:.3f} (standard error), R2 {fit.r_squared:.4f}")
+    print(f"b ± {fit.b_se:.3f} (standard error), R2 {fit.r_squared:.4f}")
     print(
         f"Single fish scatter by {100 * fit.residual_sd_ln:.1f} % about it; the mean "
         f"weight at a length is {fit.mean_factor:.4f} times the line "

@@ -33,9 +33,14 @@ def outlook_command(
     book: BookOption = None,
 ) -> None:
     """Show one unit on one page: weight, biomass, harvest, feed, limits, outage."""
+    from fishmeasure.ledger.answers import AHEAD_DAYS
     from fishmeasure.ledger.outlook import Options
+    from fishmeasure.stock.checks import require
 
     day = read_day("--on", on)
+    require("hours", hours, "h", 0.1, 24.0)
+    require("weight of the fingerlings", fingerlings, "g", 0.1, 5000.0)
+    require("days ahead", days, "", 1.0, float(AHEAD_DAYS))
     options = Options(hours=hours, fingerling_weight_g=fingerlings, stocking_days=days)
     with opened(book) as open_:
         outlook = open_.outlook(unit, day, options)

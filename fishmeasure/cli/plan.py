@@ -59,7 +59,7 @@ def plan_command(
     table = Table(
         title=f"Mean weight within {within:g} %, {100 * level:.0f} % interval"
     )
-    for name in ("fish a net", "nets", "fish in all", "expected +-%"):
+    for name in ("fish a net", "nets", "fish in all", "expected ± %"):
         table.add_column(name, justify="right")
     sizes = (5, 8, 10, 15, 20, 30) if fish_per_net is None else (fish_per_net,)
     reasons = []
@@ -95,9 +95,9 @@ def plan_command(
     if last is not None:
         more = one_more_net(last, fish_per_net=fish_per_net)
         console.print(
-            f"That sample gave +-{last.half_width_percent:.1f} %; one more net of "
+            f"That sample gave ± {last.half_width_percent:.1f} %; one more net of "
             f"{more.fish_per_net} fish would give about "
-            f"+-{more.half_width_percent:.1f} %.",
+            f"± {more.half_width_percent:.1f} %.",
             highlight=False,
         )
     for sentence in FAIR_NETTING:

@@ -1,13 +1,17 @@
 """``fishmeasure sample``: photos and bulk weighings to mean weight and spread."""
 
+import json
 from pathlib import Path
-from typing import TYPE_CHECKING, Annotated
+from typing import TYPE_CHECKING, Annotated, Final
+from uuid import UUID, uuid5
 
 import typer
 from rich.markup import escape
 from rich.table import Table
 
 from fishmeasure.cli import options, output
+from fishmeasure.cli.book_options import BookOption, opened
+from fishmeasure.errors import BadOptionError
 from fishmeasure.stock.cautions import ESTIMATE
 
 if TYPE_CHECKING:
@@ -15,6 +19,10 @@ if TYPE_CHECKING:
     from fishmeasure.population import PopulationEstimate
     from fishmeasure.results import PhotoMeasurement
     from fishmeasure.samplefile import SampleFile
+
+
+# Ids of recorded samples are made in this namespace from what they say.
+_SAMPLES: Final = UUID("5b0f2c1e-7f0a-4d38-9a55-0c8f7f0f3a11")
 
 
 def sample_command(
@@ -34,6 +42,13 @@ def sample_command(
     plots: Annotated[
         Path | None, typer.Option(help="Folder for plots of weights and lengths.")
     ] = None,
+    record: Annotated[
+        str | None,
+        typer.Option(
+            metavar="COHORT", help="Enter it in the book as a sample of these fish."
+        ),
+    ] = None,
+    book: BookOption = None,
 ) -> None:
     """Estimate mean weight and spread from photos and bulk weighings of nets."""
     from fishmeasure.cli.photo import measure_file
@@ -64,6 +79,8 @@ def sample_command(
         output.write_csv(csv_to, csv_rows(result.photos))
     if plots is not None:
         _write_plots(plots, result)
+    if record is not None:
+        _record(wanted, result, record, book)
     if any(problem.fatal for problem in result.problems):
         raise typer.Exit(output.STATUS_UNUSABLE_INPUT)
 
@@ -79,6 +96,29 @@ def read_sample_file(path: Path) -> "SampleFile":
     from fishmeasure.samplefile import read_sample
 
     return read_sample(options.read_text(path))
+
+
+def _record(
+    wanted: "SampleFile", result: "SampleMeasurement", cohort: str, book: str | None
+) -> None:
+    """Enter the sample in the book; the same sample again changes nothing."""
+    from fishmeasure.ledger.netsample import sample_entry
+
+    if wanted.date is None or not wanted.unit:
+        raise BadOptionError("--record", cohort, "possible: the file names date, unit")
+    answer = result.to_json()
+    with opened(book) as open_:
+        entry = sample_entry(
+            identity=uuid5(_SAMPLES, json.dumps(answer, sort_keys=True) + cohort),
+            on=wanted.date,
+            unit_id=open_.unit(wanted.unit).id,
+            cohort_id=open_.cohort(cohort).id,
+            estimate=answer,
+            photos=tuple(p for net in wanted.nets for p in net.photos),
+        )
+        new = open_.add(entry).added
+    where = "Entered" if new else "Was already"
+    output.error_console.print(f"{where} in the book, entry {entry.id}.")
 
 
 def _show(
@@ -131,7 +171,7 @@ def _one_more(estimate: "PopulationEstimate") -> str:
     now = taken(estimate)
     then = one_more_net(now)
     return (
-        f"The mean is known to ± {now.half_width_percent:.0f} %; one more net of "
+        f"The mean is known to ± {now.half_width_percent:.1f} %; one more net of "
         f"{then.fish_per_net} fish would make it ± {then.half_width_percent:.1f} %. "
     )
 

@@ -68,8 +68,8 @@ class PlanError(SampleError):
     def out_of_range(cls, half_width: float, fish_per_net: int) -> "PlanError":
         """Return the error for figures that cannot be."""
         return cls(
-            f"A plan for +-{100 * half_width:g} % with {fish_per_net} fish a net "
-            "makes no sense.",
+            f"The mean cannot be planned to within {100 * half_width:g} % with "
+            f"{fish_per_net} fish a net.",
             "Give a width above 0 and below 100 %, and at least one fish a net.",
         )
 
@@ -77,8 +77,8 @@ class PlanError(SampleError):
     def out_of_reach(cls, half_width: float, nets: int, reached: float) -> "PlanError":
         """Return the error for a width that no number of nets gives."""
         return cls(
-            f"+-{100 * half_width:g} % cannot be had: {nets} nets would still leave "
-            f"+-{100 * reached:.1f} %.",
+            f"± {100 * half_width:g} % cannot be had: {nets} nets would still leave "
+            f"± {100 * reached:.1f} %.",
             "Ask for a wider interval, or take the drip water and the scale's error "
             "down first.",
         )

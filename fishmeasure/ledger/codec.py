@@ -374,7 +374,8 @@ def from_plain(kind: type[_R], plain: Plain) -> _R:
             raise BadEntryError(field=name, reason=str(refused)) from None
     missing = plan.needed - values.keys()
     if missing:
-        raise BadEntryError(field=", ".join(sorted(missing)), reason="is missing")
+        verb = "is" if len(missing) == 1 else "are"
+        raise BadEntryError(field=", ".join(sorted(missing)), reason=f"{verb} missing")
     return kind(**values)
 
 

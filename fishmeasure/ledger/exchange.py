@@ -16,7 +16,11 @@ from collections.abc import Callable, Iterable, Iterator, Mapping
 from typing import Any, TypeVar
 from uuid import UUID, uuid5
 
-from fishmeasure.errors import BadEntryError, ImportFileError
+from fishmeasure.errors import (
+    BadEntryError,
+    ImportFileError,
+    UnknownRecordError,
+)
 from fishmeasure.ledger.codec import field_names, from_plain, is_text, to_plain
 from fishmeasure.ledger.entries import (
     ENTRY_KINDS,
@@ -195,14 +199,20 @@ def _csv_rows(name: str, text: str) -> Iterator[tuple[str, _Plain]]:
                 raise ImportFileError(place, "it has more cells than the heading")
             named = zip(columns, cells, strict=False)
             row = {column: cell for column, cell in named if cell}
-            if row:
-                yield place, _typed(row, text_fields, place)
+            if not row:
+                continue
+            try:
+                typed = _typed(row, text_fields)
+            except BadEntryError as error:
+                reason = f"{error.field} {error.reason}"
+                raise ImportFileError(place, reason) from None
+            yield place, typed
     except csv.Error as error:
         table = f"{name}.csv"
         raise ImportFileError(table, f"it is no CSV ({error})") from None
 
 
-def _typed(row: Mapping[str, str], text_fields: set[str], place: str) -> _Plain:
+def _typed(row: Mapping[str, str], text_fields: set[str]) -> _Plain:
     """Read the cells that are no text."""
     typed: _Plain = {}
     for column, cell in row.items():
@@ -212,13 +222,13 @@ def _typed(row: Mapping[str, str], text_fields: set[str], place: str) -> _Plain:
         try:
             typed[column] = json.loads(cell)
         except (ValueError, RecursionError):
-            reason = f"{column} is {cell[:60]!r}; write numbers as 12.5"
-            raise ImportFileError(place, reason) from None
+            reason = f"is {cell[:60]!r}; write numbers as 12.5"
+            raise BadEntryError(field=column, reason=reason) from None
     return typed
 
 
 def plain_from_cells(
-    kind: type, cells: Mapping[str, str], place: str, book: BookContent | None = None
+    kind: type, cells: Mapping[str, str], book: BookContent | None = None
 ) -> _Plain:
     """Return typed fields from texts, names turned into ids.
 
@@ -227,16 +237,38 @@ def plain_from_cells(
 
     Raises
     ------
-    ImportFileError
-        If a text cannot be what its field holds.
+    BadEntryError
+        If a field is not known, or a text cannot be what it holds.
+    UnknownRecordError
+        If the book has no unit or cohort of a name.
     """
     full = {
         f"{name}_id" if f"{name}_id" in _NAMED_FIELDS else name: cell
         for name, cell in cells.items()
     }
     text_fields = {name for name in field_names(kind) if is_text(kind, name)}
-    known = _names(book or BookContent())
-    return _with_ids(_typed(full, text_fields, place), known)
+    for name in full:
+        if name not in field_names(kind):
+            raise BadEntryError(field=name, reason="is no field of this")
+    content = book or BookContent()
+    named = _with_ids(_typed(full, text_fields), _names(content))
+    for field, table in _NAMED_FIELDS.items():
+        if field in named and not _is_id(named[field]):
+            members = content.units if table == "units" else content.cohorts
+            raise UnknownRecordError(
+                table.removesuffix("s"),
+                str(named[field]),
+                tuple(member.name for member in members),
+            )
+    return named
+
+
+def _is_id(text: object) -> bool:
+    try:
+        UUID(str(text))
+    except ValueError:
+        return False
+    return True
 
 
 # --- both -------------------------------------------------------------------------

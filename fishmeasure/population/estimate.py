@@ -101,12 +101,27 @@ def estimate_population(
                 for net, once in zip(nets, seen_once, strict=True)
                 if net is not once
             ),
-            count=count_in_unit,
+            count=_believed(count_in_unit, count_in_unit_sd, seen_once),
+            stated_count=count_in_unit,
             count_sd=count_in_unit_sd,
             lengths=lengths,
             groups=groups,
         ),
     )
+
+
+def _believed(
+    count: int | None, count_sd: float, nets: tuple[NetWeighing, ...]
+) -> int | None:
+    """Return the count of the unit, None where more fish were netted than it.
+
+    Such a count says nothing of the fish that are left, and would make the interval
+    vanish. One fish more may be a miscount.
+    """
+    handled = sum(net.fish_count for net in nets)
+    if count is None or handled > count + max(1.0, 2.0 * count_sd):
+        return None
+    return count
 
 
 def _seen_once(net: NetWeighing) -> NetWeighing:

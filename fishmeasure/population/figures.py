@@ -21,11 +21,15 @@ from fishmeasure.uncertainty import Estimate, Scope, UncertaintySource
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class Unit:
-    """What the model need not know: all nets, the unit's count, the raw lengths."""
+    """What the model need not know: all nets, the unit's count, the raw lengths.
+
+    ``count`` is None where the one stated cannot be.
+    """
 
     all_nets: tuple[NetWeighing, ...]
     repeated: tuple[str, ...]
     count: int | None
+    stated_count: int | None
     count_sd: float
     lengths: Lengths | None
     groups: Split | None

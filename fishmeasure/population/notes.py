@@ -178,7 +178,8 @@ def _about_count(facts: Facts) -> list[Problem]:
         Problem(
             code="count-in-unit-too-small",
             message=f"{handled} fish were netted but the unit is said to hold "
-            f"{facts.count_in_unit}. Correct the count of the unit.",
+            f"{facts.count_in_unit}. Correct the count of the unit; a count that is "
+            "too small by more than its error is not used.",
         )
     ]
 

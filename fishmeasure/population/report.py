@@ -60,7 +60,7 @@ def make_estimate(
         mean_weight_g=posterior.mixture(mean).exp_estimate(level),
         line=figures.line(model, posterior, book),
         book=book,
-        count_in_unit=unit.count,
+        count_in_unit=unit.stated_count,
         scale=model.settings.scale,
     )
     between, within, condition = figures.medians(posterior)

@@ -211,12 +211,12 @@ def _limits(limits: Limits | None) -> list[str]:
     if ahead.fish_to_take_out > 0:
         limit = next(d.limiting for d in ahead.days if d.used_fraction.high > 1.0)
         lines.append(
-            f"By {limits.until} {ahead.fish_to_take_out} fish must have gone, the "
+            f"By {limits.until}, {ahead.fish_to_take_out} fish must have gone, the "
             f"first by {ahead.first_day_over} ({limit}, at the unsafe end)."
         )
     else:
         lines.append(
-            f"Until {limits.until} {ahead.fingerlings} fingerlings of "
+            f"Until {limits.until}, {ahead.fingerlings} fingerlings of "
             f"{number(limits.fingerling_weight_g)} g may be added "
             f"({number(ahead.fingerlings_kg, 2)} kg)."
         )
@@ -235,11 +235,20 @@ def _nitrogen(limits: Limits) -> list[str]:
         parts.append("ammonia not read this week (TAN and pH)")
     if limits.nitrate is not None:
         when = limits.nitrate.days_to_limit
-        now, then = (limits.nitrate.nitrate_n_mg_per_l[day] for day in (0, -1))
-        reach = "not reached" if when is None else f"reached in {when} days"
+        trend = limits.nitrate
+        now = number(float(trend.nitrate_n_mg_per_l[0]), 2)
+        low, then, high = (
+            number(float(course[-1]), 2)
+            for course in (
+                trend.low_mg_per_l,
+                trend.nitrate_n_mg_per_l,
+                trend.high_mg_per_l,
+            )
+        )
+        reach = "not reached" if when is None else f"may be reached in {when} days"
         parts.append(
-            f"nitrate {number(float(now), 2)} going to {number(float(then), 2)} mg/L "
-            f"as N in 60 days, limit {reach}"
+            f"nitrate {now} going to {then} ({low} to {high}) mg/L as N in 60 days, "
+            f"limit of {trend.limit_n_mg_per_l:g} mg/L {reach}"
         )
     if limits.bed is not None:
         parts.append(

@@ -136,7 +136,7 @@ def test_fit_refuses_files_that_cannot_be(
     status, text = run(
         monkeypatch, capsys, "fit", table, "--plot", str(tmp_path / "a.bmp")
     )
-    assert (status, "must end in .png" in text) == (2, True)
+    assert (status, "in .png, .svg or .pdf" in text) == (2, True)
 
 
 def test_fit_points_at_a_slip(

@@ -167,8 +167,8 @@ def test_one_table_is_imported(filled: Any) -> None:
         (("outlook", "Tank A", "--on", "May"), "May"),
         (("outlook", "Tank A", "--on", "0206-05-02"), "0206-05-02"),
         (("outlook", "Tank A", "--hours", "nan"), "hours"),
-        (("outlook", "Tank A", "--fingerlings", "-3"), "fingerling_weight_g"),
-        (("outlook", "Tank A", "--days", "4000"), "stocking_days"),
+        (("outlook", "Tank A", "--fingerlings", "-3"), "weight of the fingerlings"),
+        (("outlook", "Tank A", "--days", "4000"), "days ahead"),
         (("book", "units", "--book", "bad.json"), "bad.json"),
     ],
 )

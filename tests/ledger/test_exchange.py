@@ -118,7 +118,7 @@ def test_rows_written_by_hand() -> None:
         ({"entries": 'kind,fish_count\ndied,"2,5"\n'}, "fish_count is '2,5'"),
         ({"entries": "kind,on\neaten,2026-05-02\n"}, "kind must be one of"),
         ({"entries": "kind,on,unit_id\nfeed,2026-05-02,Tank Z\n"}, "Tank Z"),
-        ({"units": "name,volume_m3\nTank A,6\n"}, "is missing"),
+        ({"units": "name,volume_m3\nTank A,6\n"}, "are missing"),
         ({"units": "name,size\nTank A,6\n"}, "size"),
         ({"remarks": "name\nabout\n"}, "a remark has"),
     ],

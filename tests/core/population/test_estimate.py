@@ -88,10 +88,14 @@ def test_an_unsure_count_widens_the_biomass_alone() -> None:
 
 
 def test_more_handled_than_the_unit_holds_is_noted() -> None:
-    """The count of the unit is wrong, and the estimate stays."""
+    """A count that cannot be is not used: it would make the intervals vanish."""
     drawn = draw(Truth(), [Dip(fish=8)] * 4, np.random.default_rng(9))
     estimate = estimate_population(drawn.nets, book=book(), count_in_unit=20)
     assert "count-in-unit-too-small" in {p.code for p in estimate.problems}
+    endless = estimate_population(drawn.nets, book=book())
+    assert estimate.mean_weight_g == endless.mean_weight_g
+    assert estimate.cv == endless.cv
+    assert estimate.biomass_kg is None
 
 
 def test_notes_say_what_stands_on_what() -> None:

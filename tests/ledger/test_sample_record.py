@@ -1,0 +1,121 @@
+"""A sample goes from its file into the book by one command."""
+
+import sys
+from datetime import date, timedelta
+from pathlib import Path
+
+import pytest
+
+from fishmeasure import cli
+from fishmeasure.ledger.entries import Sample
+from fishmeasure.ledger.store import open_book
+
+# Far enough ahead to be later wherever the clock stands.
+TOMORROW = date.today() + timedelta(days=2)  # noqa: DTZ011
+FILE = """
+date = 2026-05-02
+unit = "Tank A"
+species = "rainbow-trout"
+
+[[net]]
+fish = 8
+gross_g = 1912
+tare_g = 640
+
+[[net]]
+fish = 9
+net_g = 1431
+"""
+
+
+def run(monkeypatch: pytest.MonkeyPatch, *words: object) -> int:
+    monkeypatch.setattr(sys, "argv", ["fishmeasure", *map(str, words)])
+    try:
+        cli.main()
+    except SystemExit as end:
+        return int(end.code or 0)
+    return 0
+
+
+@pytest.fixture
+def book(monkeypatch: pytest.MonkeyPatch, tmp_path: Path) -> Path:
+    """A book with one unit and one cohort, named by the environment."""
+    path = tmp_path / "book.sqlite"
+    monkeypatch.setenv("FISHMEASURE_BOOK", str(path))
+    unit = "name=Tank A", "kind=tank", "volume_m3=6", "depth_m=1.2"
+    assert run(monkeypatch, "book", "add", "unit", *unit) == 0
+    fish = "name=Trout", "species_key=rainbow-trout"
+    assert run(monkeypatch, "book", "add", "cohort", *fish) == 0
+    return path
+
+
+def samples(path: Path) -> list[Sample]:
+    with open_book(str(path)) as open_:
+        return [entry for entry in open_.entries() if isinstance(entry, Sample)]
+
+
+def test_a_sample_is_entered_once(
+    monkeypatch: pytest.MonkeyPatch, tmp_path: Path, book: Path
+) -> None:
+    """With its interval and counts; the same file again changes nothing."""
+    file = tmp_path / "sample.toml"
+    file.write_text(FILE, encoding="utf-8")
+    for _ in range(2):
+        assert run(monkeypatch, "sample", file, "--record", "Trout") == 0
+    (found,) = samples(book)
+    assert str(found.on) == "2026-05-02"
+    assert found.fish_weighed == 17
+    # (1912 - 640 + 1431) g of 17 fish, less the water that drips off
+    assert 0.95 < found.mean_weight_g / (2703 / 17) < 1.0
+    assert found.mean_weight_low_g < found.mean_weight_g < found.mean_weight_high_g
+
+
+@pytest.mark.parametrize(
+    ("change", "cohort", "said"),
+    [
+        (('unit = "Tank A"', ""), "Trout", "date"),
+        (('unit = "Tank A"', 'unit = "Pond"'), "Trout", "no unit Pond"),
+        (("", ""), "Char", "no cohort Char"),
+    ],
+)
+def test_what_cannot_be_entered_is_said(
+    change: tuple[str, str],
+    cohort: str,
+    said: str,
+    monkeypatch: pytest.MonkeyPatch,
+    tmp_path: Path,
+    book: Path,
+    capsys: pytest.CaptureFixture[str],
+) -> None:
+    """One line and status 2; nothing is written."""
+    file = tmp_path / "sample.toml"
+    file.write_text(FILE.replace(*change, 1), encoding="utf-8")
+    assert run(monkeypatch, "sample", file, "--record", cohort) == 2
+    assert said in capsys.readouterr().err
+    assert not samples(book)
+
+
+@pytest.mark.parametrize(
+    ("words", "said"),
+    [
+        (("unit", "name=Pond", "colour=blue"), "colour is no field"),
+        (("unit", "name=Pond", "volume_m3=big"), "volume_m3 is 'big'"),
+        (("cohort", "name=Char", "species_key=chat"), 'no species "chat"'),
+        (("died", "unit=Tank A", "cohort=Char", "fish_count=2"), "has: Trout"),
+        (
+            ("died", "unit=Tank A", "cohort=Trout", "fish_count=2", f"on={TOMORROW}"),
+            "none later",
+        ),
+    ],
+)
+def test_slips_at_the_book_are_said(
+    words: tuple[str, ...],
+    said: str,
+    monkeypatch: pytest.MonkeyPatch,
+    book: Path,
+    capsys: pytest.CaptureFixture[str],
+) -> None:
+    """An unknown field, name or species, and a day that has not been."""
+    assert book.exists()
+    assert run(monkeypatch, "book", "add", *words) == 2
+    assert said in capsys.readouterr().err
