@@ -1,13 +1,14 @@
 """From an empty book to an answer in it, on the rendered sample photos."""
 
 import re
+import time
 from typing import Any
 
 import pytest
 from playwright.sync_api import expect
 
 from tests.browser.conftest import Phones
-from tests.browser.phone import Phone, photo, truth
+from tests.browser.phone import SAMPLES, Phone, photo, truth
 from tests.browser.server import Server
 
 NETS = ("tank_a_net1", "tank_a_net2", "tank_a_net3")
@@ -143,3 +144,49 @@ def test_two_phones_sample_one_unit_at_once(phones: Phones, server: Server) -> N
     for phone in both:
         expect(phone.page.get_by_text("In the book", exact=True)).to_be_visible()
     assert len(entries_of(server, unit_id, "sample")) == 2
+
+
+def test_two_phones_correct_one_photo_and_neither_is_overwritten_unseen(
+    phones: Phones, server: Server
+) -> None:
+    """RFC 9110, 13.1.1: a change based on an older state is refused, and said so."""
+    first = phones(server.plain_url)
+    unit_id = first.add_unit("Corrected tank")
+    second = phones(server.plain_url)
+    for phone in (first, second):
+        phone.start_sample(unit_id)
+        phone.photograph(photo("tank_a_net4"))
+        phone.measured()
+        phone.sent()
+    first.fish_row(1).click()
+    first.button("Leave out").click()
+    expect(first.button("Use it")).to_be_visible()
+    first.sent()
+    second.fish_row(2).click()
+    second.button("Leave out").click()
+    second.sent()
+    second.button("Done").click()
+    expect(second.page.get_by_text("was changed meanwhile")).to_be_visible()
+    expect(second.fish_row(1)).to_contain_text("not used")
+    expect(second.fish_row(2)).not_to_contain_text("not used")
+
+
+def test_several_photos_are_chosen_at_once_also_such_as_a_browser_cannot_show(
+    phone: Phone,
+) -> None:
+    """Chromium shows no HEIC; the server's picture takes its place."""
+    unit_id = phone.add_unit("Album tank")
+    phone.start_sample(unit_id)
+    heic = SAMPLES / "large_heic.heic"
+    chooser = phone.net(1).locator("input[multiple]")
+    chooser.set_input_files([photo("tank_a_net3"), heic])
+    thumbs = phone.page.locator(".thumb")
+    expect(thumbs).to_have_count(2)
+    phone.sent()
+    expect(phone.page.locator(".thumb.measured")).to_have_count(2)
+    thumbs.nth(1).click()
+    phone.measured()
+    deadline = time.monotonic() + 20
+    while not phone.page.evaluate("document.querySelector('.plate img').naturalWidth"):
+        assert time.monotonic() < deadline, "the picture of a HEIC photo is missing"
+        phone.page.wait_for_timeout(100)

@@ -25,6 +25,13 @@ def sample_without_network(phone: Phone, unit_id: str) -> None:
     expect(phone.page.get_by_text("Being saved")).to_be_visible()
 
 
+def installable(phone: Phone) -> bool:
+    """Ask the browser; a test's own context counts as a private window."""
+    session = phone.context.new_cdp_session(phone.page)
+    found = session.send("Page.getInstallabilityErrors")["installabilityErrors"]
+    return {error["errorId"] for error in found} <= {"in-incognito"}
+
+
 def arrived_once(server: Server, unit_id: str) -> None:
     """Check that the sample is in the book with its photo, each once."""
     entries = server.items(f"v1/entries?unit_id={unit_id}&only_in_force=true")
@@ -45,6 +52,7 @@ def test_a_sample_taken_while_the_server_is_down_arrives_once(
     unit_id = phone.add_unit("Far tank")
     phone.page.evaluate("navigator.serviceWorker.ready.then(() => true)")
     phone.page.reload()  # from now on the service worker has the page
+    assert installable(phone)
     phone.open(f"unit/{unit_id}")
     expect(phone.button("Sample this unit")).to_be_visible()
     server.stop()

@@ -167,7 +167,7 @@ def test_weights_and_lengths_in_pounds_ounces_and_inches(
 def test_a_phone_is_paired_by_the_code_that_the_server_shows(
     phones: Phones, tmp_path: Path
 ) -> None:
-    """A wrong code is refused with the reason; the right one opens the page."""
+    """A wrong code is refused; the right one opens the page and its empty book."""
     server = Server(tmp_path / "data", require_token="yes").start()  # noqa: S106
     try:
         phone = phones(server.plain_url)
@@ -180,5 +180,7 @@ def test_a_phone_is_paired_by_the_code_that_the_server_shows(
         phone.button("Pair").click()
         expect(phone.page.locator("#title")).to_have_text("Your units")
         expect(phone.link("Add a unit")).to_be_visible()
+        phone.button("Look round with invented tanks").click()
+        expect(phone.page.get_by_text("invented data")).to_be_visible()
     finally:
         server.stop()

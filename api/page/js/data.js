@@ -14,7 +14,7 @@ export const cohorts = () => list("cohorts", "cohort");
 
 async function list(name, kind) {
   // First what waits here: what arrives meanwhile is then seen twice, not never.
-  const pending = await waiting(kind);
+  const pending = await written(kind, OPEN);
   let stale = false;
   let items = [];
   try {
@@ -26,14 +26,21 @@ async function list(name, kind) {
     stale = true;
   }
   const byId = new Map(items.map((item) => [item.id, item]));
+  if (stale) addMissing(byId, await written(kind, ["saved"]));
   for (const body of pending) byId.set(body.id, body);
   return { [name]: [...byId.values()], stale };
 }
 
-async function waiting(kind) {
+/** The last answer may be older than what this phone has sent since. */
+function addMissing(byId, bodies) {
+  for (const body of bodies) if (!byId.has(body.id)) byId.set(body.id, body);
+}
+
+/** Return what was written here of a kind and is in one of these states. */
+async function written(kind, states) {
   const writes = await all("writes");
   return writes
-    .filter((write) => write.kind === kind && OPEN.includes(write.state))
+    .filter((write) => write.kind === kind && states.includes(write.state))
     .map((write) => write.body);
 }
 
@@ -60,10 +67,12 @@ export async function unitState(id) {
  * here have only their cohort and count.
  */
 export async function cohortsIn(unitId) {
-  const entries = (await waiting("entry")).filter(
+  const pending = await written("entry", OPEN);
+  const { state, stale } = await unitState(unitId);
+  const sent = stale ? await written("entry", ["saved"]) : [];
+  const entries = [...pending, ...sent].filter(
     (entry) => entry.kind === "stocked" && entry.unit_id === unitId,
   );
-  const { state, stale } = await unitState(unitId);
   const known = state?.cohorts ?? [];
   const here = new Set(known.map((item) => item.cohort.id));
   if (!entries.length) return { cohorts: known, state, stale };

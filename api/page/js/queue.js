@@ -6,6 +6,7 @@
  */
 
 import { Busy, Failed, Refused, events } from "./api.js";
+import { forgetArrived } from "./cleaning.js";
 import { all, onChange, update } from "./store.js";
 import { nextTask } from "./tasks.js";
 
@@ -41,8 +42,9 @@ export function wake() {
   soon();
 }
 
-/** Put what a closed window was sending back into the queue. */
+/** Forget what arrived long ago; put back what a closed window was sending. */
 async function recover() {
+  await forgetArrived();
   for (const store of ["photos", "samples", "writes"]) {
     for (const record of await all(store)) {
       if (record.state !== "sending") continue;

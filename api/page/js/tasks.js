@@ -48,23 +48,38 @@ async function sendPhoto(photo) {
     result = await upload(photo);
     await refuseSecond(photo, result);
   }
-  if (photo.settings) result = await change(result, "settings", photo.settings);
-  if (photo.corrections) {
-    result = await change(result, "corrections", { corrections: photo.corrections });
+  try {
+    if (photo.settings) result = await change(result, "settings", photo.settings);
+    if (photo.corrections) {
+      const json = { corrections: photo.corrections };
+      result = await change(result, "corrections", json);
+    }
+  } catch (error) {
+    if (error.code === "conflict") await takeOther(photo);
+    throw error;
   }
+  await keepResult(photo, result);
+  await touchSample(photo.sample_id);
+}
+
+/** Another phone corrected the photo meanwhile: show what it made of it. */
+async function takeOther(photo) {
+  const result = await send("GET", `/v1/photos/${photo.result.id}`);
   await update("photos", photo.key, (record) => {
+    record.result = result;
+  });
+}
+
+function keepResult(photo, result) {
+  return update("photos", photo.key, (record) => {
     record.result = result;
     record.error = null;
     // What was changed here while this was under way still waits.
-    if (record.settings === null || same(record.settings, photo.settings)) {
-      record.settings = null;
-    }
-    if (record.corrections === null || same(record.corrections, photo.corrections)) {
-      record.corrections = null;
+    for (const what of ["settings", "corrections"]) {
+      if (same(record[what], photo[what])) record[what] = null;
     }
     record.state = record.settings || record.corrections ? "waiting" : "measured";
   });
-  await touchSample(photo.sample_id);
 }
 
 /** The same photo twice would count its fish twice. */
@@ -85,11 +100,21 @@ async function upload(photo) {
   form.append("species", photo.species);
   form.append("print_scale", String(photo.print_scale));
   const { items } = await send("POST", "/v1/photos", { form });
-  return items[0];
+  return asMeant(photo, items[0]);
+}
+
+/** A photo that the server had already may have been measured another way. */
+function asMeant(photo, result) {
+  const { species, print_scale: scale } = result.settings;
+  if (species === photo.species && scale === photo.print_scale) return result;
+  const meant = { species: photo.species, print_scale: photo.print_scale };
+  return change(result, "settings", { ...result.settings, ...meant });
 }
 
 function change(result, what, json) {
-  return send("PUT", `/v1/photos/${result.id}/${what}`, { json });
+  // The entity tag that api/http.py gives to this state of the photo.
+  const headers = { "If-Match": `"${result.id.slice(0, 16)}-${result.revision}"` };
+  return send("PUT", `/v1/photos/${result.id}/${what}`, { json, headers });
 }
 
 /** Have the estimate made again with what a photo now says. */

@@ -35,6 +35,9 @@ export async function show({ sample: id }) {
     back: `sample/${id}`,
     actions: screen.actions(),
     update: () => screen.update(),
+    close: () => {
+      screen.closed = true;
+    },
   };
 }
 
@@ -53,7 +56,7 @@ class Answer {
     this.texts ??= await about().catch(() => null);
     fill(this.element, this.content());
     void this.askPlan();
-    if (!before) return;
+    if (!before || this.closed) return;
     showActions(this.actions());
     if (this.sample.recorded && !before.recorded) notice(t("answer.saved"));
   }
@@ -108,10 +111,15 @@ class Answer {
       this.stock(estimate),
       this.sample.result.advice ? outlookCard(this.sample.result.advice) : null,
       netsCard(estimate, this.plan),
-      this.texts
-        ? cautions([this.texts.cautions.estimate, this.texts.cautions.handling])
-        : null,
+      this.cautions(),
     ];
+  }
+
+  cautions() {
+    if (!this.texts) return null;
+    const { estimate, handling } = this.texts.cautions;
+    // The advice brings its own, the one about estimates among them.
+    return cautions(this.sample.result.advice ? [handling] : [estimate, handling]);
   }
 
   mean(estimate) {

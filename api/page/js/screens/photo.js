@@ -59,13 +59,14 @@ class PhotoScreen {
   }
 
   close() {
+    this.closed = true; // what is still under way must not touch the next screen
     this.tool?.close();
     this.stage?.close();
   }
 
   async update() {
     const photo = await get("photos", this.photo.key);
-    if (!photo) return;
+    if (!photo || this.closed) return;
     const had = this.photo.result;
     this.photo = photo;
     if (!had && photo.result) say(t("photo.measured", { n: this.fish.length }));
@@ -215,6 +216,7 @@ class PhotoScreen {
 
   /** Take up a tool, or none. */
   use(tool) {
+    if (this.closed) return;
     this.tool?.close();
     if (this.tool && !this.tool.letsChoose) this.toolEnded = performance.now();
     this.tool = tool;

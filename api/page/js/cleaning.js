@@ -1,0 +1,23 @@
+/** Forgets what the server has had for a while, so that the phone does not fill up. */
+
+import { all, remove } from "./store.js";
+
+const KEPT_MS = 30 * 24 * 3600 * 1000;
+
+/** Forget what arrived, or was entered in the book, more than 30 days ago. */
+export async function forgetArrived() {
+  const old = ({ created }) => Date.now() - created > KEPT_MS;
+  for (const write of (await all("writes")).filter(old)) {
+    if (write.state === "saved") await remove("writes", write.id);
+  }
+  for (const sample of (await all("samples")).filter(old)) {
+    if (sample.recorded) await forgetSample(sample);
+  }
+}
+
+async function forgetSample(sample) {
+  for (const photo of await all("photos")) {
+    if (photo.sample_id === sample.id) await remove("photos", photo.key);
+  }
+  await remove("samples", sample.id);
+}
