@@ -6,7 +6,7 @@ from collections.abc import Callable, Iterator
 from pathlib import Path
 
 import pytest
-from playwright.sync_api import Browser, ViewportSize, sync_playwright
+from playwright.sync_api import Browser, ViewportSize, expect, sync_playwright
 
 from tests.browser.phone import Phone
 from tests.browser.server import PLAIN_HOST, Server
@@ -26,6 +26,8 @@ ARGUMENTS = [
 
 # Answers other than 200, and a header that counts only where the page is secure.
 HARMLESS = ("Failed to load resource", "Cross-Origin-Opener-Policy header")
+
+expect.set_options(timeout=15_000)  # the machine may be busy with other tests
 
 Phones = Callable[..., Phone]
 

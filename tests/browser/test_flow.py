@@ -171,6 +171,19 @@ def test_two_phones_correct_one_photo_and_neither_is_overwritten_unseen(
     expect(second.fish_row(2)).not_to_contain_text("not used")
 
 
+def test_a_sample_is_thrown_away_with_its_photos(phone: Phone) -> None:
+    """After a question; the unit is as before."""
+    unit_id = phone.add_unit("Thrown tank")
+    phone.start_sample(unit_id)
+    phone.photograph(photo("tank_a_net3"))
+    phone.measured()
+    phone.back()
+    phone.button("Throw this sample away").click()
+    expect(phone.page.locator("#title")).to_have_text("Thrown tank")
+    expect(phone.page.get_by_text("Go on with the sample")).to_have_count(0)
+    expect(phone.page.locator(".notice")).to_have_count(0)
+
+
 def test_several_photos_are_chosen_at_once_also_such_as_a_browser_cannot_show(
     phone: Phone,
 ) -> None:

@@ -24,8 +24,10 @@ export async function show({ sample: id }) {
   let sample = null;
   const update = async () => {
     const focus = document.activeElement?.dataset?.key;
-    sample = await get("samples", id);
-    if (!sample) throw new Missing(t("sample.gone"));
+    const kept = await get("samples", id);
+    if (!kept && sample) return; // just thrown away
+    if (!kept) throw new Missing(t("sample.gone"));
+    sample = kept;
     fill(body, content(sample, await photosOf(id)));
     if (focus) body.querySelector(`[data-key="${focus}"]`)?.focus();
   };
