@@ -21,8 +21,9 @@ from fishmeasure.segment.learned.run import ask
 from fishmeasure.segment.learned.view import Frame, rectify, whole_frame
 from fishmeasure.segment.outline import FishOutline
 
-MOST_PX = 200_000.0
-"""Pixels of the first picture: 0.15 s on two cores."""
+MOST_PX = 140_000.0
+"""Pixels of the first picture. On 380 rendered fish of 70 to 400 mm 0.14 megapixels
+found as many, all of them, as 0.2 did, in two thirds of the time."""
 MOST_PX_PER_MM = 1.0
 MOST_FISH = 24
 SAME_SHARE = 0.5

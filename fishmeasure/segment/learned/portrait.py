@@ -20,6 +20,7 @@ _AGAIN_SHARE = 0.03
 """Ends found this far, in lengths, from where they were told: look again from there.
 Training moved them by 0.02 to 0.05."""
 _LEAST_HEAT = 0.1
+_NOTCH_SHARE = 0.03
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -84,6 +85,8 @@ def _draw_once(
     contour = _trace(portrait)
     if contour is None:
         return None
+    if fork_heat >= _LEAST_HEAT:
+        contour = _notched(contour, fork)
     ends = np.array([snout, fork])
     moved = float(np.hypot(*(ends - told).T).max() / LENGTH)
     on_plane = frame.to_mm(np.vstack([ends, contour]))
@@ -128,6 +131,25 @@ def _trace(portrait: Portrait) -> FloatArray | None:
         return None
     contour: FloatArray = (line[:-1, ::-1] - 1) * 2 + 0.5
     return contour
+
+
+def _notched(contour: FloatArray, fork: FloatArray) -> FloatArray:
+    """Return the outline led through the fork, if that lies a little within it.
+
+    The outline rounds the notch off, by 0.5 % of the length on 80 rendered trout,
+    as its pixels are wider than the notch; the heat's peak does not.
+    """
+    away = np.hypot(*(contour - fork).T)
+    nearest = int(np.argmin(away))
+    inside = cv2.pointPolygonTest(contour.astype(np.float32), fork.tolist(), False) > 0
+    if not inside or away[nearest] > _NOTCH_SHARE * LENGTH:
+        return contour
+    led = contour.copy()
+    led[nearest] = fork
+    for step in (-1, 1):
+        beside = (nearest + step) % len(contour)
+        led[beside] = (contour[beside] + fork) / 2.0
+    return led
 
 
 def _cut_share(contour: FloatArray, view: View) -> float:
