@@ -141,7 +141,12 @@ def _notched(contour: FloatArray, fork: FloatArray) -> FloatArray:
     """
     away = np.hypot(*(contour - fork).T)
     nearest = int(np.argmin(away))
-    inside = cv2.pointPolygonTest(contour.astype(np.float32), fork.tolist(), False) > 0
+    inside = (
+        cv2.pointPolygonTest(
+            contour.astype(np.float32), fork.tolist(), measureDist=False
+        )
+        > 0
+    )
     if not inside or away[nearest] > _NOTCH_SHARE * LENGTH:
         return contour
     led = contour.copy()
