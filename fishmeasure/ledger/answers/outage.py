@@ -1,0 +1,114 @@
+"""Question 6: what happens when something stops."""
+
+from dataclasses import dataclass, replace
+
+from fishmeasure.ledger.answers.ask import Options
+from fishmeasure.ledger.answers.fish import CohortOutlook
+from fishmeasure.ledger.answers.load import fish_groups
+from fishmeasure.ledger.answers.water import Water
+from fishmeasure.ledger.rearing import backup_air, rearing_unit, without_pump
+from fishmeasure.ledger.state import UnitState
+from fishmeasure.stock.outage import (
+    OutageCase,
+    OutageCause,
+    OutageResult,
+    biomass_for_hours,
+    outage,
+)
+from fishmeasure.stock.oxygen import oxygen_balance, oxygen_demand
+from fishmeasure.stock.stocking import (
+    FishGroup,
+)
+from fishmeasure.uncertainty import Estimate
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Outages:
+    """Each thing that may stop, the soonest critical first.
+
+    ``hours_biomass_kg`` is the load that would have given ``hours`` until the
+    critical level in the first of them.
+    """
+
+    results: tuple[OutageResult, ...]
+    hours: float
+    hours_biomass_kg: Estimate
+    start_from: str
+
+    @property
+    def worst(self) -> OutageResult:
+        """The one that leaves the least time."""
+        return self.results[0]
+
+
+def outages(
+    cohorts: tuple[CohortOutlook, ...],
+    state: UnitState,
+    water: Water,
+    options: Options,
+) -> Outages | None:
+    """Return what happens when power, pump or blower stops tonight.
+
+    Where several cohorts share the water, all fish are taken to need as much as
+    those that need most per kilogram: the safe side.
+    """
+    groups = fish_groups(cohorts)
+    if not groups or state.biomass_kg is None:
+        return None
+    unit = rearing_unit(state.unit)
+    needing = max(groups, key=lambda group: _need(group, water.temp_c))
+    start = water.do_mg_per_l
+    if start is None:
+        start = oxygen_balance(
+            unit=unit,
+            species_key=needing.species_key,
+            biomass_kg=state.biomass_kg,
+            mean_weight_g=needing.mean_weight_g,
+            temp_c=water.temp_c,
+        ).steady_do_mg_per_l
+    case = OutageCase(
+        unit=unit,
+        species_key=needing.species_key,
+        biomass_kg=state.biomass_kg,
+        mean_weight_g=needing.mean_weight_g,
+        temp_c=water.temp_c,
+        start_do_mg_per_l=start,
+        caution_mg_per_l=state.unit.limits.min_do_mg_per_l,
+        critical_mg_per_l=state.unit.limits.critical_do_mg_per_l,
+    )
+    results = [
+        outage(
+            replace(
+                case, cause=cause, unit=without_pump(unit) if cause == "pump" else unit
+            ),
+            backup=backup_air(state.unit),
+        )
+        for cause in _causes(state)
+    ]
+    results.sort(key=lambda result: result.to_critical.minutes.low)
+    return Outages(
+        results=tuple(results),
+        hours=options.hours,
+        hours_biomass_kg=biomass_for_hours(results[0].case, hours=options.hours),
+        start_from=water.do_from,
+    )
+
+
+def _need(group: FishGroup, temp_c: float) -> float:
+    demand = oxygen_demand(
+        species_key=group.species_key, mean_weight_g=group.mean_weight_g, temp_c=temp_c
+    )
+    return demand.rate_mg_per_kg_h.value
+
+
+def _causes(state: UnitState) -> tuple[OutageCause, ...]:
+    """Return what can stop in this unit; power always can."""
+    causes: tuple[OutageCause, ...] = ("power",)
+    unit = state.unit
+    if unit.recirculated_l_per_min > 0.0 or (
+        unit.inflow_l_per_min > 0.0 and not unit.inflow_by_gravity
+    ):
+        causes += ("pump",)
+    if unit.aeration:
+        causes += ("blower",)
+    return causes
