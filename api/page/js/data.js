@@ -53,7 +53,7 @@ export async function unit(id) {
  * Return what is in a unit now: {state, stale}; state is null where the server
  * was never reached.
  */
-export async function unitState(id) {
+async function unitState(id) {
   try {
     const { data, stale } = await read(`/v1/units/${id}/state`);
     return { state: data, stale };

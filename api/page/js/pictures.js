@@ -5,7 +5,7 @@ import { h } from "./dom.js";
 const addresses = new Map();
 
 /** Return the address of a photo's picture, so many pixels wide. */
-export function addressOf(photo, width) {
+function addressOf(photo, width) {
   if (photo.blob) {
     if (!addresses.has(photo.key)) {
       addresses.set(photo.key, URL.createObjectURL(photo.blob));
