@@ -65,9 +65,6 @@ class Scale:
         return math.hypot(self.sd_g, self.resolution_g * _ROUNDING)
 
 
-MOST_FISH_G: Final = 200_000.0  # as in the book; more is a slip of units
-
-
 @dataclass(frozen=True, slots=True, kw_only=True)
 class DripWater:
     """Water weighed with the fish, as a fraction of their weight.
@@ -255,14 +252,6 @@ def _check(net: NetWeighing) -> None:
         if reading <= 0.0:
             raise NetValueError(
                 name, "tare_g", f"{net.tare_g:g}", "a tare below the gross weight"
-            )
-        each_g = reading / net.fish_count
-        if each_g > MOST_FISH_G:
-            raise NetValueError(
-                name,
-                "the weight of a fish",
-                f"{each_g:.0f} g",
-                "200 kg at most: look at the scale's unit",
             )
     for fish in net.fish:
         if not (math.isfinite(fish.fork_length_mm) and fish.fork_length_mm > 0.0):

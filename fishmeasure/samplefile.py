@@ -54,6 +54,7 @@ from fishmeasure.netweigh import (
 # Limits that catch a slip of unit or decimal point, not an odd fish.
 _MOST_FISH: Final = 1_000_000
 _MOST_GRAMS: Final = 1e7
+_MOST_FISH_G: Final = 200_000.0  # as in the book; more is a slip of units
 _SHORTEST_MM: Final = 5.0
 _LONGEST_MM: Final = 5000.0
 
@@ -272,6 +273,12 @@ def _weighing(
         raise SampleFileError(
             label,
             f"gross {min(gross):g} g is not above the tare {tare[0]:g} g",
+        )
+    each_g = max((*gross, *net), default=0.0) / count
+    if each_g > _MOST_FISH_G:
+        raise SampleFileError(
+            label,
+            f"{each_g:.0f} g a fish is more than {_MOST_FISH_G:.0f}; look at the unit",
         )
     # A board is read to about a millimetre and has no photo's common error.
     fish_sd = defaults.fish_relative_sd

@@ -126,6 +126,7 @@ NET = "[[net]]\nfish = 8\n"
         ("unit = 5\n" + NET + "net_g = 9", "unit"),
         ("species = ''\n" + NET + "net_g = 9", "species"),
         ("count_in_unit = 0\n" + NET + "net_g = 9", "count_in_unit"),
+        (NET + "net_kg = 2000", "look at the unit"),
         ("level = 90\n" + NET + "net_g = 9", "level"),
         ("scale = 4\n" + NET + "net_g = 9", "scale"),
         (NET + "net_g = 9\n[drip]\nfraction = 3", "[drip], fraction"),
