@@ -7,15 +7,13 @@ work than workers and queue can hold is refused at once, so memory is bounded.
 
 import asyncio
 import contextlib
-import multiprocessing
-import os
-import threading
 from collections.abc import Callable, Iterator
 from concurrent.futures import ProcessPoolExecutor
 from concurrent.futures.process import BrokenProcessPool
 from typing import ParamSpec, TypeVar
 
 from api.errors import BusyError
+from fishmeasure.batch import start_processes
 from fishmeasure.errors import PhotoError
 
 P = ParamSpec("P")
@@ -46,37 +44,8 @@ class TooSlowError(PhotoError):
         )
 
 
-def _context() -> multiprocessing.context.BaseContext:
-    """Return how workers are started: never by forking the server itself.
-
-    A forked copy of a process with threads can lock up. The fork server has none,
-    and has the worker's modules loaded, so a new worker is there at once.
-    """
-    if "forkserver" not in multiprocessing.get_all_start_methods():
-        return multiprocessing.get_context("spawn")
-    context = multiprocessing.get_context("forkserver")
-    context.set_forkserver_preload(["api.worker"])
-    return context
-
-
-def _end_with_parent() -> None:
-    """End this worker when the server is gone, however it went.
-
-    A worker waits on a pipe that it holds both ends of, so it would wait for ever
-    after a server that was killed.
-    """
-    parent = multiprocessing.parent_process()
-
-    def wait() -> None:
-        if parent is not None:
-            parent.join()
-            os._exit(1)
-
-    threading.Thread(target=wait, daemon=True).start()
-
-
 def _new_executor() -> ProcessPoolExecutor:
-    return ProcessPoolExecutor(1, mp_context=_context(), initializer=_end_with_parent)
+    return start_processes(1, preload="api.worker")
 
 
 class Place:

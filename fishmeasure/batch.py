@@ -7,10 +7,18 @@ worker dies is tried alone, and if it dies again it is recorded as failed.
 """
 
 import json
+import multiprocessing
 import os
+import threading
 from collections import deque
 from collections.abc import Callable, Generator, Iterable, Iterator
-from concurrent.futures import FIRST_COMPLETED, Executor, Future, wait
+from concurrent.futures import (
+    FIRST_COMPLETED,
+    Executor,
+    Future,
+    ProcessPoolExecutor,
+    wait,
+)
 from concurrent.futures.process import BrokenProcessPool
 from dataclasses import dataclass
 from pathlib import Path
@@ -80,6 +88,36 @@ class ResultFile:
             file.write(text)
             file.flush()
             os.fsync(file.fileno())
+
+
+def end_with_parent() -> None:
+    """End this worker when the program that started it is gone, however it went.
+
+    A worker waits on a pipe that it holds both ends of, so it would wait for ever
+    for a program that was killed.
+    """
+    parent = multiprocessing.parent_process()
+
+    def wait() -> None:
+        if parent is not None:
+            parent.join()
+            os._exit(1)
+
+    threading.Thread(target=wait, daemon=True).start()
+
+
+def start_processes(workers: int, preload: str) -> ProcessPoolExecutor:
+    """Return an executor whose processes are never forked from this one.
+
+    A forked copy of a process with threads can lock up. The fork server has none,
+    and has the module ``preload`` loaded, so that a new worker is there at once.
+    """
+    methods = multiprocessing.get_all_start_methods()
+    kind = "forkserver" if "forkserver" in methods else "spawn"
+    context = multiprocessing.get_context(kind)
+    if kind == "forkserver":
+        context.set_forkserver_preload([preload])
+    return ProcessPoolExecutor(workers, context, initializer=end_with_parent)
 
 
 def run_batch(

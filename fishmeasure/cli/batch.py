@@ -2,7 +2,6 @@
 
 import os
 from collections.abc import Callable, Iterator
-from concurrent.futures import Executor, ProcessPoolExecutor
 from contextlib import contextmanager
 from functools import partial
 from pathlib import Path
@@ -14,6 +13,8 @@ from fishmeasure.cli import options, output
 from fishmeasure.errors import BadOptionError
 
 if TYPE_CHECKING:
+    from concurrent.futures import Executor
+
     from fishmeasure.pipeline import PhotoSettings
 
 SUFFIXES = frozenset(
@@ -141,8 +142,10 @@ def _workers(
 ) -> "Iterator[tuple[Callable[[], Executor], int]]":
     """Give what starts an executor, and how many calls it runs at once."""
     if dask is None:
+        from fishmeasure.batch import start_processes
+
         count = workers or os.cpu_count() or 1
-        yield partial(ProcessPoolExecutor, count), count
+        yield partial(start_processes, count, "fishmeasure.pipeline"), count
         return
     try:
         from distributed import Client
