@@ -6,7 +6,7 @@ are one fish. The second sees each fish by itself, level and enlarged, draws it,
 and says what of it can be seen.
 """
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import cv2
 import numpy as np
@@ -29,6 +29,9 @@ MOST_FISH = 24
 SAME_SHARE = 0.5
 """Two outlines of which the smaller lies by this share within the other are one
 fish; of a fish over another only what is seen is outlined."""
+RAISED_SHARE = 0.03
+"""Of a fish's area within two pixels of a hidden one: that is a border of about a
+third of its length."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -74,7 +77,30 @@ def find_drawn(photo: Photo, plane: PlaneScale) -> list[tuple[Drawn, Verdict]]:
         if all((mine & other).sum() < _least(mine, other) for other in taken):
             kept.append((drawn, verdict))
             taken.append(mine)
-    return kept
+    return _mark_raised(kept, taken)
+
+
+def _mark_raised(
+    found: list[tuple[Drawn, Verdict]], masks: list[BoolArray]
+) -> list[tuple[Drawn, Verdict]]:
+    """Mark whole fish that border on a hidden one: they may lie on it.
+
+    A fish on another is nearer the camera by a thickness, and looks 3 to 5 % too
+    long: 1.8 to 5.3 % on the rendered heaps.
+    """
+    hidden = np.zeros_like(masks[0]) if masks else np.zeros((1, 1), bool)
+    for (_, verdict), mask in zip(found, masks, strict=True):
+        if "hidden" in verdict.flags and "edge-cut" not in verdict.flags:
+            hidden |= mask
+    near = cv2.dilate(hidden.astype(np.uint8), np.ones((5, 5), np.uint8)) > 0
+    marked = []
+    for (drawn, verdict), mask in zip(found, masks, strict=True):
+        border = float((near & mask).sum())
+        doubtful = border > RAISED_SHARE * float(mask.sum())
+        if doubtful and not verdict.flags:
+            verdict = replace(verdict, flags=("touching",))  # noqa: PLW2901
+        marked.append((drawn, verdict))
+    return marked
 
 
 def _ends_mm(instance: Instance, frame: Frame) -> FloatArray:
