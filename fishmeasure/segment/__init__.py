@@ -4,14 +4,10 @@ A method is one module that meets ``Segmenter``, and one line in ``SEGMENTERS``.
 Segmenters know no species.
 """
 
-from fishmeasure.segment.boards import BoardSegmenter
 from fishmeasure.segment.learned import LearnedSegmenter
 from fishmeasure.segment.outline import FishOutline, Segmenter
 
-SEGMENTERS: dict[str, Segmenter] = {
-    "learned": LearnedSegmenter(),
-    "boards": BoardSegmenter(),
-}
+SEGMENTERS: dict[str, Segmenter] = {"learned": LearnedSegmenter()}
 """Every method by its name; the first is the default."""
 
 
@@ -22,7 +18,6 @@ def default_segmenter() -> Segmenter:
 
 __all__ = [
     "SEGMENTERS",
-    "BoardSegmenter",
     "FishOutline",
     "LearnedSegmenter",
     "Segmenter",

@@ -1,6 +1,6 @@
 """Recall, length error and calibration on the rendered sample images: a table.
 
-``python -m tests.accuracy.lengths [--outlines learned|boards|true] [FOLDER ...]``.
+``python -m tests.accuracy.lengths [--outlines learned|true] [FOLDER ...]``.
 Truth is the scenes' geometry. With ``true`` the outlines are the truth's own, which
 leaves the error of the scale, the midline, the end points and the parallax.
 """
