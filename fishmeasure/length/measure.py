@@ -178,11 +178,21 @@ def _given_ends(
 
 
 def _ends_flags(ends: Ends, outline: FishOutline, plane: PlaneScale) -> tuple[str, ...]:
-    """Return whether method and outline see the ends in different places."""
+    """Return whether method and outline see the ends in different places.
+
+    What counts is the distance along the fish, which is length. Across it they may
+    differ by the fish's depth: an open mouth has two jaws to choose from.
+    """
+    axis = ends.fork - ends.snout
+    axis = axis / max(float(np.linalg.norm(axis)), 1e-9)
     given = zip(_given_ends(outline, plane), (ends.snout, ends.fork), strict=True)
-    gaps = [np.linalg.norm(told - seen) for told, seen in given if told is not None]
+    gaps = [told - seen for told, seen in given if told is not None]
     far = MAX_GAP * (ends.fork_along - ends.snout_along)
-    return ("not-fish-shaped",) if max(gaps, default=0.0) > far else ()
+    differ = any(
+        abs(float(gap @ axis)) > far or float(np.linalg.norm(gap)) > ends.depth
+        for gap in gaps
+    )
+    return ("not-fish-shaped",) if differ else ()
 
 
 def _tail_sd(ends: Ends) -> float:
