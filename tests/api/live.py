@@ -41,7 +41,7 @@ class Client(threading.Thread):
 
     def run(self) -> None:
         """Send one after the other."""
-        with httpx.Client(base_url=self._url, timeout=30) as client:
+        with httpx.Client(base_url=self._url, timeout=120) as client:
             try:
                 while True:
                     self._send(client)

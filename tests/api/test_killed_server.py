@@ -32,6 +32,7 @@ def kill_rounds(data: Path, rounds: int, seed: int) -> tuple[int, int]:
             for client in clients:
                 client.start()
             while not any(client.confirmed for client in clients):
+                assert any(client.is_alive() for client in clients)
                 time.sleep(0.01)
             time.sleep(chance.uniform(0.0, 0.4))
             workers = _family(server.process.pid)[1:]
