@@ -179,6 +179,43 @@ def corner_distance_mm(known: dict[str, Any]) -> int:
     return round(math.dist(place[first], place[second]))
 
 
+@pytest.mark.parametrize("name", [NET, "touching"])
+def test_figures_on_the_photo_cover_no_fish_and_no_other_figures(
+    sampling: Phone, name: str
+) -> None:
+    """Held against the true midlines: one figure over two fish belongs to neither."""
+    phone = sampling
+    phone.photograph(photo(name))
+    phone.measured()
+    places = [one.bounding_box() for one in phone.page.locator(".label rect").all()]
+    stage = phone.page.locator(".stage").bounding_box()
+    assert stage is not None
+    true = truth(name)
+    width = true["camera"]["width_px"]
+    points = [
+        phone.place_of((x, y), width)
+        for fish in true["fish"]
+        for x, y in fish["midline_px"]
+    ]
+    assert len(places) >= len(true["fish"]) / 2
+    for number, place in enumerate(places):
+        assert place is not None
+        low = (place["x"] + place["width"], place["y"] + place["height"])
+        inside = [
+            (x, y)
+            for x, y in points
+            if place["x"] < x < low[0] and place["y"] < y < low[1]
+        ]
+        assert inside == []
+        assert stage["x"] <= place["x"]
+        assert low[0] <= stage["x"] + stage["width"] + 1
+        for other in places[:number]:
+            assert other is not None
+            apart_x = other["x"] >= low[0] or other["x"] + other["width"] <= place["x"]
+            apart_y = other["y"] >= low[1] or other["y"] + other["height"] <= place["y"]
+            assert apart_x or apart_y
+
+
 def test_what_is_no_photo_is_refused_with_the_reason(
     sampling: Phone, tmp_path: Path
 ) -> None:

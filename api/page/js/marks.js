@@ -1,10 +1,7 @@
 /** Drawings of fish over their photo. */
 
 import { svg } from "./dom.js";
-import { length, weight } from "./units.js";
-
-const LABEL_PX = 13;
-const BADGE_PX = 11;
+import { labelsOf } from "./labels.js";
 
 /** Return "used", "doubtful" or "out": how a fish counts. */
 export function statusOf(fish) {
@@ -24,11 +21,10 @@ export function doubts(fish) {
  *
  * `scale` is CSS pixels per photo pixel; `chosen` the number of one fish or null;
  * `ends` replaces the chosen one's ends while they are moved; `labels` is the photo's
- * width in pixels, within which figures are shown, or 0 for none.
+ * width and height in pixels, within which figures are shown, or null for none.
  */
-export function fishMarks(fish, { scale, chosen = null, ends = null, labels = 0 }) {
-  const shown = fish.map((item, index) => ({ item, index }));
-  const marks = shown.map(({ item, index }) =>
+export function fishMarks(fish, { scale, chosen = null, ends = null, labels = null }) {
+  const marks = fish.map((item, index) =>
     outline(
       item,
       scale,
@@ -37,7 +33,7 @@ export function fishMarks(fish, { scale, chosen = null, ends = null, labels = 0 
     ),
   );
   return labels && chosen === null
-    ? [...marks, ...labelsOf(shown, scale, labels)]
+    ? [...marks, ...labelsOf(fish, { scale, size: labels, statusOf })]
     : marks;
 }
 
@@ -81,67 +77,6 @@ function forkMark([sx, sy], [x, y], scale) {
     svg("path.bar-halo", { d, "stroke-width": 5 / scale }),
     svg("path.bar", { d, "stroke-width": 2.5 / scale }),
   );
-}
-
-/** Number badges for all, figures beside those that have room for them. */
-function labelsOf(shown, scale, room) {
-  const taken = [];
-  return shown.map(({ item, index }) => {
-    const [x, y] = centre(item);
-    const text =
-      item.complete && item.weight_g !== null
-        ? `${length(item.fork_length_mm)} · ${weight(item.weight_g)}`
-        : "";
-    const wide = (text.length * LABEL_PX * 0.56 + 12) / scale;
-    const high = (LABEL_PX + 8) / scale;
-    const left = Math.min(Math.max(x - wide / 2, 0), Math.max(0, room - wide));
-    const place = [left, y + 14 / scale, wide, high];
-    const free = text && !taken.some((other) => overlap(place, other));
-    taken.push([x - 14 / scale, y - 14 / scale, 28 / scale, 28 / scale]);
-    if (free) taken.push(place);
-    return label(
-      index + 1,
-      [x, y],
-      free ? { text, place } : null,
-      scale,
-      statusOf(item),
-    );
-  });
-}
-
-function centre(fish) {
-  const middle = fish.midline_px;
-  if (middle?.length) return middle[Math.floor(middle.length / 2)];
-  return [
-    (fish.snout_px[0] + fish.fork_px[0]) / 2,
-    (fish.snout_px[1] + fish.fork_px[1]) / 2,
-  ];
-}
-
-function overlap([ax, ay, aw, ah], [bx, by, bw, bh]) {
-  return ax < bx + bw && bx < ax + aw && ay < by + bh && by < ay + ah;
-}
-
-function label(number, [x, y], figures, scale, status) {
-  const group = svg(`g.label.${status}`);
-  const badge = { cx: x, cy: y, r: BADGE_PX / scale, "stroke-width": 1.5 / scale };
-  const size = (pixels) => ({ "font-size": pixels / scale });
-  group.append(
-    svg("circle", badge),
-    svg("text.number", { x, y: y + 4.5 / scale, ...size(LABEL_PX) }, number),
-  );
-  if (figures) {
-    const [left, top, wide, high] = figures.place;
-    group.append(
-      svg("rect", { x: left, y: top, width: wide, height: high, rx: 4 / scale }),
-      svg(
-        "text.figures",
-        { x: left + wide / 2, y: top + high - 6.5 / scale, ...size(LABEL_PX) },
-        figures.text,
-      ),
-    );
-  }
-  return group;
 }
 
 /** Return the number of the fish under a point, or null. */

@@ -104,7 +104,10 @@ class PhotoScreen {
       image: pictureOf(this.photo, 1600, t("photo.alt")),
       draw: (scale) =>
         this.tool?.marks(scale) ??
-        fishMarks(this.fish, { scale, labels: measurement.width_px }),
+        fishMarks(this.fish, {
+          scale,
+          labels: [measurement.width_px, measurement.height_px],
+        }),
     });
     this.magnifier = new Magnifier(this.stage);
     this.stage.element.addEventListener("click", (event) => this.tapped(event));

@@ -1,0 +1,129 @@
+/** Number badges on fish, and their figures where those cover no fish. */
+
+import { svg } from "./dom.js";
+import { length, weight } from "./units.js";
+
+const TEXT_PX = 13;
+const LINE_PX = 16;
+const BADGE_PX = 11;
+const GAP_PX = 6;
+// Parts of the body's length by which figures may sit off its middle.
+const SHIFTS = [0, 0.2, -0.2, 0.4, -0.4];
+
+/** Return badges and figures of all fish of a photo of that `size` in its pixels. */
+export function labelsOf(fish, { scale, size, statusOf }) {
+  const bodies = fish.map(bodyOf);
+  const badge = 28 / scale;
+  const taken = bodies.map(({ middle }) => around(middle, badge, badge));
+  return fish.map((item, index) => {
+    const lines = figuresOf(item);
+    const place = lines && freePlace(lines, bodies, index, { scale, size, taken });
+    if (place) taken.push(place);
+    const figures = place && { lines, place };
+    const look = { scale, status: statusOf(item) };
+    return label(index + 1, bodies[index].middle, figures, look);
+  });
+}
+
+function figuresOf(fish) {
+  if (!fish.complete || fish.weight_g === null) return null;
+  return [length(fish.fork_length_mm), weight(fish.weight_g)];
+}
+
+/** Return what places figures: the middle, the axis, and points all round. */
+function bodyOf(fish) {
+  const [[sx, sy], [fx, fy]] = [fish.snout_px, fish.fork_px];
+  const size = Math.hypot(fx - sx, fy - sy) || 1;
+  const axis = [(fx - sx) / size, (fy - sy) / size];
+  const curved = fish.midline_px?.length;
+  const line = curved ? fish.midline_px : [fish.snout_px, fish.fork_px];
+  const middle = curved
+    ? line[Math.floor(line.length / 2)]
+    : [(sx + fx) / 2, (sy + fy) / 2];
+  const outline = [...fish.outline_px, fish.outline_px[0]].filter(Boolean);
+  return { middle, size, axis, points: [...dense(outline), ...dense(line)] };
+}
+
+/** Return a line's points with others between, so that no rectangle slips through. */
+function dense(line) {
+  const parts = 6;
+  return line.flatMap(([x, y], index) => {
+    const [u, v] = line[index + 1] ?? [x, y];
+    return Array.from({ length: parts }, (_, k) => [
+      x + ((u - x) * k) / parts,
+      y + ((v - y) * k) / parts,
+    ]);
+  });
+}
+
+/** Return a place beside the fish that covers no fish and no other label, or null. */
+function freePlace(lines, bodies, index, { scale, size, taken }) {
+  const letters = Math.max(...lines.map((text) => text.length));
+  const wide = (letters * TEXT_PX * 0.68 + 12) / scale;
+  const high = (lines.length * LINE_PX + 5) / scale;
+  const free = ([x, y, w, h]) =>
+    x >= 0 &&
+    y >= 0 &&
+    x + w <= size[0] &&
+    y + h <= size[1] &&
+    !taken.some((other) => overlap([x, y, w, h], other)) &&
+    !bodies.some(({ points }) =>
+      points.some(([px, py]) => px > x && px < x + w && py > y && py < y + h),
+    );
+  const places = placesBeside(bodies[index], wide, high, GAP_PX / scale);
+  return places.find(free) ?? null;
+}
+
+function placesBeside(body, wide, high, gap) {
+  const { size, points } = body;
+  const [[x, y], [dx, dy]] = [body.middle, body.axis];
+  const beside = (nx, ny, shift) => {
+    const [mx, my] = [x + dx * shift * size, y + dy * shift * size];
+    const reach = Math.max(...points.map(([px, py]) => (px - x) * nx + (py - y) * ny));
+    const half = (Math.abs(nx) * wide + Math.abs(ny) * high) / 2;
+    const away = reach + gap + half;
+    return around([mx + nx * away, my + ny * away], wide, high);
+  };
+  const sides = SHIFTS.flatMap((shift) => [
+    beside(-dy, dx, shift),
+    beside(dy, -dx, shift),
+  ]);
+  return [...sides, beside(dx, dy, 0), beside(-dx, -dy, 0)];
+}
+
+function around([x, y], wide, high) {
+  return [x - wide / 2, y - high / 2, wide, high];
+}
+
+function overlap([ax, ay, aw, ah], [bx, by, bw, bh]) {
+  return ax < bx + bw && bx < ax + aw && ay < by + bh && by < ay + ah;
+}
+
+function label(number, [x, y], figures, { scale, status }) {
+  const group = svg(`g.label.${status}`);
+  const font = { "font-size": TEXT_PX / scale };
+  const badge = { cx: x, cy: y, r: BADGE_PX / scale, "stroke-width": 1.5 / scale };
+  if (figures) {
+    const [left, top, width, height] = figures.place;
+    const edge = { rx: 4 / scale, "stroke-width": 1.5 / scale };
+    // A line to the fish: figures may lie nearer to another one.
+    const end = [within(x, left, width), within(y, top, height)];
+    const d = `M${x} ${y}L${end.join(" ")}`;
+    group.append(svg("path", { d, "stroke-width": 1.5 / scale }));
+    group.append(svg("rect", { x: left, y: top, width, height, ...edge }));
+    const middle = left + width / 2;
+    for (const [row, text] of figures.lines.entries()) {
+      const base = top + ((row + 1) * LINE_PX - 1) / scale;
+      group.append(svg("text.figures", { x: middle, y: base, ...font }, text));
+    }
+  }
+  group.append(
+    svg("circle", badge),
+    svg("text.number", { x, y: y + 4.5 / scale, ...font }, number),
+  );
+  return group;
+}
+
+function within(value, start, size) {
+  return Math.min(Math.max(value, start), start + size);
+}
