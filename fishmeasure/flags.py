@@ -59,10 +59,6 @@ _ALL = (
         word="outside-species-range",
         sentence="The length is outside the range of the species' coefficients.",
     ),
-    Flag(
-        word="low-contrast",
-        sentence="The fish stands out poorly from what it lies on.",
-    ),
     Flag(word="edited", sentence="A person moved an end point."),
     Flag(
         word="dropped",

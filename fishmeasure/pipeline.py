@@ -39,9 +39,9 @@ NO_FISH = Problem(
 NONE_COMPLETE = Problem(
     code="no-usable-fish",
     message=(
-        "Fish were found, but none whole and clear enough to be measured. Lay them "
-        "apart, all within the photo, and take it again, or mark snout and fork by "
-        "hand."
+        "No fish was whole and clear enough to be measured; what may be one is "
+        "marked and not used. Lay the fish apart, all within the photo, and take it "
+        "again, or mark snout and fork by hand."
     ),
 )
 

@@ -85,6 +85,18 @@ def photo_settings(
     )
 
 
+def one_on_stdout(json_to: str | None, csv_to: str | None) -> None:
+    """Refuse to mix JSON and CSV.
+
+    Raises
+    ------
+    BadOptionError
+        If both are to be written to stdout.
+    """
+    if json_to == csv_to == "-":
+        raise BadOptionError("--csv", "-", "possible beside --json -: name a file")
+
+
 def parse_known(text: str) -> "KnownDistance":
     """Return two points (pixels) and their distance (mm) from "X1,Y1,X2,Y2=MM".
 

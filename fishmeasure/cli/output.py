@@ -124,8 +124,8 @@ def interval(estimate: "Estimate", digits: int = 0, unit: str = "") -> str:
     )
 
 
-def photo_table(measurement: "PhotoMeasurement") -> Table:
-    """Return the fish of a photo as a table."""
+def photo_title(measurement: "PhotoMeasurement") -> str:
+    """Return the photo's name and what gave its scale."""
     plane = measurement.plane
     title = escape(measurement.photo)
     if plane is not None:
@@ -133,7 +133,12 @@ def photo_table(measurement: "PhotoMeasurement") -> Table:
             f": {plane.method}, {plane.px_per_mm:.2f} px/mm, tilt "
             f"{plane.tilt_deg:.0f}°, scale ± {100 * plane.relative_se:.1f} %"
         )
-    table = Table(title=title, title_justify="left", box=None, padding=(0, 2, 0, 0))
+    return title
+
+
+def photo_table(measurement: "PhotoMeasurement") -> Table:
+    """Return the fish of a photo as a table."""
+    table = Table(box=None, padding=(0, 2, 0, 0))
     for column in ("fish", "fork mm", "± mm", "total mm", "depth mm", "weight g"):
         table.add_column(column, justify="right", no_wrap=True)
     table.add_column("doubts")

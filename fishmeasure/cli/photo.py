@@ -5,6 +5,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Annotated
 
 import typer
+from rich.markup import escape
 
 from fishmeasure.cli import options, output
 from fishmeasure.errors import FishMeasureError
@@ -31,6 +32,7 @@ def photo_command(
     """Measure the fish in photos: lengths, and weights by the species' book values."""
     from fishmeasure.results import csv_rows, photo_to_json
 
+    options.one_on_stdout(json_to, csv_to)
     settings = options.photo_settings(
         species=species, print_scale=print_scale, paper=paper, known=known, lens=lens
     )
@@ -39,7 +41,7 @@ def photo_command(
         measure_file(path, names[path], settings, overlay)
         for path in output.tracked(photos, "Measuring")
     ]
-    report(measurements, quiet="-" in {json_to, csv_to})
+    report(measurements, settings.species.key, quiet="-" in {json_to, csv_to})
     if json_to is not None:
         output.write_json(json_to, {"photos": [photo_to_json(m) for m in measurements]})
     if csv_to is not None:
@@ -48,17 +50,21 @@ def photo_command(
         raise typer.Exit(output.STATUS_UNUSABLE_INPUT)
 
 
-def report(measurements: "Sequence[PhotoMeasurement]", *, quiet: bool) -> None:
+def report(
+    measurements: "Sequence[PhotoMeasurement]", species: str, *, quiet: bool
+) -> None:
     """Show tables on stdout, unless that is for data, and problems on stderr."""
     for measurement in measurements:
         if measurement.fish and not quiet:
+            output.console.print(output.photo_title(measurement), soft_wrap=True)
             output.console.print(output.photo_table(measurement))
         for problem in measurement.problems:
             output.print_problem(measurement.photo, problem)
     if not quiet and any(m.complete_fish for m in measurements):
         output.console.print(
-            "\nWeights are from a book's line alone and may be 25 % off: weigh a net "
-            "of these fish and use 'fishmeasure sample'."
+            f"\n± is one standard error: about two fish in three are within it. "
+            f"Weights are those of {escape(species)} from a book's line alone and may "
+            "be 25 % off: weigh a net of these fish and use 'fishmeasure sample'."
         )
 
 
@@ -76,7 +82,13 @@ def measure_file(
         photo = read_photo(path.read_bytes(), name, settings.limits)
     except OSError as error:
         reason = (error.strerror or "it cannot be read").lower()
-        message = f"{name} was not measured: {reason}. Check the name of the file."
+        where = name or str(path)
+        advice = (
+            "Name its photos, or use 'fishmeasure batch' for a whole folder."
+            if path.is_dir()
+            else "Check the name of the file."
+        )
+        message = f"{where} was not measured: {reason}. {advice}"
         problem = Problem(code="not-an-image", message=message, fatal=True)
         return PhotoMeasurement(
             photo=name, width_px=0, height_px=0, problems=(problem,)

@@ -55,6 +55,7 @@ def sample_command(
     from fishmeasure.pipeline import measure_sample
     from fishmeasure.results import csv_rows
 
+    options.one_on_stdout(json_to, csv_to)
     wanted = read_sample_file(sample)
     settings = options.photo_settings(
         species=species or wanted.species or "rainbow-trout",
@@ -145,9 +146,7 @@ def _show(
         rows.append(
             ("condition factor K", output.interval(estimate.condition_factor, 2))
         )
-    rows.append(
-        ("weight over the book's", output.interval(estimate.line.level_ratio, 2))
-    )
+    rows.append(("weight, x the book's", output.interval(estimate.line.level_ratio, 2)))
     if estimate.biomass_kg is not None:
         rows.append(("biomass", output.interval(estimate.biomass_kg, 1, "kg")))
     for row in rows:

@@ -126,8 +126,12 @@ def packaged_species(key: str) -> Species:
     """
     known = "-".join(key.lower().replace("_", " ").replace("-", " ").split())
     if known not in species_keys():
-        close = difflib.get_close_matches(known, species_keys(), n=3, cutoff=0.5)
-        raise UnknownSpeciesError(key, tuple(close), species_keys())
+        # "trout" is part of several names; a slip of the finger is near one.
+        close = tuple(k for k in species_keys() if known and known in k.split("-"))
+        if not close:
+            near = difflib.get_close_matches(known, species_keys(), n=3, cutoff=0.5)
+            close = tuple(near)
+        raise UnknownSpeciesError(key, close, species_keys())
     return _load_packaged(known)
 
 

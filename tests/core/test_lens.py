@@ -3,11 +3,13 @@
 import json
 from dataclasses import replace
 
+import cv2
 import numpy as np
 import pypdfium2
 import pytest
 
 from fishmeasure.errors import (
+    BoardMisfitError,
     BoardPhotosAlikeError,
     LensFileError,
     MixedCamerasError,
@@ -89,6 +91,19 @@ def test_photos_that_cannot_tell_are_refused() -> None:
         calibrate_lens([*some, replace(some[0], camera_model="Other")], "mine")
     with pytest.raises(BoardPhotosAlikeError, match="too alike"):
         calibrate_lens(some * 5, "mine")
+
+
+def test_a_board_that_is_not_flat_is_refused() -> None:
+    """Waves of 6 pixels across the photos are no lens of this kind."""
+    rows, columns = np.mgrid[0 : VIEW.height_px, 0 : VIEW.width_px].astype(np.float32)
+    waved = rows + 6.0 * np.sin(columns / 40.0)
+    level = [photo for photo in photos(TILTS) if photo.width_px == VIEW.width_px]
+    bad = []
+    for photo in level:
+        seen = cv2.remap(photo.rgb, columns, waved, cv2.INTER_LINEAR)
+        bad.append(replace(photo, rgb=np.asarray(seen, np.uint8)))
+    with pytest.raises(BoardMisfitError, match="do not fit one lens"):
+        calibrate_lens(bad, "mine")
 
 
 def test_profile_survives_its_file() -> None:

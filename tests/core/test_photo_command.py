@@ -86,7 +86,10 @@ def test_a_table_and_an_overlay_for_people(
     """The picture is there and as wide as a phone can use."""
     folder = tmp_path / "new" / "folder"
     assert run(monkeypatch, "photo", PHOTO, "--overlay", folder) == 0
-    assert "25 %" in capsys.readouterr().out
+    shown = capsys.readouterr().out
+    assert "25 %" in shown
+    assert "rainbow-trout" in shown
+    assert "standard error" in shown
     with Image.open(folder / "tank_a_net2.overlay.jpg") as image:
         assert image.width >= 780
 
@@ -148,6 +151,25 @@ def test_wrong_options_are_one_clear_line(
     shown = capsys.readouterr()
     assert value.split("=", maxsplit=1)[0] in shown.err
     assert len(shown.err.strip().splitlines()) == 1
+
+
+def test_json_and_csv_are_not_mixed(
+    monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """Only one of them can have stdout."""
+    assert run(monkeypatch, "photo", PHOTO, "--json", "-", "--csv", "-") == 2
+    shown = capsys.readouterr()
+    assert (shown.out, len(shown.err.splitlines())) == ("", 1)
+
+
+def test_a_folder_is_pointed_to_the_batch_command(
+    monkeypatch: pytest.MonkeyPatch,
+    capsys: pytest.CaptureFixture[str],
+    tmp_path: Path,
+) -> None:
+    """A folder is no photo; the line says what takes one."""
+    assert run(monkeypatch, "photo", tmp_path) == 2
+    assert "fishmeasure batch" in capsys.readouterr().err
 
 
 def test_a_known_distance_stands_in_for_markers(

@@ -26,7 +26,9 @@ def test_a_page_and_its_facts_are_written(
     """The default is the A4 sheet, named after what it is."""
     monkeypatch.chdir(tmp_path)
     assert run(monkeypatch, "sheet") == 0
-    assert "100 %" in capsys.readouterr().out
+    shown = capsys.readouterr().out
+    assert "100 %" in shown
+    assert "100 mm" in shown
     assert (tmp_path / "sheet-a4.pdf").read_bytes().startswith(b"%PDF")
     facts = json.loads((tmp_path / "sheet-a4.json").read_text())
     assert [marker["id"] for marker in facts["markers"]] == [0, 1, 2, 3]

@@ -219,6 +219,8 @@ def test_an_unknown_species_suggests_a_near_one() -> None:
     with pytest.raises(UnknownSpeciesError, match="rainbow-trout") as caught:
         load_species("rainbow-truot")
     assert caught.value.close[0] == "rainbow-trout"
+    with pytest.raises(UnknownSpeciesError, match="rainbow-trout"):
+        load_species("trout")
     with pytest.raises(UnknownSpeciesError, match=r"Known are: arctic-char, .*\.toml"):
         load_species("zzz")
 

@@ -1,0 +1,111 @@
+"""A photo with a scale but no fish to use says so, and a doubtful fish stays in it."""
+
+from dataclasses import dataclass, replace
+from pathlib import Path
+
+import numpy as np
+import pytest
+
+from fishmeasure.flags import FLAGS
+from fishmeasure.photo import Photo
+from fishmeasure.pipeline import PhotoSettings, measure_decoded, measure_photo
+from fishmeasure.plane import PlaneScale
+from fishmeasure.segment import FishOutline
+from fishmeasure.synth.fish import DrawnFish, true_fish
+from fishmeasure.synth.plane import PlaneScene, draw_plane, sheet_cards, true_plane
+
+SCENE = PlaneScene(
+    width_px=1000,
+    height_px=750,
+    focal_px=780.0,
+    distance_mm=520.0,
+    cards=sheet_cards("A4"),
+)
+SAMPLES = Path(__file__).resolve().parents[2] / "sample_images"
+
+
+@dataclass(frozen=True)
+class Given:
+    """Finds what it was given."""
+
+    outlines: tuple[FishOutline, ...]
+    name: str = "given"
+
+    def find(self, photo: Photo, plane: PlaneScale) -> tuple[FishOutline, ...]:
+        del photo, plane
+        return self.outlines
+
+
+@pytest.fixture(scope="module")
+def photo() -> Photo:
+    rgb = draw_plane(SCENE, np.random.default_rng(5))
+    return Photo(
+        name="drawn.jpg",
+        rgb=rgb,
+        width_px=SCENE.width_px,
+        height_px=SCENE.height_px,
+        focal_length_px=SCENE.focal_px,
+    )
+
+
+def outline(fish: DrawnFish, *flags: str) -> FishOutline:
+    truth = true_fish(fish, true_plane(SCENE))
+    return FishOutline(contour_px=truth.outline_px, confidence=0.9, flags=flags)
+
+
+def test_an_empty_board_has_no_fish(photo: Photo) -> None:
+    """The packaged method finds nothing on a bare board beside the sheet."""
+    result = measure_decoded(photo, PhotoSettings())
+    assert [problem.code for problem in result.problems] == ["no-fish"]
+    assert result.usable
+
+
+@pytest.mark.parametrize(
+    "word", [word for word, flag in FLAGS.items() if flag.disqualifying]
+)
+def test_a_doubtful_fish_stays_unused(photo: Photo, word: str) -> None:
+    """Each such flag makes the fish incomplete; it keeps its place, has no weight."""
+    middle = DrawnFish(x_mm=148.5, y_mm=105.0)
+    found = Given((outline(middle, word),))
+    result = measure_decoded(photo, PhotoSettings(), found)
+    (fish,) = result.fish
+    assert word in fish.flags
+    assert not fish.length.complete
+    assert fish.weight is None
+    assert [problem.code for problem in result.problems] == ["no-usable-fish"]
+
+
+def test_a_coiled_fish_is_not_used(photo: Photo) -> None:
+    """A fish bent to more than half a circle: its ends are near each other."""
+    found = Given((outline(DrawnFish(x_mm=148.5, y_mm=105.0, bend_deg=240.0)),))
+    (fish,) = measure_decoded(photo, PhotoSettings(), found).fish
+    assert not fish.length.complete
+    assert "coiled" in fish.flags
+
+
+def test_a_fish_far_from_the_markers_says_so(photo: Photo) -> None:
+    """Half a metre beyond the sheet; still used, with a wider error."""
+    near = outline(DrawnFish(x_mm=148.5, y_mm=105.0))
+    far = outline(DrawnFish(x_mm=1000.0, y_mm=105.0))
+    result = measure_decoded(photo, PhotoSettings(), Given((near, far)))
+    one, other = (fish.length for fish in result.fish)
+    assert "far-from-markers" not in one.flags
+    assert "far-from-markers" in other.flags
+    assert other.fork_length_mm.sd > one.fork_length_mm.sd
+
+
+def test_a_fish_that_leaves_the_photo_is_not_used() -> None:
+    """The rendered photo's truth names the fish that is cut."""
+    path = SAMPLES / "cut_by_edge.jpg"
+    result = measure_photo(path.read_bytes(), path.name)
+    cut = [fish for fish in result.fish if "edge-cut" in fish.flags]
+    assert len(cut) == 1
+    assert not cut[0].length.complete
+    assert len(result.complete_fish) == len(result.fish) - 1
+
+
+def test_a_board_all_white_is_overexposed_and_without_marker(photo: Photo) -> None:
+    """Both reasons are given, so that the grower knows why no marker was seen."""
+    white = replace(photo, rgb=np.full_like(photo.rgb, 255))
+    codes = [p.code for p in measure_decoded(white, PhotoSettings()).problems]
+    assert codes == ["no-marker", "overexposed"]
