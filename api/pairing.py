@@ -65,7 +65,8 @@ class Pairing:
             if now < self._closed_until:
                 raise TooManyTriesError(self._closed_until - now)
             digits = "".join(letter for letter in code if letter.isdecimal())
-            if now - self._made_at > 60.0 * self.minutes:
+            # Before the first code is made an empty one would be right.
+            if not self._code or now - self._made_at > 60.0 * self.minutes:
                 self.renew()
                 raise WrongCodeError
             if not secrets.compare_digest(digits.encode(), self._code.encode()):

@@ -11,6 +11,7 @@ from fishmeasure.plots.canvas import (
     GREY,
     ORANGE,
     PlotFormat,
+    legend_below,
     new_axes,
     to_bytes,
 )
@@ -62,10 +63,10 @@ def weight_plot(
     top = 100.0 * float(share.max())
     _draw_quantiles(axes, estimate, top=top)
     _draw_fish(axes, estimate, nets, height=-0.035 * top)
-    axes.set_ylim(-0.09 * top, 1.95 * top)
+    axes.set_ylim(-0.09 * top, 1.6 * top)
     axes.set_xlabel("weight of a fish, g")
     axes.set_ylabel("share of the fish, %")
-    axes.legend(frameon=False, fontsize=8, loc="upper right")
+    legend_below(figure)
     axes.set_title(title or "Weights in the unit", loc="left", fontsize=11)
     return to_bytes(figure, plot_format, theme)
 

@@ -6,6 +6,7 @@ from typing import Final
 import numpy as np
 from matplotlib.axes import Axes
 from matplotlib.dates import AutoDateLocator, ConciseDateFormatter, date2num
+from matplotlib.figure import Figure
 
 from fishmeasure.ledger.answers import USUAL_CV, CohortOutlook
 from fishmeasure.ledger.entries import Sample
@@ -16,6 +17,7 @@ from fishmeasure.plots.canvas import (
     GREY,
     ORANGE,
     PlotFormat,
+    legend_below,
     new_axes,
     to_bytes,
 )
@@ -40,7 +42,7 @@ def growth_plot(
         _samples(axes, _samples_of(outlook, item), colour)
         _ahead(axes, outlook.on, item, colour)
     axes.axvline(_x(outlook.on), color=GREY, linewidth=0.8)
-    _finish(axes, "mean weight of a fish, g", "Growth, and what is to be expected")
+    _finish(figure, axes, "mean weight of a fish, g", "Growth so far and ahead")
     return to_bytes(figure, plot_format, theme)
 
 
@@ -73,6 +75,7 @@ def spread_plot(
                 item.plate_weight_g, color=colour, linestyle="--", linewidth=0.9
             )
     _finish(
+        figure,
         axes,
         "weight of a fish, g",
         "Weights: nine in ten fish (thin),\nhalf of them (thick)",
@@ -149,17 +152,17 @@ def _bar(axes: Axes, at: float, spread: WeightSpread, colour: str) -> None:
     axes.plot([at], [weight(0.5)], "o", color="#000000", markersize=3.5)
 
 
-def _finish(axes: Axes, y_label: str, title: str) -> None:
+def _finish(figure: Figure, axes: Axes, y_label: str, title: str) -> None:
     locator = AutoDateLocator(minticks=3, maxticks=7)
     axes.xaxis_date()
     axes.xaxis.set_major_locator(locator)
     axes.xaxis.set_major_formatter(ConciseDateFormatter(locator))
-    axes.set_ylim(0.0, 1.2 * axes.get_ylim()[1])  # the legend above all bars
+    axes.set_ylim(bottom=0.0)
     axes.set_ylabel(y_label)
     axes.set_title(title, loc="left", fontsize=11)
     handles, _ = axes.get_legend_handles_labels()
     if handles:
-        axes.legend(frameon=False, fontsize=9, loc="upper left")
+        legend_below(figure)
     else:
         axes.text(
             0.5,

@@ -7,6 +7,7 @@ import pytest
 from starlette.testclient import TestClient
 
 from api.app import create_app
+from api.errors import WrongCodeError
 from api.pairing import MAX_FAILURES, PAUSE_S, Pairing
 from api.settings import SettingError, Settings, settings_table
 
@@ -123,3 +124,13 @@ def test_settings_come_from_the_environment() -> None:
         with pytest.raises(SettingError, match=f"FISHMEASURE_{name}"):
             Settings.from_environment({f"FISHMEASURE_{name}": text})
     assert all(help_text for _, _, help_text in settings_table())
+
+
+def test_before_a_code_is_made_nobody_is_paired(client: TestClient) -> None:
+    """Soon after a computer's start its clock makes no code too old."""
+    services = client.app.state.services  # type: ignore[attr-defined]
+    shown: list[str] = []
+    pairing = Pairing(minutes=10, announce=shown.append, clock=lambda: 5.0)
+    with pytest.raises(WrongCodeError):
+        pairing.pair("", "a phone", services.archive)
+    assert len(shown) == 1
