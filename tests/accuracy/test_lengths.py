@@ -8,7 +8,7 @@ import pytest
 
 from tests.accuracy import lengths
 
-pytestmark = [pytest.mark.accuracy, pytest.mark.slow]
+pytestmark = pytest.mark.accuracy
 
 RECALL = {"true": 1.0, "learned": 0.98}
 
