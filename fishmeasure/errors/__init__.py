@@ -34,6 +34,7 @@ from fishmeasure.errors.book import (
 )
 from fishmeasure.errors.command import (
     BadOptionError,
+    CommandLineError,
     OptionFormatError,
     ReportWriteError,
 )
@@ -96,6 +97,7 @@ __all__ = [
     "BookNewerError",
     "BookUnreadableError",
     "BookWriteError",
+    "CommandLineError",
     "EmptySampleError",
     "EntryConflictError",
     "FishMeasureError",

@@ -26,6 +26,18 @@ class BadOptionError(FishMeasureError):
         )
 
 
+class CommandLineError(FishMeasureError):
+    """A command was given something that it does not take, or not what it needs."""
+
+    code = "command-line"
+
+    def __init__(self, command: str, reason: str) -> None:
+        super().__init__(
+            f"{reason.rstrip('.')}.",
+            f"'fishmeasure {command} --help' shows the options.",
+        )
+
+
 class ReportWriteError(FishMeasureError):
     """A report cannot be written where it was wanted."""
 

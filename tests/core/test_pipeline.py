@@ -1,4 +1,4 @@
-"""A photo with a scale but no fish to use says so, and a doubtful fish stays in it."""
+"""From photo to fish: a doubtful fish stays, a photo without any says so."""
 
 from dataclasses import dataclass, replace
 from pathlib import Path
