@@ -27,7 +27,8 @@ ARGUMENTS = [
 # Answers other than 200, and a header that counts only where the page is secure.
 HARMLESS = ("Failed to load resource", "Cross-Origin-Opener-Policy header")
 
-expect.set_options(timeout=15_000)  # the machine may be busy with other tests
+PATIENCE_MS = 45_000  # the machine may be busy with other tests
+expect.set_options(timeout=PATIENCE_MS)
 
 Phones = Callable[..., Phone]
 
@@ -76,6 +77,7 @@ def phones(browser: Browser) -> Iterator[Phones]:
             color_scheme="dark" if dark else "light",
             reduced_motion="reduce",
         )
+        context.set_default_timeout(PATIENCE_MS)
         page = context.new_page()
         phone = Phone(context=context, page=page, url=url, faults=[])
         # A refused request is no fault of the page; what it throws or what the

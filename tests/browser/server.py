@@ -14,7 +14,7 @@ import httpx2
 
 ROOT = Path(__file__).resolve().parents[2]
 PLAIN_HOST = "tank.test"  # .test never leads anywhere, RFC 6761; mapped in conftest
-READY_S = 60
+READY_S = 120
 
 
 class Server:

@@ -9,7 +9,7 @@ import pytest
 from PIL import Image, ImageDraw, ImageFilter
 from playwright.sync_api import Locator, expect
 
-from tests.browser.phone import Phone, photo, truth
+from tests.browser.phone import MEASURED_MS, Phone, photo, truth
 from tests.browser.server import Server
 
 NET = "tank_a_net2"
@@ -146,7 +146,7 @@ def test_a_photo_without_markers_asks_for_another_and_takes_a_scale_by_hand(
     painted.save(file, quality=95)
     phone.photograph(file)
     expect(phone.page.get_by_text("Take this photo again")).to_be_visible(
-        timeout=60_000
+        timeout=MEASURED_MS
     )
     expect(phone.page.get_by_text("No calibration marker can be seen")).to_be_visible()
     expect(phone.page.get_by_text("Take it again", exact=True)).to_be_visible()
@@ -158,7 +158,7 @@ def test_a_photo_without_markers_asks_for_another_and_takes_a_scale_by_hand(
     assert corner  # the sheet's own markers: 40 mm sides, 15 mm in from the edges
     phone.type(str(corner_distance_mm(known)))
     phone.button("Measure with it").click()
-    expect(phone.fish_row(1)).to_be_visible(timeout=60_000)
+    expect(phone.fish_row(1)).to_be_visible(timeout=MEASURED_MS)
     true_mm = sorted(float(fish["fork_length_mm"]) for fish in known["fish"])
     rows = phone.page.locator(".fish-row.used, .fish-row.doubtful")
     shown = sorted(shown_mm(row) for row in rows.all())
@@ -225,7 +225,7 @@ def test_what_is_no_photo_is_refused_with_the_reason(
     file.write_text("no picture at all")
     phone.photograph(file)
     reason = "notes.jpg is not a picture that can be read"
-    expect(phone.page.get_by_text(reason)).to_be_visible(timeout=60_000)
+    expect(phone.page.get_by_text(reason)).to_be_visible(timeout=MEASURED_MS)
     expect(phone.page.get_by_text("Take it again")).to_be_visible()
     phone.open("waiting")
     expect(phone.page.get_by_text(reason)).to_be_visible()
@@ -247,6 +247,6 @@ def test_a_blurred_photo_says_what_to_do_at_once(
     file.write_bytes(buffer.getvalue())
     phone.photograph(file)
     expect(phone.page.locator(".banner.bad, .banner.warn")).to_be_visible(
-        timeout=60_000
+        timeout=MEASURED_MS
     )
     expect(phone.page.get_by_text("Take it again", exact=True)).to_be_visible()
