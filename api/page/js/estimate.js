@@ -20,7 +20,10 @@ export function estimateLine(sample) {
         t("sample.so-far", { value: weight(estimate.mean_weight_g) }),
         h(
           "small",
-          weightRange(estimate.mean_weight_interval_g, estimate.mean_weight_g),
+          t("answer.interval", {
+            percent: Math.round(estimate.level * 100),
+            range: weightRange(estimate.mean_weight_interval_g, estimate.mean_weight_g),
+          }),
         ),
         under ? h("small", t("sample.updating")) : null,
       ),

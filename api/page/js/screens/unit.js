@@ -165,7 +165,13 @@ function biomassCard({ biomass_kg: biomass }) {
   return card(
     t("answer.biomass"),
     h("p.headline.second", stock(biomass.value)),
-    h("p.note", stockRange([biomass.low, biomass.high])),
+    h(
+      "p.note",
+      t("answer.interval", {
+        percent: Math.round(biomass.level * 100),
+        range: stockRange([biomass.low, biomass.high]),
+      }),
+    ),
   );
 }
 
