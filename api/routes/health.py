@@ -3,6 +3,7 @@
 from typing import Any
 
 from fastapi import APIRouter, Request, Response
+from fastapi.responses import PlainTextResponse
 from prometheus_client import CONTENT_TYPE_LATEST, generate_latest
 from pydantic import Field
 
@@ -66,7 +67,12 @@ def ready(services: WithServices) -> HealthOut:
     return HealthOut(status="ok")
 
 
-@router.get("/metrics", tags=["server"], summary="Figures for Prometheus")
+@router.get(
+    "/metrics",
+    tags=["server"],
+    summary="Figures for Prometheus",
+    response_class=PlainTextResponse,
+)
 def metrics(request: Request, services: WithServices) -> Response:
     """Return counts and times of requests, and how full the queue is.
 
