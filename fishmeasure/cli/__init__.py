@@ -5,9 +5,11 @@ OpenCV stay inside the functions: ``fishmeasure --help`` must be quick.
 """
 
 import sys
+from typing import Annotated
 
 import typer
 
+from fishmeasure import __version__
 from fishmeasure.cli import output, stock
 from fishmeasure.cli.backup import backup_command, restore_command
 from fishmeasure.cli.batch import batch_command
@@ -33,9 +35,24 @@ app = typer.Typer(
 )
 
 
+def _show_version(wanted: bool) -> None:
+    if wanted:
+        typer.echo(f"fishmeasure {__version__}")
+        raise typer.Exit
+
+
 @app.callback()
-def _root() -> None:
-    # Without it typer takes an only command for the whole program.
+def _root(
+    _version: Annotated[
+        bool,
+        typer.Option(
+            "--version",
+            callback=_show_version,
+            is_eager=True,
+            help="Show the version and exit.",
+        ),
+    ] = False,
+) -> None:
     pass
 
 

@@ -10,7 +10,7 @@ import numpy as np
 import pytest
 from PIL import Image
 
-from fishmeasure import cli
+from fishmeasure import __version__, cli
 from fishmeasure.cli.options import parse_known
 from fishmeasure.errors import BadOptionError
 
@@ -31,6 +31,14 @@ def plain_photo(folder: Path) -> Path:
     path = folder / "plain.png"
     Image.fromarray(np.full((600, 800, 3), 128, np.uint8)).save(path)
     return path
+
+
+def test_the_version_is_told(
+    monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """As the package's own."""
+    assert run(monkeypatch, "--version") == 0
+    assert capsys.readouterr().out == f"fishmeasure {__version__}\n"
 
 
 def test_fish_are_measured_to_json(
