@@ -252,6 +252,8 @@ export const TEXTS = {
   "answer.to-unit": "To the unit",
 
   "outlook.title": "What it means",
+  "outlook.level":
+    "Ranges hold with {percent} % confidence; “up to”, “within” and “count on” give their ends.",
   "outlook.feed": "Feed today",
   "outlook.feed-week": "{value} in the next seven days",
   "outlook.plate": "Half at plate size ({weight})",

@@ -136,6 +136,31 @@ def walk_sample(phone: Phone, unit_id: str, check: Callable[[str], None]) -> Non
     phone.sent()
 
 
+def test_every_range_says_how_surely_it_holds(phones: Phones, server: Server) -> None:
+    """With the level that the API gives for it."""
+    phone = phones(server.plain_url)
+    units = server.items("v1/units")
+    unit_id = next(unit["id"] for unit in units if unit["name"] == "Tank A")
+    state = server.get(f"v1/units/{unit_id}/state")
+    outlook = server.get(f"v1/units/{unit_id}/outlook")
+
+    def sure(figure: dict[str, float]) -> str:
+        return f"with {round(figure['level'] * 100)} % confidence"
+
+    mean = state["cohorts"][0]["mean_weight_g"]
+    phone.open()
+    card = phone.page.locator(".card.unit").filter(has_text="Tank A")
+    expect(card.locator(".lead small")).to_contain_text(sure(mean))
+    expect(card.locator(".total small")).to_contain_text(sure(state["biomass_kg"]))
+    phone.open(f"unit/{unit_id}")
+    fish = phone.page.locator(".card.mean")
+    expect(fish.locator(".note", has_text="confidence")).to_contain_text(sure(mean))
+    count = state["cohorts"][0]["fish_count"]
+    expect(fish.locator(".notes")).to_contain_text(sure(count))
+    meaning = phone.page.locator(".card").filter(has_text="Feed today")
+    expect(meaning).to_contain_text(f"{sure(outlook['feed'])}")
+
+
 def test_weights_and_lengths_in_pounds_ounces_and_inches(
     phones: Phones, server: Server
 ) -> None:

@@ -2,6 +2,7 @@
 
 import { h } from "./dom.js";
 import { icon } from "./icons.js";
+import { confident } from "./parts.js";
 import { plainMean } from "./samples.js";
 import { t } from "./text.js";
 import { weight, weightRange } from "./units.js";
@@ -20,10 +21,10 @@ export function estimateLine(sample) {
         t("sample.so-far", { value: weight(estimate.mean_weight_g) }),
         h(
           "small",
-          t("answer.interval", {
-            percent: Math.round(estimate.level * 100),
-            range: weightRange(estimate.mean_weight_interval_g, estimate.mean_weight_g),
-          }),
+          confident(
+            weightRange(estimate.mean_weight_interval_g, estimate.mean_weight_g),
+            estimate.level,
+          ),
         ),
         under ? h("small", t("sample.updating")) : null,
       ),

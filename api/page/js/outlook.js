@@ -35,6 +35,7 @@ export function outlookCard(outlook) {
   return card(
     t("outlook.title"),
     rows.length ? h("dl.outlook", rows.map(row)) : null,
+    rows.length ? levelNote(outlook) : null,
     outlook.problems.map((problem) => banner("warn", null, h("p", problem.message))),
     cautions(outlook.cautions.slice(0, MOST_CAUTIONS)),
   );
@@ -53,6 +54,15 @@ function row([label, value, ...notes]) {
         )
       : null,
   );
+}
+
+/** Return how surely the card's intervals hold, as its figures themselves say. */
+function levelNote({ feed: food, plate, oxygen, outage }) {
+  const said = [food, plate?.half, oxygen, outage].filter(Boolean);
+  const levels = [...new Set(said.map(({ level }) => Math.round(level * 100)))];
+  if (!levels.length) return null;
+  const percent = levels.sort((a, b) => a - b).join("–");
+  return h("p.note", t("outlook.level", { percent }));
 }
 
 function feedRows({ feed: today, feeding }) {

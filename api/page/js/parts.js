@@ -49,6 +49,11 @@ export function banner(kind, heading, ...children) {
   );
 }
 
+/** Return a range of figures with the confidence that the server gives it. */
+export function confident(range, level) {
+  return t("answer.interval", { range, percent: Math.round(level * 100) });
+}
+
 /** Return a state in words with its colour: waiting, sending, measured ... */
 export function stateChip(state) {
   return h(`span.chip.${state}`, t(`state.${state}`));
@@ -60,7 +65,7 @@ export function figures(rows) {
   return h(
     "dl.figures",
     shown.map(([label, value, note]) =>
-      h("div", h("dt", label), h("dd", value, note ? h("small", note) : null)),
+      h("div", h("dt", label), h("dd", value), note ? h("dd.notes", note) : null),
     ),
   );
 }

@@ -11,6 +11,7 @@ import {
   banner,
   card,
   cautions,
+  confident,
   figures,
   loading,
   notice,
@@ -125,16 +126,12 @@ class Answer {
   mean(estimate) {
     const value = estimate.mean_weight_g;
     const [low, high] = estimate.mean_weight_interval_g;
-    const percent = Math.round(estimate.level * 100);
     return h(
       "section.card.mean",
       h("h2", t("answer.mean")),
       h("p.headline", weight(value)),
       gauge({ low, value, high, show: (grams) => weight(grams) }),
-      h(
-        "p.note",
-        t("answer.interval", { percent, range: weightRange([low, high], value) }),
-      ),
+      h("p.note", confident(weightRange([low, high], value), estimate.level)),
       h(
         "p.note",
         t("answer.from", {
@@ -184,7 +181,10 @@ class Answer {
       h("p.headline.second", stock(estimate.biomass_kg)),
       h(
         "p.note",
-        `${stockRange(estimate.biomass_interval_kg)} · ${t("answer.for-count", { n: estimate.count_in_unit })}`,
+        [
+          confident(stockRange(estimate.biomass_interval_kg), estimate.level),
+          t("answer.for-count", { n: estimate.count_in_unit }),
+        ].join(" · "),
       ),
     );
   }

@@ -4,11 +4,25 @@ import { send } from "../api.js";
 import { cohortsIn, units } from "../data.js";
 import { fill, h } from "../dom.js";
 import { icon } from "../icons.js";
-import { aboutBook, action, banner, failure, loading, speciesName } from "../parts.js";
+import {
+  aboutBook,
+  action,
+  banner,
+  confident,
+  failure,
+  loading,
+  speciesName,
+} from "../parts.js";
 import { reload } from "../router.js";
 import { all } from "../store.js";
 import { dateText, daysAgo, t } from "../text.js";
-import { count as shownCount, stock, weight, weightRange } from "../units.js";
+import {
+  count as shownCount,
+  stock,
+  stockRange,
+  weight,
+  weightRange,
+} from "../units.js";
 
 export async function show() {
   const open = h("div");
@@ -73,8 +87,12 @@ function unitCard(unit, { cohorts, state }) {
   );
 }
 
-function biomass(state) {
-  return h("p.total", t("home.biomass", { value: stock(state.biomass_kg.value) }));
+function biomass({ biomass_kg: { value, low, high, level } }) {
+  return h(
+    "p.total",
+    t("home.biomass", { value: stock(value) }),
+    h("small", confident(stockRange([low, high]), level)),
+  );
 }
 
 function cohortLine(item) {
@@ -84,7 +102,7 @@ function cohortLine(item) {
     h(
       "p.lead",
       mean ? weight(mean.value) : t("unit.unweighed"),
-      mean ? h("small", weightRange([mean.low, mean.high], mean.value)) : null,
+      mean ? h("small", range(mean)) : null,
     ),
     h(
       "p.note",
@@ -92,6 +110,9 @@ function cohortLine(item) {
     ),
   );
 }
+
+const range = ({ value, low, high, level }) =>
+  confident(weightRange([low, high], value), level);
 
 function fishText(item) {
   const name = speciesName(item.cohort.species_key);

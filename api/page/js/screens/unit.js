@@ -12,6 +12,7 @@ import {
   action,
   banner,
   card,
+  confident,
   figures,
   loading,
   speciesName,
@@ -20,7 +21,13 @@ import { go, reload } from "../router.js";
 import { startSample } from "../samples.js";
 import { all } from "../store.js";
 import { dateText, t, today } from "../text.js";
-import { count as shownCount, stock, stockRange, weight } from "../units.js";
+import {
+  count as shownCount,
+  stock,
+  stockRange,
+  weight,
+  weightRange,
+} from "../units.js";
 
 export async function show({ unit: id }) {
   const unit = await findUnit(id);
@@ -143,6 +150,10 @@ function cohortCard(item) {
             high: mean.high,
             show: (grams) => weight(grams),
           }),
+          h(
+            "p.note",
+            confident(weightRange([mean.low, mean.high], mean.value), mean.level),
+          ),
         ]
       : h("p.lead", t("unit.unweighed")),
     figures([
@@ -158,20 +169,15 @@ function cohortCard(item) {
 
 function countNote({ fish_count: count }) {
   if (count?.low === undefined || count.low === count.high) return null;
-  return `${shownCount(count.low)}–${shownCount(count.high)}`;
+  const range = `${shownCount(count.low)}–${shownCount(count.high)}`;
+  return confident(range, count.level);
 }
 
 function biomassCard({ biomass_kg: biomass }) {
   return card(
     t("answer.biomass"),
     h("p.headline.second", stock(biomass.value)),
-    h(
-      "p.note",
-      t("answer.interval", {
-        percent: Math.round(biomass.level * 100),
-        range: stockRange([biomass.low, biomass.high]),
-      }),
-    ),
+    h("p.note", confident(stockRange([biomass.low, biomass.high]), biomass.level)),
   );
 }
 
