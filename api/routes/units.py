@@ -4,12 +4,12 @@ import datetime as dt
 from typing import Annotated
 from uuid import UUID
 
-from fastapi import APIRouter, Query, Response
+from fastapi import APIRouter, Depends, Query, Response
 
 from api.answers import PDF, SVG
 from api.outlook_schemas import OutlookOut, UnitStateOut
 from api.outlooks import outlook_out, today
-from api.services import Services, WithServices
+from api.services import WithServices
 from fishmeasure.ledger.outlook import UnitOutlook
 from fishmeasure.plots import Theme
 from fishmeasure.report.history_plots import growth_plot, spread_plot
@@ -42,19 +42,25 @@ def unit_state(
     return answer.model_copy(update={"about": services.book.remark("about")})
 
 
+def _outlook(services: WithServices, unit_id: UUID, date: OnDay = None) -> UnitOutlook:
+    return services.book.outlook(unit_id, date or today())
+
+
+WithOutlook = Annotated[UnitOutlook, Depends(_outlook)]
+
+
 @router.get("/outlook", summary="What follows for a unit")
-def outlook(services: WithServices, unit_id: UUID, date: OnDay = None) -> OutlookOut:
+def outlook(found: WithOutlook) -> OutlookOut:
     """Return feed, growth, harvest, limits and outage times on a day.
 
     What cannot be answered is null, and `problems` says why and what to do.
     """
-    return outlook_out(_outlook(services, unit_id, date))
+    return outlook_out(found)
 
 
 @router.get("/outlook.pdf", summary="The outlook on one page", responses=PDF)
-def outlook_page(services: WithServices, unit_id: UUID, date: OnDay = None) -> Response:
+def outlook_page(found: WithOutlook) -> Response:
     """Return the outlook to print, on A4."""
-    found = _outlook(services, unit_id, date)
     disposition = f'inline; filename="outlook-{found.on}.pdf"'
     return Response(
         outlook_pdf(found),
@@ -64,30 +70,14 @@ def outlook_page(services: WithServices, unit_id: UUID, date: OnDay = None) -> R
 
 
 @router.get("/growth.svg", summary="Growth as a picture", responses=SVG)
-def growth_svg(
-    services: WithServices,
-    unit_id: UUID,
-    date: OnDay = None,
-    theme: ThemeQuery = "light",
-) -> Response:
+def growth_svg(found: WithOutlook, theme: ThemeQuery = "light") -> Response:
     """Return samples with their intervals and the mean weight ahead."""
-    found = _outlook(services, unit_id, date)
     picture = growth_plot(found, plot_format="svg", theme=theme)
     return Response(picture, media_type="image/svg+xml")
 
 
 @router.get("/distribution.svg", summary="Weights over time", responses=SVG)
-def distribution_svg(
-    services: WithServices,
-    unit_id: UUID,
-    date: OnDay = None,
-    theme: ThemeQuery = "light",
-) -> Response:
+def distribution_svg(found: WithOutlook, theme: ThemeQuery = "light") -> Response:
     """Return how far apart the weights were at each sample, and are on the day."""
-    found = _outlook(services, unit_id, date)
     picture = spread_plot(found, plot_format="svg", theme=theme)
     return Response(picture, media_type="image/svg+xml")
-
-
-def _outlook(services: Services, unit_id: UUID, day: dt.date | None) -> UnitOutlook:
-    return services.book.outlook(unit_id, day or today())

@@ -136,10 +136,9 @@ def read_text(path: Path) -> str:
         If it cannot be read.
     """
     try:
-        return path.read_text(encoding="utf-8-sig")
-    except (OSError, UnicodeDecodeError) as error:
-        reason = getattr(error, "strerror", None) or "it is not text"
-        wanted = f"a file that can be read ({reason.lower()})"
+        return read_bytes(path).decode("utf-8-sig")
+    except UnicodeDecodeError:
+        wanted = "a file that can be read (it is not text)"
         raise BadOptionError("input", str(path), wanted) from None
 
 

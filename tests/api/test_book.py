@@ -33,6 +33,18 @@ def cohort(client: TestClient) -> dict[str, Any]:
     return body
 
 
+def died(unit: dict[str, Any], cohort: dict[str, Any]) -> dict[str, Any]:
+    """Return an entry that one fish of the cohort died in the unit."""
+    return {
+        "kind": "died",
+        "id": str(uuid4()),
+        "on": "2026-03-09",
+        "unit_id": unit["id"],
+        "cohort_id": cohort["id"],
+        "fish_count": 1,
+    }
+
+
 def test_a_unit_comes_back_with_all_its_fields(
     client: TestClient, unit: dict[str, Any]
 ) -> None:
@@ -141,14 +153,7 @@ def test_entries_that_cannot_be_are_refused(
     code: str,
 ) -> None:
     """With the reason."""
-    entry = {
-        "kind": "died",
-        "id": str(uuid4()),
-        "on": "2026-03-09",
-        "unit_id": unit["id"],
-        "cohort_id": cohort["id"],
-        "fish_count": 1,
-    }
+    entry = died(unit, cohort)
     answer = client.post("/v1/entries", json={"entries": [entry | change]})
     assert (answer.status_code, answer.json()["code"]) == (status, code)
 
@@ -157,14 +162,7 @@ def test_other_content_under_one_id_is_a_conflict(
     client: TestClient, unit: dict[str, Any], cohort: dict[str, Any]
 ) -> None:
     """An id stands for one content for ever."""
-    entry = {
-        "kind": "died",
-        "id": str(uuid4()),
-        "on": "2026-03-09",
-        "unit_id": unit["id"],
-        "cohort_id": cohort["id"],
-        "fish_count": 1,
-    }
+    entry = died(unit, cohort)
     client.post("/v1/entries", json={"entries": [entry]})
     answer = client.post("/v1/entries", json={"entries": [entry | {"fish_count": 2}]})
     assert (answer.status_code, answer.json()["code"]) == (409, "entry-conflict")

@@ -11,7 +11,6 @@ import platform
 import random
 import tempfile
 import time
-from collections.abc import Callable
 from datetime import date, timedelta
 from pathlib import Path
 from typing import Any
@@ -32,6 +31,7 @@ from fishmeasure.ledger.entries import (
 )
 from fishmeasure.ledger.store import Book, BookContent, open_book
 from fishmeasure.report.outlook_words import sections
+from tests.bench.timing import best_ms
 
 START = date(2016, 1, 1)
 LIMIT_MS = 200.0
@@ -124,16 +124,6 @@ def _fish_entry(kind: float, about: dict[str, Any], other: Unit) -> Entry:
         cv=0.25,
         condition_factor=1.2,
     )
-
-
-def best_ms(work: Callable[[], object], rounds: int) -> float:
-    """Return the best of some rounds, in milliseconds."""
-    times = []
-    for _ in range(rounds):
-        begin = time.perf_counter()
-        work()
-        times.append(time.perf_counter() - begin)
-    return 1000.0 * min(times)
 
 
 def questions(book: Book, last: date, rounds: int) -> dict[str, float]:

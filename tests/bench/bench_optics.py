@@ -6,8 +6,6 @@
 import argparse
 import io
 import platform
-import time
-from collections.abc import Callable
 
 import cv2
 import numpy as np
@@ -17,6 +15,7 @@ from fishmeasure.markers import find_plane
 from fishmeasure.photo import read_photo
 from fishmeasure.quality import check_photo
 from fishmeasure.synth.plane import PlaneScene, draw_plane, sheet_cards
+from tests.bench.timing import best_ms
 
 SCENE = PlaneScene(
     width_px=4032,
@@ -27,16 +26,6 @@ SCENE = PlaneScene(
     roll_deg=3.0,
     cards=sheet_cards("A4"),
 )
-
-
-def best_ms(call: Callable[[], object], repeats: int) -> float:
-    """Return the shortest of several runs, in milliseconds."""
-    times = []
-    for _ in range(repeats):
-        start = time.perf_counter()
-        call()
-        times.append(time.perf_counter() - start)
-    return 1000.0 * min(times)
 
 
 def main() -> None:

@@ -12,7 +12,6 @@ import io
 import platform
 import resource
 import time
-from collections.abc import Callable
 from pathlib import Path
 
 import cv2
@@ -26,24 +25,10 @@ from fishmeasure.segment.learned import MOST_PX, MOST_PX_PER_MM
 from fishmeasure.segment.learned.portrait import COLUMNS, ROWS
 from fishmeasure.segment.learned.run import ask, ask_crop
 from fishmeasure.segment.learned.view import rectify, whole_frame
+from tests.bench.timing import best_ms
 
 SAMPLE = Path(__file__).parents[2] / "sample_images" / "tank_a_net1.jpg"
 TWELVE_MEGAPIXELS = (4032, 3024)
-
-
-def best_ms(
-    work: Callable[[], object],
-    rounds: int,
-    clock: Callable[[], float] = time.perf_counter,
-) -> float:
-    """Return the best of several runs: the least disturbed one."""
-    work()
-    times = []
-    for _ in range(rounds):
-        start = clock()
-        work()
-        times.append(clock() - start)
-    return 1000 * min(times)
 
 
 def large_jpeg(photo: Path) -> bytes:

@@ -3,7 +3,7 @@
 Prints ratios, which a busy machine disturbs less than seconds, the time of each
 stage, and the memory that measuring takes over what importing takes.
 
-    python tests/bench/bench_photo.py [--photo FILE] [--runs 7]
+    python -m tests.bench.bench_photo [--photo FILE] [--runs 7]
 """
 
 import argparse
@@ -11,8 +11,6 @@ import io
 import os
 import platform
 import resource
-import time
-from collections.abc import Callable
 from functools import partial
 from pathlib import Path
 from typing import Any
@@ -27,18 +25,9 @@ from fishmeasure.photo import read_photo
 from fishmeasure.pipeline import PhotoSettings, measure_photo
 from fishmeasure.plane import PlaneScale
 from fishmeasure.segment import SEGMENTERS, FishOutline
+from tests.bench.timing import best_s
 
 SAMPLES = Path(__file__).resolve().parents[2] / "sample_images"
-
-
-def best_s(work: Callable[[], Any], runs: int) -> float:
-    """Return the shortest of some runs, in seconds."""
-    times = []
-    for _ in range(runs):
-        start = time.perf_counter()
-        work()
-        times.append(time.perf_counter() - start)
-    return min(times)
 
 
 def peak_mb() -> float:

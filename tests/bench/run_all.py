@@ -16,7 +16,6 @@ import subprocess
 import sys
 import tempfile
 import time
-from collections.abc import Callable
 from concurrent.futures import ProcessPoolExecutor
 from functools import partial
 from pathlib import Path
@@ -36,21 +35,12 @@ from fishmeasure.pipeline import PhotoSettings, measure_photo  # noqa: E402
 from fishmeasure.results import PhotoMeasurement  # noqa: E402
 from fishmeasure.segment import SEGMENTERS  # noqa: E402
 from tests.bench.plain_skimage import measure_plainly  # noqa: E402
+from tests.bench.timing import best_s  # noqa: E402
 
 PHOTO = ROOT / "sample_images" / "tank_a_net1.jpg"
 README = ROOT / "README.md"
 MANY = 100_000
 Row = tuple[str, str, str]
-
-
-def best_s(work: Callable[[], Any], runs: int) -> float:
-    """Return the shortest of some runs, in seconds."""
-    times = []
-    for _ in range(runs):
-        start = time.perf_counter()
-        work()
-        times.append(time.perf_counter() - start)
-    return min(times)
 
 
 def full_decode(data: bytes) -> Any:

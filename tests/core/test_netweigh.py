@@ -2,7 +2,6 @@
 
 import math
 
-import numpy as np
 import pytest
 
 from fishmeasure.errors import NetValueError
@@ -15,7 +14,8 @@ from fishmeasure.netweigh import (
     shared_length_sd,
     to_grams,
 )
-from fishmeasure.uncertainty import Estimate, UncertaintySource
+from fishmeasure.uncertainty import UncertaintySource
+from tests.core.measured import fish_of_250_mm
 
 
 @pytest.mark.parametrize(
@@ -80,26 +80,10 @@ def test_figures_that_cannot_be_are_refused(figures: dict[str, object]) -> None:
 
 
 def measured(*, fish: float, photo: float) -> FishLength:
-    length = Estimate.normal(250.0, 3.0)
-    return FishLength(
-        fork_length_mm=length,
-        total_length_mm=length,
-        standard_length_mm=length,
-        body_depth_mm=length,
-        thickness_mm=30.0,
-        area_mm2=1e4,
-        bend_deg=0.0,
-        contour_px=np.zeros((3, 2)),
-        midline_px=np.zeros((2, 2)),
-        snout_px=np.zeros(2),
-        fork_px=np.zeros(2),
-        confidence=1.0,
-        complete=True,
-        sources=(
-            UncertaintySource(name="end points", relative_sd=fish, scope="fish"),
-            UncertaintySource(name="noise", relative_sd=fish, scope="fish"),
-            UncertaintySource(name="scale", relative_sd=photo, scope="photo"),
-        ),
+    return fish_of_250_mm(
+        UncertaintySource(name="end points", relative_sd=fish, scope="fish"),
+        UncertaintySource(name="noise", relative_sd=fish, scope="fish"),
+        UncertaintySource(name="scale", relative_sd=photo, scope="photo"),
     )
 
 

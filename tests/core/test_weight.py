@@ -9,7 +9,6 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from fishmeasure.length import FishLength
 from fishmeasure.species import load_species
 from fishmeasure.uncertainty import Estimate, UncertaintySource
 from fishmeasure.weight import (
@@ -18,6 +17,7 @@ from fishmeasure.weight import (
     condition_factor,
     fish_weight,
 )
+from tests.core.measured import fish_of_250_mm
 
 G_PER_LB = 453.59237  # international pound, exact
 CM_PER_IN = 2.54  # exact
@@ -120,26 +120,9 @@ def test_lengths_error_is_multiplied_by_b_and_keeps_its_scope() -> None:
 
 def test_a_measured_fish_keeps_its_own_and_shared_errors_apart() -> None:
     """Each cause of length error is b times as large in weight, in its own scope."""
-    point = np.zeros(2)
-    estimate = Estimate.normal(250.0, 3.0)
-    length = FishLength(
-        fork_length_mm=estimate,
-        total_length_mm=estimate,
-        standard_length_mm=estimate,
-        body_depth_mm=estimate,
-        thickness_mm=30.0,
-        area_mm2=1.0,
-        bend_deg=0.0,
-        contour_px=np.zeros((3, 2)),
-        midline_px=np.zeros((2, 2)),
-        snout_px=point,
-        fork_px=point,
-        confidence=1.0,
-        complete=True,
-        sources=(
-            UncertaintySource(name="end points", relative_sd=0.006, scope="fish"),
-            UncertaintySource(name="print scale", relative_sd=0.01, scope="sample"),
-        ),
+    length = fish_of_250_mm(
+        UncertaintySource(name="end points", relative_sd=0.006, scope="fish"),
+        UncertaintySource(name="print scale", relative_sd=0.01, scope="sample"),
     )
     weight = fish_weight(length, load_species("rainbow-trout"))
     own, scale = weight.sources[:2]

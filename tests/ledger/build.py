@@ -1,9 +1,11 @@
 """Short ways to write what the tests put into a book."""
 
 from datetime import date, timedelta
+from itertools import count
+from typing import Any
 from uuid import UUID, uuid4
 
-from fishmeasure.ledger.entries import Cohort, Unit
+from fishmeasure.ledger.entries import Cohort, Entry, Feed, Unit, WaterReading
 
 START = date(2026, 3, 1)
 YEAR_C = (5.0, 5.0, 6.0, 8.0, 10.0, 12.0, 13.0, 13.0, 11.0, 9.0, 7.0, 5.0)
@@ -40,3 +42,16 @@ def cohort(name: str, **fields: object) -> Cohort:
 def same(number: int) -> UUID:
     """Return an id that is the same in every run."""
     return UUID(int=number)
+
+
+_IDS = count(1000)
+
+
+def entry_about(
+    unit: Unit, fish: Cohort, kind: type[Entry], on: int, **fields: Any
+) -> Any:
+    """Return an entry about fish in a unit, unless the fields say otherwise."""
+    plain: dict[str, Any] = {"id": same(next(_IDS)), "on": day(on), "unit_id": unit.id}
+    if kind not in {Feed, WaterReading}:
+        plain["cohort_id"] = fish.id
+    return kind(**(plain | fields))

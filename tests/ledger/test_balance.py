@@ -2,7 +2,7 @@
 
 import math
 from datetime import date
-from itertools import count
+from functools import partial
 from typing import Any
 
 import numpy as np
@@ -30,7 +30,7 @@ from fishmeasure.ledger.weights import WeightTrack
 from fishmeasure.stock.growth import project_growth
 from fishmeasure.stock.propagation import z_score
 from fishmeasure.stock.temperature import MonthlyTemperature
-from tests.ledger.build import YEAR_C, cohort, day, same, tank
+from tests.ledger.build import YEAR_C, cohort, day, entry_about, same, tank
 
 A, B, C = tank("A", id=same(1)), tank("B", id=same(2)), tank("C", id=same(3))
 TROUT = cohort("trout", id=same(11))
@@ -44,16 +44,8 @@ PLAIN = Assumptions(
     moved_weight_sd_fraction=0.0,
     unseen_loss_per_month=0.0,
 )
-_IDS = count(1000)
+entry = partial(entry_about, A, TROUT)
 Z = z_score(0.9)
-
-
-def entry(kind: type[Entry], on: int, **fields: Any) -> Any:
-    """Return an entry about trout in unit A, unless it says otherwise."""
-    plain: dict[str, Any] = {"id": same(next(_IDS)), "on": day(on), "unit_id": A.id}
-    if kind not in {Feed, WaterReading}:
-        plain["cohort_id"] = TROUT.id
-    return kind(**(plain | fields))
 
 
 def balance(*entries: Entry, on: int = 10, assume: Assumptions = PLAIN) -> Balance:
@@ -104,7 +96,7 @@ def test_replaced_entry_does_not_count() -> None:
     wrong = entry(Died, 1, fish_count=40)
     right = entry(Died, 1, fish_count=4, replaces=wrong.id)
     sold = entry(Sold, 2, fish_count=50)
-    gone = Cancelled(id=same(next(_IDS)), on=day(3), replaces=sold.id)
+    gone = Cancelled(id=same(999), on=day(3), replaces=sold.id)
     state = balance(stocked, wrong, right, sold, gone)
     assert only(state).fish_count.value == 96
 

@@ -2,7 +2,7 @@
 
 import math
 from dataclasses import replace
-from itertools import count
+from functools import partial
 from pathlib import Path
 from typing import Any
 
@@ -38,19 +38,11 @@ from fishmeasure.stock.oxygen import (
     aerator_supply,
     oxygen_saturation_mg_per_l,
 )
-from tests.ledger.build import cohort, day, same, tank
+from tests.ledger.build import cohort, day, entry_about, same, tank
 
 TROUT = cohort("trout", id=same(11), plate_weight_g=250.0)
 TANK = tank("Tank", id=same(1), inflow_l_per_min=20.0)
-_IDS = count(5000)
-
-
-def entry(kind: type[Entry], on: int, **fields: Any) -> Any:
-    """Return an entry about the trout in the tank."""
-    plain: dict[str, Any] = {"id": same(next(_IDS)), "on": day(on), "unit_id": TANK.id}
-    if kind not in {Feed, WaterReading}:
-        plain["cohort_id"] = TROUT.id
-    return kind(**(plain | fields))
+entry = partial(entry_about, TANK, TROUT)
 
 
 def exact_sample(on: int, weight_g: float, **fields: Any) -> Any:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from dataclasses import dataclass
 from datetime import date
 from typing import TYPE_CHECKING, Annotated, TypeVar
 
@@ -14,6 +15,7 @@ from fishmeasure.errors import OptionFormatError
 if TYPE_CHECKING:
     from fishmeasure.stock.growth import WeightSample
     from fishmeasure.stock.temperature import TemperatureForecast
+    from fishmeasure.stock.unit import RearingUnit
     from fishmeasure.uncertainty import Estimate
 
 Choice = TypeVar("Choice", bound=str)
@@ -25,34 +27,77 @@ SpeciesArgument = Annotated[
     str, typer.Argument(help="Species, such as rainbow-trout.", metavar="SPECIES")
 ]
 Json = Annotated[bool, typer.Option("--json", help="Print JSON.")]
-Temp = Annotated[float, typer.Option("--temp", help="Water temperature, °C.")]
-MeanWeight = Annotated[
-    float, typer.Option("--mean-weight", help="Mean weight of the fish, g.")
-]
-Biomass = Annotated[float, typer.Option("--biomass", help="Fish in the unit, kg.")]
-BiomassError = Annotated[
-    float, typer.Option("--biomass-error", help="Standard error of it, %.")
-]
-Volume = Annotated[float, typer.Option("--volume", help="Water, m³.")]
-Surface = Annotated[
-    float, typer.Option("--surface", help="Open surface, m²; 0 leaves it out.")
-]
-Inflow = Annotated[float, typer.Option("--inflow", help="Inflow, L/min.")]
-InflowDo = Annotated[
-    float | None,
-    typer.Option("--inflow-do", help="Its oxygen, mg/L; else 95 % saturated."),
-]
-Sotr = Annotated[
-    float,
-    typer.Option("--sotr", help="Aerators' standard oxygen transfer rate, kg/h."),
-]
-Altitude = Annotated[float, typer.Option("--altitude", help="Metres above the sea.")]
-Salinity = Annotated[float, typer.Option("--salinity", help="Salinity, g/kg.")]
-Wind = Annotated[float | None, typer.Option("--wind", help="Wind over the water, m/s.")]
-WaterUse = Annotated[
-    float,
-    typer.Option("--water-use", help="Oxygen used by water and bottom, mg/L an hour."),
-]
+BiomassError = Annotated[float, typer.Option(help="Standard error of it, %.")]
+Salinity = Annotated[float, typer.Option(help="Salinity, g/kg.")]
+Temp = Annotated[float, typer.Option(help="Water temperature, °C.")]
+Volume = Annotated[float, typer.Option(help="Water, m³.")]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class FishOptions:
+    """The fish, and how warm they have it."""
+
+    species: SpeciesArgument
+    mean_weight: Annotated[float, typer.Option(help="Mean weight of the fish, g.")]
+    temp: Temp
+    biomass: Annotated[float, typer.Option(help="Fish in the unit, kg.")]
+    biomass_error: BiomassError = 10.0
+
+    def biomass_kg(self) -> Estimate:
+        """Return the biomass with its error."""
+        return with_percent(self.biomass, self.biomass_error)
+
+    def count(self) -> Estimate:
+        """Return how many fish that makes."""
+        from fishmeasure.stock.propagation import scaled
+
+        return scaled(self.biomass_kg(), 1000.0 / self.mean_weight)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class UnitOptions:
+    """The unit that the fish are in."""
+
+    volume: Volume
+    surface: Annotated[
+        float, typer.Option(help="Open surface, m²; 0 leaves it out.")
+    ] = 0.0
+    inflow: Annotated[float, typer.Option(help="Inflow, L/min.")] = 0.0
+    inflow_do: Annotated[
+        float | None, typer.Option(help="Its oxygen, mg/L; else 95 % saturated.")
+    ] = None
+    sotr: Annotated[
+        float, typer.Option(help="Aerators' standard oxygen transfer rate, kg/h.")
+    ] = 0.0
+    altitude: Annotated[float, typer.Option(help="Metres above the sea.")] = 0.0
+    salinity: Salinity = 0.0
+    water_use: Annotated[
+        float, typer.Option(help="Oxygen used by water and bottom, mg/L an hour.")
+    ] = 0.0
+
+    def unit(self) -> RearingUnit:
+        """Return the unit.
+
+        Raises
+        ------
+        StockRangeError
+        """
+        from fishmeasure.stock.unit import Aerator, RearingUnit
+
+        aerator = Aerator(name="aerator", sotr_kg_per_h=self.sotr)
+        return RearingUnit(
+            volume_m3=self.volume,
+            surface_m2=self.surface,
+            inflow_l_per_min=self.inflow,
+            inflow_do_mg_per_l=self.inflow_do,
+            aerators=(aerator,) if self.sotr else (),
+            altitude_m=self.altitude,
+            salinity_g_per_kg=self.salinity,
+            water_respiration_mg_per_l_h=self.water_use,
+        )
+
+
+Wind = Annotated[float | None, typer.Option(help="Wind over the water, m/s.")]
 Unfed = Annotated[bool, typer.Option("--unfed", help="Not fed since the day before.")]
 Samples = Annotated[
     list[str],

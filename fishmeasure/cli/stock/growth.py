@@ -1,41 +1,18 @@
-"""The stocking calculations without a book: growth, harvest, feed.
-
-What concerns the water is in ``stock_water``. ``from __future__ import annotations``
-is left out of both: typer reads the annotations.
-"""
+"""Growth ahead, and what harvests of the largest fish yield and leave."""
 
 from datetime import timedelta
 from typing import TYPE_CHECKING, Annotated
 
 import typer
 
-from fishmeasure.cli import stock_options as opt
-from fishmeasure.cli import stock_water
-from fishmeasure.cli.checked import CheckedCommand
 from fishmeasure.cli.output import write_lines, write_record
+from fishmeasure.cli.stock import options as opt
 from fishmeasure.errors import OptionFormatError
 from fishmeasure.words import number, span
 
 if TYPE_CHECKING:
     from fishmeasure.stock.growth import WeightSample
     from fishmeasure.stock.harvest import Harvest
-
-
-def register(app: typer.Typer) -> None:
-    """Add the commands of this module to the program."""
-    for name, command in (
-        ("growth", growth_command),
-        ("harvest", harvest_command),
-        ("feed", feed_command),
-        ("conversion", conversion_command),
-        ("oxygen", stock_water.oxygen_command),
-        ("outage", stock_water.outage_command),
-        ("ammonia", stock_water.ammonia_command),
-        ("nitrate", stock_water.nitrate_command),
-        ("plant-bed", stock_water.plant_bed_command),
-        ("stocking", stock_water.stocking_command),
-    ):
-        app.command(name, cls=CheckedCommand)(command)
 
 
 def growth_command(
@@ -177,82 +154,3 @@ def harvest_command(
 def _above(harvest: "Harvest") -> str:
     smallest = harvest.smallest_taken_g
     return f", those over {number(smallest)} g," if smallest > 0.0 else ""
-
-
-def feed_command(
-    species: opt.SpeciesArgument,
-    mean_weight: opt.MeanWeight,
-    temp: opt.Temp,
-    biomass: opt.Biomass,
-    biomass_error: opt.BiomassError = 10.0,
-    days: Annotated[int, typer.Option(help="Days of feed.")] = 7,
-    as_json: opt.Json = False,
-) -> None:
-    """Show the ration and the kilograms of feed for today and the days ahead."""
-    from fishmeasure.stock.feed import feed_plan
-    from fishmeasure.stock.growth import WeightSample, fit_growth, project_growth
-    from fishmeasure.stock.propagation import exact, scaled
-    from fishmeasure.stock.temperature import ConstantTemperature
-
-    water = ConstantTemperature(temp_c=temp)
-    fit = fit_growth(
-        samples=(WeightSample(day=opt.DAY_ZERO, mean_weight_g=exact(mean_weight)),),
-        temperature=water,
-        species_key=species,
-    )
-    plan = feed_plan(
-        projection=project_growth(fit=fit, temperature=water, days=days),
-        fish_count=scaled(
-            opt.with_percent(biomass, biomass_error), 1000.0 / mean_weight
-        ),
-        temperature=water,
-        start=opt.DAY_ZERO,
-        days=days,
-    )
-    if as_json:
-        write_record(plan)
-        return
-    first = plan.days[0]
-    write_lines(
-        (
-            f"Ration today: {span(first.percent_per_day)} % of body weight",
-            f"Feed today: {span(first.feed_kg)} kg",
-            f"Feed in {days} days: {span(plan.total_kg)} kg",
-        ),
-        problems=plan.problems,
-        notes=plan.notes,
-    )
-
-
-def conversion_command(
-    feed: Annotated[float, typer.Option(help="Feed given, kg.")],
-    start: Annotated[float, typer.Option(help="Biomass at the start, kg.")],
-    end: Annotated[float, typer.Option(help="Biomass at the end, kg.")],
-    removed: Annotated[float, typer.Option(help="Sold or moved out, kg.")] = 0.0,
-    dead: Annotated[float, typer.Option(help="Died, kg.")] = 0.0,
-    added: Annotated[float, typer.Option(help="Stocked or moved in, kg.")] = 0.0,
-    biomass_error: opt.BiomassError = 5.0,
-    as_json: opt.Json = False,
-) -> None:
-    """Show the feed conversion ratio of a period, biological and economic."""
-    from fishmeasure.stock.feed import feed_conversion
-
-    found = feed_conversion(
-        feed_kg=feed,
-        start_biomass_kg=opt.with_percent(start, biomass_error),
-        end_biomass_kg=opt.with_percent(end, biomass_error),
-        removed_kg=removed,
-        dead_kg=dead,
-        added_kg=added,
-    )
-    if as_json:
-        write_record(found)
-        return
-    write_lines(
-        (
-            f"Biological feed conversion: {span(found.biological)}",
-            f"Economic feed conversion: {span(found.economic)}",
-            f"Gain: {span(found.gain_kg)} kg",
-        ),
-        notes=found.notes,
-    )

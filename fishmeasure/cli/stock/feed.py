@@ -1,0 +1,81 @@
+"""Feed: the ration, and the conversion of a period."""
+
+from typing import Annotated
+
+import typer
+
+from fishmeasure.cli.groups import grouped
+from fishmeasure.cli.output import write_lines, write_record
+from fishmeasure.cli.stock import options as opt
+from fishmeasure.words import span
+
+
+@grouped
+def feed_command(
+    fish: opt.FishOptions,
+    days: Annotated[int, typer.Option(help="Days of feed.")] = 7,
+    as_json: opt.Json = False,
+) -> None:
+    """Show the ration and the kilograms of feed for today and the days ahead."""
+    from fishmeasure.stock.feed import feed_plan
+    from fishmeasure.stock.growth import WeightSample, fit_growth, project_growth
+    from fishmeasure.stock.propagation import exact
+    from fishmeasure.stock.temperature import ConstantTemperature
+
+    water = ConstantTemperature(temp_c=fish.temp)
+    sample = WeightSample(day=opt.DAY_ZERO, mean_weight_g=exact(fish.mean_weight))
+    fit = fit_growth(samples=(sample,), temperature=water, species_key=fish.species)
+    plan = feed_plan(
+        projection=project_growth(fit=fit, temperature=water, days=days),
+        fish_count=fish.count(),
+        temperature=water,
+        start=opt.DAY_ZERO,
+        days=days,
+    )
+    if as_json:
+        write_record(plan)
+        return
+    first = plan.days[0]
+    write_lines(
+        (
+            f"Ration today: {span(first.percent_per_day)} % of body weight",
+            f"Feed today: {span(first.feed_kg)} kg",
+            f"Feed in {days} days: {span(plan.total_kg)} kg",
+        ),
+        problems=plan.problems,
+        notes=plan.notes,
+    )
+
+
+def conversion_command(
+    feed: Annotated[float, typer.Option(help="Feed given, kg.")],
+    start: Annotated[float, typer.Option(help="Biomass at the start, kg.")],
+    end: Annotated[float, typer.Option(help="Biomass at the end, kg.")],
+    removed: Annotated[float, typer.Option(help="Sold or moved out, kg.")] = 0.0,
+    dead: Annotated[float, typer.Option(help="Died, kg.")] = 0.0,
+    added: Annotated[float, typer.Option(help="Stocked or moved in, kg.")] = 0.0,
+    biomass_error: opt.BiomassError = 5.0,
+    as_json: opt.Json = False,
+) -> None:
+    """Show the feed conversion ratio of a period, biological and economic."""
+    from fishmeasure.stock.feed import feed_conversion
+
+    found = feed_conversion(
+        feed_kg=feed,
+        start_biomass_kg=opt.with_percent(start, biomass_error),
+        end_biomass_kg=opt.with_percent(end, biomass_error),
+        removed_kg=removed,
+        dead_kg=dead,
+        added_kg=added,
+    )
+    if as_json:
+        write_record(found)
+        return
+    write_lines(
+        (
+            f"Biological feed conversion: {span(found.biological)}",
+            f"Economic feed conversion: {span(found.economic)}",
+            f"Gain: {span(found.gain_kg)} kg",
+        ),
+        notes=found.notes,
+    )

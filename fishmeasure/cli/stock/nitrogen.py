@@ -1,0 +1,137 @@
+"""Nitrogen: a reading of ammonia, nitrate ahead, the plant bed."""
+
+from typing import Annotated, get_args
+
+import typer
+
+from fishmeasure.cli.output import write_lines, write_record
+from fishmeasure.cli.stock import options as opt
+from fishmeasure.words import number, span
+
+
+def ammonia_command(
+    species: opt.SpeciesArgument,
+    tan: Annotated[float, typer.Option(help="Total ammonia nitrogen, mg/L.")],
+    ph: Annotated[float, typer.Option(help="pH.")],
+    temp: opt.Temp,
+    tan_error: Annotated[
+        float, typer.Option(help="Standard error of the reading, %.")
+    ] = 10.0,
+    salinity: opt.Salinity = 0.0,
+    as_json: opt.Json = False,
+) -> None:
+    """Hold a reading's un-ionised ammonia against the species' limit."""
+    from fishmeasure.stock.nitrogen import ammonia_reading
+    from fishmeasure.stock.propagation import scaled
+
+    found = ammonia_reading(
+        species_key=species,
+        tan_mg_per_l=opt.with_percent(tan, tan_error, "total ammonia nitrogen", "mg/L"),
+        ph=ph,
+        temp_c=temp,
+        salinity_g_per_kg=salinity,
+    )
+    if as_json:
+        write_record(found)
+        return
+    used = span(scaled(found.limit_used_fraction, 100.0), 2)
+    write_lines(
+        (
+            f"Un-ionised share: {100.0 * found.unionised_fraction:.2f} %",
+            f"Un-ionised ammonia nitrogen: {span(found.unionised_n_mg_per_l, 2)} mg/L",
+            f"Of the limit of {found.limit_n_mg_per_l:g} mg/L: {used} %",
+            "Act on the highest figure.",
+        ),
+        problems=found.problems,
+        notes=found.notes,
+    )
+
+
+def nitrate_command(
+    species: opt.SpeciesArgument,
+    feed: Annotated[float, typer.Option(help="Feed a day, g.")],
+    volume: opt.Volume,
+    start: Annotated[float, typer.Option(help="Nitrate nitrogen now, mg/L.")] = 0.0,
+    exchange: Annotated[float, typer.Option(help="Water exchanged, m³/day.")] = 0.0,
+    protein: Annotated[
+        float | None, typer.Option(help="Protein of the feed, %; else the species'.")
+    ] = None,
+    bed: Annotated[float, typer.Option(help="Plant bed, m².")] = 0.0,
+    crop: Annotated[str, typer.Option(help="leafy, fruiting, raft or nft.")] = "leafy",
+    days: Annotated[int, typer.Option(help="Days ahead.")] = 60,
+    as_json: opt.Json = False,
+) -> None:
+    """Show where nitrate goes with this feed, water exchange and plant bed."""
+    from fishmeasure.stock import nitrogen
+    from fishmeasure.stock.figures import load_stock_figures
+    from fishmeasure.stock.propagation import exact
+
+    book = load_stock_figures(species).feed.protein_percent
+    made = nitrogen.tan_g_per_day(
+        feed_kg_per_day=exact(feed / 1000.0),
+        protein_percent=book.value if protein is None else protein,
+    )
+    uptake = nitrogen.plant_uptake_g_per_day(
+        crop=opt.choice("--crop", crop, get_args(nitrogen.Crop)), bed_m2=bed
+    )
+    trend = nitrogen.nitrate_trend(
+        species_key=species,
+        loop=nitrogen.NitrogenLoop(
+            volume_m3=volume,
+            exchange_m3_per_day=exchange,
+            plant_uptake_g_per_day=uptake.value,
+        ),
+        start_n_mg_per_l=start,
+        nitrogen_g_per_day=made,
+        days=days,
+    )
+    if as_json:
+        write_record(trend)
+        return
+    reached = "is not reached in that time"
+    if trend.days_to_limit is not None:
+        reached = f"may be passed in {trend.days_to_limit} days"
+    low, middle, high = (
+        number(course[-1])
+        for course in (
+            trend.low_mg_per_l,
+            trend.nitrate_n_mg_per_l,
+            trend.high_mg_per_l,
+        )
+    )
+    write_lines(
+        (
+            f"The feed makes {span(made)} g nitrogen a day",
+            f"The plants take up {span(uptake)} g a day",
+            f"Nitrate nitrogen in {days} days: {middle} ({low} to {high}) mg/L",
+            f"The limit of {trend.limit_n_mg_per_l:g} mg/L {reached}",
+        ),
+        notes=(*trend.notes, nitrogen.UPTAKE_NOTE) if bed else trend.notes,
+    )
+
+
+def plant_bed_command(
+    feed: Annotated[float, typer.Option(help="Feed a day, g.")],
+    bed: Annotated[float, typer.Option(help="Plant bed, m².")] = 0.0,
+    crop: Annotated[str, typer.Option(help="leafy, fruiting, raft or nft.")] = "leafy",
+    as_json: opt.Json = False,
+) -> None:
+    """Show the plant bed that the feed carries, and the feed a bed takes up."""
+    from fishmeasure.stock.nitrogen import Crop, bed_balance
+    from fishmeasure.stock.propagation import exact
+
+    found = bed_balance(
+        crop=opt.choice("--crop", crop, get_args(Crop)),
+        feed_kg_per_day=exact(feed / 1000.0),
+        bed_m2=bed,
+    )
+    if as_json:
+        write_record(found)
+        return
+    write_lines(
+        (
+            f"{feed:g} g of feed a day carries {span(found.bed_needed_m2)} m²",
+            f"{bed:g} m² takes up {span(found.feed_carried_kg)} kg of feed a day",
+        ),
+        notes=found.notes,
+    )

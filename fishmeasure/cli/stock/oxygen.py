@@ -1,0 +1,153 @@
+"""Oxygen: demand against supply, and what happens when the power stops."""
+
+from dataclasses import replace
+from io import BytesIO
+from pathlib import Path
+from typing import TYPE_CHECKING, Annotated, get_args
+
+import typer
+
+from fishmeasure.cli.groups import grouped
+from fishmeasure.cli.output import write_bytes, write_lines, write_record
+from fishmeasure.cli.stock import options as opt
+from fishmeasure.errors import BadOptionError
+from fishmeasure.words import number, span
+
+if TYPE_CHECKING:
+    from fishmeasure.stock.outage import OutageResult, TimeToLevel
+    from fishmeasure.uncertainty import Estimate
+
+
+@grouped
+def oxygen_command(
+    fish: opt.FishOptions,
+    water: opt.UnitOptions,
+    wind: opt.Wind = None,
+    unfed: opt.Unfed = False,
+    as_json: opt.Json = False,
+) -> None:
+    """Hold oxygen demand against supply at the species' caution level."""
+    from fishmeasure.stock import cautions
+    from fishmeasure.stock.oxygen import oxygen_balance
+
+    balance = oxygen_balance(
+        unit=water.unit(),
+        species_key=fish.species,
+        biomass_kg=fish.biomass_kg(),
+        mean_weight_g=fish.mean_weight,
+        temp_c=fish.temp,
+        feeding="fasted" if unfed else "fed",
+        wind_m_per_s=wind,
+    )
+    if as_json:
+        write_record(balance)
+        return
+    kept = balance.do_mg_per_l
+    write_lines(
+        (
+            f"Saturation: {balance.saturation_mg_per_l:.2f} mg/L",
+            f"The fish use {span(balance.demand_g_per_h)} g/h",
+            *(
+                f"  {name}: {span(figure)} g/h"
+                for name, figure in balance.supplies_g_per_h
+            ),
+            f"Supply at {kept:g} mg/L: {span(balance.supply_g_per_h)} g/h",
+            f"Balance to act on: {number(balance.unsafe_balance_g_per_h)} g/h",
+            f"Oxygen settles at {span(balance.steady_do_mg_per_l)} mg/L",
+            f"The supply carries {span(balance.max_biomass_kg)} kg",
+        ),
+        problems=balance.problems,
+        cautions=(cautions.ESTIMATE, cautions.OXYGEN),
+        notes=balance.notes,
+    )
+
+
+@grouped
+def outage_command(
+    fish: opt.FishOptions,
+    water: opt.UnitOptions,
+    oxygen: Annotated[float, typer.Option(help="Oxygen at the stop, mg/L.")],
+    spring: Annotated[
+        bool, typer.Option("--spring", help="The inflow runs without power.")
+    ] = False,
+    wind: opt.Wind = None,
+    unfed: opt.Unfed = False,
+    cause: Annotated[str, typer.Option(help="power, pump or blower.")] = "power",
+    backup_sotr: Annotated[
+        float, typer.Option(help="Backup air, standard transfer rate, kg/h.")
+    ] = 0.0,
+    hours: Annotated[float, typer.Option(help="Hours to ask the fish load for.")] = 4.0,
+    chart: Annotated[
+        Path | None, typer.Option(help="Write the chart to a PNG, SVG or PDF.")
+    ] = None,
+    as_json: opt.Json = False,
+) -> None:
+    """Show how long oxygen lasts when power or pump stops, and what buys time."""
+    from fishmeasure.stock.outage import OutageCase, OutageCause, biomass_for_hours
+    from fishmeasure.stock.outage import outage as outage_
+    from fishmeasure.stock.unit import Aerator
+    from fishmeasure.uncertainty import Estimate
+
+    case = OutageCase(
+        unit=replace(water.unit(), inflow_pumped=not spring),
+        species_key=fish.species,
+        biomass_kg=fish.biomass_kg(),
+        mean_weight_g=fish.mean_weight,
+        temp_c=fish.temp,
+        start_do_mg_per_l=Estimate.normal(oxygen, 0.2),
+        cause=opt.choice("--cause", cause, get_args(OutageCause)),
+        feeding="fasted" if unfed else "fed",
+        wind_m_per_s=wind,
+    )
+    backup = Aerator(name="backup air", sotr_kg_per_h=backup_sotr)
+    result = outage_(case, backup=backup if backup_sotr else None)
+    load = biomass_for_hours(case, hours=hours)
+    if chart is not None:
+        _write_chart(result, chart)
+    if as_json:
+        write_record({"outage": result, "hours": hours, "biomass_for_hours_kg": load})
+        return
+    _write_outage(result, hours, load)
+
+
+def _write_chart(result: "OutageResult", target: Path) -> None:
+    from fishmeasure.plots.canvas import plot_format_of
+    from fishmeasure.stock.outage_chart import outage_figure
+
+    drawn = BytesIO()
+    plot_format = plot_format_of(target.name)
+    if plot_format is None:
+        raise BadOptionError("--chart", target.name, "a file in .png, .svg or .pdf")
+    outage_figure(result).savefig(drawn, format=plot_format)
+    write_bytes(target, drawn.getvalue())
+
+
+def _write_outage(result: "OutageResult", hours: float, load: "Estimate") -> None:
+    from fishmeasure.stock.outage import time_words
+
+    def reached(name: str, time: "TimeToLevel") -> str:
+        low, high = time_words(time.minutes.low), time_words(time.minutes.high)
+        middle = time_words(time.minutes.value)
+        return f"{name}, {time.level_mg_per_l:g} mg/L, in {middle} ({low} to {high})"
+
+    measures = (
+        f"  {m.name}: {time_words(m.gained_min.value)} more "
+        f"(at least {time_words(m.gained_min.low)})"
+        for m in result.measures
+    )
+    air, water = result.holding_air_sotr_kg_per_h, result.holding_water_l_per_min
+    write_lines(
+        (
+            reached("Caution", result.to_caution),
+            reached("Critical", result.to_critical),
+            "What buys time until critical:",
+            *measures,
+            "The caution level would be held by",
+            f"  backup air of {span(air)} kg/h standard transfer rate,",
+            f"  or {span(water)} L/min of fresh water",
+            f"Fish that would last {hours:g} h: {span(load)} kg",
+        ),
+        problems=result.problems,
+        cautions=result.cautions,
+        notes=result.notes,
+    )

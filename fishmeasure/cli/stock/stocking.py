@@ -1,0 +1,135 @@
+"""How full a unit is by each limit, and what may be added or must go."""
+
+from dataclasses import replace
+from datetime import timedelta
+from typing import TYPE_CHECKING, Annotated, get_args
+
+import typer
+
+from fishmeasure.cli.groups import grouped
+from fishmeasure.cli.output import write_lines, write_record
+from fishmeasure.cli.stock import options as opt
+from fishmeasure.words import number, percent, span
+
+if TYPE_CHECKING:
+    from fishmeasure.stock.growth import GrowthProjection
+    from fishmeasure.stock.stocking import StockingOutlook, UnitLimits, UnitLoad
+    from fishmeasure.stock.unit import RearingUnit
+
+
+@grouped
+def stocking_command(
+    fish: opt.FishOptions,
+    water: opt.UnitOptions,
+    ph: Annotated[float | None, typer.Option(help="pH, for the ammonia.")] = None,
+    density: Annotated[
+        float | None, typer.Option(help="Own density limit, kg/m³.")
+    ] = None,
+    condition: Annotated[
+        float | None, typer.Option(help="Condition factor K, for the indices.")
+    ] = None,
+    bed: Annotated[float, typer.Option(help="Plant bed, m².")] = 0.0,
+    crop: Annotated[str, typer.Option(help="leafy, fruiting, raft or nft.")] = "leafy",
+    days: Annotated[int, typer.Option(help="Days ahead, to find room or harm.")] = 60,
+    fingerling: Annotated[
+        float, typer.Option(help="Weight of the fingerlings thought of, g.")
+    ] = 10.0,
+    as_json: opt.Json = False,
+) -> None:
+    """Show how near each limit is, the room left, or how many fish must go."""
+    from fishmeasure.stock.nitrogen import Crop
+    from fishmeasure.stock.stocking import FishGroup, UnitLimits, unit_load
+
+    unit = replace(water.unit(), plant_bed_m2=bed)
+    limits = UnitLimits(
+        density_kg_per_m3=density,
+        ph=ph,
+        condition_factor=condition,
+        crop=opt.choice("--crop", crop, get_args(Crop)),
+    )
+    group = FishGroup(
+        species_key=fish.species,
+        biomass_kg=fish.biomass_kg(),
+        mean_weight_g=fish.mean_weight,
+    )
+    load = unit_load(unit=unit, groups=(group,), temp_c=fish.temp, limits=limits)
+    outlook = _outlook(unit, limits, fish, days=days, fingerling_g=fingerling)
+    if as_json:
+        write_record({"load": load, "outlook": outlook})
+        return
+    _write_stocking(load, outlook, fingerling)
+
+
+def _write_stocking(
+    load: "UnitLoad", outlook: "StockingOutlook", fingerling_g: float
+) -> None:
+    room = f"room for {number(load.room_kg)} kg more"
+    if load.room_kg < 0.0:
+        room = f"{number(-load.room_kg)} kg too much at the unsafe end"
+    until = f"Until day {(outlook.days[-1].day - opt.DAY_ZERO).days}"
+    if outlook.first_day_over is None:
+        ahead = f"there is room for {outlook.fingerlings} fingerlings"
+        ahead += f" of {fingerling_g:g} g"
+    else:
+        over = (outlook.first_day_over - opt.DAY_ZERO).days
+        ahead = f"a limit may be passed from day {over} on: take out"
+        ahead += f" {outlook.fish_to_take_out} fish"
+    write_lines(
+        (
+            f"Density: {span(load.density_kg_per_m3)} kg/m³",
+            *(
+                f"  {limit.name}: {percent(limit.used_fraction.value)} used "
+                f"(may be {percent(limit.used_fraction.high)}), carries "
+                f"{span(limit.capacity_kg)} kg"
+                for limit in load.limits
+            ),
+            f"Limited first by {load.limiting.name}; {room}",
+            f"{until} {ahead}",
+        ),
+        problems=load.problems,
+        cautions=load.cautions,
+        notes=tuple(limit.note for limit in load.limits),
+    )
+
+
+def _outlook(
+    unit: "RearingUnit",
+    limits: "UnitLimits",
+    fish: opt.FishOptions,
+    *,
+    days: int,
+    fingerling_g: float,
+) -> "StockingOutlook":
+    """Return the outlook of one group of fish that grows as the book says."""
+    from fishmeasure.stock.growth import WeightSample, fit_growth, project_growth
+    from fishmeasure.stock.propagation import exact
+    from fishmeasure.stock.stocking import (
+        StockedGroup,
+        StockingQuestion,
+        stocking_outlook,
+    )
+    from fishmeasure.stock.temperature import ConstantTemperature
+
+    forecast = ConstantTemperature(temp_c=fish.temp)
+
+    def growing(weight_g: float) -> "GrowthProjection":
+        sample = WeightSample(day=opt.DAY_ZERO, mean_weight_g=exact(weight_g))
+        fit = fit_growth(
+            samples=(sample,), temperature=forecast, species_key=fish.species
+        )
+        return project_growth(fit=fit, temperature=forecast, days=days)
+
+    stocked = StockedGroup(
+        fish_count=fish.count(), projection=growing(fish.mean_weight)
+    )
+    return stocking_outlook(
+        unit=unit,
+        groups=(stocked,),
+        question=StockingQuestion(
+            start=opt.DAY_ZERO,
+            until=opt.DAY_ZERO + timedelta(days=days),
+            temperature=forecast,
+            fingerlings=growing(fingerling_g),
+        ),
+        limits=limits,
+    )
