@@ -70,6 +70,7 @@ export const TEXTS = {
   "unit.more": "More about this unit",
   "unit.book": "Book of entries",
   "unit.print": "Outlook to print (PDF)",
+  "unit.grade": "Grade by size",
   "unit.change": "Size and water",
 
   "unit-form.new": "New unit",
@@ -311,7 +312,45 @@ export const TEXTS = {
   "entry.cancelled": "Taken back",
   "entry.mean": "{value} a fish",
   "entry.to": "to {unit}",
-  "entry.groups": { one: "{n} size group", other: "{n} size groups" },
+  "grading.group": "Group {n}",
+  "grading.stays": "Stays in {unit}",
+  "grading.to": "Where it goes",
+  "grading.fish_count": "Fish",
+  "grading.fish_count_sd": "May be off by",
+  "grading.weight_kg": "All together",
+  "grading.mean_weight_g": "Each, on average",
+  "grading.add": "Add a group",
+  "grading.remove": "Remove group {n}",
+  "grading.how":
+    "Count what goes; one weight of each group is enough, or none. Count what stays too if you can: then the grading counts the unit anew.",
+  "grading.no-other": "There is no other unit for a group to go to.",
+  "grading.sizes":
+    "A tenth weigh less than {small} ({small_length}), a tenth more than {large} ({large_length}).",
+  "grading.advised": "They are far enough apart for sorting to be worth its handling.",
+  "grading.not-advised":
+    "They are close together: sorting is hardly worth its handling now.",
+  "grading.check": "Check",
+  "grading.nothing-goes": "Give at least one group that goes to another unit.",
+  "grading.same-unit": "Two groups go to the same unit: make them one.",
+  "grading.stay-uncounted": "Count those that stay too, or leave their weight empty.",
+  "grading.together": {
+    one: "{shown} fish in all; the book has {book}.",
+    other: "{shown} fish in all; the book has {book}.",
+  },
+  "grading.far":
+    "That is beyond the book's range. Count again, or look for fish that died or left unseen.",
+  "grading.rest": "{rest} stay by the book, less what goes.",
+  "grading.too-many": "More go than the book has ({book}). Count again.",
+  "grading.mean": "{mean} a fish over all groups; the book has {book}.",
+  "grading.mean-far": "That is beyond the book's range. Look at the weights again.",
+  "grading.rest-mean": "Those that stay then have {mean} a fish.",
+  "grading.rest-mean-odd":
+    "The weights do not fit: {mean} a fish would stay. Look at them again.",
+  "grading.room": "{weight} to {unit}, which has room for {room}.",
+  "grading.no-room":
+    "{weight} to {unit}, which has room for {room} before its first limit.",
+  "grading.full": "{weight} to {unit}, which is at its limit already.",
+  "grading.after": "Sample each unit soon: sorted fish are spread otherwise.",
   "entry.correcting":
     "You correct an entry. The old one stays on record, but counts no more.",
   "entry.save": "Save the entry",

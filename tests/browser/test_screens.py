@@ -87,6 +87,7 @@ def walk(phone: Phone, server: Server, check: Callable[[str], None]) -> None:
         "book": f"unit/{unit_id}/book",
         "entry-died": f"unit/{unit_id}/book/add/died",
         "entry-water": f"unit/{unit_id}/book/add/water",
+        "entry-graded": f"unit/{unit_id}/book/add/graded",
         "guide": "guide",
         "settings": "settings",
         "pair": "pair",

@@ -37,6 +37,7 @@ export const KINDS = {
     fishCount,
     meanWeight,
   ],
+  graded: [cohort],
   stocked: [
     cohort,
     fishCount,
@@ -55,7 +56,7 @@ export const ICONS = {
   sold: "minus",
   moved: "next",
   stocked: "plus",
-  graded: "pictures",
+  graded: "sieve",
   sample: "fish",
 };
 
@@ -90,10 +91,16 @@ export function entryLine(entry, names) {
     entry.to_unit_id
       ? t("entry.to", { unit: names.get(entry.to_unit_id) ?? "" })
       : null,
-    entry.groups ? t("entry.groups", { n: entry.groups.length }) : null,
+    ...(entry.groups ?? []).map((group) => groupPart(group, names)),
     names.get(entry.cohort_id) ?? null,
   ];
   return parts.filter(Boolean).join(" · ");
+}
+
+function groupPart({ fish_count: n, to_unit_id: to, mean_weight_g: mean }, names) {
+  const fish = t("fish.count", { n, shown: count(n) });
+  const weighing = mean ? ` (${t("entry.mean", { value: weight(mean) })})` : "";
+  return `${fish} ${t("entry.to", { unit: names.get(to) ?? "" })}${weighing}`;
 }
 
 function waterParts(entry) {

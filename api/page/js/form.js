@@ -6,15 +6,44 @@ import { t } from "./text.js";
 import { fishUnit, fromGrams, stockUnit, toGrams, typed } from "./units.js";
 
 /**
- * A field is {name, label, type, hint?, required?, options?, min?, max?, value?}.
+ * A field is {name, label, type, hint?, required?, options?, min?, max?, value?, bare?};
+ * a bare one does not say that it is optional.
  * Types: text, date, whole, number, percent (a fraction is kept), fish-weight
  * (grams are kept), stock-weight (kilograms are kept), choice, check, lines.
+ * `prefix` tells fields of the same name on one screen apart.
  */
+export class Fields {
+  constructor(fields, prefix = "") {
+    this.fields = fields;
+    this.inputs = new Map(
+      fields.map((field) => [
+        field.name,
+        inputFor(field, `field-${prefix}${field.name}`),
+      ]),
+    );
+    this.rows = fields.map((field) => row(field, this.inputs.get(field.name)));
+  }
+
+  /** Return {values, wrong}: what was typed, and {label, input} of what is unusable. */
+  read() {
+    const values = {};
+    const wrong = [];
+    for (const field of this.fields) {
+      const input = this.inputs.get(field.name);
+      const value = parse(field, input);
+      const missing = value === null && field.required;
+      if (value === undefined || missing) wrong.push({ label: field.label, input });
+      else if (value !== null) values[field.name] = value;
+    }
+    return { values, wrong };
+  }
+}
+
+/** Fields that are saved together. */
 export class Form {
   constructor(fields, { save, onsave }) {
-    this.fields = fields;
+    this.head = new Fields(fields);
     this.onsave = onsave;
-    this.inputs = new Map(fields.map((field) => [field.name, inputFor(field)]));
     this.errors = h("div", { role: "alert" });
     this.button = h(
       "button.button.primary",
@@ -30,7 +59,7 @@ export class Form {
         onsubmit: (event) => void this.submit(event),
       },
       this.errors,
-      fields.map((field) => row(field, this.inputs.get(field.name))),
+      this.head.rows,
     );
   }
 
@@ -51,37 +80,24 @@ export class Form {
     }
   }
 
-  /** Return {values, wrong}: what was typed, and the fields that cannot be used. */
+  /** Return {values, wrong} of all fields. */
   read() {
-    const values = {};
-    const wrong = [];
-    for (const field of this.fields) {
-      const value = parse(field, this.inputs.get(field.name));
-      if (value === undefined) wrong.push(field);
-      else if (value !== null) values[field.name] = value;
-      else if (field.required) wrong.push(field);
-    }
-    return { values, wrong };
+    return this.head.read();
   }
 
   mark(wrong) {
-    for (const field of this.fields) {
-      const input = this.inputs.get(field.name);
-      if (wrong.includes(field)) input.setAttribute("aria-invalid", "true");
-      else input.removeAttribute("aria-invalid");
-    }
-    if (!wrong.length) {
-      fill(this.errors);
-      return;
-    }
-    const names = wrong.map((field) => field.label).join(", ");
+    for (const input of this.element.querySelectorAll("[aria-invalid]"))
+      input.removeAttribute("aria-invalid");
+    fill(this.errors);
+    if (!wrong.length) return;
+    for (const { input } of wrong) input.setAttribute("aria-invalid", "true");
+    const names = wrong.map(({ label }) => label).join(", ");
     fill(this.errors, banner("bad", t("form.wrong", { fields: names })));
-    this.inputs.get(wrong[0].name).focus();
+    wrong[0].input.focus();
   }
 }
 
-function inputFor(field) {
-  const id = `field-${field.name}`;
+function inputFor(field, id) {
   const shared = {
     id,
     name: field.name,
@@ -158,8 +174,8 @@ function unitOf(field) {
 
 function row(field, input) {
   const unit = unitOf(field);
-  const optional =
-    field.required || field.type === "check" ? "" : ` ${t("form.optional")}`;
+  const told = field.required || field.bare || field.type === "check";
+  const optional = told ? "" : ` ${t("form.optional")}`;
   const label = h(
     "label",
     { for: input.id },

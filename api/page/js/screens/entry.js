@@ -5,6 +5,8 @@ import { about, cohorts, cohortsIn, units, writeEntry } from "../data.js";
 import { h } from "../dom.js";
 import { KINDS, entryLine, fieldsOf } from "../entry_kinds.js";
 import { Form } from "../form.js";
+import { gradingEntries } from "../grading.js";
+import { GradingForm } from "../grading_form.js";
 import { uuid } from "../ids.js";
 import { action, banner, cautions } from "../parts.js";
 import { go } from "../router.js";
@@ -16,6 +18,7 @@ const CAUTIONS = {
   harvested: ["slaughter"],
   sold: ["slaughter"],
   moved: ["permits"],
+  graded: ["handling", "permits"],
 };
 
 export async function show({ unit: unitId, kind, entry: entryId }) {
@@ -61,8 +64,17 @@ async function formFor(kind, unitId, old) {
     label: t("field.note"),
     value: old?.note,
   };
+  const save = t(old ? "entry.save-correction" : "entry.save");
+  if (kind === "graded") {
+    const place = { unitId, units: places.units, states: here.cohorts };
+    return new GradingForm([date, ...fields], place, {
+      old,
+      save,
+      onsave: (values) => keepAll(unitId, gradingEntries(unitId, old, values)),
+    });
+  }
   return new Form([date, ...fields, note], {
-    save: t(old ? "entry.save-correction" : "entry.save"),
+    save,
     onsave: (values) => keep(kind, unitId, old, values),
   });
 }
@@ -80,7 +92,12 @@ async function keep(kind, unitId, old, values) {
   }
   const entry = { kind, id: uuid(), unit_id: unitId, ...values };
   if (old) entry.replaces = old.id;
-  await writeEntry(entry, t(`entry.${kind}`), dateText(entry.on));
+  await keepAll(unitId, [entry]);
+}
+
+async function keepAll(unitId, entries) {
+  for (const [order, entry] of entries.entries())
+    await writeEntry(entry, t(`entry.${entry.kind}`), dateText(entry.on), order);
   go(`unit/${unitId}/book`, { replace: true });
 }
 

@@ -28,7 +28,7 @@ export async function show() {
     ],
     { save: t("pair.save"), onsave: pair },
   );
-  form.inputs.get("code").setAttribute("inputmode", "numeric");
+  form.head.inputs.get("code").setAttribute("inputmode", "numeric");
   return {
     title: t("pair.title"),
     body: [h("section.empty", icon("ruler"), h("p", t("pair.how"))), form.element],

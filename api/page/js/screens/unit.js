@@ -208,6 +208,12 @@ function links(unit, state, stocked) {
     stocked
       ? action(t("unit.stock"), { to: `unit/${unit.id}/stock`, name: "plus" })
       : null,
+    stocked
+      ? action(t("unit.grade"), {
+          to: `unit/${unit.id}/book/add/graded`,
+          name: "sieve",
+        })
+      : null,
     action(t("unit.change"), { to: `unit/${unit.id}/change`, name: "pen" }),
   );
 }

@@ -1,0 +1,205 @@
+/** The form of a grading: size groups, where each goes, and what does not fit. */
+
+import { fill, h } from "./dom.js";
+import { Fields, Form } from "./form.js";
+import { gradingChecks } from "./grading.js";
+import { icon } from "./icons.js";
+import { loadOutlook } from "./outlook.js";
+import { action, banner, card } from "./parts.js";
+import { t } from "./text.js";
+import { length, weight } from "./units.js";
+
+const MOST_GROUPS = 20; // as the book takes them, fishmeasure/ledger/entries.py
+
+/**
+ * `place` is {unitId, units, states}: the unit, all units, and the state of each
+ * cohort in it. `onsave` gets {on, cohort_id, note, groups}.
+ */
+export class GradingForm extends Form {
+  constructor(fields, place, { old, ...rest }) {
+    super(fields, rest);
+    Object.assign(this, place, { groups: [], made: 0, rooms: new Map() });
+    this.names = new Map(this.units.map(({ id, name }) => [id, name]));
+    this.sizes = h("p.tip", { hidden: true });
+    this.list = h("div.stack");
+    this.checks = h("div", { role: "status" });
+    this.note = new Fields([
+      { name: "note", type: "lines", label: t("field.note"), value: old?.note },
+    ]);
+    this.more = action(t("grading.add"), { onclick: () => this.add({}), name: "plus" });
+    for (const group of old?.groups ?? this.usual()) this.add(group);
+    this.element.append(
+      this.sizes,
+      h("p.note", t("grading.how")),
+      this.units.length < 2 ? this.noOther() : "",
+      this.list,
+      this.more,
+      this.checks,
+      ...this.note.rows,
+    );
+    this.element.addEventListener("input", () => this.check());
+    void this.tellSizes();
+    this.check();
+  }
+
+  /** Most gradings: the larger part stays, one group goes. */
+  usual() {
+    const other = this.units.find(({ id }) => id !== this.unitId);
+    return [{ to_unit_id: other?.id }, { to_unit_id: this.unitId }];
+  }
+
+  noOther() {
+    return banner(
+      "warn",
+      t("grading.no-other"),
+      action(t("home.add"), { to: "unit-new", name: "plus" }),
+    );
+  }
+
+  add(group) {
+    const used = this.groups.map((one) => one.fields.inputs.get("to_unit_id").value);
+    const free = this.units.find(({ id }) => !used.includes(id));
+    const fields = new Fields(
+      groupFields({ to_unit_id: free?.id, ...group }, this),
+      `${(this.made += 1)}-`,
+    );
+    // Two figures for one thing would contradict each other.
+    const either = ["weight_kg", "mean_weight_g"].map((name) =>
+      fields.inputs.get(name),
+    );
+    for (const [index, input] of either.entries())
+      input.addEventListener("input", () => {
+        either[1 - index].value = "";
+      });
+    this.groups.push({ fields });
+    this.place();
+  }
+
+  remove(group) {
+    this.groups = this.groups.filter((one) => one !== group);
+    this.place();
+    this.check();
+  }
+
+  place() {
+    fill(
+      this.list,
+      this.groups.map((group, index) => this.groupCard(group, index + 1)),
+    );
+    this.more.hidden = this.groups.length >= Math.min(this.units.length, MOST_GROUPS);
+  }
+
+  groupCard(group, n) {
+    const [to, ...figures] = group.fields.rows;
+    const out = h(
+      "button.corner",
+      {
+        type: "button",
+        "aria-label": t("grading.remove", { n }),
+        onclick: () => this.remove(group),
+      },
+      icon("out"),
+    );
+    return card(
+      t("grading.group", { n }),
+      to,
+      h("div.columns", figures),
+      this.groups.length > 1 ? out : null,
+    );
+  }
+
+  read() {
+    const parts = [this.head, ...this.groups.map(({ fields }) => fields), this.note];
+    const [{ values }, ...rest] = parts.map((part) => part.read());
+    const note = rest.pop().values;
+    const groups = rest.map((part) => part.values);
+    const wrong = parts.flatMap((part) => part.read().wrong);
+    for (const [index, group] of groups.entries()) {
+      const stays = group.to_unit_id === this.unitId;
+      const { inputs } = this.groups[index].fields;
+      const input = inputs.get("fish_count");
+      const known = wrong.some((one) => one.input === input);
+      if (!group.fish_count && !stays && !known)
+        wrong.push({ label: t("grading.fish_count"), input });
+    }
+    return { values: { ...values, ...note, groups }, wrong };
+  }
+
+  /** The book's state of the cohort that is chosen. */
+  get state() {
+    const id = this.head.inputs.get("cohort_id").value;
+    return this.states.find(({ cohort }) => cohort.id === id);
+  }
+
+  check() {
+    const groups = this.groups.map(({ fields }) => fields.read().values);
+    for (const { to_unit_id: id } of groups) void this.askRoom(id);
+    const found = gradingChecks(this.unitId, groups, this);
+    const lines = (fits) =>
+      found.filter((one) => one.fits === fits).map(({ text }) => h("p", text));
+    const [good, odd] = [lines(true), lines(false)];
+    fill(
+      this.checks,
+      good.length || odd.length ? h("h2.unseen", t("grading.check")) : null,
+      h(
+        "div.stack",
+        good.length ? banner("good", null, good) : null,
+        odd.length ? banner("warn", null, odd) : null,
+        good.length || odd.length ? h("p.tip", t("grading.after")) : null,
+      ),
+    );
+  }
+
+  /** Ask once how much more a unit can carry; without an answer nothing is said. */
+  async askRoom(id) {
+    if (id === undefined || id === this.unitId || this.rooms.has(id)) return;
+    this.rooms.set(id, null);
+    const found = await loadOutlook(id);
+    this.rooms.set(id, found.limits?.room_kg ?? null);
+    if (this.rooms.get(id) !== null) this.check();
+  }
+
+  async tellSizes() {
+    const { cohorts = [] } = await loadOutlook(this.unitId);
+    const shown = cohorts.find(({ cohort_id: id }) => id === this.state?.cohort.id);
+    if (!shown?.grading) return;
+    const { small_g: small, large_g: large, advised } = shown.grading;
+    this.sizes.hidden = false;
+    fill(
+      this.sizes,
+      t("grading.sizes", {
+        small: weight(small),
+        small_length: length(shown.grading.small_mm),
+        large: weight(large),
+        large_length: length(shown.grading.large_mm),
+      }),
+      ` ${t(advised ? "grading.advised" : "grading.not-advised")}`,
+    );
+  }
+}
+
+function groupFields(group, { units, unitId }) {
+  const options = units.map(({ id, name }) => ({
+    value: id,
+    label: id === unitId ? t("grading.stays", { unit: name }) : name,
+  }));
+  const table = [
+    {
+      name: "to_unit_id",
+      type: "choice",
+      options,
+      required: true,
+      label: t("grading.to"),
+    },
+    { name: "fish_count", type: "whole", max: 10_000_000 },
+    { name: "fish_count_sd", type: "number", max: 10_000_000 },
+    { name: "weight_kg", type: "stock-weight" },
+    { name: "mean_weight_g", type: "fish-weight" },
+  ];
+  return table.map((field) => ({
+    value: group[field.name],
+    label: t(`grading.${field.name}`),
+    bare: true,
+    ...field,
+  }));
+}
