@@ -34,6 +34,7 @@ from fishmeasure.stock.temperature import (
     TemperatureForecast,
 )
 from fishmeasure.stock.unit import RearingUnit
+from fishmeasure.stock.weekly import WeeklyHarvest, weekly_plan
 from fishmeasure.uncertainty import DEFAULT_LEVEL, Estimate
 
 
@@ -247,6 +248,24 @@ def harvest_ahead(
     )
 
 
+def weekly_harvest(
+    *,
+    species_key: str,
+    samples: list[MeanWeightIn],
+    temperature: ConstantTemperature | MonthlyTemperature,
+    fish_count: Figure,
+    weekly: WeeklyHarvest,
+    cv: float = 0.25,
+) -> harvest.HarvestPlan:
+    """Weekly harvests of the largest fish: a number, so many kg, or all at a size."""
+    first = max((sample.day for sample in samples), default=weekly.until)
+    days = min(max((weekly.until - first).days, 0), 1500)
+    _, projection = _projection(species_key, samples, temperature, days)
+    return weekly_plan(
+        projection=projection, fish_count=fish_count, cv=exact(cv), weekly=weekly
+    )
+
+
 def _projection(
     species_key: str,
     samples: list[MeanWeightIn],
@@ -295,6 +314,7 @@ CALCULATIONS: dict[str, Callable[..., Any]] = {
     "condition-factor": growth.condition_factor,
     "growth": growth_ahead,
     "harvest": harvest_ahead,
+    "weekly-harvest": weekly_harvest,
     "ration": daily_ration,
     "feed-conversion": feed_conversion,
     "oxygen-saturation": oxygen_saturation,

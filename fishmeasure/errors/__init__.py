@@ -81,6 +81,7 @@ from fishmeasure.errors.stock import (
     StockError,
     StockRangeError,
     UnknownStockSpeciesError,
+    WeeklyHarvestError,
 )
 
 __all__ = [
@@ -137,4 +138,5 @@ __all__ = [
     "UnknownSpeciesError",
     "UnknownStockSpeciesError",
     "VersionConflictError",
+    "WeeklyHarvestError",
 ]

@@ -52,6 +52,18 @@ class NoSamplesError(StockError):
         )
 
 
+class WeeklyHarvestError(StockError):
+    """A weekly harvest is not one of fish, kilograms or a size."""
+
+    code = "weekly-harvest"
+
+    def __init__(self) -> None:
+        super().__init__(
+            "A weekly harvest takes so many fish, so many kilograms or all at a size.",
+            "Give one of the three.",
+        )
+
+
 class GainNotKnownError(StockError):
     """The gain cannot be told from zero, so no feed conversion can be given."""
 

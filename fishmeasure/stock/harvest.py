@@ -207,9 +207,15 @@ class Harvest:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class HarvestPlan:
-    """Harvests in order; ``shortfall_count`` fish asked for were not there."""
+    """Harvests in order; ``shortfall_count`` fish asked for were not there.
+
+    ``taken_kg`` is all harvests', their errors taken as shared: they come from one
+    mean weight, one spread and one count.
+    """
 
     harvests: tuple[Harvest, ...]
+    taken_count: int
+    taken_kg: Estimate
     shortfall_count: int
     notes: tuple[str, ...] = ()
 
@@ -229,7 +235,7 @@ def harvest_plan(
     Parameters
     ----------
     takes
-        (day, number of fish), any order; a weekly number is ``weekly_takes``.
+        (day, number of fish), any order; see ``weekly`` for every week.
 
     Raises
     ------
@@ -250,8 +256,14 @@ def harvest_plan(
         lower = max((left - taken) / fish_count.value, 0.0)
         done.append(_harvest(day, mean, fish_count, cv, (lower, upper)))
         left -= taken
+    taken_kg = sum(harvest.taken_kg.value for harvest in done)
+    error = sum(harvest.taken_kg.sd for harvest in done) / taken_kg if done else 0.0
     return HarvestPlan(
-        harvests=tuple(done), shortfall_count=shortfall, notes=projection.notes
+        harvests=tuple(done),
+        taken_count=sum(harvest.taken_count for harvest in done),
+        taken_kg=lognormal(taken_kg, error, projection.level),
+        shortfall_count=shortfall,
+        notes=projection.notes,
     )
 
 
@@ -299,10 +311,3 @@ def _relative_sd_of_mean(
         for value in (cv.value - cv.sd, cv.value + cv.sd)
     ]
     return math.hypot(relative_sd(mean), (ends[1] - ends[0]) / (ends[1] + ends[0]))
-
-
-def weekly_takes(
-    *, start: date, weeks: int, per_week: int
-) -> tuple[tuple[date, int], ...]:
-    """Return the same number on each of some weeks, for ``harvest_plan``."""
-    return tuple((start + timedelta(weeks=week), per_week) for week in range(weeks))

@@ -108,6 +108,22 @@ def test_growth_ahead_reaches_the_size(client: TestClient) -> None:
     assert "2026-05-01" < first < half
 
 
+def test_a_weekly_harvest_over_http(client: TestClient) -> None:
+    """Fish all alike of 500 g that do not grow: 20 kg a week are 40 of them."""
+    got = result(
+        client,
+        "weekly-harvest",
+        species_key="rainbow-trout",
+        samples=[{"day": "2026-05-01", "mean_weight_g": 500}],
+        temperature={"temp_c": 0.0},
+        fish_count=90,
+        weekly={"start": "2026-05-01", "until": "2026-05-15", "biomass_kg": 20},
+        cv=0,
+    )
+    assert [h["taken_count"] for h in got["harvests"]] == [40, 40, 10]
+    assert got["taken_kg"]["value"] == pytest.approx(45.0)
+
+
 @pytest.mark.parametrize(
     ("name", "fields", "code"),
     [

@@ -17,6 +17,7 @@ from fishmeasure.words import number, span
 
 UNIT = "--mean-weight 250 --temp 12 --biomass 90 --volume 6 --surface 7 --inflow 60"
 SAMPLES = "--sample 2026-03-01=60 --sample 2026-04-01=85/5 --temp 10"
+WEEKLY = f"harvest perch {SAMPLES} --count 90 --from 2026-05-01"
 
 COMMANDS = {
     "growth": f"growth rainbow-trout {SAMPLES}",
@@ -27,6 +28,10 @@ COMMANDS = {
     "growth by wave": "growth perch --sample 2026-03-01=60 --wave 12,8,205",
     "harvest": f"harvest rainbow-trout {SAMPLES} --count 90 --take 2026-05-01=60 "
     "--take 2026-06-01=60",
+    "harvest at plate size": f"harvest perch {SAMPLES} --count 90 --size 90 "
+    "--weekly size --from 2026-05-01 --until 2026-07-01",
+    "harvest in kilograms": f"harvest perch {SAMPLES} --count 90 "
+    "--weekly 1.5kg --from 2026-05-01 --until 2026-07-01",
     "feed": "feed brown-trout --mean-weight 100 --temp 10 --biomass 30",
     "conversion": "conversion --feed 40 --start 30 --end 65 --dead 1",
     "oxygen": f"oxygen rainbow-trout {UNIT} --sotr 0.1",
@@ -71,6 +76,22 @@ def test_published_answers_come_through_the_commands() -> None:
     )
 
 
+def test_a_weekly_harvest_of_all_at_plate_size() -> None:
+    """The screen says how many fish each week, and how many are too small still."""
+    shown = run(f"{WEEKLY} --weekly size --size 90 --until 2026-05-20")
+    assert [line[:10] for line in shown.splitlines()[:3]] == [
+        "2026-05-01",
+        "2026-05-08",
+        "2026-05-15",
+    ]
+    assert "fish are not yet at 90 g on 2026-05-15" in shown
+    assert "fish under the plate size" not in shown
+    shown = run(f"{WEEKLY} --weekly 40 --size 90 --until 2026-05-20")
+    assert "From 2026-05-08 on, fish under the plate size of 90 g are taken." in shown
+    assert "2026-05-15: the 10 largest fish, " in shown
+    assert "none left" in shown
+
+
 def test_outage_writes_its_chart(tmp_path: Path) -> None:
     """A PNG where asked for."""
     chart = tmp_path / "outage.png"
@@ -109,6 +130,13 @@ def test_a_limit_of_nothing_is_said_to_be_past_full() -> None:
         ("growth perch --sample 2026-05-01=50 --monthly " + "99," * 11 + "9", "99 °C"),
         (f"harvest perch {SAMPLES} --count 9 --take 2026-01-01=1", "--take"),
         (f"harvest perch {SAMPLES} --count 9 --take 2026-05-01=1 --cv inf", "--cv"),
+        (f"harvest perch {SAMPLES} --count 9", "--weekly size"),
+        (f"{WEEKLY} --weekly 9 --take 2026-05-01=1", "beside --weekly"),
+        (f"{WEEKLY} --weekly some --until 2026-06-01", "20kg, or size"),
+        (f"{WEEKLY} --weekly 0kg --until 2026-06-01", "at least 0.001 kg"),
+        (f"{WEEKLY} --weekly size", "--until 2026-10-31"),
+        (f"{WEEKLY} --weekly size --until 2026-04-01", "from 2026-05-01 on"),
+        (f"{WEEKLY} --weekly 9 --until 2026-06-01 --from 2026-01-01", "last sample"),
         ("feed perch --mean-weight 9 --temp 9 --biomass nan", "--biomass nan"),
         ("feed perch --mean-weight 9 --temp 9 --biomass -9", "biomass"),
         ("feed perch --mean-weight 9 --temp 9 --biomass 9 --biomass-error -9", "error"),

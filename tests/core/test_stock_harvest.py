@@ -21,7 +21,6 @@ from fishmeasure.stock.harvest import (
     count_above,
     dates_at_size,
     harvest_plan,
-    weekly_takes,
 )
 from fishmeasure.stock.propagation import exact, lognormal
 from fishmeasure.stock.temperature import ConstantTemperature
@@ -202,22 +201,6 @@ def test_fish_and_weight_are_conserved(first: int, second: int, cv: float) -> No
         assert taken + last.left_count.value == pytest.approx(200.0)
         kilograms = sum(h.taken_kg.value for h in plan.harvests)
         assert kilograms + last.left_kg.value == pytest.approx(40.0, rel=1e-6)
-
-
-def test_weekly_harvest_takes_growing_fish_until_none_are_left() -> None:
-    """60 a week of 200: three weeks of 60 and one of 20; the last leaves nothing."""
-    plan = harvest_plan(
-        projection=projection_of(),
-        fish_count=exact(200.0),
-        cv=exact(0.25),
-        takes=weekly_takes(start=START, weeks=5, per_week=60),
-    )
-    assert [h.taken_count for h in plan.harvests] == [60, 60, 60, 20]
-    assert plan.shortfall_count == 100
-    assert plan.harvests[-1].left_kg.value == 0.0
-    assert plan.harvests[1].day == START + timedelta(days=7)
-    grades = [h.smallest_taken_g for h in plan.harvests[:3]]
-    assert grades == sorted(grades, reverse=True)
 
 
 def test_an_unsure_spread_widens_the_largest_fish() -> None:

@@ -4,7 +4,8 @@ import typer
 
 from fishmeasure.cli.checked import CheckedCommand
 from fishmeasure.cli.stock.feed import conversion_command, feed_command
-from fishmeasure.cli.stock.growth import growth_command, harvest_command
+from fishmeasure.cli.stock.growth import growth_command
+from fishmeasure.cli.stock.harvest import harvest_command
 from fishmeasure.cli.stock.nitrogen import (
     ammonia_command,
     nitrate_command,

@@ -13,7 +13,7 @@ from fishmeasure.cli.options import read_day
 from fishmeasure.errors import OptionFormatError
 
 if TYPE_CHECKING:
-    from fishmeasure.stock.growth import WeightSample
+    from fishmeasure.stock.growth import GrowthFit, WeightSample
     from fishmeasure.stock.temperature import TemperatureForecast
     from fishmeasure.stock.unit import RearingUnit
     from fishmeasure.uncertainty import Estimate
@@ -99,24 +99,56 @@ class UnitOptions:
 
 Wind = Annotated[float | None, typer.Option(help="Wind over the water, m/s.")]
 Unfed = Annotated[bool, typer.Option("--unfed", help="Not fed since the day before.")]
-Samples = Annotated[
-    list[str],
-    typer.Option(
-        "--sample",
-        help="DATE=GRAMS or DATE=GRAMS/PERCENT with its standard error; repeat it.",
-    ),
+PlateSize = Annotated[
+    float | None, typer.Option(help="Plate size, g; else the species'.")
 ]
-ForecastTemp = Annotated[
-    float | None, typer.Option("--temp", help="The same temperature all year, °C.")
-]
-Monthly = Annotated[
-    str | None,
-    typer.Option("--monthly", help="Twelve monthly means, January first: 4,4,6,..."),
-]
-Wave = Annotated[
-    str | None,
-    typer.Option("--wave", help="MEAN,AMPLITUDE,WARMEST DAY OF THE YEAR: 9,5,205"),
-]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CohortOptions:
+    """A cohort: its samples, its spread, and how warm its water will be."""
+
+    species: SpeciesArgument
+    sample: Annotated[
+        list[str],
+        typer.Option(
+            help="DATE=GRAMS or DATE=GRAMS/PERCENT with its standard error; repeat it."
+        ),
+    ]
+    temp: Annotated[
+        float | None, typer.Option(help="The same temperature all year, °C.")
+    ] = None
+    monthly: Annotated[
+        str | None,
+        typer.Option(help="Twelve monthly means, January first: 4,4,6,..."),
+    ] = None
+    wave: Annotated[
+        str | None,
+        typer.Option(help="MEAN,AMPLITUDE,WARMEST DAY OF THE YEAR: 9,5,205"),
+    ] = None
+    cv: Annotated[float, typer.Option(help="Spread of weights, CV.")] = 0.25
+
+    def water(self) -> TemperatureForecast:
+        """Return the forecast of whichever option was given."""
+        return read_forecast(self.temp, self.monthly, self.wave)
+
+    def samples(self) -> tuple[WeightSample, ...]:
+        """Return the samples by day."""
+        return tuple(sorted(read_samples(self.sample), key=lambda found: found.day))
+
+    def fit(self) -> GrowthFit:
+        """Return the growth that the samples show."""
+        from fishmeasure.stock.growth import fit_growth
+
+        return fit_growth(
+            samples=self.samples(), temperature=self.water(), species_key=self.species
+        )
+
+    def spread(self) -> Estimate:
+        """Return the CV; its error is an allowance, no source."""
+        from fishmeasure.stock.propagation import lognormal
+
+        return lognormal(self.cv, 0.15)
 
 
 def choice(option: str, given: str, allowed: tuple[Choice, ...]) -> Choice:

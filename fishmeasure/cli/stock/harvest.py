@@ -1,0 +1,198 @@
+"""Harvests of the largest fish: what they yield and leave, on a day or every week."""
+
+import re
+from datetime import date
+from typing import TYPE_CHECKING, Annotated
+
+import typer
+
+from fishmeasure.cli.groups import grouped
+from fishmeasure.cli.options import read_day
+from fishmeasure.cli.output import write_lines, write_record
+from fishmeasure.cli.stock import options as opt
+from fishmeasure.errors import BadOptionError, OptionFormatError
+from fishmeasure.words import number, span
+
+if TYPE_CHECKING:
+    from fishmeasure.stock.growth import GrowthFit, GrowthProjection
+    from fishmeasure.stock.harvest import Harvest, HarvestPlan
+    from fishmeasure.stock.weekly import WeeklyHarvest
+    from fishmeasure.uncertainty import Estimate
+
+_WEEKLY = re.compile(r"(\d+)|(\d+(?:\.\d+)?) ?kg|(size)")
+
+
+@grouped
+def harvest_command(
+    cohort: opt.CohortOptions,
+    count: Annotated[int, typer.Option(help="Fish in the cohort.")],
+    take: Annotated[
+        list[str] | None,
+        typer.Option(help="DATE=NUMBER of the largest fish; repeat it."),
+    ] = None,
+    weekly: Annotated[
+        str | None,
+        typer.Option(
+            help="Instead of --take, every week until --until: a number of fish (60), "
+            "kilograms (20kg), or 'size': all that are at plate size."
+        ),
+    ] = None,
+    from_: Annotated[
+        str | None,
+        typer.Option("--from", help="First day of --weekly, 2026-05-02; else today."),
+    ] = None,
+    until: Annotated[
+        str | None, typer.Option(help="Last day of --weekly, 2026-10-31.")
+    ] = None,
+    size: opt.PlateSize = None,
+    count_error: Annotated[
+        float, typer.Option(help="Standard error of the count, %.")
+    ] = 2.0,
+    as_json: opt.Json = False,
+) -> None:
+    """Show what harvests of the largest fish yield and leave, on days or weekly."""
+    from fishmeasure.stock import cautions
+    from fishmeasure.stock.figures import load_stock_figures
+
+    fit = cohort.fit()
+    fish = opt.with_percent(count, count_error, "number of fish", "")
+    plate_g = size or load_stock_figures(cohort.species).growth.plate_size_g.value
+    if take and weekly:
+        raise BadOptionError("--take", "beside --weekly", "possible: give one of them")
+    if weekly is not None:
+        wanted = _read_weekly(weekly, plate_g, _first(from_, fit), _last(until))
+        ahead, plan = _every_week(cohort, fit, fish, wanted)
+    else:
+        ahead, plan = _on_days(cohort, fit, fish, take or [])
+    if as_json:
+        write_record(plan)
+        return
+    lines = [_line(harvest) for harvest in plan.harvests]
+    if weekly == "size" and plan.harvests:
+        left, day = plan.harvests[-1].left_count.value, plan.harvests[-1].day
+        lines.append(f"{left:.0f} fish are not yet at {plate_g:g} g on {day}.")
+    write_lines(
+        (*lines, *_in_all(plan, plate_g)),
+        problems=ahead.problems,
+        cautions=cautions.HARVEST,
+        notes=plan.notes,
+    )
+
+
+def _on_days(
+    cohort: opt.CohortOptions,
+    fit: "GrowthFit",
+    fish: "Estimate",
+    given: list[str],
+) -> "tuple[GrowthProjection, HarvestPlan]":
+    from fishmeasure.stock.harvest import harvest_plan
+
+    if not given:
+        example = "--take 2026-08-01=60 or --weekly size --until 2026-10-31"
+        raise OptionFormatError("--take", "", example)
+    takes = opt.read_takes(given)
+    first, last = min(takes)[0], max(takes)[0]
+    if first < fit.last_day:
+        raise OptionFormatError(
+            "--take", str(first), f"{fit.last_day}=60, no day before the last sample"
+        )
+    ahead = _ahead(cohort, fit, last)
+    return ahead, harvest_plan(
+        projection=ahead, fish_count=fish, cv=cohort.spread(), takes=takes
+    )
+
+
+def _every_week(
+    cohort: opt.CohortOptions,
+    fit: "GrowthFit",
+    fish: "Estimate",
+    weekly: "WeeklyHarvest",
+) -> "tuple[GrowthProjection, HarvestPlan]":
+    from fishmeasure.stock.weekly import weekly_plan
+
+    ahead = _ahead(cohort, fit, weekly.until)
+    return ahead, weekly_plan(
+        projection=ahead, fish_count=fish, cv=cohort.spread(), weekly=weekly
+    )
+
+
+def _ahead(
+    cohort: opt.CohortOptions, fit: "GrowthFit", last: date
+) -> "GrowthProjection":
+    from fishmeasure.stock.growth import project_growth
+
+    days = max((last - fit.last_day).days, 0)
+    return project_growth(fit=fit, temperature=cohort.water(), days=days)
+
+
+def _first(given: str | None, fit: "GrowthFit") -> date:
+    """Return the first day of a weekly harvest: none before the last sample."""
+    first = read_day("--from", given)
+    if first >= fit.last_day:
+        return first
+    if given is None:
+        return fit.last_day
+    raise OptionFormatError(
+        "--from", given, f"{fit.last_day}, no day before the last sample"
+    )
+
+
+def _last(given: str | None) -> date:
+    if given is None:
+        raise OptionFormatError("--until", "", "--until 2026-10-31")
+    return read_day("--until", given)
+
+
+def _read_weekly(
+    given: str, plate_g: float, first: date, last: date
+) -> "WeeklyHarvest":
+    """Return what "60", "20kg" or "size" stands for.
+
+    Raises
+    ------
+    OptionFormatError, StockRangeError
+    """
+    from fishmeasure.stock.weekly import WeeklyHarvest
+
+    match = _WEEKLY.fullmatch(given.strip())
+    if match is None:
+        raise OptionFormatError("--weekly", given, "60 (fish), 20kg, or size")
+    if last < first:
+        raise OptionFormatError("--until", str(last), f"a day from {first} on")
+    fish, kilograms, size = match.groups()
+    return WeeklyHarvest(
+        start=first,
+        until=last,
+        fish_count=int(fish) if fish else None,
+        biomass_kg=float(kilograms) if kilograms else None,
+        size_g=plate_g if size else None,
+    )
+
+
+def _line(harvest: "Harvest") -> str:
+    smallest = harvest.smallest_taken_g
+    above = f", over {number(smallest)} g" if smallest > 0.0 else ""
+    left = "none left"
+    if harvest.left_count.value >= 1.0:
+        left = f"left {harvest.left_count.value:.0f} fish, {span(harvest.left_kg)} kg"
+    return (
+        f"{harvest.day}: the {harvest.taken_count} largest fish{above}, "
+        f"{span(harvest.taken_kg)} kg; {left}"
+    )
+
+
+def _in_all(plan: "HarvestPlan", plate_g: float) -> tuple[str, ...]:
+    """Return what the harvests come to, and what is not as one would wish."""
+    if not plan.harvests:
+        return ("There is no fish to take on these days.",)
+    lines = []
+    if len(plan.harvests) > 1:
+        lines.append(f"In all {plan.taken_count} fish, {span(plan.taken_kg)} kg")
+    small = [h.day for h in plan.harvests if h.smallest_taken_g < plate_g]
+    if small:
+        lines.append(
+            f"From {small[0]} on, fish under the plate size of {plate_g:g} g are taken."
+        )
+    if plan.shortfall_count:
+        lines.append(f"{plan.shortfall_count} of the fish asked for are not there.")
+    return tuple(lines)
