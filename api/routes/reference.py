@@ -110,19 +110,27 @@ def sheet_pdf(
 
 
 class LensIn(In):
-    """A lens profile, as `fishmeasure lens` measures it."""
+    """A lens profile, as `fishmeasure lens` measures it; limits as `read_lens` has."""
 
     camera_model: str = Field(max_length=120, description="EXIF make and model.")
     focal_fraction: float = Field(
-        gt=0.1, lt=20, description="Focal length over the photo's diagonal."
+        ge=0.2, le=20, description="Focal length over the photo's diagonal."
     )
-    focal_relative_sd: float = Field(ge=0, lt=1, description="Its error, a fraction.")
+    focal_relative_sd: float = Field(
+        ge=1e-4, le=0.3, description="Its error, a fraction."
+    )
     k1: float = Field(
-        gt=-2, lt=2, description="Radial distortion, a fraction at the focal length."
+        ge=-0.6,
+        le=0.6,
+        description="Radial distortion, a fraction at the focal length.",
     )
-    k1_sd: float = Field(ge=0, lt=1, description="Its error, a fraction.")
-    photo_count: int = Field(default=0, ge=0, description="Board photos it is from.")
-    rms_px: float = Field(default=0.0, ge=0, description="Residual of corners, px.")
+    k1_sd: float = Field(ge=1e-4, le=0.3, description="Its error, a fraction.")
+    photo_count: int = Field(
+        default=0, ge=0, le=100_000, description="Board photos it is from."
+    )
+    rms_px: float = Field(
+        default=0.0, ge=0, le=1000, description="Residual of corners, px."
+    )
 
 
 class LensOut(LensIn):

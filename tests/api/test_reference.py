@@ -1,11 +1,14 @@
 """Species, calibration pages and lens profiles over HTTP."""
 
 import io
+import json
 
 import pypdfium2
 import pytest
 from starlette.testclient import TestClient
 
+from fishmeasure.errors import LensFileError
+from fishmeasure.lens import read_lens
 from fishmeasure.species import species_keys
 
 
@@ -60,3 +63,23 @@ def test_a_lens_profile_is_kept(client: TestClient) -> None:
 def test_a_lens_name_leads_nowhere_else(client: TestClient, name: str) -> None:
     """Names are letters, digits, - and _."""
     assert client.get(f"/v1/lenses/{name}").status_code == 404
+
+
+@pytest.mark.parametrize(
+    "field", ["focal_fraction", "focal_relative_sd", "k1", "k1_sd", "rms_px"]
+)
+def test_a_profile_that_the_command_line_refuses_is_refused(
+    client: TestClient, field: str
+) -> None:
+    """`read_lens` and the API have one idea of what a lens can be."""
+    lens = {
+        "camera_model": "",
+        "focal_fraction": 0.62,
+        "focal_relative_sd": 0.002,
+        "k1": -0.03,
+        "k1_sd": 0.002,
+        field: 1e6,
+    }
+    with pytest.raises(LensFileError):
+        read_lens(json.dumps({"name": "odd", **lens}), "odd.json")
+    assert client.put("/v1/lenses/odd", json=lens).status_code == 422

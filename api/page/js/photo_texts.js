@@ -64,6 +64,24 @@ export function summary(fish) {
   );
 }
 
+/** Return what scale and lens came from, and whether a chosen lens was not used. */
+export function howMeasured({ measurement, settings }) {
+  const { scale } = measurement;
+  if (!scale) return null;
+  const { focal_source: source } = scale.camera ?? {};
+  const unused = settings.lens && ["exif", "typical"].includes(source);
+  const markers = t("how.markers", { n: scale.marker_ids.length });
+  const parts = [
+    t(`how.method.${scale.method}`),
+    scale.marker_ids.length ? markers : null,
+    source ? t(`how.focal.${source}`, { lens: settings.lens ?? "" }) : null,
+  ];
+  const line = h("p.note", parts.filter(Boolean).join(" · "));
+  return unused
+    ? [line, h("p.tip", t("how.lens-unused", { lens: settings.lens }))]
+    : line;
+}
+
 /** Return all fish as a list of buttons: the way to them without pointing. */
 export function fishList(fish, onchoose) {
   return h(

@@ -1,21 +1,9 @@
 /** A sampling as the phone keeps it: nets with their photos and weighings. */
 
 import { uuid } from "./ids.js";
+import { phoneChoices } from "./photo_choices.js";
 import { all, askToPersist, put, remove, update } from "./store.js";
 import { today } from "./text.js";
-
-const PRINT_SCALE_KEY = "fishmeasure.print-scale";
-
-/** Return the printed over nominal size that the grower measured; 1 at first. */
-export function printScale() {
-  const value = Number(localStorage.getItem(PRINT_SCALE_KEY));
-  return value >= 0.5 && value <= 2 ? value : 1;
-}
-
-/** Keep the printed over nominal size. */
-export function keepPrintScale(value) {
-  localStorage.setItem(PRINT_SCALE_KEY, String(value));
-}
 
 /**
  * Begin a sampling of a cohort in a unit, with one empty net. `count` is the book's
@@ -91,7 +79,7 @@ export async function addPhotos(sample, netId, files) {
       // A copy: what the file chooser gave may be gone after a reload.
       blob: new Blob([await file.arrayBuffer()], { type: file.type }),
       species: sample.species,
-      print_scale: printScale(),
+      ...phoneChoices(),
       state: "waiting",
       result: null,
       settings: null,
@@ -106,6 +94,17 @@ export async function addPhotos(sample, netId, files) {
 export async function removePhoto(photo) {
   await remove("photos", photo.key);
   await edit(photo.sample_id, () => {});
+}
+
+/** Have a photo measured with another sheet or lens, whether it was before or not. */
+export async function measureWith(photo, how) {
+  const settings = photo.settings ?? photo.result?.settings;
+  if (settings) return changePhoto(photo.key, "settings", { ...settings, ...how });
+  const kept = await update("photos", photo.key, (record) => {
+    Object.assign(record, how, { state: "waiting", failures: 0, error: null });
+  });
+  await edit(photo.sample_id, () => {});
+  return kept;
 }
 
 /** Have a photo corrected or measured another way. */

@@ -99,15 +99,22 @@ async function upload(photo) {
   form.append("photos", photo.blob, photo.name);
   form.append("species", photo.species);
   form.append("print_scale", String(photo.print_scale));
+  form.append("paper", photo.paper ?? "");
+  form.append("lens", photo.lens ?? "");
   const { items } = await send("POST", "/v1/photos", { form });
   return asMeant(photo, items[0]);
 }
 
 /** A photo that the server had already may have been measured another way. */
 function asMeant(photo, result) {
-  const { species, print_scale: scale } = result.settings;
-  if (species === photo.species && scale === photo.print_scale) return result;
-  const meant = { species: photo.species, print_scale: photo.print_scale };
+  const meant = {
+    species: photo.species,
+    print_scale: photo.print_scale,
+    paper: photo.paper ?? null,
+    lens: photo.lens ?? null,
+  };
+  const names = Object.keys(meant);
+  if (names.every((name) => meant[name] === result.settings[name])) return result;
   return change(result, "settings", { ...result.settings, ...meant });
 }
 

@@ -4,13 +4,20 @@ import { Stage } from "../stage.js";
 import { Magnifier } from "../magnifier.js";
 import { fill, h } from "../dom.js";
 import { FishTool } from "../fish_tool.js";
+import { chooseHow } from "../how_sheet.js";
 import { AddTool, ScaleTool } from "../point_tools.js";
 import { fishAt, fishMarks } from "../marks.js";
 import { Missing, action, loading, refusal, say, stateChip } from "../parts.js";
-import { fishList, photoProblems, summary } from "../photo_texts.js";
+import { fishList, howMeasured, photoProblems, summary } from "../photo_texts.js";
 import { pictureOf } from "../pictures.js";
 import { go, showActions } from "../router.js";
-import { addPhotos, changePhoto, fishOf, removePhoto } from "../samples.js";
+import {
+  addPhotos,
+  changePhoto,
+  fishOf,
+  measureWith,
+  removePhoto,
+} from "../samples.js";
 import { get } from "../store.js";
 import { t } from "../text.js";
 
@@ -128,7 +135,7 @@ class PhotoScreen {
     const { photo } = this;
     if (!photo.result) {
       return photo.state === "refused"
-        ? [refusal(photo.error), this.retake()]
+        ? [refusal(photo.error), this.retake(), this.howButton()]
         : loading();
     }
     const pending = photo.state !== "measured";
@@ -150,13 +157,26 @@ class PhotoScreen {
     const out = () => this.remove();
     return h(
       "div.more",
+      howMeasured(this.photo.result),
       action(t("photo.scale-by-hand"), {
         onclick: () => this.use(new ScaleTool(this)),
         name: "ruler",
         kind: "quiet",
       }),
+      this.howButton(),
       action(t("photo.remove"), { onclick: out, name: "out", kind: "quiet" }),
     );
+  }
+
+  /** A button to measure with another sheet or lens. */
+  howButton() {
+    if (this.sample.recorded) return null;
+    const onclick = () =>
+      chooseHow(this.photo.settings ?? this.photo.result?.settings ?? this.photo, {
+        corrected: this.corrections.length > 0,
+        onchoose: (how) => measureWith(this.photo, how),
+      });
+    return action(t("how.title"), { onclick, name: "gear", kind: "quiet" });
   }
 
   /** A camera button whose photo takes this one's place. */
@@ -240,7 +260,7 @@ class PhotoScreen {
   async scaleBy(points, distanceMm) {
     const { result } = this.photo;
     const known = { points_px: points, distance_mm: distanceMm };
-    const settings = { ...result.settings, known };
+    const settings = { ...(this.photo.settings ?? result.settings), known };
     await changePhoto(this.photo.key, "settings", settings);
   }
 }

@@ -2,21 +2,29 @@
 
 import { read } from "../api.js";
 import { fill, h } from "../dom.js";
-import { action, card, failure, figures } from "../parts.js";
-import { keepPrintScale, printScale } from "../samples.js";
+import { paperOptions } from "../how_sheet.js";
+import { icon } from "../icons.js";
+import { lenses, sendLens } from "../lenses.js";
+import { action, banner, card, failure, figures, loading } from "../parts.js";
+import { checkLine, keepChoice, phoneChoices } from "../photo_choices.js";
 import { go } from "../router.js";
 import { t } from "../text.js";
 import { chooseSystem, lengthUnit, number, system, typed } from "../units.js";
 
-// The check lines of the printed pages; the second is for rulers in inches.
-const CHECK_LINES = { metric: 100, imperial: 4 };
-
 export async function show() {
   const server = h("div");
   void placeServer(server);
+  const lens = h("div.stack", loading());
+  void placeLenses(lens);
   return {
     title: t("settings.title"),
-    body: [units(), printed(), exports(), card(t("settings.server"), server)],
+    body: [
+      units(),
+      printed(),
+      card(t("settings.lens"), h("p", t("settings.lens-how")), lens),
+      exports(),
+      card(t("settings.server"), server),
+    ],
   };
 }
 
@@ -47,20 +55,20 @@ function units() {
 function printed() {
   const shown = h("p.note", { role: "status" });
   const tell = () => {
-    const percent = number(printScale() * 100);
+    const percent = number(phoneChoices().print_scale * 100);
     fill(shown, t("settings.printed-now", { percent }));
   };
-  const line = CHECK_LINES[system()];
+  const line = checkLine();
   const input = h("input", {
     id: "check-line",
     type: "text",
     inputmode: "decimal",
-    value: String(Number((printScale() * line).toFixed(3))),
+    value: String(Number((phoneChoices().print_scale * line).toFixed(3))),
     oninput: (event) => {
       const measured = typed(event.target.value);
       const right = measured !== null && measured >= line / 2 && measured <= line * 2;
       event.target.setAttribute("aria-invalid", right ? "false" : "true");
-      if (right) keepPrintScale(measured / line);
+      if (right) keepChoice("print_scale", measured / line);
       tell();
     },
   });
@@ -78,7 +86,82 @@ function printed() {
       input,
     ),
     shown,
+    paper(),
   );
+}
+
+function paper() {
+  const present = phoneChoices().paper ?? "";
+  const options = paperOptions().map(({ value, label }) =>
+    h("option", { value, selected: value === present }, label),
+  );
+  const onchange = ({ target }) => keepChoice("paper", target.value || null);
+  return h(
+    "div.row",
+    h("label", { for: "paper" }, t("how.paper")),
+    h("select", { id: "paper", onchange }, options),
+    h("small.hint", t("settings.paper-how")),
+  );
+}
+
+async function placeLenses(box) {
+  try {
+    const { lenses: found } = await lenses();
+    fill(box, lensOptions(found), lensPicker(box));
+  } catch (error) {
+    fill(box, failure(error));
+  }
+}
+
+function lensOptions(found) {
+  const { lens: present } = phoneChoices();
+  const option = (name, label, note) =>
+    h(
+      "label.option",
+      h("input", {
+        type: "radio",
+        name: "lens",
+        value: name ?? "",
+        checked: name === present,
+        onchange: () => keepChoice("lens", name),
+      }),
+      h("span", label, note ? h("small.hint", note) : null),
+    );
+  const gone = present !== null && !found.some(({ name }) => name === present);
+  return h(
+    "fieldset.plain",
+    h("legend.unseen", t("settings.lens")),
+    option(null, t("lens.usual")),
+    found.map(({ name, camera_model: model }) =>
+      option(name, name, model || t("lens.every-camera")),
+    ),
+    gone ? option(present, present, t("lens.gone")) : null,
+  );
+}
+
+function lensPicker(box) {
+  const told = h("div", { role: "alert" });
+  const onchange = async ({ target }) => {
+    const [file] = target.files;
+    target.value = "";
+    if (!file) return;
+    try {
+      const name = await sendLens(file, (text) => window.confirm(text));
+      if (name === null) return;
+      keepChoice("lens", name);
+      await placeLenses(box);
+    } catch (error) {
+      const plain = error.constructor === Error;
+      fill(told, plain ? banner("bad", error.message) : failure(error));
+    }
+  };
+  const input = h("input.unseen", {
+    type: "file",
+    accept: ".json,application/json",
+    onchange,
+  });
+  const button = h("label.button", icon("plus"), h("span", t("lens.add")), input);
+  return [told, button];
 }
 
 function exports() {

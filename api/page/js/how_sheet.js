@@ -1,0 +1,86 @@
+/** A sheet from below: with which printed sheet and lens one photo is measured. */
+
+import { Form } from "./form.js";
+import { h } from "./dom.js";
+import { lenses } from "./lenses.js";
+import { PAPERS, checkLine } from "./photo_choices.js";
+import { t } from "./text.js";
+import { lengthUnit } from "./units.js";
+
+/**
+ * Ask for {paper, lens, print_scale}, beginning with `present`; calls back with
+ * them. `corrected` says that measuring anew would take corrections back.
+ */
+export async function chooseHow(present, { corrected, onchoose }) {
+  const known = await lenses().catch(() => ({ lenses: [] }));
+  const names = known.lenses.map(({ name }) => name);
+  const dialog = h("dialog.sheet", { "aria-label": t("how.title") });
+  const close = () => {
+    dialog.close();
+    dialog.remove();
+  };
+  const form = new Form(fields(present, names), {
+    save: t("how.save"),
+    onsave: (values) => {
+      close();
+      return onchoose(chosen(values));
+    },
+  });
+  dialog.append(
+    h("h2", t("how.title")),
+    h("div.choices", form.element, corrected ? h("p.tip", t("how.corrected")) : ""),
+    form.button,
+    h("button.button", { type: "button", onclick: close }, t("cancel")),
+  );
+  dialog.addEventListener("cancel", () => dialog.remove());
+  document.body.append(dialog);
+  dialog.showModal();
+}
+
+/** Return the fields of paper, lens and check line. */
+function fields({ paper, lens, print_scale: scale }, names) {
+  const line = checkLine();
+  return [
+    { name: "paper", type: "choice", options: paperOptions(), value: paper ?? "" },
+    {
+      name: "lens",
+      type: "choice",
+      options: lensOptions(names, lens),
+      value: lens ?? "",
+    },
+    {
+      name: "line",
+      type: "number",
+      label: t("settings.check-line", { length: `${line} ${lengthUnit()}` }),
+      required: true,
+      value: (scale ?? 1) * line,
+      min: line / 2,
+      max: line * 2,
+    },
+  ].map((field) => ({ label: t(`how.${field.name}`), bare: true, ...field }));
+}
+
+/** Return the papers as options, the first of which leaves it to the markers. */
+export function paperOptions() {
+  return [
+    { value: "", label: t("paper.seen") },
+    ...PAPERS.map((value) => ({ value, label: t("paper.sheet", { paper: value }) })),
+  ];
+}
+
+/** Return profiles as options; also one that the server no longer has. */
+function lensOptions(names, chosen) {
+  const all = chosen && !names.includes(chosen) ? [...names, chosen] : names;
+  return [
+    { value: "", label: t("lens.usual") },
+    ...all.map((name) => ({ value: name, label: name })),
+  ];
+}
+
+function chosen({ paper, lens, line }) {
+  return {
+    paper: paper ?? null,
+    lens: lens ?? null,
+    print_scale: line / checkLine(),
+  };
+}

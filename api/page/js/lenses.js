@@ -1,0 +1,70 @@
+/** Lens profiles: those of the server, and new ones from files. */
+
+import { Refused, readAll, send } from "./api.js";
+import { t } from "./text.js";
+
+const FIELDS = [
+  "camera_model",
+  "focal_fraction",
+  "focal_relative_sd",
+  "k1",
+  "k1_sd",
+  "photo_count",
+  "rms_px",
+];
+const NAME_LENGTH = 60; // api/lenses.py
+const MOST_BYTES = 10_000; // a profile has some 300
+
+/** Return {lenses, stale}: all profiles that the server keeps. */
+export async function lenses() {
+  const { data, stale } = await readAll("/v1/lenses");
+  return { lenses: data, stale };
+}
+
+/**
+ * Send a profile as `fishmeasure lens` writes it; return its name on the server, or
+ * null where `confirm` says no to replacing another one of that name.
+ */
+export async function sendLens(file, confirm) {
+  const profile = file.size <= MOST_BYTES ? parsed(await file.text()) : null;
+  const known = profile && Object.keys(profile).every(isKnown);
+  if (!known || typeof profile.focal_fraction !== "number")
+    throw new Error(t("lens.no-profile", { file: file.name }));
+  const name = plainName(profile.name || file.name.replace(/\.json$/i, ""));
+  const json = Object.fromEntries(
+    FIELDS.filter((field) => field in profile).map((field) => [field, profile[field]]),
+  );
+  const old = (await lenses()).lenses.find((lens) => lens.name === name);
+  const same = old && Object.keys(json).every((field) => json[field] === old[field]);
+  if (old && !same && !confirm(t("lens.replace", { name }))) return null;
+  try {
+    await send("PUT", `/v1/lenses/${name}`, { json });
+  } catch (error) {
+    if (error instanceof Refused && error.status === 422)
+      throw new Error(t("lens.no-profile", { file: file.name }));
+    throw error;
+  }
+  return name;
+}
+
+const isKnown = (field) => field === "name" || FIELDS.includes(field);
+
+function parsed(text) {
+  try {
+    const data = JSON.parse(text);
+    return data !== null && typeof data === "object" ? data : null;
+  } catch {
+    return null;
+  }
+}
+
+/** Return a name of letters, digits, - and _, as the server takes it. */
+function plainName(text) {
+  const plain = String(text)
+    .normalize("NFKD")
+    .replace(/[^A-Za-z0-9]+/g, "-")
+    .replace(/^-+/, "")
+    .slice(0, NAME_LENGTH)
+    .replace(/-+$/, "");
+  return plain || "lens";
+}
