@@ -74,6 +74,8 @@ _WORDS = {
     "beta": "Oxygen saturation of this water over that of clean water, a fraction.",
     "theta": "Growth of the transfer rate per degree, times.",
     "condition_factor": "100 W / L^3 in g and cm.",
+    "condition_factor_low": "Low end of its interval, in g and cm.",
+    "condition_factor_high": "High end of its interval, in g and cm.",
     "print_scale": "Printed over nominal size: the check line in mm / 100.",
     "species": "Key of the species; empty is the default.",
     "paper": "Paper of the sheet, where it cannot be seen.",

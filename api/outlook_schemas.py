@@ -90,8 +90,8 @@ class CohortStateOut(Record):
     cv: EstimateOut | None = Field(
         description="Standard deviation over mean of single weights, a fraction."
     )
-    condition_factor: float | None = Field(
-        description="100 W / L^3 in g and cm, of the last sample.", examples=[1.19]
+    condition_factor: EstimateOut | None = Field(
+        description="100 W / L^3 in g and cm, of the last sample."
     )
     biomass_kg: EstimateOut | None = Field(description="Of these fish, kg.")
     problems: list[ProblemOut] = Field(description="Doubts about these figures.")
@@ -223,7 +223,7 @@ class HarvestDayOut(Record):
 class ConditionOut(Record):
     """Condition factor against the book's at the same length."""
 
-    condition_factor: float = Field(description="100 W / L^3 in g and cm.")
+    condition_factor: EstimateOut = Field(description="100 W / L^3 in g and cm.")
     book_condition_factor: float = Field(description="Of the book's fish, g and cm.")
     verdict: str = Field(description='"thin", "well" or "fat".', examples=["well"])
 

@@ -269,7 +269,7 @@ export const TEXTS = {
   "outlook.at-least": "count on {n} for sales",
   "outlook.conversion": "Feed conversion ratio so far",
   "outlook.condition": "Condition",
-  "outlook.factor": "condition factor {value}",
+  "outlook.factor": "condition factor {value} ({low} to {high})",
   "condition.thin": "thin",
   "condition.well": "well",
   "condition.fat": "fat",

@@ -31,6 +31,7 @@ from fishmeasure.ledger.entries import (
     in_force,
 )
 from fishmeasure.ledger.groups import Assumptions, CohortGroups, Group
+from fishmeasure.ledger.sampled import condition_factor, weight_cv
 from fishmeasure.ledger.state import (
     Balance,
     CountDifference,
@@ -43,14 +44,11 @@ from fishmeasure.ledger.summary import (
 )
 from fishmeasure.stock.figures import StockFigures, load_stock_figures
 from fishmeasure.stock.propagation import z_score
-from fishmeasure.uncertainty import Estimate
 
 __all__ = ["Assumptions", "Balance", "replay"]
 
 # A difference this large, in standard deviations, is told to the grower.
 NOTABLE_SD: Final = 2.0
-# Fish behind a CV whose sample does not say: common practice, no source.
-_USUAL_SAMPLE_FISH: Final = 20
 
 
 def replay(
@@ -378,10 +376,8 @@ class _Replay:
                 )
         _track_ids(group)[:] = [entry.id]
         group.sampled_on = entry.on
-        if entry.cv is not None:
-            group.cv = _cv_estimate(entry.cv, entry.fish_measured)
-        if entry.condition_factor is not None:
-            group.condition_factor = entry.condition_factor
+        group.cv = weight_cv(entry) or group.cv
+        group.condition_factor = condition_factor(entry) or group.condition_factor
 
     # --- the answer ------------------------------------------------------------
 
@@ -413,16 +409,6 @@ def _figures(cohort: Cohort) -> StockFigures | None:
         return load_stock_figures(cohort.species_key)
     except UnknownStockSpeciesError:
         return None
-
-
-def _cv_estimate(cv: float, fish_measured: int) -> Estimate:
-    """Return a sample's CV with its error: cv sqrt((1 + 2 cv^2) / 2n).
-
-    The delta method for a normal sample. At 32 fish and a CV of 0.25 it gives 13 %,
-    which is what simulated samples of four nets of eight scatter by.
-    """
-    fish = fish_measured or _USUAL_SAMPLE_FISH
-    return Estimate.normal(cv, cv * math.sqrt((1.0 + 2.0 * cv**2) / (2.0 * fish)))
 
 
 def _relative(sd: float | None, value: float, usual: float) -> float:

@@ -34,6 +34,7 @@ Grams = Annotated[float, Within(0.001, 200_000.0)]
 GramsSd = Annotated[float, Within(0.0, 200_000.0)]
 Kilograms = Annotated[float, Within(0.0, 1e6)]
 Fraction = Annotated[float, Within(0.0, 1.0)]
+ConditionFactor = Annotated[float, Within(0.05, 20.0)]
 DegC = Annotated[float, Within(-2.0, 45.0)]
 MgPerL = Annotated[float, Within(0.0, 1000.0)]
 LPerMin = Annotated[float, Within(0.0, 1e6)]
@@ -365,7 +366,9 @@ class Sample(FishEntry):
     mean_weight_high_g: Grams
     level: Annotated[float, Within(0.5, 0.999)] = 0.9
     cv: Annotated[float, Within(0.0, 3.0)] | None = None
-    condition_factor: Annotated[float, Within(0.05, 20.0)] | None = None
+    condition_factor: ConditionFactor | None = None
+    condition_factor_low: ConditionFactor | None = None
+    condition_factor_high: ConditionFactor | None = None
     a_g_cm: Annotated[float, Within(1e-7, 10.0)] | None = None
     b: Annotated[float, Within(1.0, 5.0)] | None = None
     fish_measured: Count = 0
@@ -378,6 +381,15 @@ class Sample(FishEntry):
             raise BadEntryError(
                 field="mean_weight_g",
                 reason="lies outside mean_weight_low_g to mean_weight_high_g",
+            )
+        factor = self.condition_factor
+        low, high = self.condition_factor_low, self.condition_factor_high
+        if low is None and high is None:
+            return
+        if factor is None or low is None or high is None or not low <= factor <= high:
+            raise BadEntryError(
+                field="condition_factor",
+                reason="must lie from condition_factor_low to condition_factor_high",
             )
 
 

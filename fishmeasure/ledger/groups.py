@@ -66,7 +66,7 @@ class Group:
     unseen_sd: float = 0.0
     weight: WeightTrack | None = None
     cv: Estimate | None = None
-    condition_factor: float | None = None
+    condition_factor: Estimate | None = None
     counted_on: date | None = None
     sampled_on: date | None = None
     count_from: list[UUID] = field(default_factory=list)

@@ -32,6 +32,7 @@ def sample_entry(
         If a figure is beyond what the book takes.
     """
     low, high = estimate["mean_weight_interval_g"]
+    thin, fat = estimate["condition_factor_interval"] or (None, None)
     return Sample(
         id=identity,
         on=on,
@@ -43,6 +44,8 @@ def sample_entry(
         level=estimate["level"],
         cv=estimate["cv"],
         condition_factor=estimate["condition_factor"],
+        condition_factor_low=thin,
+        condition_factor_high=fat,
         a_g_cm=estimate["a"],
         b=estimate["b"],
         fish_measured=estimate["fish_measured"],

@@ -35,8 +35,8 @@ class CohortInUnit:
     ``book_count`` is plain addition and subtraction since the last count;
     ``fish_count`` has the interval, whose low end allows for deaths that nobody
     saw. ``mean_weight_g`` and ``biomass_kg`` are None until a weight is known.
-    ``growth`` is where ``stock.growth`` projects from, None where the species has no
-    growth figures.
+    ``cv`` and ``condition_factor`` are the last sample's. ``growth`` is where
+    ``stock.growth`` projects from, None where the species has no growth figures.
     """
 
     cohort: Cohort
@@ -49,7 +49,7 @@ class CohortInUnit:
     weight_from: Provenance
     last_sampled_on: date | None
     cv: Estimate | None
-    condition_factor: float | None
+    condition_factor: Estimate | None
     growth: GrowthFit | None
     biomass_kg: Estimate | None
     problems: tuple[Problem, ...]

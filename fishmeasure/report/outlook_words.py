@@ -161,7 +161,7 @@ def _grading(item: CohortOutlook, named: bool) -> list[str]:  # noqa: FBT001
             "fat": "fat. A lower ration may do",
         }[condition.verdict]
         lines.append(
-            f"Condition factor {condition.condition_factor:.2f}, the book's "
+            f"Condition factor {span(condition.condition_factor)}, the book's "
             f"{condition.book_condition_factor:.2f} at this length: {verdict}."
         )
     else:

@@ -375,7 +375,8 @@ def test_sample_and_expectation_are_weighted_by_their_errors() -> None:
     fish = only(state)
     assert fish.mean_weight_g is not None
     assert fish.mean_weight_g.value == pytest.approx(want**3)
-    assert fish.condition_factor == 1.2
+    assert fish.condition_factor is not None
+    assert fish.condition_factor.value == 1.2
     assert fish.cv is not None
     assert fish.cv.value == 0.25
     # 13 % for 32 fish: scatter of the CV in simulated samples (4 nets x 8)

@@ -259,7 +259,8 @@ def test_text_columns_are_known() -> None:
 
 def test_every_float_names_its_unit() -> None:
     """A number's name ends in its unit, with a short list of pure numbers."""
-    pure = {"level", "cv", "condition_factor", "b", "ph"}
+    pure = {"level", "cv", "b", "ph"}
+    pure |= {f"condition_factor{end}" for end in ("", "_low", "_high")}
     endings = (
         *("_g", "_kg", "_m", "_m2", "_m3", "_w", "_deg_c", "_hpa", "_fraction"),
         *("_g_per_h", "_g_per_kg", "_l_per_min", "_mg_per_l", "_mg_per_l_h"),

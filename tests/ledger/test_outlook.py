@@ -250,6 +250,12 @@ def test_thin_and_fat_fish() -> None:
     assert [verdict(factor) for factor in (0.9, 1.3, 1.9)] == ["thin", "well", "fat"]
 
 
+def test_the_condition_factor_is_shown_with_its_interval() -> None:
+    """40 fish: sqrt(0.1^2 / 40 + 0.01^2 + 9 x 0.008^2) is 3 %, so 1.24 to 1.37."""
+    lines = " ".join(line for part in sections(outlook(*FULL)) for line in part.lines)
+    assert "Condition factor 1.30 (1.24 to 1.37)" in lines
+
+
 # --- what is missing ----------------------------------------------------------------
 
 

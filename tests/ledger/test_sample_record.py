@@ -1,5 +1,6 @@
 """A sample goes from its file into the book by one command."""
 
+import json
 import sys
 from datetime import date, timedelta
 from pathlib import Path
@@ -68,6 +69,23 @@ def test_a_sample_is_entered_once(
     # (1912 - 640 + 1431) g of 17 fish, less the water that drips off
     assert 0.95 < found.mean_weight_g / (2703 / 17) < 1.0
     assert found.mean_weight_low_g < found.mean_weight_g < found.mean_weight_high_g
+    assert found.condition_factor_low is None  # no lengths, so no condition factor
+
+
+def test_the_condition_factor_keeps_its_interval(
+    monkeypatch: pytest.MonkeyPatch, tmp_path: Path, book: Path
+) -> None:
+    """The book has the figure and both ends that the sample gave."""
+    file, answer = tmp_path / "sample.toml", tmp_path / "sample.json"
+    lengths = "lengths_mm = [231, 240, 222, 251, 236, 244, 229, 238]"
+    file.write_text(FILE.replace("fish = 8", f"fish = 8\n{lengths}"), encoding="utf-8")
+    words = "sample", file, "--record", "Trout", "--json", answer
+    assert run(monkeypatch, *words) == 0
+    said = json.loads(answer.read_text(encoding="utf-8"))
+    (found,) = samples(book)
+    assert found.condition_factor == said["condition_factor"]
+    ends = [found.condition_factor_low, found.condition_factor_high]
+    assert ends == said["condition_factor_interval"]
 
 
 @pytest.mark.parametrize(

@@ -127,11 +127,9 @@ function cohortRows({ harvests, condition, grading }) {
   }
   if (condition) {
     const words = textOr(`condition.${condition.verdict}`, condition.verdict);
-    rows.push([
-      t("outlook.condition"),
-      words,
-      t("outlook.factor", { value: number(condition.condition_factor) }),
-    ]);
+    const { value, low, high } = condition.condition_factor;
+    const range = { value: number(value), low: number(low), high: number(high) };
+    rows.push([t("outlook.condition"), words, t("outlook.factor", range)]);
   }
   if (grading?.advised) {
     const { small_g: small, large_g: large } = grading;

@@ -58,7 +58,7 @@ class Condition:
     ``verdict`` is "thin", "well" or "fat".
     """
 
-    condition_factor: float
+    condition_factor: Estimate
     book_condition_factor: float
     verdict: str
 
@@ -208,7 +208,7 @@ def _condition(fish: CohortInUnit, mean_g: float) -> Condition | None:
         return None
     length_cm = (mean_g / line.a_g_cm) ** (1.0 / line.b)
     book = 100.0 * mean_g / length_cm**3
-    share = fish.condition_factor / book
+    share = fish.condition_factor.value / book
     return Condition(
         condition_factor=fish.condition_factor,
         book_condition_factor=book,
@@ -220,7 +220,7 @@ def _grading(
     spread: WeightSpread, condition: Condition | None, cv: Estimate
 ) -> Grading:
     small_g, large_g = (spread.weight_at_rank_g(rank) for rank in GRADE_RANKS)
-    factor = 1.1 if condition is None else condition.condition_factor
+    factor = 1.1 if condition is None else condition.condition_factor.value
     return Grading(
         small_g=small_g,
         large_g=large_g,

@@ -139,7 +139,7 @@ def _unit_limits(
         ph=water.ph,
         condition_factor=next(
             (
-                item.fish.condition_factor
+                item.fish.condition_factor.value
                 for item in cohorts
                 if item.fish.condition_factor is not None
             ),
