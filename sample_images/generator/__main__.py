@@ -6,6 +6,7 @@ import time
 from dataclasses import replace
 from pathlib import Path
 
+from sample_images.generator.blind import BLIND
 from sample_images.generator.held_out import HELD_OUT
 from sample_images.generator.output import write_photo, write_truth
 from sample_images.generator.recipes import make
@@ -13,7 +14,7 @@ from sample_images.generator.scene import Scene, SceneSpec
 from sample_images.generator.sets import SAMPLES
 from sample_images.generator.tank import write_tank
 
-SETS = {"samples": SAMPLES, "held-out": HELD_OUT}
+SETS = {"samples": SAMPLES, "held-out": HELD_OUT, "blind": BLIND}
 
 
 def _scaled(spec: SceneSpec, scale: float) -> SceneSpec:

@@ -6,7 +6,7 @@ from dataclasses import dataclass, replace
 import cv2
 import numpy as np
 
-from sample_images.generator.noise import Array, fractal, mix, smooth
+from sample_images.generator.noise import Array, blur, fractal, mix, smooth
 
 WET_ROUGHNESS = 0.10
 SIZE_MM = (1500.0, 1300.0)  # the board's plane, centred on the scene's origin
@@ -20,9 +20,6 @@ class Board:
     roughness: float
     specular: float = 0.4
     metallic: float = 0.0
-    rim_height_mm: float = 0.0
-    rim_size_mm: tuple[float, float] = (0.0, 0.0)
-    rim_colour: tuple[float, float, float] = (0.5, 0.5, 0.5)
     drops: int = 0
     stain_depth: float = 0.78
     wetness: Array | None = None
@@ -36,12 +33,36 @@ class Board:
         return self.roughness + (WET_ROUGHNESS - self.roughness) * self.wetness
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Rim:
+    """The walls of a tray."""
+
+    height_mm: float
+    size_mm: tuple[float, float]
+    colour: tuple[float, float, float]
+
+
+RIMS = {
+    "blue-tray": Rim(height_mm=35.0, size_mm=(600.0, 420.0), colour=(0.11, 0.28, 0.55)),
+    "white-tray": Rim(
+        height_mm=30.0, size_mm=(640.0, 450.0), colour=(0.88, 0.88, 0.87)
+    ),
+    "grey-tray": Rim(height_mm=40.0, size_mm=(640.0, 450.0), colour=(0.44, 0.45, 0.47)),
+    "turquoise-tray": Rim(
+        height_mm=45.0, size_mm=(660.0, 470.0), colour=(0.18, 0.54, 0.55)
+    ),
+    "slotted-crate": Rim(
+        height_mm=50.0, size_mm=(680.0, 480.0), colour=(0.16, 0.165, 0.17)
+    ),
+}
+
+
 def _scratches(
     rng: np.random.Generator, image: Array, count: int, strength: float
 ) -> Array:
     """Return the image with fine straight knife scratches."""
     mask = np.zeros(image.shape[:2], dtype=np.float32)
-    rows, columns = mask.shape
+    rows, columns = image.shape[:2]
     for _ in range(count):
         start = rng.uniform([0, 0], [columns, rows])
         angle = rng.normal(0.3, 0.5)
@@ -120,9 +141,6 @@ def blue_tray(rng: np.random.Generator, shape: tuple[int, int]) -> Board:
         roughness=0.22,
         specular=0.5,
         drops=900,
-        rim_height_mm=35.0,
-        rim_size_mm=(600.0, 420.0),
-        rim_colour=(0.11, 0.28, 0.55),
     )
 
 
@@ -163,9 +181,6 @@ def white_tray(rng: np.random.Generator, shape: tuple[int, int]) -> Board:
         roughness=0.2,
         stain_depth=0.95,
         drops=600,
-        rim_height_mm=30.0,
-        rim_size_mm=(640.0, 450.0),
-        rim_colour=(0.88, 0.88, 0.87),
     )
 
 
@@ -212,9 +227,6 @@ def grey_tray(rng: np.random.Generator, shape: tuple[int, int]) -> Board:
         colours=_scratches(rng, image, 500, 0.15),
         roughness=0.3,
         drops=700,
-        rim_height_mm=40.0,
-        rim_size_mm=(640.0, 450.0),
-        rim_colour=(0.44, 0.45, 0.47),
     )
 
 
@@ -231,6 +243,143 @@ def tiles(rng: np.random.Generator, shape: tuple[int, int]) -> Board:
     tone = tone * (1 + 0.015 * fractal(rng, shape, (20, 24), 4))
     image = np.array([0.82, 0.77, 0.67]) * tone[..., None]
     return Board(colours=image, roughness=0.18, specular=0.5, drops=500)
+
+
+def _flecks(
+    rng: np.random.Generator,
+    image: Array,
+    count: int,
+    colour: tuple[float, float, float],
+    size_mm: float,
+) -> Array:
+    """Return the image with angular flecks of one colour."""
+    rows, columns = image.shape[:2]
+    texel_mm = SIZE_MM[0] / columns
+    mask = np.zeros((rows, columns), dtype=np.float32)
+    for x, y in rng.uniform([0, 0], [columns, rows], (count, 2)):
+        reach = size_mm / texel_mm * float(rng.lognormal(0, 0.4))
+        turn = np.sort(rng.uniform(0, 2 * np.pi, 5))
+        ring = np.column_stack([np.cos(turn), np.sin(turn)]) * reach + [x, y]
+        fixed = np.round(ring * 16).astype(np.int32)
+        cv2.fillPoly(mask, [fixed], float(rng.uniform(0.5, 1)), cv2.LINE_AA, 4)
+    return mix(image, np.array(colour), mask.astype(np.float64))
+
+
+def _shape_mm(shape: tuple[int, int]) -> tuple[Array, Array]:
+    """Return columns' x and rows' y in mm from the top left, ready to broadcast."""
+    texel_mm = SIZE_MM[0] / shape[1]
+    x: Array = np.arange(shape[1], dtype=np.float64)[None, :] * texel_mm
+    y: Array = np.arange(shape[0], dtype=np.float64)[:, None] * texel_mm
+    return x, y
+
+
+def granite(rng: np.random.Generator, shape: tuple[int, int]) -> Board:
+    """Return a polished grey and black speckled worktop."""
+    image = _plain(rng, shape, (0.36, 0.35, 0.36), 0.05)
+    image = _flecks(rng, image, 26000, (0.12, 0.12, 0.13), 1.5)
+    image = _flecks(rng, image, 16000, (0.62, 0.58, 0.55), 1.3)
+    return Board(colours=image, roughness=0.16, specular=0.5, drops=400)
+
+
+def decking(rng: np.random.Generator, shape: tuple[int, int]) -> Board:
+    """Return weathered deck boards with grooves along them."""
+    _, y = _shape_mm(shape)
+    groove = np.abs((y % 8.0) - 4.0) > 3.2
+    seam = (y % 140.0) < 6.0
+    tint = 1 + 0.08 * rng.standard_normal(16)[(y // 140.0).astype(int)]
+    fibres = smooth(rng, shape, (shape[0] / 2, shape[1] / 90))
+    tone = tint * (1 + 0.09 * fibres) * np.where(groove, 0.66, 1.0)
+    tone = tone * np.where(seam, 0.15, 1.0) * (1 + 0.06 * fractal(rng, shape, (6, 5)))
+    image = np.array([0.53, 0.48, 0.42]) * tone[..., None]
+    relief = np.broadcast_to(np.where(groove, -0.5, 0.0), shape)
+    return Board(
+        colours=image,
+        roughness=0.7,
+        specular=0.2,
+        relief_mm=blur(relief.astype(np.float64), 1.2),
+    )
+
+
+def turquoise_tray(rng: np.random.Generator, shape: tuple[int, int]) -> Board:
+    """Return the floor of a turquoise crate with drain holes."""
+    image = _plain(rng, shape, (0.20, 0.58, 0.58), 0.03)
+    image = _scratches(rng, image, 500, 0.16)
+    x, y = _shape_mm(shape)
+    hole = np.hypot((x % 55.0) - 27.5, (y % 55.0) - 27.5) < 3.0
+    return Board(
+        colours=np.where(hole[..., None], 0.06, image), roughness=0.28, drops=600
+    )
+
+
+def slotted_crate(rng: np.random.Generator, shape: tuple[int, int]) -> Board:
+    """Return the slotted floor of a dark grey crate."""
+    image = _plain(rng, shape, (0.17, 0.175, 0.18), 0.05)
+    x, y = _shape_mm(shape)
+    slot = (np.abs((y % 24.0) - 12.0) < 2.2) & (np.abs((x % 60.0) - 30.0) < 22.0)
+    rib = np.abs((y % 24.0) - 12.0) > 10.5
+    image = image * np.where(rib, 1.25, 1.0)[..., None]
+    return Board(
+        colours=np.where(slot[..., None], 0.03, image), roughness=0.3, drops=900
+    )
+
+
+def rubber_mat(rng: np.random.Generator, shape: tuple[int, int]) -> Board:
+    """Return a black rubber mat with round studs."""
+    x, y = _shape_mm(shape)
+    odd = ((y // 16.0) % 2) * 8.0
+    off = np.hypot(((x + odd) % 16.0) - 8.0, (y % 16.0) - 8.0)
+    stud = np.clip((5.2 - off) / 0.8, 0, 1)
+    image = _plain(rng, shape, (0.10, 0.10, 0.105), 0.08)
+    dust = np.clip(fractal(rng, shape, (9, 10), 5) * 0.25, 0, 0.4)
+    image = mix(
+        image * (1 + 0.25 * stud)[..., None], np.array([0.33, 0.31, 0.28]), dust
+    )
+    return Board(colours=image, roughness=0.5, relief_mm=0.6 * stud, drops=0)
+
+
+def tarpaulin(rng: np.random.Generator, shape: tuple[int, int]) -> Board:
+    """Return an olive woven tarpaulin with creases."""
+    x, y = _shape_mm(shape)
+    weave = 0.05 * np.sin(x * 2 * np.pi / 3.0) * np.sin(y * 2 * np.pi / 3.0)
+    creases = fractal(rng, shape, (5, 6), 4)
+    ridge = np.exp(-((creases / 0.05) ** 2))
+    tone = 1 + weave + 0.10 * ridge + 0.05 * smooth(rng, shape, (12, 14))
+    image = np.array([0.34, 0.37, 0.22]) * tone[..., None]
+    relief = blur(2.2 * creases, 3)
+    return Board(colours=image, roughness=0.45, specular=0.4, relief_mm=relief)
+
+
+def chipboard(rng: np.random.Generator, shape: tuple[int, int]) -> Board:
+    """Return pressed chips of wood."""
+    image = _plain(rng, shape, (0.70, 0.55, 0.37), 0.04)
+    for colour in ((0.80, 0.66, 0.46), (0.58, 0.42, 0.26), (0.74, 0.60, 0.42)):
+        image = _flecks(rng, image, 9000, colour, 4.5)
+    return Board(colours=image, roughness=0.6, specular=0.25)
+
+
+def red_board(rng: np.random.Generator, shape: tuple[int, int]) -> Board:
+    """Return a worn red plastic cutting board."""
+    image = _plain(rng, shape, (0.60, 0.15, 0.13), 0.03)
+    return Board(colours=_scratches(rng, image, 900, 0.25), roughness=0.32, drops=500)
+
+
+def laminate(rng: np.random.Generator, shape: tuple[int, int]) -> Board:
+    """Return a pale grey laminate table with fine flecks."""
+    image = _plain(rng, shape, (0.74, 0.75, 0.76), 0.012)
+    image = _flecks(rng, image, 20000, (0.55, 0.56, 0.58), 0.8)
+    image = _flecks(rng, image, 9000, (0.86, 0.86, 0.85), 0.9)
+    return Board(colours=image, roughness=0.3, stain_depth=0.93, drops=300)
+
+
+def terracotta(rng: np.random.Generator, shape: tuple[int, int]) -> Board:
+    """Return unglazed reddish floor tiles."""
+    x, y = _shape_mm(shape)
+    joint = (x % 165.0 < 7.0) | (y % 165.0 < 7.0)
+    tint = rng.standard_normal((32, 32))[(y // 165).astype(int), (x // 165).astype(int)]
+    tone = 1 + 0.06 * tint + 0.06 * fractal(rng, shape, (9, 10), 6)
+    image = np.array([0.62, 0.36, 0.26]) * tone[..., None]
+    image = np.where(joint[..., None], np.array([0.55, 0.52, 0.48]), image)
+    return Board(colours=image, roughness=0.65, specular=0.25)
 
 
 BOARDS: dict[str, Callable[[np.random.Generator, tuple[int, int]], Board]] = {
@@ -250,6 +399,16 @@ BOARDS: dict[str, Callable[[np.random.Generator, tuple[int, int]], Board]] = {
     "yellow-board": yellow_board,
     "grey-tray": grey_tray,
     "tiles": tiles,
+    "granite": granite,
+    "decking": decking,
+    "turquoise-tray": turquoise_tray,
+    "slotted-crate": slotted_crate,
+    "rubber-mat": rubber_mat,
+    "tarpaulin": tarpaulin,
+    "chipboard": chipboard,
+    "red-board": red_board,
+    "laminate": laminate,
+    "terracotta": terracotta,
 }
 
 
@@ -260,6 +419,8 @@ def wet(rng: np.random.Generator, board: Board, stains: Array) -> Board:
     wetness = stains.astype(np.float64)
     if relief is not None:
         wetness = np.maximum(wetness, np.minimum(relief * 4, 1))
+    if board.relief_mm is not None:
+        relief = board.relief_mm if relief is None else board.relief_mm + relief
     return replace(
         board, colours=np.clip(darker, 0.0, 1.0), wetness=wetness, relief_mm=relief
     )

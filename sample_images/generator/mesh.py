@@ -47,9 +47,11 @@ def grid_faces(rows: int, columns: int) -> Faces:
 
 
 def join(meshes: list[Mesh]) -> Mesh:
-    """Return one mesh of several, without colours."""
+    """Return one mesh of several, coloured where all of them are."""
     offsets = np.cumsum([0] + [len(m.vertices_mm) for m in meshes[:-1]])
+    colours = [m.face_colours for m in meshes if m.face_colours is not None]
     return Mesh(
+        face_colours=np.vstack(colours) if len(colours) == len(meshes) else None,
         vertices_mm=np.vstack([m.vertices_mm for m in meshes]),
         faces=np.vstack([m.faces + o for m, o in zip(meshes, offsets, strict=True)]),
         uv=np.vstack([m.uv for m in meshes]),

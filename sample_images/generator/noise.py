@@ -33,6 +33,12 @@ def fractal(
     return total
 
 
+def blur(values: Array, sigma: float) -> Array:
+    """Return values blurred by a Gaussian."""
+    soft: Array = np.asarray(cv2.GaussianBlur(values, (0, 0), sigma), dtype=np.float64)
+    return soft
+
+
 def mix(first: Array, second: Array, share: Array) -> Array:
     """Return first where ``share`` is 0, second where it is 1; colours (..., 3)."""
     share = np.clip(share, 0, 1)[..., None]

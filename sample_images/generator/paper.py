@@ -39,13 +39,17 @@ class Paper:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class PaperSpec:
-    """What lies where: kind "sheet", "card" or "single"; ``marker_id`` for cards."""
+    """What lies where: kind "sheet", "card" or "single"; ``marker_id`` for cards.
+
+    ``lift_mm`` is the height of its face above the board; on a net it lies higher.
+    """
 
     kind: str
     position_mm: tuple[float, float] = (0.0, 0.0)
     rotation_deg: float = 0.0
     marker_id: int = 0
     print_scale: float = 1.0
+    lift_mm: float = PAPER_LIFT_MM
 
 
 def _bits(marker_id: int) -> NDArray[np.bool_]:
@@ -120,9 +124,11 @@ def build(spec: PaperSpec) -> Paper:
             [[np.cos(angle), -np.sin(angle)], [np.sin(angle), np.cos(angle)]]
         )
         flat = local @ turn.T + np.array(spec.position_mm)
-        return np.column_stack([flat, np.full(len(flat), PAPER_LIFT_MM)])
+        return np.column_stack([flat, np.full(len(flat), spec.lift_mm)])
 
-    vertices, faces, colours = [], [], []
+    vertices: list[tuple[float, float]] = []
+    faces: list[tuple[int, int, int]] = []
+    colours: list[tuple[float, float, float]] = []
     for row in range(len(mid_y)):
         for col in range(len(mid_x)):
             base = len(vertices)

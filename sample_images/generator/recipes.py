@@ -8,7 +8,8 @@ from sample_images.generator.camera import CameraSpec
 from sample_images.generator.clutter import Item
 from sample_images.generator.fish import FishSpec
 from sample_images.generator.layout import Rules, across, beside, lay, through_edge
-from sample_images.generator.paper import PaperSpec
+from sample_images.generator.net import NetSpec
+from sample_images.generator.paper import PAPER_LIFT_MM, PaperSpec
 from sample_images.generator.scene import SceneSpec
 from sample_images.generator.stock import Cohort, draw
 
@@ -52,6 +53,7 @@ class Recipe:
     write_focal: bool = True
     print_scale: float = 1.0
     items: tuple[str, ...] = ()
+    nets: tuple[NetSpec, ...] = ()
     exposure: float = 1.0
     notes: str = ""
     group: str = ""
@@ -161,6 +163,23 @@ def _bend(
     return out
 
 
+def _on_nets(
+    recipe: Recipe, papers: tuple[PaperSpec, ...], fish: list[FishSpec]
+) -> tuple[tuple[PaperSpec, ...], list[FishSpec]]:
+    """Return papers and fish lifted by the nets on which they lie."""
+    flat = [net for net in recipe.nets if not net.heap]
+    base = round(sum(net.thickness_mm for net in flat if net.under), 2)
+
+    def lift(paper: PaperSpec) -> float:
+        there = [net.thickness_mm for net in flat if net.reaches(paper.position_mm)]
+        return PAPER_LIFT_MM + round(sum(there), 2)
+
+    return (
+        tuple(replace(paper, lift_mm=lift(paper)) for paper in papers),
+        [replace(f, base_mm=base) for f in fish],
+    )
+
+
 def _arrange(
     recipe: Recipe,
     fish: list[FishSpec],
@@ -206,6 +225,7 @@ def make(recipe: Recipe) -> SceneSpec:
         papers = _papers(recipe, camera, rng)
         items = _items(recipe, camera, rng)
         fish = _bend(recipe, draw(recipe.cohort, rng, recipe.count), rng)
+        papers, fish = _on_nets(recipe, papers, fish)
         try:
             laid = _arrange(recipe, fish, camera, papers, items, rng)
         except RuntimeError:
@@ -218,6 +238,7 @@ def make(recipe: Recipe) -> SceneSpec:
             papers=papers,
             fish=laid,
             items=items,
+            nets=recipe.nets,
             seed=recipe.seed * 100 + attempt,
             notes=recipe.notes,
             group=recipe.group,

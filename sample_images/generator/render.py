@@ -6,7 +6,7 @@ import drjit as dr
 import mitsuba as mi
 import numpy as np
 
-from sample_images.generator import skins
+from sample_images.generator import boards, coats, skins
 from sample_images.generator.boards import Board
 from sample_images.generator.camera import Array, Camera
 from sample_images.generator.clutter import parts
@@ -15,6 +15,12 @@ from sample_images.generator.scene import Scene
 
 BATCH_RAYS = 2_000_000
 MAX_DEPTH = 4
+_CORD = {  # wet polyester or nylon twine
+    "type": "principled",
+    "base_color": {"type": "mesh_attribute", "name": "face_color"},
+    "roughness": 0.42,
+    "specular": 0.5,
+}
 GLINT_LIMIT = 40.0  # a wet glint saturates any sensor; caps the noise it leaves
 
 
@@ -120,10 +126,10 @@ def _lamp(scene: Scene) -> dict[str, Any]:
 
 def _rim(scene: Scene) -> dict[str, Any]:
     """Return the four walls of a tray."""
-    board = scene.board
-    if board.rim_height_mm == 0:
+    board, rim = scene.board, boards.RIMS.get(scene.spec.board)
+    if rim is None:
         return {}
-    (w, h), top = board.rim_size_mm, board.rim_height_mm
+    (w, h), top = rim.size_mm, rim.height_mm
     walls = {
         "left": ((-w / 2 - 6, 0), (6, h / 2 + 12)),
         "right": ((w / 2 + 6, 0), (6, h / 2 + 12)),
@@ -138,7 +144,7 @@ def _rim(scene: Scene) -> dict[str, Any]:
             @ transform().scale([half_w, half_h, top / 2]),
             "bsdf": {
                 "type": "principled",
-                "base_color": {"type": "rgb", "value": list(board.rim_colour)},
+                "base_color": {"type": "rgb", "value": list(rim.colour)},
                 "roughness": board.roughness,
                 "specular": board.specular,
             },
@@ -176,6 +182,10 @@ def _build(scene: Scene) -> Any:
         content[f"item_{index}"] = _to_mitsuba(
             f"item_{index}", part.mesh, surface, flat=False
         )
+    for index, net in enumerate(scene.nets):
+        content[f"net_{index}"] = _to_mitsuba(
+            f"net_{index}", net.mesh(), _CORD, flat=False
+        )
     if scene.light.lamp_radius_mm > 0:
         content["lamp"] = _lamp(scene)
     for index, piece in enumerate(scene.papers):
@@ -190,7 +200,7 @@ def _build(scene: Scene) -> Any:
         zip(scene.bodies, scene.fish_meshes, strict=True)
     ):
         colours, relief = skins.paint(body)
-        surface = _fish_bsdf(colours, relief, skins.SKINS[body.spec.skin].silver)
+        surface = _fish_bsdf(colours, relief, coats.SKINS[body.spec.skin].silver)
         content[f"fish_{index}"] = _to_mitsuba(
             f"fish_{index}", mesh, surface, flat=False
         )

@@ -8,11 +8,15 @@ import numpy as np
 
 from sample_images.generator import boards, fins, lights, paper
 from sample_images.generator.camera import Array, Camera, CameraSpec
-from sample_images.generator.clutter import Item
+from sample_images.generator.clutter import Item, parts
 from sample_images.generator.fish import Body, FishSpec
+from sample_images.generator.ground import HeightField, Room
 from sample_images.generator.mesh import Mesh
+from sample_images.generator.net import Net, NetSpec, drape
 from sample_images.generator.noise import fractal
 from sample_images.generator.paper import PaperSpec
+
+NO_CEILING_MM = 1000.0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -29,6 +33,7 @@ class SceneSpec:
     papers: tuple[PaperSpec, ...]
     fish: tuple[FishSpec, ...]
     items: tuple[Item, ...] = ()
+    nets: tuple[NetSpec, ...] = ()
     seed: int
     notes: str = ""
     group: str = ""
@@ -63,11 +68,39 @@ class Scene:
             points = self.to_texels(mesh.vertices_mm, (rows, columns))
             hull = cv2.convexHull(points.astype(np.float32)).astype(np.int32)
             cv2.fillPoly(stains, [hull], 1.0)
-        stains = cv2.GaussianBlur(stains, (0, 0), 6 / texel_mm)
-        ragged = np.clip(
-            (stains + 0.22 * _ripple(rng, (rows, columns)) - 0.42) * 6, 0, 1
-        )
+        soft = np.asarray(cv2.GaussianBlur(stains, (0, 0), 6 / texel_mm))
+        ragged = np.clip((soft + 0.22 * _ripple(rng, (rows, columns)) - 0.42) * 6, 0, 1)
         return boards.wet(rng, board, 0.6 * ragged)
+
+    @cached_property
+    def nets(self) -> tuple[Net, ...]:
+        """The nets at rest on or under the fish; papers lie on top of them."""
+        return tuple(drape(spec, self._room(spec)) for spec in self.spec.nets)
+
+    def _room(self, spec: NetSpec) -> Room:
+        """Return the gap in which a net may lie."""
+        floor, ceiling = HeightField.flat(0.0), HeightField.flat(NO_CEILING_MM)
+        rim = boards.RIMS.get(self.spec.board)
+        if rim is not None:
+            floor.surround(rim.size_mm, rim.height_mm)
+        for item in self.spec.items:
+            for part in parts(item):
+                floor.add(part.mesh)
+        fish = HeightField.flat(0.0)
+        for mesh in self.fish_meshes:
+            fish.add(mesh)
+        there = fish.heights_mm > 0
+        if spec.under:
+            lowest = min((f.base_mm for f in self.spec.fish), default=NO_CEILING_MM)
+            ceiling.heights_mm[there] = lowest
+        else:
+            floor.heights_mm[there] = np.maximum(floor.heights_mm, fish.heights_mm)[
+                there
+            ]
+        if not spec.heap:
+            for piece in self.papers:
+                ceiling.fill(piece.outline_mm, float(piece.outline_mm[0, 2]))
+        return Room(floor=floor, ceiling=ceiling)
 
     @staticmethod
     def to_texels(points_mm: Array, shape: tuple[int, int]) -> Array:

@@ -1,13 +1,9 @@
-"""Procedural fish skins, painted over station and height on the body.
-
-Every skin is invented; the patterns follow what field guides say of the species.
-"""
-
-from dataclasses import dataclass
+"""Paints fish skins over station and height on the body."""
 
 import cv2
 import numpy as np
 
+from sample_images.generator.coats import SKINS, Colour, Skin
 from sample_images.generator.fins import (
     BODY_V,
     CAUDAL_BOX,
@@ -18,154 +14,7 @@ from sample_images.generator.fins import (
 from sample_images.generator.fish import BODY_END, Body
 from sample_images.generator.noise import Array, fractal, mix, smooth
 
-SCALE_ROWS = 115  # scales along the lateral line of a trout: about 110 to 130
 WIDTH, HEIGHT = 1600, 960  # texels; one is about 0.2 mm on a 300 mm fish
-Colour = tuple[float, float, float]
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Skin:
-    """Colours in sRGB 0-1 and the spotting of one species or strain."""
-
-    back: Colour
-    flank: Colour
-    belly: Colour
-    fin: Colour
-    pale_fin: Colour
-    band: Colour | None = None
-    spots: int = 0
-    spot_colour: Colour = (0.07, 0.07, 0.06)
-    spot_size: float = 0.0042
-    spots_below: float = -0.15  # spots stay above this height (-1 belly, 1 back)
-    halo: Colour | None = None
-    red_spots: int = 0
-    silver: float = 0.35
-    white_edges: bool = False
-
-
-SKINS: dict[str, Skin] = {
-    "rainbow": Skin(
-        back=(0.22, 0.24, 0.16),
-        flank=(0.56, 0.56, 0.49),
-        belly=(0.83, 0.81, 0.76),
-        fin=(0.34, 0.34, 0.24),
-        pale_fin=(0.62, 0.53, 0.42),
-        band=(0.66, 0.38, 0.38),
-        spots=330,
-    ),
-    "rainbow-dark": Skin(
-        back=(0.11, 0.12, 0.10),
-        flank=(0.32, 0.31, 0.25),
-        belly=(0.66, 0.63, 0.56),
-        fin=(0.19, 0.19, 0.15),
-        pale_fin=(0.40, 0.33, 0.26),
-        band=(0.48, 0.24, 0.23),
-        spots=420,
-        silver=0.2,
-    ),
-    "brown": Skin(
-        back=(0.24, 0.19, 0.10),
-        flank=(0.52, 0.41, 0.22),
-        belly=(0.80, 0.71, 0.50),
-        fin=(0.38, 0.30, 0.17),
-        pale_fin=(0.60, 0.46, 0.24),
-        spots=85,
-        spot_size=0.0085,
-        spots_below=-0.35,
-        halo=(0.72, 0.63, 0.45),
-        red_spots=30,
-        silver=0.2,
-    ),
-    "char": Skin(
-        back=(0.20, 0.23, 0.22),
-        flank=(0.42, 0.43, 0.38),
-        belly=(0.86, 0.52, 0.34),
-        fin=(0.27, 0.26, 0.23),
-        pale_fin=(0.75, 0.36, 0.24),
-        spots=150,
-        spot_colour=(0.72, 0.62, 0.52),
-        spot_size=0.0055,
-        spots_below=-0.55,
-        silver=0.25,
-        white_edges=True,
-    ),
-    "char-silver": Skin(
-        back=(0.26, 0.31, 0.32),
-        flank=(0.62, 0.64, 0.62),
-        belly=(0.88, 0.87, 0.84),
-        fin=(0.40, 0.41, 0.39),
-        pale_fin=(0.70, 0.62, 0.55),
-        spots=100,
-        spot_colour=(0.80, 0.76, 0.70),
-        spot_size=0.0050,
-        silver=0.5,
-        white_edges=True,
-    ),
-    "golden": Skin(
-        back=(0.84, 0.60, 0.16),
-        flank=(0.90, 0.73, 0.32),
-        belly=(0.93, 0.87, 0.70),
-        fin=(0.88, 0.62, 0.24),
-        pale_fin=(0.90, 0.72, 0.42),
-        band=(0.88, 0.52, 0.34),
-        silver=0.25,
-    ),
-    "silver": Skin(
-        back=(0.29, 0.33, 0.34),
-        flank=(0.70, 0.71, 0.70),
-        belly=(0.90, 0.90, 0.88),
-        fin=(0.45, 0.46, 0.44),
-        pale_fin=(0.70, 0.68, 0.63),
-        spots=70,
-        spot_size=0.0038,
-        spots_below=0.25,
-        silver=0.6,
-    ),
-    "rainbow-pale": Skin(
-        back=(0.38, 0.41, 0.35),
-        flank=(0.66, 0.67, 0.62),
-        belly=(0.88, 0.87, 0.83),
-        fin=(0.48, 0.47, 0.39),
-        pale_fin=(0.70, 0.62, 0.52),
-        band=(0.74, 0.55, 0.54),
-        spots=180,
-        spot_size=0.0036,
-        silver=0.5,
-    ),
-    "brook": Skin(
-        back=(0.18, 0.20, 0.13),
-        flank=(0.38, 0.38, 0.27),
-        belly=(0.82, 0.56, 0.36),
-        fin=(0.25, 0.24, 0.16),
-        pale_fin=(0.72, 0.36, 0.22),
-        spots=220,
-        spot_colour=(0.68, 0.62, 0.38),
-        spot_size=0.0060,
-        spots_below=-0.35,
-        red_spots=18,
-        silver=0.2,
-        white_edges=True,
-    ),
-    "brown-silver": Skin(
-        back=(0.27, 0.26, 0.20),
-        flank=(0.63, 0.60, 0.50),
-        belly=(0.87, 0.83, 0.74),
-        fin=(0.42, 0.39, 0.30),
-        pale_fin=(0.66, 0.58, 0.45),
-        spots=60,
-        spot_size=0.0070,
-        spots_below=-0.1,
-        silver=0.45,
-    ),
-    "tiger": Skin(
-        back=(0.28, 0.23, 0.12),
-        flank=(0.58, 0.49, 0.28),
-        belly=(0.85, 0.76, 0.58),
-        fin=(0.42, 0.34, 0.20),
-        pale_fin=(0.66, 0.52, 0.30),
-        silver=0.2,
-    ),
-}
 
 
 def _blobs(
@@ -230,8 +79,9 @@ class Painter:
 
     def _scale_cells(self) -> tuple[Array, Array, Array]:
         """Return per texel the scale's random figure and the place within it."""
-        x = self.station[None, :] * SCALE_ROWS
-        y = self.height[:, None] * self.half_mm[None, :] / self.body.scale * SCALE_ROWS
+        x = self.station[None, :] * self.skin.scale_rows
+        y = self.height[:, None] * self.half_mm[None, :] / self.body.scale
+        y = y * self.skin.scale_rows
         first, second = x + 1.1 * y, x - 1.1 * y  # diamonds, half over each other
         row, column = np.floor(first).astype(int), np.floor(second).astype(int)
         table = np.random.default_rng(self.body.spec.seed).standard_normal(997)
@@ -244,13 +94,14 @@ class Painter:
         rim = np.clip((np.maximum(within_x, within_y) - 0.28) / 0.2, 0, 1)
         on_flank = np.exp(-(((height - 0.1) / 0.55) ** 2)) * (self.station > 0.21)
         gain = self.skin.silver * on_flank * (0.38 * figure - 0.35 * rim)
+        gain = gain - self.skin.scale_edge * rim * (self.station > 0.21)
         scaled: Array = image * (1 + gain)[..., None]
         return scaled
 
     def relief_mm(self) -> Array:
         """Return the (HEIGHT, WIDTH) relief: each scale tilts its own way."""
         figure, within_x, within_y = self._scale_cells()
-        pitch = self.body.scale / SCALE_ROWS
+        pitch = self.body.scale / self.skin.scale_rows
         tilt = 0.10 * figure * within_x - 0.07 * within_y - 0.05 * np.abs(within_x)
         on_body = np.clip((self.station - 0.20) / 0.02, 0, 1)[None, :]
         relief = np.zeros((HEIGHT, WIDTH))
@@ -280,14 +131,23 @@ class Painter:
     def _pattern(self, image: Array) -> Array:
         """Return the image with the species' spots."""
         skin = self.skin
-        if skin is SKINS["tiger"]:
+        if skin.bars:
+            image = self._bars(image)
+        if skin.stripe is not None:
+            wander = 0.03 * smooth(self.rng, (1, WIDTH), (1, 22))[0]
+            off = (self.height[:, None] - 0.08 - wander[None, :]) / 0.13
+            line = np.exp(-(off**2)) * (
+                0.75 + 0.25 * smooth(self.rng, image.shape[:2], (3, 30))
+            )
+            image = mix(image, np.array(skin.stripe), 0.8 * line)
+        if skin.marbling is not None:
             shape = image.shape[:2]
             waves = smooth(self.rng, shape, (11, 60)) + 0.5 * smooth(
                 self.rng, shape, (20, 110)
             )
             on_flank = np.clip((self.height[:, None] + 0.6) / 0.4, 0, 1)
             ridges = np.clip(1.2 - 3.5 * np.abs(waves), 0, 1) * on_flank
-            return mix(image, np.array([0.22, 0.17, 0.09]), 0.75 * ridges)
+            return mix(image, np.array(skin.marbling), 0.75 * ridges)
         if skin.spots:
             centres, radii = self._scatter(skin.spots, skin.spots_below, skin.spot_size)
             if skin.halo is not None:
@@ -298,6 +158,19 @@ class Painter:
             image = _blobs(image, centres, radii * 1.8, skin.halo or skin.belly, 0.7)
             image = _blobs(image, centres, radii, (0.70, 0.20, 0.10), 0.9)
         return image
+
+    def _bars(self, image: Array) -> Array:
+        """Return the image with upright dark bars or parr marks."""
+        skin, rng = self.skin, self.rng
+        low, high = skin.bar_span
+        h = self.height[:, None]
+        wander = 0.18 * smooth(rng, image.shape[:2], (5, 26))
+        place = (self.station[None, :] - 0.25) / (BODY_END - 0.30) * skin.bars
+        off = np.abs((place + wander) % 1 - 0.5) * 2
+        bar = np.clip((skin.bar_width - off) / 0.25, 0, 1) * (self.station > 0.24)
+        bar = bar * np.clip((h - low) / 0.25, 0, 1) * np.clip((high - h) / 0.25, 0, 1)
+        strength = 0.55 + 0.2 * float(rng.uniform())
+        return mix(image, np.array(skin.bar_colour), strength * bar)
 
     def _head(self, image: Array) -> Array:
         """Return the image with gill cover, mouth and the lateral line."""
@@ -335,12 +208,14 @@ def _fin_patch(
     return image
 
 
-def _eye_patch(rng: np.random.Generator, size: tuple[int, int]) -> Array:
+def _eye_patch(
+    rng: np.random.Generator, size: tuple[int, int], colour: Colour
+) -> Array:
     """Return pupil, iris and rim as concentric discs."""
     rows, columns = size
     y, x = np.mgrid[0:rows, 0:columns]
     radius = np.hypot((x + 0.5) / columns * 2 - 1, (y + 0.5) / rows * 2 - 1)
-    iris = np.array([0.46, 0.40, 0.29]) * (1 + 0.15 * rng.standard_normal())
+    iris = np.array(colour) * (1 + 0.15 * rng.standard_normal())
     image = np.broadcast_to(iris, (rows, columns, 3))
     ring = np.exp(-(((radius - 0.60) / 0.05) ** 2))
     image = mix(image, np.array([0.72, 0.60, 0.32]), 0.8 * ring)
@@ -380,6 +255,6 @@ def paint(body: Body) -> tuple[Array, Array]:
         int(v1 * HEIGHT),
     )
     texture[top:bottom, left:right] = _eye_patch(
-        painter.rng, (bottom - top, right - left)
+        painter.rng, (bottom - top, right - left), skin.eye
     )
     return np.clip(texture, 0.0, 1.0), painter.relief_mm()

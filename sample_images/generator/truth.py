@@ -8,6 +8,7 @@ import numpy as np
 from sample_images.generator.camera import Array
 from sample_images.generator.fish import CAUDAL_BASE, Body
 from sample_images.generator.mesh import Mesh
+from sample_images.generator.net import Net, NetSpec
 from sample_images.generator.scene import Scene
 
 STATEMENT = (
@@ -18,6 +19,7 @@ DEFINITIONS = {
     "pixels": "(0, 0) is the centre of the top-left pixel of the photo as displayed",
     "corners_px": "outer corners of the printed ink, clockwise from the marker's own "
     "top-left",
+    "lift_mm": "height of the paper's face above the board",
     "fork_length_mm": "snout tip to the middle of the tail fork along the body's axis, "
     "parallel to the board, as a measuring board reads it after straightening",
     "total_length_mm": "the same to the tip of the lobes in natural spread",
@@ -28,6 +30,11 @@ DEFINITIONS = {
     "midline_height_mm": "height of the mid-line's points above the board",
     "outline_px": "silhouette of the whole fish, fins included, also where another "
     "fish or the photo's edge hides it",
+    "nets": "netting over the fish or under them; mesh_mm is one side of a mesh, knot "
+    "to knot",
+    "net_cords_fraction": "share of the fish's silhouette behind cords of a net over "
+    "it; a fish under a net is whole, so occluded_fraction does not count them",
+    "netted": "a net lies over the fish",
     "weight_g": "drawn from the length-weight relation in length_weight; the body's "
     "volume times 1.03 g/cm3 equals it",
 }
@@ -70,7 +77,27 @@ class Silhouette:
     def centres_px(self, step: int) -> Array:
         """Return (n, 2) photo points of every ``step``-th filled raster cell."""
         rows, columns = np.nonzero(self.mask[::step, ::step])
-        return self.to_photo(np.column_stack([columns, rows]) * float(step))
+        cells = np.column_stack([columns, rows]).astype(np.float64)
+        return self.to_photo(cells * step)
+
+    def share_behind(self, scene: Scene, net: Net) -> float:
+        """Return the share of the silhouette behind the cords of a net."""
+        camera = scene.camera
+        cords = np.zeros_like(self.mask)
+        depth = camera.position_mm[2] - float(net.knots_mm[:, 2].mean())
+        wide = net.spec.cord_mm * camera.focal_px / depth * self.factor
+        for line in net.lines:
+            fine = (camera.project(line) - self.low + 0.5) * self.factor - 0.5
+            fixed = np.round(fine * 16).astype(np.int32)
+            cv2.polylines(
+                cords,
+                [fixed],
+                isClosed=False,
+                color=1,
+                thickness=max(1, round(wide)),
+                shift=4,
+            )
+        return float(cords[self.mask > 0].mean())
 
     def covers(self, points_px: Array) -> np.ndarray:
         """Return (n,) whether photo points lie inside."""
@@ -79,7 +106,8 @@ class Silhouette:
         inside = (fine >= 0).all(axis=1)
         inside &= (fine[:, 0] < columns) & (fine[:, 1] < rows)
         clipped = np.clip(fine, 0, [columns - 1, rows - 1])
-        return inside & (self.mask[clipped[:, 1], clipped[:, 0]] > 0)
+        covered: np.ndarray = inside & (self.mask[clipped[:, 1], clipped[:, 0]] > 0)
+        return covered
 
 
 def _rounded(values: Array, digits: int = 2) -> Any:
@@ -99,6 +127,8 @@ def _fish(
     hidden = np.zeros(len(points), dtype=bool)
     for other in above:
         hidden |= other.covers(points)
+    over = [net for net in scene.nets if not net.spec.under]
+    cords = sum(outline.share_behind(scene, net) for net in over)
     cut, occluded = float(outside.mean()), float((hidden & ~outside).mean())
     return {
         "fork_length_mm": round(spec.fork_length_mm, 2),
@@ -113,11 +143,24 @@ def _fish(
         "s_shape": spec.s_shape,
         "cut_fraction": round(cut, 4),
         "occluded_fraction": round(occluded, 4),
+        "netted": cords > 0,
+        "net_cords_fraction": round(cords, 4),
         "snout_px": _rounded(midline[0]),
         "fork_px": _rounded(midline[-1]),
         "midline_px": _rounded(midline),
         "midline_height_mm": _rounded(body.midline_mm()[:, 2]),
         "outline_px": _rounded(outline.outline_px(), 1),
+    }
+
+
+def _net(spec: NetSpec) -> dict[str, Any]:
+    """Return what is true about a net."""
+    lies = "heap" if spec.heap else "under the fish" if spec.under else "over the fish"
+    return {
+        "lies": lies,
+        "knotted": spec.knotted,
+        "mesh_mm": spec.mesh_mm,
+        "cord_mm": spec.cord_mm,
     }
 
 
@@ -138,6 +181,7 @@ def describe(scene: Scene) -> dict[str, Any]:
             "id": marker_id,
             "kind": piece_spec.kind,
             "side_mm": 60.0 if piece_spec.kind == "single" else 40.0,
+            "lift_mm": round(piece_spec.lift_mm, 2),
             "corners_px": _rounded(camera.project(corners), 3),
         }
         for piece_spec, piece in zip(spec.papers, scene.papers, strict=True)
@@ -150,6 +194,7 @@ def describe(scene: Scene) -> dict[str, Any]:
         "tags": list(spec.tags),
         "group": spec.group,
         "clutter": [item.kind for item in spec.items],
+        "nets": [_net(net) for net in spec.nets],
         "board": spec.board,
         "light": spec.light,
         "camera": {
