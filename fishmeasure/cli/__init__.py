@@ -14,7 +14,7 @@ from fishmeasure.cli import output, stock
 from fishmeasure.cli.backup import backup_command, restore_command
 from fishmeasure.cli.batch import batch_command
 from fishmeasure.cli.book import book_app
-from fishmeasure.cli.checked import CheckedCommand
+from fishmeasure.cli.checked import CheckedTyper
 from fishmeasure.cli.fit import fit_command
 from fishmeasure.cli.lens import lens_command
 from fishmeasure.cli.outlook import demo_command, outlook_command
@@ -26,10 +26,9 @@ from fishmeasure.cli.sheet import sheet_command
 from fishmeasure.cli.species import species_command
 from fishmeasure.errors import FishMeasureError
 
-app = typer.Typer(
+app = CheckedTyper(
     name="fishmeasure",
     help="How heavy are the fish? Photos and bulk weighings to mean weight and spread.",
-    no_args_is_help=True,
     add_completion=False,
     pretty_exceptions_enable=False,
 )
@@ -56,20 +55,20 @@ def _root(
     pass
 
 
-app.command("photo", cls=CheckedCommand)(photo_command)
-app.command("sample", cls=CheckedCommand)(sample_command)
-app.command("sheet", cls=CheckedCommand)(sheet_command)
-app.command("lens", cls=CheckedCommand)(lens_command)
-app.command("batch", cls=CheckedCommand)(batch_command)
-app.command("serve", cls=CheckedCommand)(serve_command)
-app.command("species", cls=CheckedCommand)(species_command)
-app.command("plan", cls=CheckedCommand)(plan_command)
-app.command("fit", cls=CheckedCommand)(fit_command)
+app.command("photo")(photo_command)
+app.command("sample")(sample_command)
+app.command("sheet")(sheet_command)
+app.command("lens")(lens_command)
+app.command("batch")(batch_command)
+app.command("serve")(serve_command)
+app.command("species")(species_command)
+app.command("plan")(plan_command)
+app.command("fit")(fit_command)
 app.add_typer(book_app, name="book")
-app.command("backup", cls=CheckedCommand)(backup_command)
-app.command("restore", cls=CheckedCommand)(restore_command)
-app.command("demo", cls=CheckedCommand)(demo_command)
-app.command("outlook", cls=CheckedCommand)(outlook_command)
+app.command("backup")(backup_command)
+app.command("restore")(restore_command)
+app.command("demo")(demo_command)
+app.command("outlook")(outlook_command)
 stock.register(app)
 
 

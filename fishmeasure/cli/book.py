@@ -8,6 +8,7 @@ from uuid import UUID, uuid4
 import typer
 
 from fishmeasure.cli.book_options import BookOption, opened
+from fishmeasure.cli.checked import CheckedTyper
 from fishmeasure.cli.options import read_day
 from fishmeasure.errors import (
     ImportFileError,
@@ -21,9 +22,8 @@ if TYPE_CHECKING:
     from fishmeasure.ledger.entries import Entry
     from fishmeasure.ledger.store import Book, BookContent
 
-book_app = typer.Typer(
+book_app = CheckedTyper(
     help="The stock book: units, cohorts and dated entries that are never overwritten.",
-    no_args_is_help=True,
 )
 
 Fields = Annotated[

@@ -1,15 +1,21 @@
-"""A command that says in one line what it cannot take."""
+"""Commands that say in one line what they cannot take."""
 
 import math
-from typing import Any
+from collections.abc import Callable
+from difflib import get_close_matches
+from pathlib import Path
+from typing import Any, TypeVar
 
 import typer
-from typer.core import TyperCommand
+from typer.core import TyperCommand, TyperGroup
 
-from fishmeasure.errors import BadOptionError, CommandLineError
+from fishmeasure.cli.slips import PROGRAM, slip
+from fishmeasure.errors import BadOptionError, UnknownCommandError
 
 # The parser's own usage error; where it lives differs between versions of typer.
 _UsageError: Any = typer.BadParameter.__mro__[1]
+_Function = TypeVar("_Function", bound=Callable[..., Any])
+_PHOTOS = frozenset((".jpg", ".jpeg", ".png", ".webp", ".heic", ".heif"))
 
 
 class CheckedCommand(TyperCommand):
@@ -26,9 +32,67 @@ class CheckedCommand(TyperCommand):
         try:
             context = super().make_context(info_name, args, parent, **extra)
         except _UsageError as error:
-            raise CommandLineError(info_name or "", error.format_message()) from None
+            raise slip(error, _path(info_name, parent), self.params) from None
         for parameter in self.params:
             value = context.params.get(parameter.name or "")
             if isinstance(value, float) and not math.isfinite(value):
                 raise BadOptionError(parameter.opts[0], f"{value:g}", "a number")
         return context
+
+
+class CheckedGroup(TyperGroup):
+    """Says which command is not there, and which may have been meant."""
+
+    def make_context(
+        self, info_name: str | None, args: list[str], parent: Any = None, **extra: Any
+    ) -> Any:
+        """Read what comes before the command."""
+        only_help = not args
+        try:
+            return super().make_context(info_name, args, parent, **extra)
+        except _UsageError as error:
+            if only_help:
+                raise
+            raise slip(error, _path(info_name, parent), self.params) from None
+
+    def resolve_command(self, ctx: Any, args: list[str]) -> Any:
+        """Return the command that the first word names."""
+        if self.get_command(ctx, args[0]) is None:
+            group = _path(ctx.info_name, ctx.parent)
+            raise UnknownCommandError(group, args[0], self._near(args[0]))
+        return super().resolve_command(ctx, args)
+
+    def _near(self, word: str) -> tuple[str, ...]:
+        """Return what may have been meant: a file's command, or a like name."""
+        suffix = Path(word).suffix.lower()
+        if suffix in _PHOTOS | {".toml"}:
+            command = "sample" if suffix == ".toml" else "photo"
+            return (f"{command} {word}",) if command in self.commands else ()
+        below = tuple(
+            f"{name} {word}"
+            for name, command in self.commands.items()
+            if word in getattr(command, "commands", {})
+        )
+        return below or tuple(get_close_matches(word, self.commands))
+
+
+class CheckedTyper(typer.Typer):
+    """A group of commands, each of them checked."""
+
+    def __init__(self, **options: Any) -> None:
+        super().__init__(cls=CheckedGroup, no_args_is_help=True, **options)
+
+    def command(
+        self, name: str | None = None, **options: Any
+    ) -> Callable[[_Function], _Function]:
+        """Return a decorator that adds a command."""
+        return super().command(name, cls=CheckedCommand, **options)
+
+
+def _path(name: str | None, parent: Any) -> str:
+    """Return a command as a person writes it, however the program was started."""
+    words = [name or ""]
+    while parent is not None:
+        words.insert(0, parent.info_name or "")
+        parent = parent.parent
+    return " ".join([PROGRAM, *words[1:]])

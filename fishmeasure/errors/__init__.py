@@ -37,6 +37,7 @@ from fishmeasure.errors.command import (
     CommandLineError,
     OptionFormatError,
     ReportWriteError,
+    UnknownCommandError,
 )
 from fishmeasure.errors.photo import (
     BadCorrectionError,
@@ -134,6 +135,7 @@ __all__ = [
     "TooFarError",
     "TooFewBoardPhotosError",
     "TooTiltedError",
+    "UnknownCommandError",
     "UnknownRecordError",
     "UnknownSpeciesError",
     "UnknownStockSpeciesError",

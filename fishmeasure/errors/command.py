@@ -4,6 +4,11 @@ from fishmeasure.errors.base import FishMeasureError
 from fishmeasure.errors.stock import StockError
 
 
+def _meant(near: tuple[str, ...]) -> str:
+    """Return the question which of some names was meant; none asks nothing."""
+    return f" Did you mean {' or '.join(near)}?" if near else ""
+
+
 class OptionFormatError(StockError):
     """An option's text cannot be read."""
 
@@ -31,10 +36,23 @@ class CommandLineError(FishMeasureError):
 
     code = "command-line"
 
-    def __init__(self, command: str, reason: str) -> None:
+    def __init__(self, command: str, reason: str, near: tuple[str, ...] = ()) -> None:
         super().__init__(
-            f"{reason.rstrip('.')}.",
-            f"'fishmeasure {command} --help' shows the options.",
+            f"{reason.rstrip('.')}.{_meant(near)}",
+            f"'{command} --help' shows the options.",
+        )
+
+
+class UnknownCommandError(FishMeasureError):
+    """There is no such command."""
+
+    code = "unknown-command"
+
+    def __init__(self, group: str, word: str, near: tuple[str, ...]) -> None:
+        super().__init__(
+            f"There is no command '{group} {word}'."
+            + _meant(tuple(f"'{group} {command}'" for command in near)),
+            f"'{group} --help' lists them.",
         )
 
 

@@ -161,29 +161,6 @@ def test_wrong_options_are_one_clear_line(
     assert len(shown.err.strip().splitlines()) == 1
 
 
-@pytest.mark.parametrize(
-    ("arguments", "named"),
-    [
-        (("photo",), "photos"),
-        (("photo", PHOTO, "--print-scale", "abc"), "--print-scale"),
-        (("photo", PHOTO, "--unknown"), "--unknown"),
-        (("sheet", "posters"), "posters"),
-    ],
-)
-def test_a_wrong_command_line_is_one_clear_line(
-    monkeypatch: pytest.MonkeyPatch,
-    capsys: pytest.CaptureFixture[str],
-    arguments: tuple[object, ...],
-    named: str,
-) -> None:
-    """Status 2, what is wrong is named, and where help is."""
-    assert run(monkeypatch, *arguments) == 2
-    shown = capsys.readouterr().err
-    assert named in shown
-    assert f"fishmeasure {arguments[0]} --help" in shown
-    assert len(shown.strip().splitlines()) == 1
-
-
 def test_json_and_csv_are_not_mixed(
     monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
 ) -> None:

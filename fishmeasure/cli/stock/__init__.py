@@ -2,7 +2,6 @@
 
 import typer
 
-from fishmeasure.cli.checked import CheckedCommand
 from fishmeasure.cli.stock.feed import conversion_command, feed_command
 from fishmeasure.cli.stock.growth import growth_command
 from fishmeasure.cli.stock.harvest import harvest_command
@@ -29,4 +28,4 @@ def register(app: typer.Typer) -> None:
         ("plant-bed", plant_bed_command),
         ("stocking", stocking_command),
     ):
-        app.command(name, cls=CheckedCommand)(command)
+        app.command(name)(command)

@@ -24,7 +24,10 @@ MOST_WEIGHT_G = 200_000.0  # as in the book; more is a slip of units
 DAY_ZERO = date(2000, 1, 1)  # any day, where one temperature is given for all
 
 SpeciesArgument = Annotated[
-    str, typer.Argument(help="Species, such as rainbow-trout.", metavar="SPECIES")
+    str,
+    typer.Argument(
+        help="Such as rainbow-trout; see 'fishmeasure species'.", metavar="SPECIES"
+    ),
 ]
 Json = Annotated[bool, typer.Option("--json", help="Print JSON.")]
 BiomassError = Annotated[float, typer.Option(help="Standard error of it, %.")]
