@@ -6,6 +6,7 @@ the repository; README.md has the command that makes them.
 """
 
 from dataclasses import replace
+from typing import Any
 
 from sample_images.generator.net import NetSpec
 from sample_images.generator.recipes import Recipe
@@ -184,8 +185,197 @@ _NETS = (
 )
 
 
-def _with_group(recipes: tuple[Recipe, ...], group: str) -> tuple[Recipe, ...]:
-    return tuple(replace(recipe, group=group) for recipe in recipes)
+_BOARDS = (
+    "granite",
+    "decking",
+    "chipboard",
+    "tarpaulin",
+    "red-board",
+    "laminate",
+    "terracotta",
+    "rubber-mat",
+)
+_LIGHTS = ("shade", "noon", "spots", "two-windows", "torch")
+_SALMONIDS = (
+    _trout("steelhead", "copper"),
+    Cohort(
+        skins=("char-blue",), family="char", length_mm=220, length_cv=0.1, a_g_cm=0.0096
+    ),
+    _trout("parr", length_mm=150),
+    Cohort(
+        skins=("grayling",),
+        family="grayling",
+        length_mm=230,
+        length_cv=0.1,
+        a_g_cm=0.0086,
+    ),
+    _trout("marble", length_mm=240),
+)
 
 
-BLIND = _with_group(_NETS, "net")
+def _other(
+    skin: str, family: str, length_mm: float, a_g_cm: float, b: float = 3.0
+) -> Cohort:
+    return Cohort(
+        skins=(skin,),
+        family=family,
+        length_mm=length_mm,
+        length_cv=0.10,
+        a_g_cm=a_g_cm,
+        b=b,
+    )
+
+
+# Coefficients near published ones for fork length in cm; see families.py.
+_CARP = _other("carp", "carp", 235, 0.0334, 2.82)
+_TENCH = _other("tench", "tench", 225, 0.0148, 3.04)
+_SUNFISH = _other("sunfish", "sunfish", 150, 0.0093, 3.385)
+_TILAPIA = _other("tilapia", "tilapia", 195, 0.0191, 2.97)
+_RED_TILAPIA = _other("tilapia-red", "tilapia", 190, 0.0191, 2.97)
+_BASS = _other("bass", "bass", 225, 0.0120, 3.07)
+_PERCH = _other("perch", "perch", 205, 0.0125, 3.01)
+_BREAM = _other("bream", "bream", 215, 0.0165)
+_SILVER_PERCH = _other("silver-perch", "silver-perch", 205, 0.0160)
+_GRAYLING, _CHAR = _SALMONIDS[3], _SALMONIDS[1]
+
+Settings = dict[str, object]
+
+
+def _group(
+    group: str,
+    settings: tuple[Settings, ...],
+    common: Settings,
+    first: int,
+) -> tuple[Recipe, ...]:
+    """Return a group's recipes; ``first`` is their seed and turns the lists."""
+    recipes = []
+    for k, own in enumerate(settings):
+        number = first + k
+        chosen: Settings = {
+            "board": _BOARDS[(3 * number) % len(_BOARDS)],
+            "light": _LIGHTS[number % len(_LIGHTS)],
+            "cohort": _SALMONIDS[number % len(_SALMONIDS)],
+            "height_mm": 630.0,
+            **common,
+            **own,
+        }
+        recipes.append(
+            Recipe(
+                name=f"{group}_{k + 1:02d}",
+                seed=9200 + number,
+                group=group,
+                **chosen,  # type: ignore[arg-type]
+            )
+        )
+    return tuple(recipes)
+
+
+_PLAIN: tuple[Settings, ...] = ({}, {}, {}, {}, {})
+_IN_CRATE: Settings = {"papers": "loose", "area_mm": (640.0, 450.0)}
+_CLEAN = _group(
+    "clean",
+    (
+        {},
+        {"papers": "loose"},
+        {"cohort": _trout("parr", length_mm=108), "count": 8, "height_mm": 480.0},
+        {"papers": "single"},
+        {},
+        {"board": "turquoise-tray", **_IN_CRATE},
+        {"cohort": _trout("steelhead", length_mm=335), "count": 5, "height_mm": 800.0},
+        {"papers": "single", "count": 5, "height_mm": 580.0},
+    ),
+    {"count": 6},
+    1,
+)
+_TOUCHING = _group("touching", _PLAIN, {"count": 8, "arrangement": "touching"}, 12)
+_DARK = _group(
+    "dark",
+    (
+        {"board": "rubber-mat"},
+        {"board": "granite"},
+        {"board": "slotted-crate", **_IN_CRATE},
+    ),
+    {
+        "count": 6,
+        "exposure": 0.75,
+        "light": "shade",
+        "cohort": _trout("dusk", length_mm=220),
+    },
+    22,
+)
+_GLARE = _group(
+    "glare",
+    (
+        {"board": "granite"},
+        {"board": "red-board"},
+        {"board": "turquoise-tray", **_IN_CRATE},
+    ),
+    {"count": 5, "light": "skylight"},
+    31,
+)
+_OVERLAPPING = _group(
+    "overlapping", _PLAIN[:4], {"count": 7, "arrangement": "overlapping"}, 41
+)
+_BENT = _group("bent", _PLAIN[:3], {"count": 6, "bent": 0.9, "s_shapes": 0.4}, 53)
+_OTHER_BODIES = _group(
+    "other-bodies",
+    (
+        {"cohort": _CARP, "second": _TENCH, "count": 5},
+        {"cohort": _SUNFISH, "count": 8, "height_mm": 560.0},
+        {"cohort": _TILAPIA, "second": _RED_TILAPIA},
+        {"cohort": _BASS, "second": _PERCH, "papers": "loose"},
+        {"cohort": _BREAM, "second": _SILVER_PERCH, "count": 5},
+        {"cohort": _GRAYLING, "second": _CHAR, "papers": "single"},
+    ),
+    {"count": 6, "height_mm": 640.0},
+    62,
+)
+
+
+def _heap(**changes: Any) -> NetSpec:
+    """Return netting thrown down beside the sheet."""
+    spec = NetSpec(
+        knotted=False,
+        mesh_mm=8.0,
+        cord_mm=1.0,
+        colour=GREEN,
+        size_mm=(430, 400),
+        position_mm=(265, -60),
+        opening_deg=72,
+        slack=0.7,
+        folds=14,
+        heap=True,
+    )
+    return replace(spec, **changes)
+
+
+_EMPTY = _group(
+    "empty",
+    (
+        {"items": ("glove", "ruler", "knife")},
+        {"items": ("gravel", "broad-leaf", "reed", "broad-leaf", "leaf", "leaf")},
+        {"items": ("squid", "crayfish", "squid"), "papers": "loose"},
+        {"items": ("rope", "pencil"), "nets": (_heap(seed=9108),)},
+        {
+            "items": ("crayfish", "glove", "reed"),
+            "papers": "single",
+            "nets": (
+                _heap(knotted=True, mesh_mm=15.0, cord_mm=1.6, colour=BROWN, seed=9109),
+            ),
+        },
+    ),
+    {"count": 0, "spread_items": True},
+    74,
+)
+
+BLIND = (
+    *(replace(recipe, group="net") for recipe in _NETS),
+    *_OTHER_BODIES,
+    *_EMPTY,
+    *_CLEAN,
+    *_TOUCHING,
+    *_DARK,
+    *_GLARE,
+    *_OVERLAPPING,
+    *_BENT,
+)

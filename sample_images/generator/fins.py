@@ -3,6 +3,7 @@
 import numpy as np
 from numpy.typing import NDArray
 
+from sample_images.generator.families import Fin
 from sample_images.generator.fish import Body
 from sample_images.generator.mesh import Mesh, join
 
@@ -17,18 +18,21 @@ EYE_BOX = np.array([0.84, 0.73, 0.93, 0.97])
 
 
 def caudal(body: Body) -> Mesh:
-    """Return the forked tail fin; its margin passes exactly through the fork."""
+    """Return the tail fin; its margin passes exactly through the fork."""
     spec, scale = body.spec, body.scale
     rows, columns = 33, 41
     along = np.linspace(0, 1, rows)[:, None]
     across = np.linspace(-1, 1, columns)[None, :]
-    base = 0.895
+    base = round(body.family.caudal_base - 0.01, 6)
     # Lobes round off at their outer corners.
     rounding = 0.012 * np.clip((np.abs(across) - 0.85) / 0.15, 0, 1) ** 2
-    reach = 1 + (spec.fork_depth + 0.003) * np.abs(across) ** 1.5 - rounding
-    reach = 1 + (reach - 1) * spec.fork_depth / np.max(reach - 1)
+    if spec.fork_depth > 0:
+        reach = 1 + (spec.fork_depth + 0.003) * np.abs(across) ** 1.5 - rounding
+        reach = 1 + (reach - 1) * spec.fork_depth / np.max(reach - 1)
+    else:
+        reach = 1 - body.family.tail_rounding * np.abs(across) ** 3 - rounding
     station = base + (reach - base) * along
-    root_half = 0.044 * body.depth_gain
+    root_half = body.family.tail_root * body.depth_gain
     half = root_half + (spec.tail_spread - root_half) * along**1.1
     side = across * half * scale
     height = body.mid_height_mm(station)
@@ -38,18 +42,10 @@ def caudal(body: Body) -> Mesh:
     return body.slab(plan, height, rest, CAUDAL_BOX)
 
 
-def _edge_fin(
-    body: Body,
-    base: tuple[float, float],
-    reach: tuple[float, float],
-    sweep: float,
-    box: Array,
-) -> Mesh:
-    """Return a fin on the back (positive reach) or belly (negative).
-
-    ``base`` are its first and last station, ``reach`` how far front and rear ray
-    stand off, as a fraction of the fork length, ``sweep`` how far they lean back.
-    """
+def _edge_fin(body: Body, fin: Fin) -> Mesh:
+    """Return a fin on the back or the belly."""
+    base, reach, sweep = fin.base, fin.reach, fin.sweep
+    box = PALE_FIN_BOX if fin.pale else FIN_BOX
     rows, columns = 17, 21
     outward_share = np.linspace(0, 1, rows)[:, None]
     along = np.linspace(0, 1, columns)[None, :]
@@ -80,13 +76,16 @@ def _pectoral(body: Body) -> Mesh:
     rows, columns = 25, 13
     along = np.linspace(0, 1, rows)[:, None]
     across = np.linspace(-1, 1, columns)[None, :]
-    station = 0.205 + 0.115 * along + 0 * across
+    share, size = body.family.pectoral
+    station = body.family.gill + 0.115 * size * along + 0 * across
     dorsal, ventral, thick = body.halves_mm(station)
     width = 0.020 * np.sin(np.pi * (0.12 + 0.80 * along)) * across
-    share = -0.52 - 0.10 * along
-    side = share * ventral + width * body.scale * 0.8
+    side = (share - 0.10 * along) * ventral + width * size * body.scale * 0.8
     cosine = np.clip(side / np.where(side > 0, dorsal, ventral), -0.999, 0.999)
-    surface = body.mid_height_mm(station) + thick * np.sqrt(1 - cosine**2) ** 0.92
+    surface = (
+        body.mid_height_mm(station)
+        + thick * np.sqrt(1 - cosine**2) ** body.family.section
+    )
     plan = np.stack([station, side], axis=-1)
     lift = (0.0035 + 0.006 * along * (1 - across**2)) * body.scale
     return body.slab(
@@ -97,8 +96,8 @@ def _pectoral(body: Body) -> Mesh:
 def _eye(body: Body) -> Mesh:
     """Return the eye as a shallow dome on the head."""
     rows, columns = 9, 25
-    radius = (0.0165 + 1.1 / body.scale) * body.scale
-    station0, share0 = 0.060, 0.34
+    station0, share0, round_ = body.family.eye
+    radius = (round_ + 1.1 / body.scale) * body.scale
     dorsal, _, _ = body.halves_mm(np.array([station0]))
     out = np.linspace(0, 1, rows)[:, None]
     turn = np.linspace(0, 2 * np.pi, columns)[None, :]
@@ -106,7 +105,9 @@ def _eye(body: Body) -> Mesh:
     side = share0 * dorsal[0] + out * np.sin(turn) * radius
     cosine = np.clip(side / body.halves_mm(station)[0], -0.98, 0.98)
     local_thick = body.halves_mm(station)[2]
-    surface = body.mid_height_mm(station) + local_thick * np.sqrt(1 - cosine**2)
+    surface = body.mid_height_mm(station) + local_thick * np.sqrt(1 - cosine**2) ** max(
+        1.0, body.family.section
+    )
     dome = surface + 0.22 * radius * np.sqrt(np.maximum(1 - out**2, 0)) - 0.04 * radius
     u0, v0, u1, v1 = EYE_BOX
     u = (u0 + u1) / 2 + (u1 - u0) / 2 * out * np.cos(turn)
@@ -133,10 +134,7 @@ def whole_fish(body: Body) -> Mesh:
         [
             trunk,
             caudal(body),
-            _edge_fin(body, (0.43, 0.565), (0.066, 0.034), 0.058, FIN_BOX),
-            _edge_fin(body, (0.735, 0.765), (0.022, 0.014), 0.034, FIN_BOX),
-            _edge_fin(body, (0.475, 0.52), (-0.034, -0.016), 0.060, PALE_FIN_BOX),
-            _edge_fin(body, (0.67, 0.765), (-0.052, -0.020), 0.045, PALE_FIN_BOX),
+            *(_edge_fin(body, fin) for fin in body.family.fins),
             _pectoral(body),
             _eye(body),
         ]

@@ -37,7 +37,7 @@ def _cohort(number: int) -> Cohort:
 
 
 def _recipes() -> tuple[Recipe, ...]:
-    recipes = []
+    recipes: list[Recipe] = []
     for group, count, fish, surfaces, settings in _GROUPS:
         for k in range(count):
             number = len(recipes)

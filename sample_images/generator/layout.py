@@ -60,8 +60,9 @@ def _footprint(body: Body) -> Array:
     dorsal, ventral, _ = body.halves_mm(station)
     scale = body.scale
     fan = np.clip((station - 0.9) / 0.1, 0, 1) * body.spec.tail_spread * scale
-    back = np.where((station > 0.43) & (station < 0.66), 0.055 * scale, 0)
-    keel = np.where((station > 0.48) & (station < 0.83), 0.045 * scale, 0)
+    (b0, b1, above), (k0, k1, below) = body.family.back, body.family.keel
+    back = np.where((station > b0) & (station < b1), above * scale, 0)
+    keel = np.where((station > k0) & (station < k1), below * scale, 0)
     zero = np.zeros_like(station)
     upper = body.place(station, np.maximum(dorsal + back, fan), zero)
     lower = body.place(station, -np.maximum(ventral + keel, fan), zero)
@@ -146,6 +147,48 @@ def _try_places(
         if not np.any(ground.stamp(Body(trial), rules.clearance_mm) & ground.taken):
             return trial
     return None
+
+
+def scatter(
+    kinds: tuple[str, ...],
+    camera_spec: CameraSpec,
+    papers: tuple[PaperSpec, ...],
+    rng: np.random.Generator,
+    area_mm: tuple[float, float] | None = None,
+) -> tuple[Item, ...]:
+    """Return things laid anywhere clear of the papers and of each other.
+
+    Raises
+    ------
+    RuntimeError
+        Where one of them finds no room.
+    """
+    rules = Rules(on_sheet=False, area_mm=area_mm)
+    ground = _ground(Camera.from_spec(camera_spec), papers, rules)
+    items: list[Item] = []
+    for kind in kinds:
+        rows, columns = np.nonzero(ground.taken == 0)
+        for _ in range(400):
+            pick = int(rng.integers(len(rows)))
+            item = Item(
+                kind=kind,
+                position_mm=(
+                    round(float(columns[pick] * CELL_MM - SPAN_MM / 2), 1),
+                    round(float(rows[pick] * CELL_MM - SPAN_MM / 2), 1),
+                ),
+                heading_deg=round(float(rng.uniform(0, 360)), 1),
+                seed=int(rng.integers(1000)),
+            )
+            mask = np.zeros_like(ground.taken)
+            cv2.fillPoly(mask, [ground.cells(item.footprint())], 1)
+            if not np.any(mask & ground.taken):
+                break
+        else:
+            message = f"no room for the {kind}"
+            raise RuntimeError(message)
+        ground.taken |= mask
+        items.append(item)
+    return tuple(items)
 
 
 def beside(anchor: FishSpec, fish: FishSpec, rng: np.random.Generator) -> FishSpec:

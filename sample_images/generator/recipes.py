@@ -7,7 +7,14 @@ import numpy as np
 from sample_images.generator.camera import CameraSpec
 from sample_images.generator.clutter import Item
 from sample_images.generator.fish import FishSpec
-from sample_images.generator.layout import Rules, across, beside, lay, through_edge
+from sample_images.generator.layout import (
+    Rules,
+    across,
+    beside,
+    lay,
+    scatter,
+    through_edge,
+)
 from sample_images.generator.net import NetSpec
 from sample_images.generator.paper import PAPER_LIFT_MM, PaperSpec
 from sample_images.generator.scene import SceneSpec
@@ -27,7 +34,9 @@ class Recipe:
 
     ``papers`` is sheet, loose or single; ``arrangement`` clear, touching,
     overlapping or cut; ``bent`` the share of bent fish and ``bend_deg`` the range
-    of their bends; ``s_shapes`` the share of S among the bent.
+    of their bends; ``s_shapes`` the share of S among the bent. Half of the fish are
+    of the ``second`` cohort if there is one. ``spread_items`` lays things anywhere
+    instead of at the photo's left and right.
     """
 
     name: str
@@ -36,6 +45,7 @@ class Recipe:
     light: str
     cohort: Cohort
     count: int
+    second: Cohort | None = None
     papers: str = "sheet"
     size: str = "2mp"
     height_mm: float = 600.0
@@ -53,6 +63,7 @@ class Recipe:
     write_focal: bool = True
     print_scale: float = 1.0
     items: tuple[str, ...] = ()
+    spread_items: bool = False
     nets: tuple[NetSpec, ...] = ()
     exposure: float = 1.0
     notes: str = ""
@@ -146,6 +157,15 @@ def _items(
     )
 
 
+def _drawn(recipe: Recipe, rng: np.random.Generator) -> list[FishSpec]:
+    """Return the recipe's fish, unplaced."""
+    if recipe.second is None:
+        return draw(recipe.cohort, rng, recipe.count)
+    others = recipe.count // 2
+    fish = draw(recipe.cohort, rng, recipe.count - others)
+    return fish + draw(recipe.second, rng, others)
+
+
 def _bend(
     recipe: Recipe, fish: list[FishSpec], rng: np.random.Generator
 ) -> list[FishSpec]:
@@ -223,10 +243,12 @@ def make(recipe: Recipe) -> SceneSpec:
         rng = np.random.default_rng([recipe.seed, attempt])
         camera = _camera(recipe, rng)
         papers = _papers(recipe, camera, rng)
-        items = _items(recipe, camera, rng)
-        fish = _bend(recipe, draw(recipe.cohort, rng, recipe.count), rng)
+        items = () if recipe.spread_items else _items(recipe, camera, rng)
+        fish = _bend(recipe, _drawn(recipe, rng), rng)
         papers, fish = _on_nets(recipe, papers, fish)
         try:
+            if recipe.spread_items:
+                items = scatter(recipe.items, camera, papers, rng, recipe.area_mm)
             laid = _arrange(recipe, fish, camera, papers, items, rng)
         except RuntimeError:
             continue

@@ -173,9 +173,12 @@ def _build(scene: Scene) -> Any:
         **_rim(scene),
     }
     for index, part in enumerate(p for item in scene.spec.items for p in parts(item)):
+        paint: dict[str, Any] = {"type": "rgb", "value": list(part.colour)}
+        if part.mesh.face_colours is not None:
+            paint = {"type": "mesh_attribute", "name": "face_color"}
         surface = {
             "type": "principled",
-            "base_color": {"type": "rgb", "value": list(part.colour)},
+            "base_color": paint,
             "roughness": part.roughness,
             "metallic": part.metallic,
         }

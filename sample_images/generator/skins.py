@@ -11,7 +11,7 @@ from sample_images.generator.fins import (
     FIN_BOX,
     PALE_FIN_BOX,
 )
-from sample_images.generator.fish import BODY_END, Body
+from sample_images.generator.fish import Body
 from sample_images.generator.noise import Array, fractal, mix, smooth
 
 WIDTH, HEIGHT = 1600, 960  # texels; one is about 0.2 mm on a 300 mm fish
@@ -43,10 +43,10 @@ class Painter:
     """Paints one fish; texel rows run from the back (top) to the belly."""
 
     def __init__(self, skin: Skin, body: Body, seed: int) -> None:
-        self.skin, self.body = skin, body
+        self.skin, self.body, self.gill = skin, body, body.family.gill
         self.rng = np.random.default_rng(seed)
         self.rows = int(HEIGHT * BODY_V)
-        self.station = np.linspace(0, BODY_END, WIDTH)
+        self.station = np.linspace(0, body.family.body_end, WIDTH)
         self.height = 1 - 2 * (np.arange(self.rows) + 0.5) / self.rows
         dorsal, ventral, _ = body.halves_mm(self.station)
         self.half_mm = np.maximum((dorsal + ventral) / 2, 0.5)
@@ -73,7 +73,9 @@ class Painter:
         image = self._head(image)
         # The scaly part fades into the tail fin, raggedly along the fin's rays.
         ragged = 0.012 * smooth(rng, shape, (24, 3))
-        to_fin = (self.station[None, :] + ragged - 0.870) / 0.055
+        to_fin = (
+            self.station[None, :] + ragged - self.body.family.body_end + 0.065
+        ) / 0.055
         image = mix(image, np.array(skin.fin) * 1.05, 0.92 * to_fin)
         return np.clip(image, 0.01, 0.97)
 
@@ -92,9 +94,11 @@ class Painter:
         """Return the image with rows of scales that glitter on the flank."""
         figure, within_x, within_y = self._scale_cells()
         rim = np.clip((np.maximum(within_x, within_y) - 0.28) / 0.2, 0, 1)
-        on_flank = np.exp(-(((height - 0.1) / 0.55) ** 2)) * (self.station > 0.21)
+        on_flank = np.exp(-(((height - 0.1) / 0.55) ** 2)) * (
+            self.station > self.gill + 0.005
+        )
         gain = self.skin.silver * on_flank * (0.38 * figure - 0.35 * rim)
-        gain = gain - self.skin.scale_edge * rim * (self.station > 0.21)
+        gain = gain - self.skin.scale_edge * rim * (self.station > self.gill + 0.005)
         scaled: Array = image * (1 + gain)[..., None]
         return scaled
 
@@ -103,7 +107,7 @@ class Painter:
         figure, within_x, within_y = self._scale_cells()
         pitch = self.body.scale / self.skin.scale_rows
         tilt = 0.10 * figure * within_x - 0.07 * within_y - 0.05 * np.abs(within_x)
-        on_body = np.clip((self.station - 0.20) / 0.02, 0, 1)[None, :]
+        on_body = np.clip((self.station - self.gill + 0.005) / 0.02, 0, 1)[None, :]
         relief = np.zeros((HEIGHT, WIDTH))
         relief[: self.rows] = pitch * tilt * on_body * (0.3 + self.skin.silver)
         soft: Array = cv2.GaussianBlur(relief, (0, 0), 0.8)
@@ -112,16 +116,16 @@ class Painter:
     def _scatter(self, count: int, low: float, size: float) -> tuple[Array, Array]:
         """Return spot centres and radii in texels, even in millimetres on the fish."""
         rng = self.rng
-        station = rng.uniform(0.03, BODY_END - 0.01, 4 * count)
+        station = rng.uniform(0.03, self.body.family.body_end - 0.01, 4 * count)
         at = np.interp(station, self.station, self.half_mm)
         keep = rng.uniform(0, self.half_mm.max(), station.size) < at
         station, at = station[keep][:count], at[keep][:count]
         height = low + (0.93 - low) * rng.beta(1.7, 1.1, station.size)
         radius = size * self.body.scale * rng.lognormal(0, 0.35, station.size)
         centres = np.column_stack(
-            [station / BODY_END * WIDTH, (1 - height) / 2 * self.rows]
+            [station / self.body.family.body_end * WIDTH, (1 - height) / 2 * self.rows]
         )
-        texel = WIDTH / (BODY_END * self.body.scale)
+        texel = WIDTH / (self.body.family.body_end * self.body.scale)
         stretch = rng.uniform(0.8, 1.3, station.size)
         radii = np.column_stack(
             [radius * texel * stretch, radius / (2 * at) * self.rows / stretch]
@@ -165,9 +169,15 @@ class Painter:
         low, high = skin.bar_span
         h = self.height[:, None]
         wander = 0.18 * smooth(rng, image.shape[:2], (5, 26))
-        place = (self.station[None, :] - 0.25) / (BODY_END - 0.30) * skin.bars
+        place = (
+            (self.station[None, :] - 0.25)
+            / (self.body.family.body_end - 0.30)
+            * skin.bars
+        )
         off = np.abs((place + wander) % 1 - 0.5) * 2
-        bar = np.clip((skin.bar_width - off) / 0.25, 0, 1) * (self.station > 0.24)
+        bar = np.clip((skin.bar_width - off) / 0.25, 0, 1) * (
+            self.station > self.gill + 0.03
+        )
         bar = bar * np.clip((h - low) / 0.25, 0, 1) * np.clip((high - h) / 0.25, 0, 1)
         strength = 0.55 + 0.2 * float(rng.uniform())
         return mix(image, np.array(skin.bar_colour), strength * bar)
@@ -175,21 +185,32 @@ class Painter:
     def _head(self, image: Array) -> Array:
         """Return the image with gill cover, mouth and the lateral line."""
         s, h = self.station[None, :], self.height[:, None]
-        gill = 0.205 - 0.045 * h**2
+        gill = self.gill - 0.045 * h**2
         head = np.clip((gill - s) / 0.006, 0, 1) * np.ones_like(h)
         plain = cv2.GaussianBlur(image, (0, 0), 9)
         cheek = plain * np.array([1.04, 0.98, 0.93])
-        shine = np.exp(-(((s - 0.15) / 0.03) ** 2) - ((h + 0.15) / 0.5) ** 2)
+        shine = np.exp(
+            -(((s - 0.73 * self.gill) / 0.03) ** 2) - ((h + 0.15) / 0.5) ** 2
+        )
         cheek = mix(cheek, np.array([0.72, 0.62, 0.55]), 0.45 * shine)
         image = mix(image, cheek, 0.75 * head)
         edge = np.exp(-(((s - gill) / 0.0035) ** 2)) * (np.abs(h) < 0.86)
         image = mix(image, np.array([0.16, 0.11, 0.09]), 0.8 * edge)
-        fold = np.exp(-(((s - 0.125 + 0.03 * h**2) / 0.003) ** 2)) * (np.abs(h) < 0.55)
+        if self.skin.ear is not None:
+            off = ((s - self.gill - 0.012) / 0.022) ** 2 + ((h - 0.12) / 0.085) ** 2
+            image = mix(image, np.array(self.skin.ear), np.clip(1.3 - off, 0, 1))
+        fold = np.exp(-(((s - 0.61 * self.gill + 0.03 * h**2) / 0.003) ** 2)) * (
+            np.abs(h) < 0.55
+        )
         image = mix(image, np.array([0.25, 0.20, 0.16]), 0.45 * fold)
-        line = -0.12 - 1.9 * s
-        jaw = np.exp(-(((h - line) / 0.055) ** 2)) * (s < 0.105) * (s > 0.001)
+        line = -0.12 - 1.9 * s * 0.105 / max(self.body.family.mouth, 0.06)
+        jaw = (
+            np.exp(-(((h - line) / 0.055) ** 2))
+            * (s < self.body.family.mouth)
+            * (s > 0.001)
+        )
         image = mix(image, np.array([0.16, 0.13, 0.11]), 0.8 * jaw)
-        lateral = np.exp(-(((h - 0.10) / 0.014) ** 2)) * (s > 0.21)
+        lateral = np.exp(-(((h - 0.10) / 0.014) ** 2)) * (s > self.gill + 0.005)
         return mix(image, image * 0.72, 0.6 * lateral)
 
 

@@ -4,6 +4,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from sample_images.generator.families import FAMILIES
 from sample_images.generator.fish import FishSpec, depth_ratio_for
 
 
@@ -16,6 +17,7 @@ class Cohort:
     """
 
     skins: tuple[str, ...]
+    family: str = "trout"
     length_mm: float
     length_cv: float
     a_g_cm: float = 0.0112
@@ -25,25 +27,27 @@ class Cohort:
 
 def draw(cohort: Cohort, rng: np.random.Generator, count: int) -> list[FishSpec]:
     """Return ``count`` unplaced, straight fish."""
+    family = FAMILIES[cohort.family]
     fish = []
     for _ in range(count):
         length = cohort.length_mm * float(np.exp(rng.normal(0, cohort.length_cv)))
         length = round(length, 1)
         mean = cohort.a_g_cm * (length / 10) ** cohort.b
         weight = round(mean * float(np.exp(rng.normal(0, cohort.condition_sd))), 1)
-        thickness = float(rng.uniform(0.46, 0.55))
+        thickness = float(rng.uniform(*family.thickness))
         fish.append(
             FishSpec(
                 fork_length_mm=length,
                 weight_g=weight,
-                depth_ratio=depth_ratio_for(length, weight, thickness),
+                depth_ratio=depth_ratio_for(length, weight, thickness, cohort.family),
                 thickness_ratio=thickness,
                 skin=str(rng.choice(cohort.skins)),
+                family=cohort.family,
                 seed=int(rng.integers(1 << 31)),
                 dorsal_left=bool(rng.integers(2)),
                 droop=float(rng.uniform(0.6, 1.0)),
-                fork_depth=float(rng.uniform(0.030, 0.060)),
-                tail_spread=float(rng.uniform(0.068, 0.092)),
+                fork_depth=float(rng.uniform(*family.fork_depth)),
+                tail_spread=float(rng.uniform(*family.tail_spread)),
                 fins_raised=float(rng.uniform(0.1, 0.9)),
             )
         )

@@ -6,7 +6,7 @@ import cv2
 import numpy as np
 
 from sample_images.generator.camera import Array
-from sample_images.generator.fish import CAUDAL_BASE, Body
+from sample_images.generator.fish import Body
 from sample_images.generator.mesh import Mesh
 from sample_images.generator.net import Net, NetSpec
 from sample_images.generator.scene import Scene
@@ -20,7 +20,9 @@ DEFINITIONS = {
     "corners_px": "outer corners of the printed ink, clockwise from the marker's own "
     "top-left",
     "lift_mm": "height of the paper's face above the board",
-    "fork_length_mm": "snout tip to the middle of the tail fork along the body's axis, "
+    "family": "body shape, of those in the generator's families.py",
+    "fork_length_mm": "snout tip to the middle of the tail fork (of the tail's "
+    "margin where it has none) along the body's axis, "
     "parallel to the board, as a measuring board reads it after straightening",
     "total_length_mm": "the same to the tip of the lobes in natural spread",
     "standard_length_mm": "the same to the end of the spine",
@@ -133,11 +135,12 @@ def _fish(
     return {
         "fork_length_mm": round(spec.fork_length_mm, 2),
         "total_length_mm": round(body.total_length_mm, 2),
-        "standard_length_mm": round(spec.fork_length_mm * CAUDAL_BASE, 2),
+        "standard_length_mm": round(spec.fork_length_mm * body.family.caudal_base, 2),
         "body_depth_mm": round(body.body_depth_mm, 2),
         "thickness_mm": round(2 * body.half_thickness_mm, 2),
         "weight_g": round(spec.weight_g, 1),
         "skin": spec.skin,
+        "family": spec.family,
         "bent": spec.bend_deg != 0.0,
         "bend_deg": spec.bend_deg,
         "s_shape": spec.s_shape,
