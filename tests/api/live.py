@@ -1,17 +1,20 @@
 """A client that sends until the server is gone, and keeps score."""
 
+import hashlib
 import io
 import json
 import threading
-from pathlib import Path
-from typing import Any
-from uuid import uuid4
+from collections.abc import Sequence
+from itertools import count
+from typing import Any, Protocol
+from uuid import UUID, uuid4
 
 import httpx2 as httpx
 import numpy as np
 from PIL import Image
 
-ROOT = Path(__file__).resolve().parents[2]
+BATCH = 3
+UNIT, COHORT = UUID(int=1), UUID(int=2)
 
 
 def small_photo(seed: int) -> bytes:
@@ -22,20 +25,76 @@ def small_photo(seed: int) -> bytes:
     return out.getvalue()
 
 
-def unit_body() -> tuple[str, dict[str, Any]]:
+def unit_body(identity: UUID | None = None) -> tuple[str, dict[str, Any]]:
     """Return a path and what is sent there."""
-    name = str(uuid4())
+    name = str(identity or uuid4())
     unit = {"id": name, "name": name, "kind": "tank", "volume_m3": 6.0, "depth_m": 1.0}
     return f"/v1/units/{name}", unit
 
 
-class Client(threading.Thread):
-    """Sends photos or units until the server is gone; remembers what it confirmed."""
+class Sender(Protocol):
+    """Something to be sent again and again, each time another."""
 
-    def __init__(self, url: str, first_seed: int | None) -> None:
+    def send(self, client: httpx.Client) -> tuple[httpx.Response, Sequence[str]]:
+        """Send the next one; return the answer and the ids that a 200 confirms."""
+        ...
+
+
+class Photos:
+    """Photos of nothing, and what was sent under each id."""
+
+    def __init__(self, first_seed: int) -> None:
+        self._seeds = count(first_seed)
+        self.sent: dict[str, bytes] = {}
+
+    def send(self, client: httpx.Client) -> tuple[httpx.Response, Sequence[str]]:
+        """Send one photo."""
+        photo = small_photo(next(self._seeds))
+        name = hashlib.sha256(photo).hexdigest()
+        self.sent[name] = photo
+        return client.post("/v1/photos", files={"photos": ("a.jpg", photo)}), [name]
+
+
+class Units:
+    """New units."""
+
+    def send(self, client: httpx.Client) -> tuple[httpx.Response, Sequence[str]]:
+        """Send one unit."""
+        path, unit = unit_body()
+        return client.put(path, json=unit), [unit["id"]]
+
+
+class Entries:
+    """Batches of deaths; a batch is written as a whole, or not at all."""
+
+    def __init__(self, first: int) -> None:
+        self._numbers = count(first)
+        self._ready = False
+        self.sent: list[tuple[str, ...]] = []
+
+    def send(self, client: httpx.Client) -> tuple[httpx.Response, Sequence[str]]:
+        """Send a batch, and before the first the unit and cohort that it names."""
+        if not self._ready:
+            path, unit = unit_body(UNIT)
+            assert client.put(path, json=unit).status_code == 200
+            fish = {"id": str(COHORT), "name": "fish", "species_key": "rainbow-trout"}
+            answer = client.put(f"/v1/cohorts/{COHORT}", json=fish)
+            assert answer.status_code == 200
+            self._ready = True
+        names = tuple(str(UUID(int=next(self._numbers))) for _ in range(BATCH))
+        self.sent.append(names)
+        where = {"unit_id": str(UNIT), "cohort_id": str(COHORT), "on": "2026-03-01"}
+        died = [{"kind": "died", "id": n, "fish_count": 1, **where} for n in names]
+        return client.post("/v1/entries", json={"entries": died}), names
+
+
+class Client(threading.Thread):
+    """Sends until the server is gone; remembers what it confirmed."""
+
+    def __init__(self, url: str, sender: Sender) -> None:
         super().__init__()
         self._url = url
-        self._seed = first_seed
+        self.sender = sender
         self.confirmed: list[str] = []
         self.refused: list[str] = []
 
@@ -44,23 +103,11 @@ class Client(threading.Thread):
         with httpx.Client(base_url=self._url, timeout=120) as client:
             try:
                 while True:
-                    self._send(client)
+                    answer, names = self.sender.send(client)
+                    if answer.status_code == 200:
+                        answer.json()  # whole
+                        self.confirmed.extend(names)
+                    else:
+                        self.refused.append(answer.text)
             except (httpx.HTTPError, OSError, json.JSONDecodeError):
                 return
-
-    def _send(self, client: httpx.Client) -> None:
-        if self._seed is None:
-            path, unit = unit_body()
-            answer = client.put(path, json=unit)
-            name = unit["id"]
-        else:
-            photo = small_photo(self._seed)
-            self._seed += 1
-            answer = client.post("/v1/photos", files={"photos": ("a.jpg", photo)})
-            name = ""
-            if answer.status_code == 200:
-                name = answer.json()["items"][0]["id"]
-        if answer.status_code == 200:
-            self.confirmed.append(name)
-        else:
-            self.refused.append(answer.text)

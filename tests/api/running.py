@@ -13,6 +13,8 @@ from pathlib import Path
 
 import httpx2
 
+from tests.api.starter import Forked, Starter
+
 START_S = 120.0  # on a machine that is busy with other tests
 
 
@@ -21,7 +23,7 @@ class Server:
     """A running server."""
 
     url: str
-    process: subprocess.Popen[str]
+    process: subprocess.Popen[str] | Forked
     log: Path
 
     def stop(self, how: signal.Signals = signal.SIGTERM) -> int:
@@ -31,7 +33,7 @@ class Server:
 
     def memory_mb(self) -> float:
         """Return the memory of the server and its workers, shared pages once each."""
-        return sum(_pss_kb(pid) for pid in _family(self.process.pid)) / 1024.0
+        return sum(_pss_kb(pid) for pid in family(self.process.pid)) / 1024.0
 
 
 def free_port() -> int:
@@ -42,27 +44,48 @@ def free_port() -> int:
 
 @contextmanager
 def running(
-    data: Path, *options: str, port: int | None = None, **settings: object
+    data: Path,
+    *options: str,
+    port: int | None = None,
+    starter: Starter | None = None,
+    **settings: object,
 ) -> Iterator[Server]:
     """Start `fishmeasure serve` and give it once it answers."""
+    with starting(data, *options, port=port, starter=starter, **settings) as server:
+        _wait(server)
+        yield server
+
+
+@contextmanager
+def starting(
+    data: Path,
+    *options: str,
+    port: int | None = None,
+    starter: Starter | None = None,
+    **settings: object,
+) -> Iterator[Server]:
+    """Start `fishmeasure serve` and give it at once; `starter` saves its imports."""
     port = port or free_port()
     log = data.parent / f"server-{port}.log"
     environ = {**os.environ, "PYTHONUNBUFFERED": "1"}
     environ |= {f"FISHMEASURE_{k.upper()}": str(v) for k, v in settings.items()}
-    command = [sys.executable, "-m", "fishmeasure", "serve", "--port", str(port)]
-    with log.open("w") as out:
-        process = subprocess.Popen(  # noqa: S603 - no outside input
-            [*command, "--data", str(data), *options],
-            stdout=out,
-            stderr=subprocess.STDOUT,
-            text=True,
-            env=environ,
-        )
+    arguments = ["serve", "--port", str(port), "--data", str(data), *options]
     scheme = "https" if "--cert" in options else "http"
-    server = Server(url=f"{scheme}://127.0.0.1:{port}", process=process, log=log)
+    url = f"{scheme}://127.0.0.1:{port}"
+    process: subprocess.Popen[str] | Forked
+    if starter is None:
+        with log.open("w") as out:
+            process = subprocess.Popen(  # noqa: S603 - no outside input
+                [sys.executable, "-m", "fishmeasure", *arguments],
+                stdout=out,
+                stderr=subprocess.STDOUT,
+                text=True,
+                env=environ,
+            )
+    else:
+        process = starter.start(["fishmeasure", *arguments], environ, log)
     try:
-        _wait(server)
-        yield server
+        yield Server(url=url, process=process, log=log)
     finally:
         if process.poll() is None:
             process.kill()
@@ -78,18 +101,18 @@ def _wait(server: Server) -> None:
             if httpx2.get(f"{server.url}/health", verify=False).status_code == 200:
                 return
         except httpx2.TransportError:
-            time.sleep(0.1)
+            time.sleep(0.02)
     raise TimeoutError(server.log.read_text())
 
 
-def _family(pid: int) -> list[int]:
+def family(pid: int) -> list[int]:
     """Return a process and all that came from it."""
     children = Path(f"/proc/{pid}/task/{pid}/children")
     try:
         found = [int(child) for child in children.read_text().split()]
     except FileNotFoundError:
         return []
-    return [pid, *(one for child in found for one in _family(child))]
+    return [pid, *(one for child in found for one in family(child))]
 
 
 def _pss_kb(pid: int) -> int:
