@@ -244,6 +244,7 @@ _CODE_STATUS = {
     "name-taken": 409,
     "book-busy": 503,
     "book-write": 503,
+    "book-full": 507,
     "book-unreadable": 503,
     "book-newer": 503,
 }

@@ -5,11 +5,10 @@ photo is either whole or not there, and an acknowledged one survives a power cut
 """
 
 import hashlib
-import os
-import tempfile
 from pathlib import Path
 
 from api.errors import NotFoundError
+from fishmeasure.files import write_durably
 
 
 class PhotoFiles:
@@ -17,6 +16,11 @@ class PhotoFiles:
 
     def __init__(self, folder: Path) -> None:
         self.folder = folder
+
+    @property
+    def parts(self) -> Path:
+        """Where files are that are not finished; what a crash left there is rubbish."""
+        return self.folder / "parts"
 
     def path(self, digest: str) -> Path:
         """Return the path of a content hash.
@@ -53,29 +57,4 @@ class PhotoFiles:
         """Keep content under a hash (its own, or that of what it was made from)."""
         path = self.path(digest)
         if not path.exists():
-            write_durably(path, data)
-
-
-def write_durably(path: Path, data: bytes) -> None:
-    """Write a file so that it is whole or not there, and on the disk on return."""
-    path.parent.mkdir(parents=True, exist_ok=True)
-    handle, name = tempfile.mkstemp(dir=path.parent, prefix=".part-")
-    try:
-        with os.fdopen(handle, "wb") as file:
-            file.write(data)
-            file.flush()
-            os.fsync(file.fileno())
-        Path(name).replace(path)
-    except BaseException:
-        Path(name).unlink(missing_ok=True)
-        raise
-    _sync_folder(path.parent)
-
-
-def _sync_folder(folder: Path) -> None:
-    """Force the folder's own entry to disk; without it the rename may be lost."""
-    handle = os.open(folder, os.O_RDONLY)
-    try:
-        os.fsync(handle)
-    finally:
-        os.close(handle)
+            write_durably(path, data, self.parts)

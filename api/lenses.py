@@ -6,8 +6,8 @@ from dataclasses import asdict
 from pathlib import Path
 
 from api.errors import NotFoundError
-from api.files import write_durably
 from api.services import Services
+from fishmeasure.files import write_durably
 from fishmeasure.lens import LensProfile
 
 NAME = re.compile(r"[A-Za-z0-9][A-Za-z0-9_-]{0,59}")

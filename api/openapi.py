@@ -127,7 +127,7 @@ ERRORS: tuple[tuple[int, str, Callable[[Route], bool]], ...] = (
         ),
         lambda r: r.path != "/health",
     ),
-    (507, "The disk is full (disk-full).", lambda r: r.writes),
+    (507, "The disk is full (disk-full, book-full).", lambda r: r.writes),
 )
 
 

@@ -47,23 +47,25 @@ def open_services(settings: Settings) -> Services:
     folder = settings.data_dir.expanduser()
     incoming = folder / "incoming"
     incoming.mkdir(parents=True, exist_ok=True)
-    _sweep(incoming, settings.upload_timeout_s + settings.measure_timeout_s)
+    files = PhotoFiles(folder / "photos")
+    for rubbish in (incoming, files.parts):
+        _sweep(rubbish, settings.upload_timeout_s + settings.measure_timeout_s)
     return Services(
         settings=settings,
         book=open_book(settings.book or folder / "book.sqlite"),
-        files=PhotoFiles(folder / "photos"),
+        files=files,
         pool=WorkerPool(settings.workers, settings.queue, settings.measure_timeout_s),
         incoming=incoming,
     )
 
 
-def _sweep(incoming: Path, oldest_s: float) -> None:
-    """Remove uploads that a crash cut short.
+def _sweep(folder: Path, oldest_s: float) -> None:
+    """Remove uploads and files that a crash cut short.
 
     Those younger than an upload can take may belong to another server that shares
     the folder.
     """
-    for left_over in incoming.iterdir():
+    for left_over in folder.iterdir() if folder.is_dir() else ():
         with contextlib.suppress(OSError):  # gone meanwhile, or no file
             if time.time() - left_over.stat().st_mtime > oldest_s:
                 left_over.unlink()

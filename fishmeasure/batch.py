@@ -20,9 +20,13 @@ from concurrent.futures import (
     wait,
 )
 from concurrent.futures.process import BrokenProcessPool
+from contextlib import contextmanager
 from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
+
+from fishmeasure.errors import ResultFileError
+from fishmeasure.files import taking_place
 
 Json = dict[str, Any]
 Measure = Callable[[tuple[str, ...]], list[Json]]
@@ -31,6 +35,8 @@ Measure = Callable[[tuple[str, ...]], list[Json]]
 CHUNK_PHOTOS = 8
 """Photos sent to a worker at once: about 2 s of work, far above the cost of sending."""
 AHEAD_PER_WORKER = 2
+_FIRST_BYTES = b'{"path": '
+"""Of every line, so that no other file is taken for one of results."""
 
 MEASURING_FAILED: Json = {
     "code": "measuring-failed",
@@ -50,33 +56,62 @@ class BatchCount:
 
 
 class ResultFile:
-    """JSON lines on disk; what is written is on the disk before ``add`` returns."""
+    """JSON lines on disk; what is written is on the disk before ``add`` returns.
+
+    Opening drops what a crash or a power cut has left of lines, so that their photos
+    are measured again.
+
+    Attributes
+    ----------
+    known
+        Of each photo that is in the file, whether it is unusable.
+    damaged
+        How many lines were dropped.
+
+    Raises
+    ------
+    ResultFileError
+        If the file cannot be used, or holds something else.
+    """
 
     def __init__(self, path: Path) -> None:
         self._path = path
-        self._drop_torn_line()
+        self.known: dict[str, bool] = {}
+        self.damaged = 0
+        with self._using():
+            if path.exists():
+                self._read()
 
-    def _drop_torn_line(self) -> None:
-        if not self._path.exists():
-            return
-        with self._path.open("rb+") as file:
-            end = file.seek(0, os.SEEK_END)
-            while end > 0:
-                start = max(end - 65_536, 0)
-                file.seek(start)
-                at = file.read(end - start).rfind(b"\n")
-                if at >= 0:
-                    end = start + at + 1
-                    break
-                end = start
-            file.truncate(end)
+    @contextmanager
+    def _using(self) -> Iterator[None]:
+        try:
+            yield
+        except OSError as error:
+            reason = (error.strerror or "it failed").lower()
+            raise ResultFileError(str(self._path), reason) from None
 
-    def lines(self) -> Iterator[Json]:
-        """Yield what is there."""
-        if self._path.exists():
-            with self._path.open(encoding="utf-8") as file:
-                for line in file:
-                    yield json.loads(line)
+    def _read(self) -> None:
+        if not _is_ours(self._path):
+            raise ResultFileError(str(self._path), "it holds something else")
+        with self._path.open("rb") as file:
+            for raw in file:
+                line = _result(raw)
+                if line is None:
+                    self.damaged += 1
+                else:
+                    self.known[line["path"]] = _unusable(line)
+        if self.damaged:
+            self._drop_damaged()
+
+    def _drop_damaged(self) -> None:
+        with (
+            self._path.open("rb") as file,
+            taking_place(self._path) as part,
+            part.open("xb") as kept,
+        ):
+            kept.writelines(raw for raw in file if _result(raw) is not None)
+            kept.flush()
+            os.fsync(kept.fileno())
 
     def add(self, lines: Iterable[Json]) -> None:
         """Append lines and force them to disk."""
@@ -84,10 +119,20 @@ class ResultFile:
             json.dumps(line, ensure_ascii=False, allow_nan=False) + "\n"
             for line in lines
         )
-        with self._path.open("a", encoding="utf-8") as file:
-            file.write(text)
-            file.flush()
-            os.fsync(file.fileno())
+        with self._using():
+            end = self._path.stat().st_size if self._path.exists() else 0
+            try:
+                with self._path.open("ab") as file:
+                    file.write(text.encode())
+                    file.flush()
+                    os.fsync(file.fileno())
+            except OSError:
+                # No half line for others that read it, and no file of nothing.
+                if end:
+                    os.truncate(self._path, end)
+                else:
+                    self._path.unlink(missing_ok=True)
+                raise
 
 
 def end_with_parent() -> None:
@@ -144,7 +189,7 @@ def run_batch(
         bounds the memory whatever the number of photos.
     """
     wanted = list(dict.fromkeys(paths))
-    known = {line["path"]: _unusable(line) for line in results.lines()}
+    known = results.known
     seen = [known[path] for path in wanted if path in known]
     done, unusable = len(seen), sum(seen)
     todo = [path for path in wanted if path not in known]
@@ -192,6 +237,24 @@ def _measured(
                     suspects.extend(
                         path for chunk in running.values() for path in chunk
                     )
+
+
+def _is_ours(path: Path) -> bool:
+    """Return whether a file was begun by us, or is empty, or zeros after a crash."""
+    with path.open("rb") as file:
+        head = file.read(len(_FIRST_BYTES))
+    return _FIRST_BYTES.startswith(head) or not head.strip(b"\0")
+
+
+def _result(raw: bytes) -> Json | None:
+    """Return a line, or None where it is cut off or damaged."""
+    try:
+        line: Json = json.loads(raw)
+        _unusable(line)
+        whole = raw.endswith(b"\n") and isinstance(line["path"], str)
+    except (ValueError, LookupError, TypeError, RecursionError):
+        return None
+    return line if whole else None
 
 
 def _unusable(line: Json) -> bool:

@@ -4,7 +4,11 @@ Modules are imported for their commands only, so their own imports of numpy and
 OpenCV stay inside the functions: ``fishmeasure --help`` must be quick.
 """
 
+import errno
+import io
+import os
 import sys
+from contextlib import suppress
 from typing import Annotated
 
 import typer
@@ -24,7 +28,9 @@ from fishmeasure.cli.sample import sample_command
 from fishmeasure.cli.serve import serve_command
 from fishmeasure.cli.sheet import sheet_command
 from fishmeasure.cli.species import species_command
-from fishmeasure.errors import FishMeasureError
+from fishmeasure.errors import FishMeasureError, ReportWriteError
+
+_DISK_FAILURES = {errno.ENOSPC, errno.EDQUOT, errno.EROFS, errno.EFBIG, errno.EIO}
 
 app = CheckedTyper(
     name="fishmeasure",
@@ -75,7 +81,24 @@ stock.register(app)
 def main() -> None:
     """Run the command line; bad input is one clear line and status 2."""
     try:
-        app()
+        _run()
     except FishMeasureError as error:
         sys.stderr.write(f"fishmeasure: {error}\n")
         sys.exit(output.STATUS_UNUSABLE_INPUT)
+
+
+def _run() -> None:
+    """Run the command line; a disk that takes no output is a sentence, too."""
+    try:
+        try:
+            app()
+        finally:
+            sys.stdout.flush()
+    except OSError as error:
+        if error.errno not in _DISK_FAILURES:
+            raise
+        # What is still to be written would fail again when Python ends.
+        with suppress(io.UnsupportedOperation):  # where it goes to no file
+            os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+        where = str(error.filename or "The output")
+        raise ReportWriteError(where, error.strerror or "it failed") from None

@@ -28,15 +28,14 @@ def backup_command(
 ) -> None:
     """Save book, photos and lens profiles in one checked file, while serving too."""
     from fishmeasure.ledger.backup import make_backup
-    from fishmeasure.ledger.engine import migrate, open_engine
+    from fishmeasure.ledger.engine import open_to_read
 
     folder, where = _places(data, book)
     if "://" not in where and not Path(where).exists():
         output.error_console.print(f"fishmeasure: there is no book at {where} yet.")
         raise typer.Exit(output.STATUS_UNUSABLE_INPUT)
-    engine = open_engine(where)
+    engine = open_to_read(where)
     try:
-        migrate(engine)
         content = make_backup(engine, folder, file)
     finally:
         engine.dispose()

@@ -62,6 +62,12 @@ def batch_command(
     paths = list(find_photos(source))
     if not paths:
         raise BadOptionError("source", str(source), "a place with photos")
+    kept = ResultFile(results)
+    if kept.damaged:
+        output.error_console.print(
+            f"fishmeasure: {kept.damaged} lines of {results} were cut off or damaged; "
+            "their photos are measured again."
+        )
     last = BatchCount(done=0, unusable=0, total=len(paths))
     columns = (BarColumn(), MofNCompleteColumn(), TimeRemainingColumn())
     with (
@@ -71,7 +77,7 @@ def batch_command(
         task = bar.add_task("", total=len(paths))
         for last in run_batch(
             paths,
-            ResultFile(results),
+            kept,
             partial(measure_paths, settings=settings, full=full),
             start,
             count,

@@ -10,6 +10,7 @@ import typer
 from fishmeasure.cli.book_options import BookOption, opened
 from fishmeasure.cli.checked import CheckedTyper
 from fishmeasure.cli.options import read_day
+from fishmeasure.cli.output import write_bytes
 from fishmeasure.errors import (
     ImportFileError,
     OptionFormatError,
@@ -275,16 +276,11 @@ def export_command(
 
     with opened(book) as open_:
         content = open_.content()
-    try:
-        if target.suffix == ".json":
-            target.write_text(book_to_json(content), encoding="utf-8", newline="")
-        else:
-            target.mkdir(parents=True, exist_ok=True)
-            for name, text in book_to_csv(content).items():
-                path = target / f"{name}.csv"
-                path.write_text(text, encoding="utf-8", newline="")
-    except OSError as error:
-        raise OptionFormatError("TARGET", str(target), "a place to write to") from error
+    if target.suffix == ".json":
+        write_bytes(target, book_to_json(content).encode())
+    else:
+        for name, text in book_to_csv(content).items():
+            write_bytes(target / f"{name}.csv", text.encode())
     print(f"{len(content.entries)} entries written to {target}")
 
 

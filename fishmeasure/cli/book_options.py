@@ -22,7 +22,11 @@ BookOption = Annotated[
 
 
 def opened(book: str | None) -> "Book":
-    """Return the book that the option, the environment or the default names."""
+    """Return the book that the option, the environment or the default names.
+
+    One on a full or broken disk can be read, so that it can be saved elsewhere.
+    """
     from fishmeasure.ledger.store import open_book
 
-    return open_book(book or os.environ.get("FISHMEASURE_BOOK") or DEFAULT_BOOK)
+    where = book or os.environ.get("FISHMEASURE_BOOK") or DEFAULT_BOOK
+    return open_book(where, to_read=True)

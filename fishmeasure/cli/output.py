@@ -1,6 +1,7 @@
 """How results are shown and written."""
 
 import csv
+import io
 import json
 import sys
 from collections.abc import Iterable, Iterator, Sequence
@@ -13,6 +14,7 @@ from rich.markup import escape
 from rich.table import Table
 
 from fishmeasure.errors import BadOptionError
+from fishmeasure.files import write_durably
 from fishmeasure.plain import plain
 
 if TYPE_CHECKING:
@@ -77,15 +79,13 @@ def write_lines(
 
 def write_csv(target: str, rows: Iterable[Sequence[str]]) -> None:
     """Write rows as CSV to a file, or to stdout where the target is "-"."""
-    if target == "-":
-        csv.writer(sys.stdout, lineterminator="\n").writerows(rows)
-        return
-    with _writing(target), Path(target).open("w", encoding="utf-8", newline="") as file:
-        csv.writer(file, lineterminator="\n").writerows(rows)
+    text = io.StringIO()
+    csv.writer(text, lineterminator="\n").writerows(rows)
+    _write(target, text.getvalue())
 
 
 def write_bytes(target: Path, content: bytes) -> None:
-    """Write a file, making its folder.
+    """Write a file as a whole or not at all, making its folder.
 
     Raises
     ------
@@ -93,8 +93,10 @@ def write_bytes(target: Path, content: bytes) -> None:
         If it cannot be written.
     """
     with _writing(str(target)):
-        target.parent.mkdir(parents=True, exist_ok=True)
-        target.write_bytes(content)
+        if target.exists() and not target.is_file():  # a device, a pipe
+            target.write_bytes(content)
+        else:
+            write_durably(target.resolve(), content)
 
 
 def _write(target: str, text: str) -> None:

@@ -22,6 +22,7 @@ from fishmeasure.errors.book import (
     BackupError,
     BadEntryError,
     BookBusyError,
+    BookFullError,
     BookNewerError,
     BookUnreadableError,
     BookWriteError,
@@ -37,6 +38,7 @@ from fishmeasure.errors.command import (
     CommandLineError,
     OptionFormatError,
     ReportWriteError,
+    ResultFileError,
     UnknownCommandError,
 )
 from fishmeasure.errors.photo import (
@@ -96,6 +98,7 @@ __all__ = [
     "BoardMisfitError",
     "BoardPhotosAlikeError",
     "BookBusyError",
+    "BookFullError",
     "BookNewerError",
     "BookUnreadableError",
     "BookWriteError",
@@ -124,6 +127,7 @@ __all__ = [
     "PhotoTooSmallError",
     "PlanError",
     "ReportWriteError",
+    "ResultFileError",
     "SampleError",
     "SampleFileError",
     "SampleJsonError",

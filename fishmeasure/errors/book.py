@@ -99,7 +99,8 @@ class BookUnreadableError(LedgerError):
     def __init__(self, where: str, reason: str) -> None:
         super().__init__(
             f"{where} cannot be opened as a book: {reason}.",
-            "Check the path or address, and that it may be read and written.",
+            "Check the path or address, the free space, and that it may be read and "
+            "written.",
         )
 
 
@@ -126,6 +127,15 @@ class BookWriteError(LedgerError):
             "Nothing of this entry was saved. Free space or mend the disk, then "
             "send it again.",
         )
+
+
+class BookFullError(BookWriteError):
+    """There is no room for what was to be written."""
+
+    code = "book-full"
+
+    def __init__(self) -> None:
+        super().__init__("the disk is full")
 
 
 class ImportFileError(LedgerError):

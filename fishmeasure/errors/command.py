@@ -57,12 +57,25 @@ class UnknownCommandError(FishMeasureError):
 
 
 class ReportWriteError(FishMeasureError):
-    """A report cannot be written where it was wanted."""
+    """What a command gives cannot be written where it was wanted."""
 
     code = "report-write"
 
     def __init__(self, where: str, reason: str) -> None:
         super().__init__(
             f"{where} cannot be written: {reason.lower()}.",
-            "Choose a folder that you may write to.",
+            "Make room there, or choose a place that you may write to.",
+        )
+
+
+class ResultFileError(FishMeasureError):
+    """The results of many photos cannot be kept in the file, or read from it."""
+
+    code = "result-file"
+
+    def __init__(self, where: str, reason: str) -> None:
+        super().__init__(
+            f"{where} cannot be used for results: {reason}.",
+            "Make room or choose another file, then run the command again: it goes on "
+            "where it was.",
         )

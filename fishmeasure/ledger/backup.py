@@ -6,12 +6,14 @@ each. It can be made while the server works: the book is copied first, and a pho
 file is on disk before the book knows of it, so every photo of the book is there.
 """
 
+import errno
 import hashlib
 import io
 import json
 import os
 import re
 import shutil
+import sqlite3
 import tarfile
 import tempfile
 from collections.abc import Iterator
@@ -28,8 +30,9 @@ from fishmeasure.errors import (
     BackupError,
     BookUnreadableError,
 )
+from fishmeasure.files import sync_folder, taking_place
 from fishmeasure.ledger import tables
-from fishmeasure.ledger.engine import open_engine, reading
+from fishmeasure.ledger.engine import open_file_as_it_lies, reading
 from fishmeasure.ledger.tables import SCHEMA_REVISION
 
 FORMAT: Final = "fishmeasure-backup"
@@ -38,6 +41,7 @@ BOOK: Final = "book.sqlite"
 MANIFEST: Final = "manifest.json"
 _MANIFEST_BYTES: Final = 100_000_000  # of a million photos
 _CHUNK_BYTES: Final = 1 << 20
+_NO_ROOM: Final = {errno.ENOSPC, errno.EDQUOT, errno.EROFS}
 # Nothing else is taken out of a backup, so no name can lead anywhere else.
 _FILE = re.compile(
     r"photos/([0-9a-f]{2})/\1[0-9a-f]{62}|lenses/[A-Za-z0-9_-]{1,60}\.json"
@@ -110,7 +114,7 @@ def make_backup(engine: Engine, data_dir: Path, target: Path) -> BackupContent:
                 os.fsync(file.fileno())
         content = check_backup(part)
         part.replace(target)
-        _sync_folder(target.parent)
+        sync_folder(target.parent)
     except OSError as error:
         raise BackupError.of_disk(str(target), error.strerror or str(error)) from None
     finally:
@@ -125,6 +129,10 @@ def _copy_book(engine: Engine, target: Path) -> None:
     try:
         # One consistent state, without keeping writers out.
         connection.cursor().execute("VACUUM INTO ?", (str(target),))
+    except sqlite3.OperationalError as error:
+        raise BackupError.of_disk(str(target.parent.parent), str(error)) from None
+    except sqlite3.DatabaseError as error:
+        raise BookUnreadableError(str(engine.url.database), str(error)) from None
     finally:
         connection.close()
 
@@ -176,7 +184,7 @@ def check_backup(source: Path) -> BackupContent:
     BackupDamagedError
         If anything in it is not as its manifest says.
     """
-    with tempfile.TemporaryDirectory(prefix="fishmeasure-") as spare:
+    with tempfile.TemporaryDirectory(dir=source.parent, prefix=".backup-") as spare:
         return _unpack(source, Path(spare), only_book=True)
 
 
@@ -214,9 +222,11 @@ def restore_backup(
             for path in sorted(Path(spare).rglob("*")):
                 name = path.relative_to(spare).as_posix()
                 if _FILE.fullmatch(name):
-                    _move(path, data_dir / name)
-            _set_aside(book)
-            _move(Path(spare) / BOOK, book)
+                    with taking_place(data_dir / name) as part:
+                        _copy(path, part)
+            with taking_place(book) as part:
+                _copy(Path(spare) / BOOK, part)
+                _set_aside(book)  # once there is room for the new one
     except OSError as error:
         raise BackupError.of_disk(str(data_dir), error.strerror or str(error)) from None
     return content
@@ -231,22 +241,11 @@ def _set_aside(book: Path) -> None:
             path.rename(book.with_name(f"{book.name}.before-{stamp}{ending}"))
 
 
-def _move(path: Path, target: Path) -> None:
-    target.parent.mkdir(parents=True, exist_ok=True)
-    part = target.with_name(f".part-{target.name}")
-    shutil.copyfile(path, part)  # the book may be on another disk
-    with part.open("rb+") as file:
+def _copy(path: Path, target: Path) -> None:
+    """Copy a file onto the disk; it may be another one than the source's."""
+    shutil.copyfile(path, target)
+    with target.open("rb+") as file:
         os.fsync(file.fileno())
-    part.replace(target)
-    _sync_folder(target.parent)
-
-
-def _sync_folder(folder: Path) -> None:
-    handle = os.open(folder, os.O_RDONLY)
-    try:
-        os.fsync(handle)
-    finally:
-        os.close(handle)
 
 
 @contextmanager
@@ -280,6 +279,8 @@ def _unpack(source: Path, folder: Path, *, only_book: bool) -> BackupContent:
                 found[member.name] = _take(stream, target)
             files = _listed(source.name, manifest)
     except OSError as error:
+        if error.errno in _NO_ROOM:  # where it is unpacked to
+            raise
         # Also what tarfile raises where a member is cut off.
         raise BackupError.of_disk(str(source), error.strerror or str(error)) from None
     if found != files:
@@ -321,7 +322,7 @@ def _take(stream: Any, target: Path | None) -> dict[str, Any]:
 
 def _missing(name: str, book: Path, found: dict[str, Any]) -> tuple[str, ...]:
     """Return the photos of the book that have no file; the book is checked."""
-    engine = open_engine(str(book))
+    engine = open_file_as_it_lies(book)
     try:
         with reading(engine) as connection:
             state = connection.execute(text("PRAGMA quick_check")).scalar_one()

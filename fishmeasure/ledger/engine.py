@@ -4,10 +4,12 @@ SQLite runs with a write-ahead log and ``synchronous=FULL``: when a write has
 returned, it is on the disk. Writers queue for ``BUSY_TIMEOUT_S``.
 """
 
+import sqlite3
 from collections.abc import Iterator
 from contextlib import contextmanager
 from pathlib import Path
 from typing import Any
+from urllib.parse import quote
 
 from sqlalchemy import Connection, Engine, create_engine, event, text
 from sqlalchemy.engine import URL, make_url
@@ -22,6 +24,7 @@ from sqlalchemy.exc import (
 
 from fishmeasure.errors import (
     BookBusyError,
+    BookFullError,
     BookNewerError,
     BookUnreadableError,
     BookWriteError,
@@ -50,19 +53,14 @@ def _database_url(where: str) -> URL:
     return url
 
 
-def _set_up_sqlite(engine: Engine) -> None:
-    """Give every connection the settings that make a write durable."""
+def _set_up_sqlite(engine: Engine, pragmas: tuple[str, ...]) -> None:
+    """Give every connection its settings."""
 
     @event.listens_for(engine, "connect")
     def _settings(connection: Any, _record: Any) -> None:
         # The driver would begin transactions by its own rules; ours begin below.
         connection.isolation_level = None
-        for pragma in (
-            f"busy_timeout={int(BUSY_TIMEOUT_S * 1000)}",
-            "journal_mode=WAL",
-            "synchronous=FULL",
-            "foreign_keys=ON",
-        ):
+        for pragma in pragmas:
             connection.execute(f"PRAGMA {pragma}")
 
     @event.listens_for(engine, "begin")
@@ -84,7 +82,15 @@ def open_engine(where: str) -> Engine:
     try:
         if url.get_backend_name() == "sqlite":
             engine = create_engine(url)
-            _set_up_sqlite(engine)
+            _set_up_sqlite(
+                engine,
+                (
+                    f"busy_timeout={int(BUSY_TIMEOUT_S * 1000)}",
+                    "journal_mode=WAL",
+                    "synchronous=FULL",
+                    "foreign_keys=ON",
+                ),
+            )
         else:
             engine = create_engine(url, pool_pre_ping=True)
     except NoSuchModuleError:
@@ -93,6 +99,58 @@ def open_engine(where: str) -> Engine:
     except ModuleNotFoundError as error:
         reason = f"{error.name} is missing; install fishmeasure[postgres]"
         raise BookUnreadableError(_shown(url), reason) from None
+    return engine
+
+
+def open_file_as_it_lies(path: Path) -> Engine:
+    """Return an engine that reads a file of SQLite and needs nothing beside it.
+
+    A book is otherwise opened with two more files beside it, which a full or
+    read-only disk refuses. What another program writes meanwhile is not seen.
+    https://www.sqlite.org/uri.html#uriimmutable
+    """
+    address = f"file:{quote(str(path.absolute()))}?immutable=1"
+
+    def connect() -> sqlite3.Connection:
+        return sqlite3.connect(address, uri=True, check_same_thread=False)
+
+    url = URL.create("sqlite", database=str(path))
+    engine = create_engine(url, creator=connect)
+    _set_up_sqlite(engine, ())
+    return engine
+
+
+def open_to_read(where: str) -> Engine:
+    """Return an engine for a book, brought up to date if that can be.
+
+    Where the disk takes no writes, the book is read as it lies. That is all of it
+    if there is no write-ahead log beside it, as after a program that ended well.
+
+    Raises
+    ------
+    BookUnreadableError, BookNewerError
+        As for ``open_engine`` and ``migrate``.
+    """
+    engine = open_engine(where)
+    try:
+        migrate(engine)
+    except BookUnreadableError:
+        engine.dispose()
+        book = Path(where)
+        log = book.with_name(f"{book.name}-wal")
+        if not book.is_file() or (log.exists() and log.stat().st_size):
+            raise
+    except BaseException:
+        engine.dispose()
+        raise
+    else:
+        return engine
+    engine = open_file_as_it_lies(book)
+    try:
+        migrate(engine)
+    except BaseException:
+        engine.dispose()
+        raise
     return engine
 
 
@@ -109,7 +167,9 @@ def _as_book_error(
     reason = " ".join(str(error.orig).split())
     if "locked" in reason:
         return BookBusyError(BUSY_TIMEOUT_S)
-    if write_begun:
+    if "disk is full" in reason or "No space left" in reason:
+        return BookFullError()
+    if write_begun or "readonly" in reason:
         return BookWriteError(reason)
     return BookUnreadableError(_shown(engine.url), reason)
 

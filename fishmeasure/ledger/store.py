@@ -28,7 +28,13 @@ from fishmeasure.ledger import tables
 from fishmeasure.ledger.archive import Archive
 from fishmeasure.ledger.balance import Assumptions, Balance, replay
 from fishmeasure.ledger.codec import from_plain, to_plain
-from fishmeasure.ledger.engine import migrate, open_engine, reading, writing
+from fishmeasure.ledger.engine import (
+    migrate,
+    open_engine,
+    open_to_read,
+    reading,
+    writing,
+)
 from fishmeasure.ledger.entries import (
     Cohort,
     Entry,
@@ -79,13 +85,16 @@ def newest(versions: Iterable[_Versioned]) -> tuple[_Versioned, ...]:
     return tuple(sorted(latest.values(), key=lambda record: record.name.casefold()))
 
 
-def open_book(where: str | Path) -> "Book":
+def open_book(where: str | Path, *, to_read: bool = False) -> "Book":
     """Open a book, making or upgrading it if needed.
 
     Parameters
     ----------
     where
         Path of a file, or an address such as ``postgresql://user@host/book``.
+    to_read
+        Whether a book on a disk that takes no writes is opened all the same; then
+        each write raises ``BookWriteError``.
 
     Raises
     ------
@@ -100,6 +109,8 @@ def open_book(where: str | Path) -> "Book":
         except OSError as error:
             raise BookUnreadableError(str(where), error.strerror or "") from None
         where = str(Path(where).expanduser())
+    if to_read:
+        return Book(open_to_read(where))
     engine = open_engine(where)
     try:
         migrate(engine)

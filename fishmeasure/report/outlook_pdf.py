@@ -21,6 +21,7 @@ from reportlab.platypus import (
 )
 
 from fishmeasure.errors import ReportWriteError
+from fishmeasure.files import write_durably
 from fishmeasure.ledger.outlook import UnitOutlook
 from fishmeasure.report.outlook_plots import SIZE_IN, outlook_plots
 from fishmeasure.report.outlook_words import heading, sections
@@ -81,7 +82,7 @@ def write_pdf(outlook: UnitOutlook, path: Path) -> None:
     """
     data = outlook_pdf(outlook)
     try:
-        path.write_bytes(data)
+        write_durably(path, data)
     except OSError as error:
         raise ReportWriteError(str(path), error.strerror or "") from None
 

@@ -47,11 +47,16 @@ class Photos:
         self._seeds = count(first_seed)
         self.sent: dict[str, bytes] = {}
 
-    def send(self, client: httpx.Client) -> tuple[httpx.Response, Sequence[str]]:
-        """Send one photo."""
+    def photo(self) -> tuple[bytes, str]:
+        """Return the next photo and its id."""
         photo = small_photo(next(self._seeds))
         name = hashlib.sha256(photo).hexdigest()
         self.sent[name] = photo
+        return photo, name
+
+    def send(self, client: httpx.Client) -> tuple[httpx.Response, Sequence[str]]:
+        """Send one photo."""
+        photo, name = self.photo()
         return client.post("/v1/photos", files={"photos": ("a.jpg", photo)}), [name]
 
 

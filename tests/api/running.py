@@ -48,10 +48,13 @@ def running(
     *options: str,
     port: int | None = None,
     starter: Starter | None = None,
+    log: Path | None = None,
     **settings: object,
 ) -> Iterator[Server]:
     """Start `fishmeasure serve` and give it once it answers."""
-    with starting(data, *options, port=port, starter=starter, **settings) as server:
+    with starting(
+        data, *options, port=port, starter=starter, log=log, **settings
+    ) as server:
         _wait(server)
         yield server
 
@@ -62,11 +65,16 @@ def starting(
     *options: str,
     port: int | None = None,
     starter: Starter | None = None,
+    log: Path | None = None,
     **settings: object,
 ) -> Iterator[Server]:
-    """Start `fishmeasure serve` and give it at once; `starter` saves its imports."""
+    """Start `fishmeasure serve` and give it at once.
+
+    `starter` saves its imports; `log` is the folder for its output, by default that
+    of the data.
+    """
     port = port or free_port()
-    log = data.parent / f"server-{port}.log"
+    log = (log or data.parent) / f"server-{port}.log"
     environ = {**os.environ, "PYTHONUNBUFFERED": "1"}
     environ |= {f"FISHMEASURE_{k.upper()}": str(v) for k, v in settings.items()}
     arguments = ["serve", "--port", str(port), "--data", str(data), *options]

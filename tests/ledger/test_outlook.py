@@ -497,8 +497,9 @@ def test_page_is_one_page(demo: tuple[UnitOutlook, UnitOutlook]) -> None:
 def test_page_that_cannot_be_written(
     demo: tuple[UnitOutlook, UnitOutlook], tmp_path: Path
 ) -> None:
-    """A folder that is not there is one clear sentence."""
-    with pytest.raises(ReportWriteError, match="no such file"):
+    """A folder that cannot be made is one clear sentence."""
+    (tmp_path / "none").write_text("in the way")
+    with pytest.raises(ReportWriteError, match="file exists"):
         write_pdf(demo[0], tmp_path / "none" / "a.pdf")
 
 

@@ -1,0 +1,88 @@
+"""A small disk of its own: ext4 in a file, to be filled, set read-only, or broken."""
+
+import subprocess
+from collections.abc import Iterator
+from pathlib import Path
+
+import pytest
+
+SIZE_MB = 8
+NO_DISK = "this machine lets no disk be mounted"
+
+
+def _run(*command: str) -> str:
+    done = subprocess.run(command, check=True, capture_output=True, text=True)  # noqa: S603
+    return done.stdout.strip()
+
+
+class SmallDisk:
+    """A mounted file system; `path` is its top folder.
+
+    Reserved blocks are none, so that root meets the end of it as others do.
+    """
+
+    def __init__(self, folder: Path) -> None:
+        self._image = folder / "disk.img"
+        self.path = folder / "disk"
+        self.path.mkdir()
+        with self._image.open("wb") as file:
+            file.truncate(SIZE_MB << 20)
+        _run("mkfs.ext4", "-q", "-F", "-m", "0", str(self._image))
+        self._mount()
+
+    def _mount(self) -> None:
+        options = "loop,errors=remount-ro"
+        _run("mount", "-o", options, str(self._image), str(self.path))
+
+    def unmount(self) -> None:
+        """Take it away, even from a program that still uses it."""
+        _run("umount", "--lazy", str(self.path))
+
+    def fill(self) -> None:
+        """Leave no block free."""
+        with (self.path / "filler").open("ab", buffering=0) as file:
+            for size in (1 << 16, 1 << 12):
+                try:
+                    while True:
+                        file.write(b"x" * size)
+                except OSError:
+                    continue
+
+    def empty(self) -> None:
+        """Make room again."""
+        (self.path / "filler").unlink()
+
+    def refuse_writes(self) -> None:
+        """Set it read-only; no program may have a file open for writing."""
+        _run("mount", "-o", "remount,ro", str(self.path))
+
+    def take_writes(self) -> None:
+        """Take that back."""
+        _run("mount", "-o", "remount,rw", str(self.path))
+
+    def fail(self) -> None:
+        """Have the kernel find a fault and set it read-only under whoever writes."""
+        device = Path(_run("findmnt", "-n", "-o", "SOURCE", str(self.path))).name
+        Path(f"/sys/fs/ext4/{device}/trigger_fs_error").write_text("1")
+
+    def mend(self) -> None:
+        """Check and mount it anew, as the next start of the machine does."""
+        _run("umount", str(self.path))
+        # 1: errors were corrected (e2fsck(8)).
+        check = ["e2fsck", "-p", "-f", str(self._image)]
+        done = subprocess.run(check, check=False, capture_output=True, text=True)  # noqa: S603
+        assert done.returncode in {0, 1}, done.stdout
+        self._mount()
+
+
+@pytest.fixture
+def small_disk(tmp_path: Path) -> Iterator[SmallDisk]:
+    """Return a disk of 8 MB."""
+    folder = tmp_path / "machine"
+    folder.mkdir()
+    try:
+        disk = SmallDisk(folder)
+    except (OSError, subprocess.CalledProcessError) as error:
+        pytest.skip(f"{NO_DISK}: {error}")
+    yield disk
+    disk.unmount()
