@@ -7,11 +7,13 @@ steps, a small function here takes them flat.
 
 import datetime as dt
 import inspect
+import math
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from typing import Annotated, Any, Literal, get_type_hints
 
 from pydantic import (
+    AfterValidator,
     BaseModel,
     BeforeValidator,
     ConfigDict,
@@ -22,6 +24,7 @@ from pydantic import (
 )
 
 from api.model_of import description
+from api.schemas import In
 from fishmeasure.flags import Problem
 from fishmeasure.stock import growth, harvest, nitrogen, oxygen, stocking
 from fishmeasure.stock.feed import Ration, feed_conversion, ration
@@ -38,22 +41,46 @@ from fishmeasure.stock.weekly import WeeklyHarvest, weekly_plan
 from fishmeasure.uncertainty import DEFAULT_LEVEL, Estimate
 
 
+def _float(number: float) -> float:
+    try:
+        return float(number)
+    except OverflowError:
+        message = "a number with hundreds of digits"
+        raise ValueError(message) from None
+
+
 def _estimate(given: Any) -> Any:
     """Return what was sent as an estimate: a number is exact, an sd is normal."""
     if isinstance(given, int | float) and not isinstance(given, bool):
-        return exact(float(given))
+        return exact(_float(given))
     if isinstance(given, Mapping) and not {"low", "high"} & set(given):
         numbers = [given.get("value"), given.get("sd", 0.0)]
         level = given.get("level", DEFAULT_LEVEL)
         if isinstance(level, float) and 0.0 < level < 1.0:
-            plain = [float(x) for x in numbers if isinstance(x, int | float)]
+            plain = [_float(x) for x in numbers if isinstance(x, int | float)]
             if len(plain) == len(numbers):
                 return Estimate.normal(plain[0], plain[1], level)
     return given
 
 
+def _checked(estimate: Estimate) -> Estimate:
+    """Return a figure that can be one; its interval may be given apart from its sd."""
+    numbers = (estimate.value, estimate.sd, estimate.low, estimate.high)
+    if not all(math.isfinite(number) for number in numbers) or estimate.sd < 0.0:
+        message = "a figure is finite and its standard error is not below 0"
+        raise ValueError(message)
+    if not estimate.low <= estimate.value <= estimate.high:
+        message = "a figure lies in its interval"
+        raise ValueError(message)
+    if not 0.0 < estimate.level < 1.0:
+        message = "a level is above 0 and below 1"
+        raise ValueError(message)
+    return estimate
+
+
 Figure = Annotated[
     Estimate,
+    AfterValidator(_checked),
     BeforeValidator(_estimate),
     WithJsonSchema(
         {
@@ -81,32 +108,49 @@ Figure = Annotated[
 ]
 
 
-class GroupIn(BaseModel):
+def _named(unit: RearingUnit) -> RearingUnit:
+    if len(unit.aerators) > MOST_ITEMS:
+        message = f"a unit has {MOST_ITEMS} aerators at most"
+        raise ValueError(message)
+    for aerator in unit.aerators:
+        if len(aerator.name) > MOST_LETTERS or not aerator.name.isprintable():
+            message = f"an aerator's name has {MOST_LETTERS} plain letters at most"
+            raise ValueError(message)
+    return unit
+
+
+MOST_ITEMS = 500
+MOST_LETTERS = 80
+SpeciesKey = Annotated[str, Field(max_length=60)]
+UnitIn = Annotated[RearingUnit, AfterValidator(_named)]
+Day = Annotated[dt.date, Field(ge=dt.date(1950, 1, 1), le=dt.date(2200, 1, 1))]
+
+
+class GroupIn(In):
     """Fish of one species and size in a unit."""
 
-    model_config = ConfigDict(extra="forbid")
-
-    species_key: str = Field(description="Key of the species.")
+    species_key: SpeciesKey = Field(description="Key of the species.")
     biomass_kg: Figure = Field(description="Of the group, kg.")
     mean_weight_g: FiniteFloat = Field(description="Of its fish, g.")
 
 
-class MeanWeightIn(BaseModel):
+class MeanWeightIn(In):
     """A mean weight on a day."""
 
-    model_config = ConfigDict(extra="forbid")
-
-    day: dt.date = Field(description="Of the sample.")
+    day: Day = Field(description="Of the sample.")
     mean_weight_g: Figure = Field(description="With its standard error, g.")
 
 
-class TakeIn(BaseModel):
+class TakeIn(In):
     """A harvest of the largest fish."""
 
-    model_config = ConfigDict(extra="forbid")
-
-    day: dt.date = Field(description="Of the harvest.")
+    day: Day = Field(description="Of the harvest.")
     fish_count: int = Field(ge=1, le=10**7, description="Fish taken.")
+
+
+Groups = Annotated[list[GroupIn], Field(max_length=MOST_ITEMS)]
+Samples = Annotated[list[MeanWeightIn], Field(max_length=MOST_ITEMS)]
+Takes = Annotated[list[TakeIn], Field(max_length=MOST_ITEMS)]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -199,7 +243,7 @@ def load_for_hours(
 def growth_ahead(
     *,
     species_key: str,
-    samples: list[MeanWeightIn],
+    samples: Samples,
     temperature: ConstantTemperature | MonthlyTemperature,
     days: int = 180,
     size_g: float | None = None,
@@ -229,10 +273,10 @@ def growth_ahead(
 def harvest_ahead(
     *,
     species_key: str,
-    samples: list[MeanWeightIn],
+    samples: Samples,
     temperature: ConstantTemperature | MonthlyTemperature,
     fish_count: Figure,
-    takes: list[TakeIn],
+    takes: Takes,
     cv: float = 0.25,
 ) -> harvest.HarvestPlan:
     """Harvests of the largest fish on each day: what they yield and leave."""
@@ -251,7 +295,7 @@ def harvest_ahead(
 def weekly_harvest(
     *,
     species_key: str,
-    samples: list[MeanWeightIn],
+    samples: Samples,
     temperature: ConstantTemperature | MonthlyTemperature,
     fish_count: Figure,
     weekly: WeeklyHarvest,
@@ -329,6 +373,10 @@ CALCULATIONS: dict[str, Callable[..., Any]] = {
 }
 
 
+# What the core's own types are as a request's.
+KINDS: dict[Any, Any] = {Estimate: Figure, RearingUnit: UnitIn, str: SpeciesKey}
+
+
 def title_of(name: str) -> str:
     """Return the start of the names of a calculation's models."""
     return "".join(part.capitalize() for part in name.split("-"))
@@ -340,7 +388,7 @@ def input_model(name: str) -> type[BaseModel]:
     hints = get_type_hints(function, include_extras=True)
     fields: dict[str, Any] = {}
     for item in inspect.signature(function).parameters.values():
-        hint = Figure if hints[item.name] is Estimate else hints[item.name]
+        hint = KINDS.get(hints[item.name], hints[item.name])
         default = ... if item.default is inspect.Parameter.empty else item.default
         fields[item.name] = (
             hint,

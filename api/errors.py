@@ -24,6 +24,9 @@ log = logging.getLogger(__name__)
 
 RETRY_AFTER_S = 2
 STORAGE_RETRY_AFTER_S = 30
+# Enough to correct a request by; the rest of it may be anything, and as long.
+MOST_DETAILS = 50
+MOST_DETAIL_LETTERS = 300
 
 
 class ErrorBody(BaseModel):
@@ -308,8 +311,11 @@ async def _storage(request: Request, error: Exception) -> JSONResponse:
 async def _invalid(_: Request, error: Exception) -> JSONResponse:
     assert isinstance(error, RequestValidationError)  # noqa: S101 - the table says so
     details = [
-        {"where": ".".join(str(part) for part in item["loc"]), "what": item["msg"]}
-        for item in error.errors()
+        {
+            "where": ".".join(str(part) for part in item["loc"])[:MOST_DETAIL_LETTERS],
+            "what": item["msg"][:MOST_DETAIL_LETTERS],
+        }
+        for item in error.errors()[:MOST_DETAILS]
     ]
     first = details[0] if details else {"where": "request", "what": "not understood"}
     body = ErrorBody(

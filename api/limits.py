@@ -1,6 +1,7 @@
 """Limits on request bodies, kept while they arrive."""
 
 import asyncio
+from dataclasses import dataclass
 
 from starlette.datastructures import Headers
 from starlette.types import ASGIApp, Message, Receive, Scope, Send
@@ -10,8 +11,14 @@ from api.errors import BusyError, ErrorBody, body_of, error_response
 LARGE_BYTES = 1_000_000
 """Bodies beyond this are counted while they arrive: so much of each photo is held in
 memory before it goes to disk."""
-MAX_JSON_BYTES = 16_000_000
-"""Of a body that is read whole into memory; a book of ten years has about 4 MB."""
+MAX_BOOK_BYTES = 16_000_000
+"""Of a book, which is read whole into memory; one of ten years has about 4 MB."""
+BOOK_PATHS = frozenset({"/v1/import"})
+MAX_JSON_BYTES = 1_000_000
+"""Of any other body that is no upload; 500 entries with notes have about 0.3 MB."""
+MAX_JSON_VALUES = 20_000
+"""In such a body, by its commas. Each can be wrong in more than one way, and what is
+wrong is listed before it can be counted: a million wrong ones took 17 s, 1.9 GB."""
 MOST_LARGE_JSON = 1
 
 
@@ -39,13 +46,12 @@ class BodyLimits:
             await self._app(scope, receive, send)
             return
         headers = Headers(scope=scope)
-        is_upload = headers.get("content-type", "").startswith("multipart/")
-        kind = "upload" if is_upload else "json"
-        limit = self._max_bytes if is_upload else min(self._max_bytes, MAX_JSON_BYTES)
+        limits = self._limits(scope, headers)
+        kind = "upload" if limits.is_upload else "json"
         told = headers.get("content-length")
-        body = _Body(receive, limit, self._seconds)
-        if told is not None and not (told.isdecimal() and int(told) <= limit):
-            await self._refuse(body, too_large(limit), scope, send)
+        body = _Body(receive, limits, self._seconds)
+        if told is not None and not _within(told, limits.most_bytes):
+            await self._refuse(body, too_large(limits), scope, send)
             return
         if told is None and "transfer-encoding" not in headers:
             told = "0"
@@ -60,6 +66,14 @@ class BodyLimits:
             await self._watched(body, scope, send)
         finally:
             self._arriving[kind] -= 1
+
+    def _limits(self, scope: Scope, headers: Headers) -> "_Limits":
+        if headers.get("content-type", "").startswith("multipart/"):
+            return _Limits(most_bytes=self._max_bytes, is_upload=True)
+        if scope["path"] in BOOK_PATHS:
+            return _Limits(most_bytes=min(self._max_bytes, MAX_BOOK_BYTES))
+        most_bytes = min(self._max_bytes, MAX_JSON_BYTES)
+        return _Limits(most_bytes=most_bytes, most_values=MAX_JSON_VALUES)
 
     async def _refuse(
         self, body: "_Body", refusal: ASGIApp, scope: Scope, send: Send
@@ -90,14 +104,29 @@ class BodyLimits:
                 await body.refusal(scope, body.receive, send)
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Limits:
+    """What a body may have; ``most_values`` is None where values are not counted."""
+
+    most_bytes: int
+    most_values: int | None = None
+    is_upload: bool = False
+
+
+def _within(told: str, most: int) -> bool:
+    """Return whether a told length is one (RFC 9110, 8.6) and within the limit."""
+    return told.isascii() and told.isdecimal() and len(told) < 20 and int(told) <= most
+
+
 class _Body:
     """A request's body, counted and timed."""
 
-    def __init__(self, receive: Receive, limit: int, seconds: float) -> None:
+    def __init__(self, receive: Receive, limits: _Limits, seconds: float) -> None:
         self._receive = receive
-        self._limit = limit
+        self._limits = limits
         self._seconds = seconds
         self._seen = 0
+        self._commas = 0
         self.deadline = asyncio.get_running_loop().time() + seconds
         self.refusal: ASGIApp | None = None
 
@@ -115,10 +144,16 @@ class _Body:
         except TimeoutError:
             self.refusal = too_slow(self._seconds)
             raise _RefusedError from None
-        self._seen += len(message.get("body", b""))
-        if self._seen > self._limit:
-            self.refusal = too_large(self._limit)
+        part = message.get("body", b"")
+        self._seen += len(part)
+        if self._seen > self._limits.most_bytes:
+            self.refusal = too_large(self._limits)
             raise _RefusedError
+        if self._limits.most_values is not None:
+            self._commas += part.count(b",")
+            if self._commas >= self._limits.most_values:
+                self.refusal = too_many(self._limits.most_values)
+                raise _RefusedError
         return message
 
     async def drain(self) -> None:
@@ -140,12 +175,23 @@ def busy() -> ASGIApp:
     return error_response(error.status, body_of(error), error.headers)
 
 
-def too_large(limit: int) -> ASGIApp:
+def too_large(limits: _Limits) -> ASGIApp:
     """Return the answer for a body over the limit."""
+    what, advice = "request", "Send it in several parts."
+    if limits.is_upload:
+        what = "upload"
+        advice = "Send fewer photos at once, each as the phone saved it."
+    message = f"The {what} is over {limits.most_bytes / 1e6:.0f} MB."
+    body = ErrorBody(code="too-large", message=message, advice=advice)
+    return error_response(413, body)
+
+
+def too_many(values: int) -> ASGIApp:
+    """Return the answer for a body with too many values."""
     body = ErrorBody(
         code="too-large",
-        message=f"The upload is over {limit / 1e6:.0f} MB.",
-        advice="Send fewer photos at once, each as the phone saved it.",
+        message=f"The request holds more than {values} values.",
+        advice="Send it in several parts.",
     )
     return error_response(413, body)
 

@@ -47,6 +47,8 @@ class Items(Out, Generic[T]):
 class ProblemOut(Out):
     """Something wrong with a photo or sample, said so that one can act."""
 
+    model_config = ConfigDict(from_attributes=True)
+
     code: str = Field(description="A word for programs.", examples=["no-marker"])
     message: str = Field(description="What is wrong and what to do.")
     fatal: bool = Field(description="Whether no figure was given because of it.")

@@ -21,6 +21,12 @@ CONDITION_DRIFT: Final = 0.05
 # A second predictor is worth its trouble when it takes this much off the error of
 # single weights left out of the fit (per cent of weight).
 WORTHWHILE_PERCENT: Final = 1.0
+# What no fish is beyond; a figure outside is a slip of units (see ``samplefile``).
+SIZES_MM: Final = (0.5, 5000.0)
+WEIGHTS_G: Final = (1e-4, 200_000.0)
+# A fish with more of the line's leverage than this holds it alone: without it the
+# others have one length.
+MOST_LEVERAGE: Final = 1.0 - 1e-6
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -88,8 +94,8 @@ def fit_length_weight(
     n = len(x)
     sd = float(np.sqrt(np.sum(residuals**2) / (n - 2)))
     leverage = 1.0 / n + (x - x.mean()) ** 2 / np.sum((x - x.mean()) ** 2)
+    left_out = _left_out(residuals, leverage)
     studentised = residuals / (max(sd, 1e-12) * np.sqrt(1.0 - leverage))
-    left_out = residuals / (1.0 - leverage)
     return LengthWeightFit(
         a_g_cm=float(np.exp(line.intercept)),
         b=float(line.slope),
@@ -123,24 +129,38 @@ def left_out_error_percent(predictors: FloatArray, weight_g: FloatArray) -> floa
     q, _ = np.linalg.qr(design)
     residuals = y - q @ (q.T @ y)
     leverage = np.sum(q**2, axis=1)
-    return _percent_error(residuals / (1.0 - leverage))
+    return _percent_error(_left_out(residuals, leverage))
+
+
+def _left_out(residuals: FloatArray, leverage: FloatArray) -> FloatArray:
+    """Return each fish's residual from the line of the others."""
+    alone = np.flatnonzero(leverage > MOST_LEVERAGE)
+    if len(alone):
+        reason = f"without fish {alone[0] + 1} the others are all of one size"
+        raise LengthWeightDataError(reason)
+    left_out: FloatArray = residuals / (1.0 - leverage)
+    return left_out
 
 
 def _percent_error(log_residuals: FloatArray) -> float:
     # The residual is ln(true / predicted), so predicted / true - 1 is the error.
-    return 100.0 * float(np.mean(np.abs(np.exp(-log_residuals) - 1.0)))
+    # Beyond e^50 there is nothing to tell apart, and numbers end at e^709.
+    return 100.0 * float(np.mean(np.abs(np.expm1(-log_residuals.clip(-50.0, 50.0)))))
 
 
-def _check(length_mm: FloatArray, weight_g: FloatArray) -> None:
+def _check(length_mm: FloatArray, weight_g: FloatArray, size: str = "length") -> None:
     if length_mm.shape != weight_g.shape or length_mm.ndim != 1:
         raise ValueError(length_mm.shape)
     if len(length_mm) < FEWEST_FISH:
         reason = f"there are {len(length_mm)} fish; {FEWEST_FISH} are needed"
         raise LengthWeightDataError(reason)
-    for name, values in (("length", length_mm), ("weight", weight_g)):
-        wrong = np.flatnonzero(~(np.isfinite(values) & (values > 0.0)))
+    for name, unit, values, (least, most) in (
+        (size, "mm", length_mm, SIZES_MM),
+        ("weight", "g", weight_g, WEIGHTS_G),
+    ):
+        wrong = np.flatnonzero(~((values >= least) & (values <= most)))
         if len(wrong):
-            reason = f"fish {wrong[0] + 1} has the {name} {values[wrong[0]]:g}"
+            reason = f"fish {wrong[0] + 1} has the {name} {values[wrong[0]]:g} {unit}"
             raise LengthWeightDataError(reason)
     # A line needs lengths that differ: at 2 % apart b would be off by more than 1.
     if length_mm.max() / length_mm.min() < 1.05:
@@ -188,7 +208,7 @@ def second_predictor(
         As ``fit_length_weight``, for either size.
     """
     _check(length_mm, weight_g)
-    _check(second_mm, weight_g)
+    _check(second_mm, weight_g, "depth")
     return SecondPredictor(
         length_error_percent=left_out_error_percent(length_mm[:, None], weight_g),
         both_error_percent=left_out_error_percent(

@@ -9,16 +9,20 @@ with the CVs between nets beyond chance and within a net (two-stage sampling, Co
 not shrink: drip water and scale.
 """
 
+import json
 import math
 from dataclasses import dataclass
 from typing import Final
 
 from scipy.special import ndtri
 
-from fishmeasure.errors import PlanError
+from fishmeasure.errors import PlanError, SampleJsonError
 from fishmeasure.population import PopulationEstimate
 
 MOST_NETS: Final = 200
+# Beyond these a file holds something else; common practice, no source.
+MOST_CV: Final = 10.0
+MOST_FISH: Final = 1_000_000_000
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -158,6 +162,56 @@ def taken(estimate: PopulationEstimate) -> Taken:
         half_width_percent=50.0 * (mean.high - mean.low) / mean.value,
         level=estimate.level,
         count_in_unit=estimate.count_in_unit,
+    )
+
+
+def taken_from_json(text: str, name: str) -> Taken:
+    """Return what planning needs of the JSON of ``fishmeasure sample``.
+
+    Parameters
+    ----------
+    text
+        Content of the file.
+    name
+        Of the file, for messages.
+
+    Raises
+    ------
+    SampleJsonError
+        If the text is no sample's, or a figure cannot be.
+    """
+    try:
+        values = json.loads(text)
+        low, high = values["mean_weight_interval_g"]
+        found = Taken(
+            spread=Spread(
+                within_net_cv=float(values["within_net_cv"]),
+                between_net_cv=float(values["between_net_cv"]),
+                common_sd=TYPICAL.common_sd,
+            ),
+            nets=len(values["nets"]),
+            fish_count=int(values["fish_handled"]),
+            half_width_percent=50.0 * (high - low) / float(values["mean_weight_g"]),
+            level=float(values["level"]),
+            count_in_unit=values["count_in_unit"],
+        )
+    except (ValueError, LookupError, TypeError, ArithmeticError, RecursionError):
+        raise SampleJsonError(name) from None
+    if not _can_be(found):
+        raise SampleJsonError(name)
+    return found
+
+
+def _can_be(sample: Taken) -> bool:
+    """Return whether the figures can be those of a sample; NaN is none."""
+    count = sample.count_in_unit
+    return (
+        0.0 <= sample.spread.within_net_cv <= MOST_CV
+        and 0.0 <= sample.spread.between_net_cv <= MOST_CV
+        and 1 <= sample.nets <= sample.fish_count <= MOST_FISH
+        and 0.0 < sample.half_width_percent < math.inf
+        and 0.0 < sample.level < 1.0
+        and (count is None or (type(count) is int and 1 <= count <= MOST_FISH))
     )
 
 

@@ -3,6 +3,7 @@
 from collections.abc import Callable
 from typing import Any, get_type_hints
 
+import numpy as np
 from fastapi import APIRouter
 from pydantic import BaseModel, Field, create_model
 
@@ -73,7 +74,9 @@ def _handler(name: str, model: type[BaseModel]) -> Callable[..., dict[str, Any]]
     def calculate(sent: BaseModel) -> dict[str, Any]:
         values = {field: getattr(sent, field) for field in model.model_fields}
         try:
-            result = CALCULATIONS[name](**values)
+            # What has no end is no answer; the core means none where it has one.
+            with np.errstate(over="raise", divide="raise", invalid="raise"):
+                result = CALCULATIONS[name](**values)
         except ArithmeticError:
             raise NotCalculableError from None
         return {"result": plain(result), "cautions": list(CAUTIONS.get(name, ()))}

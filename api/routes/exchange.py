@@ -1,7 +1,6 @@
 """Everything out and in again, and the demo."""
 
 import datetime as dt
-import json
 from collections.abc import Iterator
 from typing import Annotated, Any, Literal
 from uuid import UUID
@@ -17,7 +16,7 @@ from api.outlooks import today
 from api.schemas import In, Out
 from api.services import WithServices
 from fishmeasure.ledger.demo import ABOUT, demo_book
-from fishmeasure.ledger.exchange import book_from_json
+from fishmeasure.ledger.exchange import book_from_document
 
 router = APIRouter(prefix="/v1", tags=["exchange"])
 
@@ -89,7 +88,7 @@ def import_json(
     ],
 ) -> ImportedOut:
     """Write what the document has and the book has not: all of it, or nothing."""
-    content = book_from_json(json.dumps(document), "The document")
+    content = book_from_document(document, "The document")
     added = services.book.add_content(content)
     left_out = {
         name: len(document[name])

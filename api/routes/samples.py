@@ -6,7 +6,7 @@ from typing import Annotated, Any
 from uuid import UUID
 
 from fastapi import APIRouter, Query, Request, Response
-from pydantic import Field
+from pydantic import Field, FiniteFloat
 
 from api import schemas
 from api.answers import SVG
@@ -38,7 +38,10 @@ Json = dict[str, Any]
 ThemeQuery = Annotated[
     Theme, Query(description="For a light or a dark page; the ground is clear.")
 ]
+PhotoId = Annotated[str, Field(max_length=64)]
+Section = Annotated[dict[str, bool | FiniteFloat], Field(max_length=10)]
 Reading = Annotated[float, Field(gt=0, le=1e7, allow_inf_nan=False)]
+Readings = Annotated[list[Reading], Field(min_length=1, max_length=100)]
 
 
 class NetIn(schemas.In):
@@ -48,16 +51,16 @@ class NetIn(schemas.In):
     fish_sd: float | None = Field(
         default=None, ge=0, le=1e5, description="Standard error of the count, fish."
     )
-    gross_g: Reading | list[Reading] | None = Field(
+    gross_g: Reading | Readings | None = Field(
         default=None, description="Net with fish, g; several readings may be given."
     )
     tare_g: float | None = Field(
         default=None, ge=0, le=1e7, description="The wet net alone, g."
     )
-    net_g: Reading | list[Reading] | None = Field(
+    net_g: Reading | Readings | None = Field(
         default=None, description="In place of gross and tare, g."
     )
-    photos: list[str] = Field(
+    photos: list[PhotoId] = Field(
         default=[], max_length=50, description="Ids of photos of the same fish."
     )
     lengths_mm: list[Reading] | None = Field(
@@ -89,9 +92,9 @@ class SampleIn(schemas.In):
         description="Chance that the intervals cover, 0 to 1.",
     )
     nets: list[NetIn] = Field(max_length=200, description="In the order of dipping.")
-    scale: Json | None = Field(default=None, description="As in a sample file.")
-    drip: Json | None = Field(default=None, description="As in a sample file.")
-    count: Json | None = Field(default=None, description="As in a sample file.")
+    scale: Section | None = Field(default=None, description="As in a sample file.")
+    drip: Section | None = Field(default=None, description="As in a sample file.")
+    count: Section | None = Field(default=None, description="As in a sample file.")
 
 
 class SampleOut(schemas.Out):

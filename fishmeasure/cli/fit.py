@@ -38,9 +38,10 @@ def fit_command(
     """Fit W = a L^b to fish weighed and measured one by one."""
     from fishmeasure.lwfit import book_for, fit_length_weight, own_line, species_toml
     from fishmeasure.species import load_species
+    from fishmeasure.species.loader import read_species
 
     kind = load_species(species)
-    columns = _read(table)
+    columns = _columns(_text(table), table.name)
     fit = fit_length_weight(
         columns["length_mm"], columns["weight_g"], length_kind=length
     )
@@ -48,7 +49,9 @@ def fit_command(
     book = book_for(kind, length)
     if save is not None:
         line = own_line(fit, book, note=f"From {table.name}.")
-        write_bytes(save, species_toml(kind, line).encode())
+        text = species_toml(kind, line)
+        read_species(text, save.name, is_own_stock=True)  # what cannot be is not saved
+        write_bytes(save, text.encode())
         print(f"Saved {save}: use it as --species {save}.")
     if plot is not None:
         from fishmeasure.plots import fit_plot, plot_format_of
@@ -66,21 +69,28 @@ def fit_command(
         write_bytes(plot, drawn)
 
 
-def _read(path: Path) -> "dict[str, FloatArray]":
+def _text(path: Path) -> str:
+    try:
+        return path.read_text(encoding="utf-8-sig")
+    except (OSError, UnicodeDecodeError) as error:
+        reason = f"{path.name} cannot be read"
+        raise LengthWeightDataError(reason) from error
+
+
+def _columns(text: str, file_name: str) -> "dict[str, FloatArray]":
     """Return the columns as arrays, lengths in mm."""
     import numpy as np
 
     try:
-        text = path.read_text(encoding="utf-8-sig")
-    except (OSError, UnicodeDecodeError) as error:
-        reason = f"{path.name} cannot be read"
+        rows = list(csv.DictReader(text.splitlines()))
+    except csv.Error as error:
+        reason = f"{file_name} is no CSV ({error})"
         raise LengthWeightDataError(reason) from error
-    rows = list(csv.DictReader(text.splitlines()))
     names = {name: _NAMES[name] for name in (rows[0] if rows else {}) if name in _NAMES}
     wanted = {column for column, _ in names.values()}
     for column in ("length_mm", "weight_g"):
         if column not in wanted:
-            reason = f"{path.name} has no column {column}"
+            reason = f"{file_name} has no column {column}"
             raise LengthWeightDataError(reason)
     columns = {}
     for name, (column, factor) in names.items():

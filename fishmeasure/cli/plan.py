@@ -1,15 +1,11 @@
 """``fishmeasure plan``: how many nets of how many fish."""
 
-import json
 from pathlib import Path
-from typing import TYPE_CHECKING, Annotated
+from typing import Annotated
 
 import typer
 
-from fishmeasure.errors import SampleJsonError
-
-if TYPE_CHECKING:
-    from fishmeasure.sampling_plan import Taken
+from fishmeasure.cli.options import read_text
 
 
 def plan_command(
@@ -47,9 +43,10 @@ def plan_command(
         Spread,
         one_more_net,
         plan_nets,
+        taken_from_json,
     )
 
-    last = None if sample is None else _taken_from_json(sample)
+    last = None if sample is None else taken_from_json(read_text(sample), sample.name)
     known = TYPICAL if last is None else last.spread
     spread = Spread(
         within_net_cv=known.within_net_cv if cv is None else cv,
@@ -102,25 +99,3 @@ def plan_command(
         )
     for sentence in FAIR_NETTING:
         console.print(f"- {sentence}", highlight=False)
-
-
-def _taken_from_json(path: Path) -> "Taken":
-    from fishmeasure.sampling_plan import TYPICAL, Spread, Taken
-
-    try:
-        values = json.loads(path.read_text(encoding="utf-8"))
-        low, high = values["mean_weight_interval_g"]
-        return Taken(
-            spread=Spread(
-                within_net_cv=float(values["within_net_cv"]),
-                between_net_cv=float(values["between_net_cv"]),
-                common_sd=TYPICAL.common_sd,
-            ),
-            nets=len(values["nets"]),
-            fish_count=int(values["fish_handled"]),
-            half_width_percent=50.0 * (high - low) / float(values["mean_weight_g"]),
-            level=float(values["level"]),
-            count_in_unit=values["count_in_unit"],
-        )
-    except (OSError, ValueError, KeyError, TypeError, ZeroDivisionError) as error:
-        raise SampleJsonError(path.name) from error

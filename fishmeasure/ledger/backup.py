@@ -267,7 +267,10 @@ def _unpack(source: Path, folder: Path, *, only_book: bool) -> BackupContent:
         with _damage(source.name), tarfile.open(source, "r:") as archive:
             for member in archive:
                 stream = archive.extractfile(member)
-                if stream is None or not member.isreg():
+                # A few hundred bytes of a sparse member can stand for terabytes; a
+                # length below 0 leads back to where it was read.
+                odd = member.issparse() or member.size < 0
+                if stream is None or odd or not member.isreg():
                     raise BackupDamagedError(source.name, "it holds more than files")
                 if member.name == MANIFEST:
                     manifest = json.loads(stream.read(_MANIFEST_BYTES))

@@ -13,7 +13,8 @@ import io
 import json
 from collections import Counter
 from collections.abc import Callable, Iterable, Iterator, Mapping
-from typing import Any, TypeVar
+from dataclasses import dataclass
+from typing import Annotated, Any, TypeVar
 from uuid import UUID, uuid5
 
 from fishmeasure.errors import (
@@ -21,7 +22,14 @@ from fishmeasure.errors import (
     ImportFileError,
     UnknownRecordError,
 )
-from fishmeasure.ledger.codec import field_names, from_plain, is_text, to_plain
+from fishmeasure.ledger.codec import (
+    MaxLength,
+    check_fields,
+    field_names,
+    from_plain,
+    is_text,
+    to_plain,
+)
 from fishmeasure.ledger.entries import (
     ENTRY_KINDS,
     Cohort,
@@ -44,6 +52,7 @@ _NAMED_FIELDS = {
 }
 _R = TypeVar("_R")
 _Plain = dict[str, Any]
+_Row = tuple[str, _Plain]  # where it stands, and what it says
 _Names = Mapping[str, Mapping[str, str]]
 
 
@@ -75,27 +84,35 @@ def book_from_json(text: str, where: str = "The file") -> BookContent:
         document = json.loads(text)
     except (ValueError, RecursionError) as error:
         raise ImportFileError(where, f"it is no JSON ({error})") from None
+    return book_from_document(document, where)
+
+
+def book_from_document(document: Any, where: str = "The file") -> BookContent:
+    """Return the book that a JSON document holds, read already.
+
+    Raises
+    ------
+    ImportFileError
+        As ``book_from_json``.
+    """
     if not isinstance(document, dict) or document.get("format") != FORMAT:
         raise ImportFileError(where, f"it does not say that it is a {FORMAT}")
     if document.get("version") != FORMAT_VERSION:
         reason = f"it has version {document.get('version')!r}, not {FORMAT_VERSION}"
         raise ImportFileError(where, reason)
     remarks = document.get("remarks", {})
-    if not isinstance(remarks, dict) or not _all_text(remarks.values()):
+    if not isinstance(remarks, dict):
         raise ImportFileError(where, "remarks is not an object of texts")
     rows = {name: _json_rows(document, name, where) for name in TABLES[:3]}
-    return _content(rows, tuple(sorted(remarks.items())), {}, where)
+    said = [("remarks", {"name": n, "value": v}) for n, v in remarks.items()]
+    return _content(rows, _remarks(said, where), {}, where)
 
 
-def _all_text(values: Iterable[object]) -> bool:
-    return all(isinstance(value, str) for value in values)
-
-
-def _json_rows(document: _Plain, name: str, where: str) -> list[tuple[str, _Plain]]:
+def _json_rows(document: _Plain, name: str, where: str) -> Iterator[_Row]:
     rows = document.get(name, [])
     if not isinstance(rows, list) or not all(isinstance(row, dict) for row in rows):
         raise ImportFileError(where, f"{name} is not a list of objects")
-    return [(f"{name} {number}", row) for number, row in enumerate(rows, 1)]
+    return ((f"{name} {number}", row) for number, row in enumerate(rows, 1))
 
 
 # --- CSV --------------------------------------------------------------------------
@@ -135,14 +152,10 @@ def book_from_csv(
     if unknown:
         table = f"{unknown[0]}.csv"
         raise ImportFileError(table, f"the tables are {', '.join(TABLES)}")
-    rows = {name: list(_csv_rows(name, tables.get(name, ""))) for name in TABLES}
-    remarks = []
-    for place, row in rows.pop("remarks"):
-        if row.keys() != {"name", "value"}:
-            raise ImportFileError(place, "a remark has a name and a value")
-        remarks.append((row["name"], row["value"]))
-    known = _names(book or BookContent())
-    return _content(rows, tuple(sorted(remarks)), known, "The tables")
+    rows = {name: _csv_rows(name, tables.get(name, "")) for name in TABLES}
+    where = "The tables"
+    remarks = _remarks(rows.pop("remarks"), where)
+    return _content(rows, remarks, _names(book or BookContent()), where)
 
 
 def _columns(kind: type) -> list[str]:
@@ -274,15 +287,32 @@ def _is_id(text: object) -> bool:
 # --- both -------------------------------------------------------------------------
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Remark:
+    """What the book says of itself."""
+
+    name: Annotated[str, MaxLength(40)]  # as long as the table's column
+    value: str = ""
+
+    def __post_init__(self) -> None:
+        check_fields(self)
+
+
+def _remarks(rows: Iterable[_Row], where: str) -> tuple[tuple[str, str], ...]:
+    """Return the remarks by name."""
+    found = _read(rows, lambda row: from_plain(_Remark, row), where)
+    return tuple(sorted((remark.name, remark.value) for remark in found))
+
+
 def _content(
-    rows: Mapping[str, list[tuple[str, _Plain]]],
+    rows: Mapping[str, Iterable[_Row]],
     remarks: tuple[tuple[str, str], ...],
     known: _Names,
     where: str,
 ) -> BookContent:
-    _fill_ids(rows)
-    units = _read(rows["units"], lambda row: from_plain(Unit, row), where)
-    cohorts = _read(rows["cohorts"], lambda row: from_plain(Cohort, row), where)
+    full = {table: _with_own_ids(table, members) for table, members in rows.items()}
+    units = _read(full["units"], lambda row: from_plain(Unit, row), where)
+    cohorts = _read(full["cohorts"], lambda row: from_plain(Cohort, row), where)
     here = _names(BookContent(units=units, cohorts=cohorts))
     names = {table: {**known.get(table, {}), **here[table]} for table in here}
 
@@ -292,13 +322,13 @@ def _content(
     return BookContent(
         units=units,
         cohorts=cohorts,
-        entries=_read(rows["entries"], entry, where),
+        entries=_read(full["entries"], entry, where),
         remarks=remarks,
     )
 
 
 def _read(
-    rows: list[tuple[str, _Plain]], build: Callable[[_Plain], _R], where: str
+    rows: Iterable[_Row], build: Callable[[_Plain], _R], where: str
 ) -> tuple[_R, ...]:
     built = []
     for place, row in rows:
@@ -327,12 +357,16 @@ def _with_ids(row: _Plain, names: _Names) -> _Plain:
     return changed
 
 
-def _fill_ids(rows: Mapping[str, list[tuple[str, _Plain]]]) -> None:
-    """Give an id to each row that has none: the same for the same content."""
-    for table, members in rows.items():
-        seen: Counter[str] = Counter()
-        for _, row in members:
-            if "id" not in row:
-                text = table + json.dumps(row, sort_keys=True)
-                seen[text] += 1
-                row["id"] = str(uuid5(_ROW_IDS, f"{seen[text]}{text}"))
+def _with_own_ids(table: str, rows: Iterable[_Row]) -> Iterator[_Row]:
+    """Give an id to each row that has none: the same for the same content.
+
+    One after the other: the first row that is wrong ends it.
+    """
+    seen: Counter[str] = Counter()
+    for place, row in rows:
+        if "id" in row:
+            yield place, row
+            continue
+        text = table + json.dumps(row, sort_keys=True)
+        seen[text] += 1
+        yield place, {**row, "id": str(uuid5(_ROW_IDS, f"{seen[text]}{text}"))}

@@ -112,7 +112,7 @@ def load_species(key: str) -> Species:
         except (OSError, UnicodeDecodeError) as error:
             reason = getattr(error, "strerror", None) or "it is not text in UTF-8"
             raise SpeciesFileError(path.name, "", f"{reason}") from error
-        return _parse(text, path.name, is_own_stock=True)
+        return read_species(text, path.name, is_own_stock=True)
     return packaged_species(key)
 
 
@@ -139,14 +139,34 @@ def packaged_species(key: str) -> Species:
 def _load_packaged(key: str) -> Species:
     name = f"{key}.toml"
     text = files(__package__).joinpath(name).read_text(encoding="utf-8")
-    return _parse(text, name, is_own_stock=False)
+    return read_species(text, name, is_own_stock=False)
 
 
-def _parse(text: str, name: str, *, is_own_stock: bool) -> Species:
+def read_species(text: str, name: str, *, is_own_stock: bool) -> Species:
+    """Return the species in a TOML file.
+
+    Parameters
+    ----------
+    text
+        Content of the file.
+    name
+        Of the file, for messages and the key.
+    is_own_stock
+        Whether a grower wrote it.
+
+    Raises
+    ------
+    SpeciesFileError
+        If it breaks the layout.
+    """
     try:
         document = tomllib.loads(text)
     except (ValueError, RecursionError) as error:  # also numbers of 5000 digits
         raise SpeciesFileError(name, "", f"it is not valid TOML: {error}") from error
+    return _species(document, name, is_own_stock=is_own_stock)
+
+
+def _species(document: dict[str, Any], name: str, *, is_own_stock: bool) -> Species:
     sections = ("length_weight", *_RATIOS, *_RATIOS_WITH_SD)
     top = _Table(name, "", document)
     top.check_keys(("common_name", "latin_name", *sections))

@@ -38,7 +38,7 @@ def answer(
         async def send(message: Message) -> None:
             sent.append(message)
 
-        scope: dict[str, Any] = {"type": "http", "headers": headers}
+        scope: dict[str, Any] = {"type": "http", "path": "/", "headers": headers}
         app = BodyLimits(reads_all, max_bytes=10, seconds=0.2, most_large=1)
         await app(scope, receive, send)
         assert [m["type"] for m in sent].count("http.response.start") == 1

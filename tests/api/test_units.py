@@ -74,6 +74,27 @@ def test_a_state_adds_up_by_hand(client: TestClient, tank: dict[str, Any]) -> No
     )
 
 
+def test_a_state_says_what_cannot_be_in_the_book(client: TestClient) -> None:
+    """More dead than there were: an answer with the doubt, not a failure."""
+    ids = {name: str(uuid4()) for name in ("unit", "cohort", "stocked", "died")}
+    unit: dict[str, Any] = {"id": ids["unit"], "name": "Odd", "kind": "tank"}
+    unit |= {"volume_m3": 1.0, "depth_m": 1.0}
+    cohort = {"id": ids["cohort"], "name": "Odd", "species_key": "rainbow-trout"}
+    where = {"unit_id": ids["unit"], "cohort_id": ids["cohort"], "on": DAY}
+    stocked: dict[str, Any] = {**where, "id": ids["stocked"], "kind": "stocked"}
+    stocked |= {"bulk_weight_kg": 1.0, "mean_weight_g": 10.0}
+    died = {**where, "id": ids["died"], "kind": "died", "fish_count": 500}
+    for path, body in (
+        (f"units/{ids['unit']}", unit),
+        (f"cohorts/{ids['cohort']}", cohort),
+    ):
+        assert client.put(f"/v1/{path}", json=body).status_code == 200
+    sent = client.post("/v1/entries", json={"entries": [stocked, died]})
+    assert sent.status_code == 200, sent.text
+    state = get(client, f"/v1/units/{ids['unit']}/state", date=DAY)
+    assert state["cohorts"][0]["problems"]
+
+
 def test_an_earlier_day_has_the_fish_of_that_day(
     client: TestClient, tank: dict[str, Any]
 ) -> None:

@@ -25,7 +25,7 @@ from fishmeasure.lens import LensProfile, lens_to_text, read_lens
 from fishmeasure.pipeline import measure_sample, refused
 from fishmeasure.samplefile import read_sample, sample_from_document
 from fishmeasure.species import load_species
-from fishmeasure.species.loader import _parse
+from fishmeasure.species.loader import read_species
 from tests.fuzz.nasty import broken, with_strange_values
 
 SPECIES = Path(__file__).resolve().parents[2] / "fishmeasure" / "species"
@@ -118,7 +118,7 @@ def test_texts_that_are_no_sample(text: str) -> None:
     with pytest.raises(FishMeasureError):
         read_sample(text)
     with pytest.raises(FishMeasureError):
-        _parse(text, "x.toml", is_own_stock=True)
+        read_species(text, "x.toml", is_own_stock=True)
 
 
 @settings(max_examples=300, deadline=None)
@@ -128,7 +128,7 @@ def test_any_text_is_read_or_refused(text: str) -> None:
     for read in (read_sample, book_from_json):
         quiet(read, text)
     quiet(read_lens, text, "a")
-    quiet(lambda: _parse(text, "x.toml", is_own_stock=True))
+    quiet(lambda: read_species(text, "x.toml", is_own_stock=True))
     for table in ("units", "cohorts", "entries", "remarks"):
         quiet(book_from_csv, {table: text})
 
@@ -139,7 +139,7 @@ def test_species_files_with_a_nasty_value_anywhere(
     """Every value of a species file is replaced by each nasty one."""
     for _, document in broken(tomllib.loads(SPECIES_TEXT)):
         monkeypatch.setattr(tomllib, "loads", lambda _, found=document: found)
-        quiet(lambda: _parse("", "x.toml", is_own_stock=True))
+        quiet(lambda: read_species("", "x.toml", is_own_stock=True))
 
 
 def test_lens_files_with_a_nasty_value_anywhere() -> None:

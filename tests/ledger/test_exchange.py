@@ -28,7 +28,8 @@ CONTENTS = st.builds(
     cohorts=st.lists(records(Cohort), max_size=3).map(tuple),
     entries=st.lists(entries(), max_size=6).map(tuple),
     remarks=st.dictionaries(
-        st.text(alphabet="abc", min_size=1), st.text(alphabet="a, \n\"'é", min_size=1)
+        st.text(alphabet="abc", min_size=1, max_size=40),
+        st.text(alphabet="a, \n\"'é"),
     ).map(lambda remarks: tuple(sorted(remarks.items()))),
 )
 
@@ -120,7 +121,7 @@ def test_rows_written_by_hand() -> None:
         ({"entries": "kind,on,unit_id\nfeed,2026-05-02,Tank Z\n"}, "Tank Z"),
         ({"units": "name,volume_m3\nTank A,6\n"}, "are missing"),
         ({"units": "name,size\nTank A,6\n"}, "size"),
-        ({"remarks": "name\nabout\n"}, "a remark has"),
+        ({"remarks": "value\nabout\n"}, "name is missing"),
     ],
 )
 def test_table_that_cannot_be_read(tables: dict[str, str], said: str) -> None:
