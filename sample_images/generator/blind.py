@@ -276,7 +276,7 @@ _CLEAN = _group(
     "clean",
     (
         {},
-        {"papers": "loose"},
+        {"papers": "loose", "tilt_deg": 4.0},  # all four cards in the picture
         {"cohort": _trout("parr", length_mm=108), "count": 8, "height_mm": 480.0},
         {"papers": "single"},
         {},
