@@ -23,7 +23,7 @@ class Server:
     def __init__(self, data: Path, **settings: str) -> None:
         self.data = data
         self.settings = settings
-        self.port = _free_port()
+        self.port = free_port()
         self.log = data.parent / f"{data.name}.log"
         self.process: subprocess.Popen[bytes] | None = None
 
@@ -100,7 +100,7 @@ class Server:
         return str(codes[-1])
 
 
-def _free_port() -> int:
+def free_port() -> int:
     with socket.socket() as probe:
         probe.bind(("127.0.0.1", 0))
         return int(probe.getsockname()[1])

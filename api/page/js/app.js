@@ -55,9 +55,7 @@ events.addEventListener("reach", ({ detail }) => {
 events.addEventListener("not-paired", () => {
   if (location.hash !== "#/pair") location.hash = "#/pair";
 });
-onChange((store) => {
-  if (store !== "answers") refreshScreen();
-});
+onChange(refreshScreen);
 
 // What nobody awaited, such as a full disk when a photo is to be kept.
 window.addEventListener("unhandledrejection", ({ reason }) => {

@@ -1,5 +1,6 @@
 /** Forgets what the server has had for a while, so that the phone does not fill up. */
 
+import { forgetPhoto } from "./pictures.js";
 import { all, remove } from "./store.js";
 
 const KEPT_MS = 30 * 24 * 3600 * 1000;
@@ -17,7 +18,7 @@ export async function forgetArrived() {
 
 async function forgetSample(sample) {
   for (const photo of await all("photos")) {
-    if (photo.sample_id === sample.id) await remove("photos", photo.key);
+    if (photo.sample_id === sample.id) await forgetPhoto(photo.key);
   }
   await remove("samples", sample.id);
 }

@@ -1,6 +1,7 @@
 /** What the phone still has to send, for people to see. */
 
 import { dateText, t } from "./text.js";
+import { forgetPhoto } from "./pictures.js";
 import { all, remove, update } from "./store.js";
 
 const OPEN = ["waiting", "sending", "refused"];
@@ -67,4 +68,5 @@ export function retry(item) {
 }
 
 /** Give something up that was refused. */
-export const giveUp = (item) => remove(item.store, item.key);
+export const giveUp = (item) =>
+  item.store === "photos" ? forgetPhoto(item.key) : remove(item.store, item.key);

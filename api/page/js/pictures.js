@@ -1,17 +1,43 @@
 /** Pictures of photos: the phone's own copy at first, later the server's. */
 
 import { h } from "./dom.js";
+import { get, put, remove } from "./store.js";
 
 const addresses = new Map();
 
-/** Return the address of a photo's picture, so many pixels wide. */
-function addressOf(photo, width) {
-  if (photo.blob) {
-    if (!addresses.has(photo.key)) {
-      addresses.set(photo.key, URL.createObjectURL(photo.blob));
-    }
-    return addresses.get(photo.key);
+/** Keep a file of a photo on the phone: its bytes, as private windows keep no files. */
+export async function keepPicture(key, file) {
+  await put("pictures", { key, type: file.type, bytes: await file.arrayBuffer() });
+}
+
+/** Return the phone's own copy as a file, or null. */
+export async function keptPicture(key) {
+  const kept = await get("pictures", key);
+  return kept ? new Blob([kept.bytes], { type: kept.type }) : null;
+}
+
+/** The server has the picture; the phone's copy would only fill it up. */
+export function forgetPicture(key) {
+  return remove("pictures", key);
+}
+
+/** Forget a photo with its picture. */
+export async function forgetPhoto(key) {
+  await remove("photos", key);
+  await forgetPicture(key);
+}
+
+/** Return the address of a photo's picture, so many pixels wide; "" for none. */
+async function addressOf(photo, width) {
+  if (!addresses.has(photo.key)) {
+    const kept = photo.kept ? await keptPicture(photo.key) : null;
+    if (!kept) return serverAddress(photo, width);
+    addresses.set(photo.key, URL.createObjectURL(kept));
   }
+  return addresses.get(photo.key);
+}
+
+function serverAddress(photo, width) {
   if (!photo.result) return "";
   const { picture, thumbnail } = photo.result.links;
   return width <= 240 ? thumbnail : `${picture}?width=${width}`;
@@ -22,12 +48,14 @@ function addressOf(photo, width) {
  * took (HEIC, say), the server's picture takes its place once there is one.
  */
 export function pictureOf(photo, width, alt) {
-  const image = h("img", { src: addressOf(photo, width), alt, decoding: "async" });
-  image.addEventListener("error", () => instead(image, photo, width), { once: true });
+  const image = h("img", { alt, decoding: "async" });
+  const show = (address) => {
+    if (address) image.src = address;
+  };
+  const instead = () => show(serverAddress(photo, width));
+  image.addEventListener("error", instead, { once: true });
+  // What was shown before comes at once, so that nothing flickers.
+  if (addresses.has(photo.key)) show(addresses.get(photo.key));
+  else void addressOf(photo, width).then(show);
   return image;
-}
-
-function instead(image, photo, width) {
-  if (!photo.result) return;
-  image.src = addressOf({ ...photo, blob: null }, width);
 }

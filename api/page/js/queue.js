@@ -22,9 +22,7 @@ let timer = null;
 
 /** Start sending, now and whenever there is reason to. */
 export function startQueue() {
-  onChange((store) => {
-    if (store !== "answers") soon();
-  });
+  onChange(soon);
   window.addEventListener("online", wake);
   document.addEventListener("visibilitychange", () => {
     if (document.visibilityState === "visible") wake();

@@ -2,6 +2,7 @@
 
 import { uuid } from "./ids.js";
 import { phoneChoices } from "./photo_choices.js";
+import { forgetPhoto, keepPicture } from "./pictures.js";
 import { all, askToPersist, put, remove, update } from "./store.js";
 import { today } from "./text.js";
 
@@ -52,7 +53,7 @@ export function addNet(id) {
 
 /** Take a net and its photos out. */
 export async function removeNet(id, netId) {
-  for (const photo of await netPhotos(netId)) await remove("photos", photo.key);
+  for (const photo of await netPhotos(netId)) await forgetPhoto(photo.key);
   return edit(id, (sample) => {
     sample.nets = sample.nets.filter((net) => net.id !== netId);
     if (!sample.nets.length) sample.nets.push(emptyNet());
@@ -62,7 +63,7 @@ export async function removeNet(id, netId) {
 /** Take a whole sampling back that is not in the book. */
 export async function removeSample(id) {
   for (const photo of await all("photos")) {
-    if (photo.sample_id === id) await remove("photos", photo.key);
+    if (photo.sample_id === id) await forgetPhoto(photo.key);
   }
   await remove("samples", id);
 }
@@ -70,14 +71,15 @@ export async function removeSample(id) {
 /** Keep pictures of a net and have them sent. */
 export async function addPhotos(sample, netId, files) {
   for (const [order, file] of [...files].entries()) {
+    const key = uuid();
+    await keepPicture(key, file);
     await put("photos", {
-      key: uuid(),
+      key,
+      kept: true,
       created: Date.now() + order / 100,
       sample_id: sample.id,
       net_id: netId,
       name: file.name || "photo.jpg",
-      // A copy: what the file chooser gave may be gone after a reload.
-      blob: new Blob([await file.arrayBuffer()], { type: file.type }),
       species: sample.species,
       ...phoneChoices(),
       state: "waiting",
@@ -92,7 +94,7 @@ export async function addPhotos(sample, netId, files) {
 
 /** Take a photo out of its net. */
 export async function removePhoto(photo) {
-  await remove("photos", photo.key);
+  await forgetPhoto(photo.key);
   await edit(photo.sample_id, () => {});
 }
 

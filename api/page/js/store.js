@@ -1,15 +1,24 @@
 /**
  * What the phone keeps until the server has it, in IndexedDB.
  *
- * photos:  one picture of a net and what became of it
- * samples: a sampling with its nets
- * writes:  units, cohorts and book entries on their way
- * answers: the last answer of each GET, for when the server is out of reach
+ * photos:   one photo of a net and what became of it
+ * pictures: the files of those photos that only the phone has
+ * samples:  a sampling with its nets
+ * writes:   units, cohorts and book entries on their way
+ * answers:  the last answer of each GET, for when the server is out of reach
  */
 
 const NAME = "fishmeasure";
-const VERSION = 1;
-const STORES = { photos: "key", samples: "id", writes: "id", answers: "path" };
+const VERSION = 2;
+const STORES = {
+  photos: "key",
+  pictures: "key",
+  samples: "id",
+  writes: "id",
+  answers: "path",
+};
+// Screens read these when they need them; they need no news of them.
+const QUIET = ["answers", "pictures"];
 
 const changes = new EventTarget();
 const channel = "BroadcastChannel" in window ? new BroadcastChannel(NAME) : null;
@@ -21,11 +30,17 @@ function open() {
   opening ??= new Promise((resolve, reject) => {
     const request = indexedDB.open(NAME, VERSION);
     request.onupgradeneeded = () => {
+      const there = request.result.objectStoreNames;
       for (const [store, keyPath] of Object.entries(STORES)) {
-        request.result.createObjectStore(store, { keyPath });
+        if (!there.contains(store))
+          request.result.createObjectStore(store, { keyPath });
       }
     };
-    request.onsuccess = () => resolve(request.result);
+    request.onsuccess = () => {
+      // A newer page in another tab need not wait for this one to be closed.
+      request.result.onversionchange = () => request.result.close();
+      resolve(request.result);
+    };
     request.onerror = () => reject(request.error);
   });
   return opening;
@@ -37,7 +52,7 @@ async function run(store, mode, work) {
     const transaction = database.transaction(store, mode, { durability: "strict" });
     const request = work(transaction.objectStore(store));
     transaction.oncomplete = () => resolve(request?.result);
-    transaction.onerror = () => reject(transaction.error);
+    transaction.onerror = ({ target }) => reject(target.error ?? transaction.error);
     transaction.onabort = () => reject(transaction.error);
   });
 }
@@ -47,6 +62,7 @@ function announce(store) {
 }
 
 function changed(store) {
+  if (QUIET.includes(store)) return;
   announce(store);
   channel?.postMessage(store);
 }
@@ -60,8 +76,7 @@ export const all = (store) => run(store, "readonly", (s) => s.getAll());
 /** Keep a record; it is on disk when this returns. */
 export async function put(store, record) {
   await run(store, "readwrite", (s) => s.put(record));
-  // Screens keep answers themselves when they read; they need no news of them.
-  if (store !== "answers") changed(store);
+  changed(store);
   return record;
 }
 

@@ -1,6 +1,7 @@
 /** What is to be sent next, and how each kind of thing is sent. */
 
 import { Refused, send } from "./api.js";
+import { forgetPicture, keptPicture } from "./pictures.js";
 import { sampleBody } from "./samples.js";
 import { all, update } from "./store.js";
 import { t } from "./text.js";
@@ -96,7 +97,9 @@ const same = (one, other) => JSON.stringify(one) === JSON.stringify(other);
 
 async function upload(photo) {
   const form = new FormData();
-  form.append("photos", photo.blob, photo.name);
+  const picture = await keptPicture(photo.key);
+  if (!picture) throw new Refused(404, { code: "gone", message: t("photo.gone") });
+  form.append("photos", picture, photo.name);
   form.append("species", photo.species);
   form.append("print_scale", String(photo.print_scale));
   form.append("paper", photo.paper ?? "");
@@ -157,12 +160,13 @@ async function settle(sample, result) {
   });
 }
 
-/** The server has the pictures; the phone's copies would only fill it up. */
+/** Forget the phone's own copies of what the server has. */
 async function forgetPictures(sampleId) {
   for (const photo of await all("photos")) {
-    if (photo.sample_id !== sampleId || !photo.result || !photo.blob) continue;
+    if (photo.sample_id !== sampleId || !photo.result || !photo.kept) continue;
     await update("photos", photo.key, (record) => {
-      record.blob = null;
+      record.kept = false;
     });
+    await forgetPicture(photo.key);
   }
 }
