@@ -17,10 +17,6 @@ if TYPE_CHECKING:
 
     from fishmeasure.pipeline import PhotoSettings
 
-SUFFIXES = frozenset(
-    (".jpg", ".jpeg", ".png", ".webp", ".heic", ".heif", ".JPG", ".JPEG", ".HEIC")
-)
-
 
 def batch_command(
     source: Annotated[
@@ -98,7 +94,7 @@ def find_photos(source: Path) -> Iterator[str]:
         for folder, folders, files in os.walk(source):
             folders.sort()
             for name in sorted(files):
-                if Path(name).suffix in SUFFIXES:
+                if Path(name).suffix.lower() in options.PHOTO_SUFFIXES:
                     yield str(Path(folder) / name)
         return
     for line in options.read_text(source).splitlines():

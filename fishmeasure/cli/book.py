@@ -9,8 +9,8 @@ import typer
 
 from fishmeasure.cli.book_options import BookOption, opened
 from fishmeasure.cli.checked import CheckedTyper
-from fishmeasure.cli.options import read_day
-from fishmeasure.cli.output import write_bytes
+from fishmeasure.cli.options import JsonTo, read_day
+from fishmeasure.cli.output import data_only, write_bytes
 from fishmeasure.errors import (
     ImportFileError,
     OptionFormatError,
@@ -35,7 +35,6 @@ Fields = Annotated[
         metavar="FIELD=VALUE...",
     ),
 ]
-Json = Annotated[bool, typer.Option("--json", help="Print JSON.")]
 OwnRecords = ("unit", "cohort")
 _SHORT_ID = 8  # enough to tell entries apart, short enough to type
 
@@ -44,12 +43,11 @@ _SHORT_ID = 8  # enough to tell entries apart, short enough to type
 
 
 @book_app.command("units")
-def units_command(as_json: Json = False, book: BookOption = None) -> None:
+def units_command(json_to: JsonTo = None, book: BookOption = None) -> None:
     """List the units."""
     with opened(book) as open_:
         units = open_.units()
-    if as_json:
-        _write_plain(units)
+    if data_only(json_to, _as_entered(units)):
         return
     table = _table("unit", "kind", "m³", "inflow L/min", "bed m²", "version")
     for unit in units:
@@ -65,12 +63,11 @@ def units_command(as_json: Json = False, book: BookOption = None) -> None:
 
 
 @book_app.command("cohorts")
-def cohorts_command(as_json: Json = False, book: BookOption = None) -> None:
+def cohorts_command(json_to: JsonTo = None, book: BookOption = None) -> None:
     """List the cohorts."""
     with opened(book) as open_:
         cohorts = open_.cohorts()
-    if as_json:
-        _write_plain(cohorts)
+    if data_only(json_to, _as_entered(cohorts)):
         return
     table = _table("cohort", "species", "origin", "version")
     for item in cohorts:
@@ -87,7 +84,7 @@ def entries_command(
     everything: Annotated[
         bool, typer.Option("--all", help="Also what was corrected or taken back.")
     ] = False,
-    as_json: Json = False,
+    json_to: JsonTo = None,
     book: BookOption = None,
 ) -> None:
     """List the entries, oldest first."""
@@ -101,8 +98,7 @@ def entries_command(
         )
         names = {item.id: item.name for item in open_.units()}
         names |= {item.id: item.name for item in open_.cohorts()}
-    if as_json:
-        _write_json([entry_to_plain(entry) for entry in found])
+    if data_only(json_to, [entry_to_plain(entry) for entry in found]):
         return
     table = _table("date", "entry", "unit", "cohort", "what", "id")
     for entry in found:
@@ -122,7 +118,7 @@ def state_command(
     on: Annotated[
         str | None, typer.Option("--on", help="The day, 2026-05-02; else today.")
     ] = None,
-    as_json: Json = False,
+    json_to: JsonTo = None,
     book: BookOption = None,
 ) -> None:
     """Show what is in every unit: count, mean weight and kilograms."""
@@ -130,10 +126,7 @@ def state_command(
 
     with opened(book) as open_:
         balance = open_.balance(read_day("--on", on))
-    if as_json:
-        from fishmeasure.plain import plain
-
-        _write_json(plain(balance))
+    if data_only(json_to, balance):
         return
     table = _table("unit", "cohort", "fish", "mean weight g", "kg", "last sample")
     for state in balance.units:
@@ -387,16 +380,10 @@ def _what(entry: "Entry", names: dict[UUID, str]) -> str:
     return ", ".join(shown)
 
 
-def _write_plain(records: tuple[object, ...]) -> None:
+def _as_entered(records: tuple[object, ...]) -> list[object]:
     from fishmeasure.ledger.codec import to_plain
 
-    _write_json([to_plain(record, sparse=False) for record in records])
-
-
-def _write_json(value: object) -> None:
-    import json
-
-    print(json.dumps(value, indent=2, ensure_ascii=False))
+    return [to_plain(record, sparse=False) for record in records]
 
 
 def _table(*columns: str) -> "Table":

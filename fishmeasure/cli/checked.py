@@ -9,13 +9,13 @@ from typing import Any, TypeVar
 import typer
 from typer.core import TyperCommand, TyperGroup
 
+from fishmeasure.cli.options import NO_DATA
 from fishmeasure.cli.slips import PROGRAM, slip
 from fishmeasure.errors import BadOptionError, UnknownCommandError
 
 # The parser's own usage error; where it lives differs between versions of typer.
 _UsageError: Any = typer.BadParameter.__mro__[1]
 _Function = TypeVar("_Function", bound=Callable[..., Any])
-_PHOTOS = frozenset((".jpg", ".jpeg", ".png", ".webp", ".heic", ".heif"))
 
 
 class CheckedCommand(TyperCommand):
@@ -65,7 +65,7 @@ class CheckedGroup(TyperGroup):
     def _near(self, word: str) -> tuple[str, ...]:
         """Return what may have been meant: a file's command, or a like name."""
         suffix = Path(word).suffix.lower()
-        if suffix in _PHOTOS | {".toml"}:
+        if suffix in NO_DATA:
             command = "sample" if suffix == ".toml" else "photo"
             return (f"{command} {word}",) if command in self.commands else ()
         below = tuple(

@@ -7,11 +7,15 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
-from fishmeasure.errors import BadOptionError, OptionFormatError
+from fishmeasure.errors import BadOptionError, DataFileError, OptionFormatError
 
 if TYPE_CHECKING:
     from fishmeasure.markers import KnownDistance
     from fishmeasure.pipeline import PhotoSettings
+
+PHOTO_SUFFIXES = frozenset((".jpg", ".jpeg", ".png", ".webp", ".heic", ".heif"))
+NO_DATA = PHOTO_SUFFIXES | {".toml"}
+"""Files that are measured: none is overwritten where a file name was left out."""
 
 Species = Annotated[
     str,
@@ -35,11 +39,28 @@ Known = Annotated[
     ),
 ]
 Lens = Annotated[Path | None, typer.Option(help="Lens profile by 'fishmeasure lens'.")]
+
+
+def _data_file(given: str | None) -> str | None:
+    """Return the name of a file for data, if no slip put another word there."""
+    if given is None or given == "-":
+        return given
+    if given.startswith("-") or Path(given).suffix.lower() in NO_DATA:
+        raise DataFileError(given)
+    return given
+
+
 JsonTo = Annotated[
-    str | None, typer.Option("--json", metavar="FILE", help="Write JSON; - is stdout.")
+    str | None,
+    typer.Option(
+        "--json", metavar="FILE", callback=_data_file, help="Write JSON; - is stdout."
+    ),
 ]
 CsvTo = Annotated[
-    str | None, typer.Option("--csv", metavar="FILE", help="Write CSV; - is stdout.")
+    str | None,
+    typer.Option(
+        "--csv", metavar="FILE", callback=_data_file, help="Write CSV; - is stdout."
+    ),
 ]
 Overlay = Annotated[
     Path | None, typer.Option(help="Folder for pictures with the fish drawn in.")

@@ -6,7 +6,8 @@ from typing import TYPE_CHECKING, Annotated
 import typer
 
 from fishmeasure.cli.book_options import BookOption, opened
-from fishmeasure.cli.options import read_day
+from fishmeasure.cli.options import JsonTo, read_day
+from fishmeasure.cli.output import data_only
 
 if TYPE_CHECKING:
     from fishmeasure.ledger.outlook import UnitOutlook
@@ -29,7 +30,7 @@ def outlook_command(
     days: Annotated[
         int, typer.Option("--days", help="How far ahead the room is asked for.")
     ] = 90,
-    as_json: Annotated[bool, typer.Option("--json", help="Print JSON.")] = False,
+    json_to: JsonTo = None,
     book: BookOption = None,
 ) -> None:
     """Show one unit on one page: weight, biomass, harvest, feed, limits, outage."""
@@ -48,11 +49,7 @@ def outlook_command(
         from fishmeasure.report.outlook_pdf import write_pdf
 
         write_pdf(outlook, pdf)
-    if as_json:
-        from fishmeasure.cli.output import write_record
-
-        write_record(outlook)
-    elif pdf is None:
+    if not data_only(json_to, outlook) and pdf is None:
         _print(outlook)
 
 

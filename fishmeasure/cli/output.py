@@ -55,9 +55,11 @@ def write_json(target: str, content: Any) -> None:
     _write(target, text)
 
 
-def write_record(record: Any) -> None:
-    """Write a record to stdout as one JSON object."""
-    write_json("-", plain(record))
+def data_only(json_to: str | None, record: Any) -> bool:
+    """Write a record as JSON where that is wanted; return whether stdout is full."""
+    if json_to is not None:
+        write_json(json_to, plain(record))
+    return json_to == "-"
 
 
 def write_lines(

@@ -36,6 +36,7 @@ from fishmeasure.errors.book import (
 from fishmeasure.errors.command import (
     BadOptionError,
     CommandLineError,
+    DataFileError,
     OptionFormatError,
     ReportWriteError,
     ResultFileError,
@@ -103,6 +104,7 @@ __all__ = [
     "BookUnreadableError",
     "BookWriteError",
     "CommandLineError",
+    "DataFileError",
     "EmptySampleError",
     "EntryConflictError",
     "FishMeasureError",

@@ -43,6 +43,18 @@ class CommandLineError(FishMeasureError):
         )
 
 
+class DataFileError(FishMeasureError):
+    """What should name a file for results is another option, a photo or a sample."""
+
+    code = "data-file"
+
+    def __init__(self, given: str) -> None:
+        super().__init__(
+            f"{given} is no file for results.",
+            "Write --json results.json, or --json - for the screen; --csv likewise.",
+        )
+
+
 class UnknownCommandError(FishMeasureError):
     """There is no such command."""
 

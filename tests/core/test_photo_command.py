@@ -170,6 +170,21 @@ def test_json_and_csv_are_not_mixed(
     assert (shown.out, len(shown.err.splitlines())) == ("", 1)
 
 
+@pytest.mark.parametrize("option", ["--json", "--csv"])
+def test_no_photo_is_overwritten_by_results(
+    option: str,
+    monkeypatch: pytest.MonkeyPatch,
+    capsys: pytest.CaptureFixture[str],
+    tmp_path: Path,
+) -> None:
+    """A forgotten file name takes the next photo's: refused, nothing is written."""
+    photo = tmp_path / "a1.JPG"
+    photo.write_bytes(b"a photo")
+    assert run(monkeypatch, "photo", option, photo, PHOTO) == 2
+    assert "is no file for results" in capsys.readouterr().err
+    assert photo.read_bytes() == b"a photo"
+
+
 def test_a_folder_is_pointed_to_the_batch_command(
     monkeypatch: pytest.MonkeyPatch,
     capsys: pytest.CaptureFixture[str],

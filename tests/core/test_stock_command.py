@@ -54,7 +54,15 @@ def run(words: str) -> str:
 def test_every_command_answers_in_words_and_json(words: str) -> None:
     """Text for people, one JSON object for programs."""
     assert run(words).strip()
-    assert isinstance(json.loads(run(f"{words} --json")), dict)
+    assert isinstance(json.loads(run(f"{words} --json -")), dict)
+
+
+def test_json_goes_into_a_file_beside_the_words(tmp_path: Path) -> None:
+    """The same rule for all commands: FILE, or - for stdout instead of words."""
+    target = tmp_path / "feed.json"
+    words = COMMANDS["feed"]
+    assert run(f"{words} --json {target}") == run(words)
+    assert json.loads(target.read_text("utf-8")) == json.loads(run(f"{words} --json -"))
 
 
 def test_cautions_and_what_is_from_memory_are_shown() -> None:
@@ -68,7 +76,7 @@ def test_cautions_and_what_is_from_memory_are_shown() -> None:
 
 def test_published_answers_come_through_the_commands() -> None:
     """Raft beds: 1000 g at 60-100 g/m2 (Rakocy 2007); pH 8, 24 °C is 5.02 %."""
-    bed = json.loads(run("plant-bed --feed 1000 --crop raft --json"))
+    bed = json.loads(run("plant-bed --feed 1000 --crop raft --json -"))
     assert bed["bed_needed_m2"]["value"] == pytest.approx(12.5)
     assert "5.02 %" in run("ammonia nile-tilapia --tan 1 --ph 8 --temp 24")
     assert "Saturation: 11.29 mg/L" in run(
@@ -146,6 +154,8 @@ def test_a_limit_of_nothing_is_said_to_be_past_full() -> None:
         (f"outage perch {UNIT} --oxygen 9 --chart outage.xyz", ".png, .svg or .pdf"),
         (f"outage perch {UNIT} --oxygen 9 --chart /dev/null/a.png", "output"),
         (f"stocking perch {UNIT} --density -5", "density limit"),
+        (f"stocking perch {UNIT} --json", "a value after --json"),
+        (f"oxygen perch {UNIT} --json --unfed", "--unfed is no file for results"),
     ],
 )
 def test_bad_input_is_one_clear_line_and_status_2(

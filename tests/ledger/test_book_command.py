@@ -59,9 +59,9 @@ def test_units_and_cohorts(filled: Any) -> None:
     status, out, _ = filled("book", "change", "unit", "tank a", "inflow_l_per_min=45")
     assert (status, out) == (0, "Tank A, version 2\n")
     filled("book", "change", "cohort", "Trout", "plate_weight_g=300")
-    units = json.loads(filled("book", "units", "--json")[1])
+    units = json.loads(filled("book", "units", "--json", "-")[1])
     assert (units[0]["inflow_l_per_min"], units[0]["version"]) == (45, 2)
-    cohorts = json.loads(filled("book", "cohorts", "--json")[1])
+    cohorts = json.loads(filled("book", "cohorts", "--json", "-")[1])
     assert cohorts[0]["plate_weight_g"] == 300
 
 
@@ -74,11 +74,11 @@ def test_entries_are_corrected_and_taken_back(filled: Any) -> None:
     assert first[:8] in filled("book", "entries", "--all")[1]
     status, _, err = filled("book", "cancel", "")
     assert (status, err.count("such as ")) == (2, 1)
-    shown = json.loads(filled("book", "entries", "--cohort", "Trout", "--json")[1])
+    shown = json.loads(filled("book", "entries", "--cohort", "Trout", "--json", "-")[1])
     assert [entry["kind"] for entry in shown] == ["stocked", "died"]
     assert shown[1]["cause"] == "heron"
     filled("book", "cancel", second[:8].upper(), "--note", "not ours")
-    shown = json.loads(filled("book", "entries", "--json")[1])
+    shown = json.loads(filled("book", "entries", "--json", "-")[1])
     assert [entry["kind"] for entry in shown] == ["stocked"]
     assert "cancelled" in filled("book", "entries", "--all")[1]
 
@@ -100,7 +100,7 @@ def test_state_of_the_book(filled: Any) -> None:
     died(filled)
     out = filled("book", "state", "--on", "2026-04-01")[1]
     assert "300 (" in out
-    state = json.loads(filled("book", "state", "--on", "2026-04-01", "--json")[1])
+    state = json.loads(filled("book", "state", "--on", "2026-04-01", "--json", "-")[1])
     assert state["units"][0]["fish_count"]["value"] == 300
     filled(
         "book", "add", "sold", "on=2026-03-02", "unit=Tank A", "cohort=Trout",
@@ -204,7 +204,9 @@ def test_demo_and_outlook(run: Any) -> None:
 def test_outlook_as_json_and_on_paper(run: Any) -> None:
     """The same answers for programs and for the wall."""
     run("demo", "--on", "2026-08-01")
-    out = run("outlook", "Tank B", "--on", "2026-08-01", "--json", "--pdf", "b.pdf")[1]
+    out = run(
+        "outlook", "Tank B", "--on", "2026-08-01", "--json", "-", "--pdf", "b.pdf"
+    )[1]
     found = json.loads(out)
     assert found["state"]["unit"]["name"] == "Tank B"
     assert found["outages"]["results"][0]["to_critical"]["minutes"]["value"] > 0

@@ -5,7 +5,8 @@ from typing import Annotated
 import typer
 
 from fishmeasure.cli.groups import grouped
-from fishmeasure.cli.output import write_lines, write_record
+from fishmeasure.cli.options import JsonTo
+from fishmeasure.cli.output import data_only, write_lines
 from fishmeasure.cli.stock import options as opt
 from fishmeasure.words import span
 
@@ -14,7 +15,7 @@ from fishmeasure.words import span
 def feed_command(
     fish: opt.FishOptions,
     days: Annotated[int, typer.Option(help="Days of feed.")] = 7,
-    as_json: opt.Json = False,
+    json_to: JsonTo = None,
 ) -> None:
     """Show the ration and the kilograms of feed for today and the days ahead."""
     from fishmeasure.stock.feed import feed_plan
@@ -32,8 +33,7 @@ def feed_command(
         start=opt.DAY_ZERO,
         days=days,
     )
-    if as_json:
-        write_record(plan)
+    if data_only(json_to, plan):
         return
     first = plan.days[0]
     write_lines(
@@ -55,7 +55,7 @@ def conversion_command(
     dead: Annotated[float, typer.Option(help="Died, kg.")] = 0.0,
     added: Annotated[float, typer.Option(help="Stocked or moved in, kg.")] = 0.0,
     biomass_error: opt.BiomassError = 5.0,
-    as_json: opt.Json = False,
+    json_to: JsonTo = None,
 ) -> None:
     """Show the feed conversion ratio of a period, biological and economic."""
     from fishmeasure.stock.feed import feed_conversion
@@ -68,8 +68,7 @@ def conversion_command(
         dead_kg=dead,
         added_kg=added,
     )
-    if as_json:
-        write_record(found)
+    if data_only(json_to, found):
         return
     write_lines(
         (

@@ -6,7 +6,8 @@ from typing import TYPE_CHECKING, Annotated
 import typer
 
 from fishmeasure.cli.groups import grouped
-from fishmeasure.cli.output import write_lines, write_record
+from fishmeasure.cli.options import JsonTo
+from fishmeasure.cli.output import data_only, write_lines
 from fishmeasure.cli.stock import options as opt
 from fishmeasure.words import span
 
@@ -19,7 +20,7 @@ def growth_command(
     cohort: opt.CohortOptions,
     days: Annotated[int, typer.Option(help="Days ahead.")] = 180,
     size: opt.PlateSize = None,
-    as_json: opt.Json = False,
+    json_to: JsonTo = None,
 ) -> None:
     """Fit growth to a cohort's samples; weights and plate-size dates ahead."""
     from fishmeasure.stock.figures import load_stock_figures
@@ -33,8 +34,7 @@ def growth_command(
     dates = dates_at_size(
         projection=ahead, cv=cohort.spread(), size_g=size or plate.value
     )
-    if as_json:
-        write_record({"fit": fit, "dates": dates, "projection": ahead})
+    if data_only(json_to, {"fit": fit, "dates": dates, "projection": ahead}):
         return
 
     def when(found: DateEstimate) -> str:

@@ -7,8 +7,8 @@ from typing import TYPE_CHECKING, Annotated
 import typer
 
 from fishmeasure.cli.groups import grouped
-from fishmeasure.cli.options import read_day
-from fishmeasure.cli.output import write_lines, write_record
+from fishmeasure.cli.options import JsonTo, read_day
+from fishmeasure.cli.output import data_only, write_lines
 from fishmeasure.cli.stock import options as opt
 from fishmeasure.errors import BadOptionError, OptionFormatError
 from fishmeasure.words import number, span
@@ -48,7 +48,7 @@ def harvest_command(
     count_error: Annotated[
         float, typer.Option(help="Standard error of the count, %.")
     ] = 2.0,
-    as_json: opt.Json = False,
+    json_to: JsonTo = None,
 ) -> None:
     """Show what harvests of the largest fish yield and leave, on days or weekly."""
     from fishmeasure.stock import cautions
@@ -64,8 +64,7 @@ def harvest_command(
         ahead, plan = _every_week(cohort, fit, fish, wanted)
     else:
         ahead, plan = _on_days(cohort, fit, fish, take or [])
-    if as_json:
-        write_record(plan)
+    if data_only(json_to, plan):
         return
     lines = [_line(harvest) for harvest in plan.harvests]
     if weekly == "size" and plan.harvests:

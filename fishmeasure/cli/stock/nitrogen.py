@@ -4,7 +4,8 @@ from typing import Annotated, get_args
 
 import typer
 
-from fishmeasure.cli.output import write_lines, write_record
+from fishmeasure.cli.options import JsonTo
+from fishmeasure.cli.output import data_only, write_lines
 from fishmeasure.cli.stock import options as opt
 from fishmeasure.words import number, span
 
@@ -18,7 +19,7 @@ def ammonia_command(
         float, typer.Option(help="Standard error of the reading, %.")
     ] = 10.0,
     salinity: opt.Salinity = 0.0,
-    as_json: opt.Json = False,
+    json_to: JsonTo = None,
 ) -> None:
     """Hold a reading's un-ionised ammonia against the species' limit."""
     from fishmeasure.stock.nitrogen import ammonia_reading
@@ -31,8 +32,7 @@ def ammonia_command(
         temp_c=temp,
         salinity_g_per_kg=salinity,
     )
-    if as_json:
-        write_record(found)
+    if data_only(json_to, found):
         return
     used = span(scaled(found.limit_used_fraction, 100.0), 2)
     write_lines(
@@ -59,7 +59,7 @@ def nitrate_command(
     bed: Annotated[float, typer.Option(help="Plant bed, m².")] = 0.0,
     crop: Annotated[str, typer.Option(help="leafy, fruiting, raft or nft.")] = "leafy",
     days: Annotated[int, typer.Option(help="Days ahead.")] = 60,
-    as_json: opt.Json = False,
+    json_to: JsonTo = None,
 ) -> None:
     """Show where nitrate goes with this feed, water exchange and plant bed."""
     from fishmeasure.stock import nitrogen
@@ -85,8 +85,7 @@ def nitrate_command(
         nitrogen_g_per_day=made,
         days=days,
     )
-    if as_json:
-        write_record(trend)
+    if data_only(json_to, trend):
         return
     reached = "is not reached in that time"
     if trend.days_to_limit is not None:
@@ -114,7 +113,7 @@ def plant_bed_command(
     feed: Annotated[float, typer.Option(help="Feed a day, g.")],
     bed: Annotated[float, typer.Option(help="Plant bed, m².")] = 0.0,
     crop: Annotated[str, typer.Option(help="leafy, fruiting, raft or nft.")] = "leafy",
-    as_json: opt.Json = False,
+    json_to: JsonTo = None,
 ) -> None:
     """Show the plant bed that the feed carries, and the feed a bed takes up."""
     from fishmeasure.stock.nitrogen import Crop, bed_balance
@@ -125,8 +124,7 @@ def plant_bed_command(
         feed_kg_per_day=exact(feed / 1000.0),
         bed_m2=bed,
     )
-    if as_json:
-        write_record(found)
+    if data_only(json_to, found):
         return
     write_lines(
         (

@@ -29,7 +29,6 @@ SpeciesArgument = Annotated[
         help="Such as rainbow-trout; see 'fishmeasure species'.", metavar="SPECIES"
     ),
 ]
-Json = Annotated[bool, typer.Option("--json", help="Print JSON.")]
 BiomassError = Annotated[float, typer.Option(help="Standard error of it, %.")]
 Salinity = Annotated[float, typer.Option(help="Salinity, g/kg.")]
 Temp = Annotated[float, typer.Option(help="Water temperature, °C.")]

@@ -8,7 +8,8 @@ from typing import TYPE_CHECKING, Annotated, get_args
 import typer
 
 from fishmeasure.cli.groups import grouped
-from fishmeasure.cli.output import write_bytes, write_lines, write_record
+from fishmeasure.cli.options import JsonTo
+from fishmeasure.cli.output import data_only, write_bytes, write_lines
 from fishmeasure.cli.stock import options as opt
 from fishmeasure.errors import BadOptionError
 from fishmeasure.words import number, span
@@ -24,7 +25,7 @@ def oxygen_command(
     water: opt.UnitOptions,
     wind: opt.Wind = None,
     unfed: opt.Unfed = False,
-    as_json: opt.Json = False,
+    json_to: JsonTo = None,
 ) -> None:
     """Hold oxygen demand against supply at the species' caution level."""
     from fishmeasure.stock import cautions
@@ -39,8 +40,7 @@ def oxygen_command(
         feeding="fasted" if unfed else "fed",
         wind_m_per_s=wind,
     )
-    if as_json:
-        write_record(balance)
+    if data_only(json_to, balance):
         return
     kept = balance.do_mg_per_l
     write_lines(
@@ -80,7 +80,7 @@ def outage_command(
     chart: Annotated[
         Path | None, typer.Option(help="Write the chart to a PNG, SVG or PDF.")
     ] = None,
-    as_json: opt.Json = False,
+    json_to: JsonTo = None,
 ) -> None:
     """Show how long oxygen lasts when power or pump stops, and what buys time."""
     from fishmeasure.stock.outage import OutageCase, OutageCause, biomass_for_hours
@@ -104,8 +104,8 @@ def outage_command(
     load = biomass_for_hours(case, hours=hours)
     if chart is not None:
         _write_chart(result, chart)
-    if as_json:
-        write_record({"outage": result, "hours": hours, "biomass_for_hours_kg": load})
+    answers = {"outage": result, "hours": hours, "biomass_for_hours_kg": load}
+    if data_only(json_to, answers):
         return
     _write_outage(result, hours, load)
 

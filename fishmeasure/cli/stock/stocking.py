@@ -7,7 +7,8 @@ from typing import TYPE_CHECKING, Annotated, get_args
 import typer
 
 from fishmeasure.cli.groups import grouped
-from fishmeasure.cli.output import write_lines, write_record
+from fishmeasure.cli.options import JsonTo
+from fishmeasure.cli.output import data_only, write_lines
 from fishmeasure.cli.stock import options as opt
 from fishmeasure.words import number, percent, span
 
@@ -34,7 +35,7 @@ def stocking_command(
     fingerling: Annotated[
         float, typer.Option(help="Weight of the fingerlings thought of, g.")
     ] = 10.0,
-    as_json: opt.Json = False,
+    json_to: JsonTo = None,
 ) -> None:
     """Show how near each limit is, the room left, or how many fish must go."""
     from fishmeasure.stock.nitrogen import Crop
@@ -54,8 +55,7 @@ def stocking_command(
     )
     load = unit_load(unit=unit, groups=(group,), temp_c=fish.temp, limits=limits)
     outlook = _outlook(unit, limits, fish, days=days, fingerling_g=fingerling)
-    if as_json:
-        write_record({"load": load, "outlook": outlook})
+    if data_only(json_to, {"load": load, "outlook": outlook}):
         return
     _write_stocking(load, outlook, fingerling)
 
