@@ -92,7 +92,7 @@ class Problem:
     message
         One or two sentences: what is wrong and what to do.
     fatal
-        Whether no figure was given because of it.
+        Whether no figure was given because of it, or none may be used.
     """
 
     code: str

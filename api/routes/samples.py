@@ -24,6 +24,7 @@ from api.services import Services, WithServices
 from fishmeasure.errors import (
     BadEntryError,
     PlanError,
+    SampleNotEnteredError,
     UnknownRecordError,
     VersionConflictError,
 )
@@ -207,12 +208,14 @@ def record_sample(services: WithServices, sample_id: UUID, sent: RecordIn) -> Sa
     Raises
     ------
     SampleError
-        If the sample has no estimate yet.
+        If the sample has no estimate yet, or none that fish can have.
     """
     stored = _up_to_date(services, services.archive.sample(sample_id))
     estimate = (stored.result or {}).get("estimate")
     if estimate is None:
         raise NoEstimateError
+    if any(p["fatal"] and p["code"] == "far-from-book" for p in _problems(stored)):
+        raise SampleNotEnteredError
     where = {"unit_id": str(sent.unit_id), "cohort_id": str(sent.cohort_id)}
     body = {**stored.body, **where}
     services.book.add(sample_entry(sample_id, body, estimate))
@@ -307,6 +310,10 @@ def _advice(services: Services, stored: StoredSample) -> AdviceOut | None:
     return None if found is None else advice_of(found, sample.cohort_id)
 
 
+def _problems(stored: StoredSample) -> list[Json]:
+    return list((stored.result or {}).get("problems", ()))
+
+
 def _entry_id(services: Services, sample_id: UUID) -> UUID | None:
     try:
         return services.book.entry(sample_id).id
@@ -317,15 +324,14 @@ def _entry_id(services: Services, sample_id: UUID) -> UUID | None:
 def _out(
     services: Services, stored: StoredSample, *, with_advice: bool = True
 ) -> SampleOut:
-    result = stored.result or {"estimate": None, "problems": []}
     advice = _advice(services, stored) if with_advice else None
     return SampleOut(
         id=stored.id,
         revision=stored.revision,
         received_at=stored.received_at,
         sample=stored.body,
-        estimate=result["estimate"],
-        problems=[schemas.ProblemOut(**problem) for problem in result["problems"]],
+        estimate=(stored.result or {}).get("estimate"),
+        problems=[schemas.ProblemOut(**problem) for problem in _problems(stored)],
         advice=advice,
         entry_id=_entry_id(services, stored.id),
     )

@@ -11,7 +11,7 @@ from rich.table import Table
 
 from fishmeasure.cli import options, output
 from fishmeasure.cli.book_options import BookOption, opened
-from fishmeasure.errors import BadOptionError
+from fishmeasure.errors import BadOptionError, SampleNotEnteredError
 from fishmeasure.stock.cautions import ESTIMATE
 
 if TYPE_CHECKING:
@@ -105,6 +105,8 @@ def _record(
     """Enter the sample in the book; the same sample again changes nothing."""
     from fishmeasure.ledger.netsample import sample_entry
 
+    if any(problem.fatal for problem in result.estimate.problems):
+        raise SampleNotEnteredError
     if wanted.date is None or not wanted.unit:
         raise BadOptionError("--record", cohort, "possible: the file names date, unit")
     answer = result.to_json()

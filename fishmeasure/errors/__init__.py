@@ -57,6 +57,7 @@ from fishmeasure.errors.sample import (
     SampleError,
     SampleFileError,
     SampleJsonError,
+    SampleNotEnteredError,
 )
 from fishmeasure.errors.scale import (
     BlurredError,
@@ -133,6 +134,7 @@ __all__ = [
     "SampleError",
     "SampleFileError",
     "SampleJsonError",
+    "SampleNotEnteredError",
     "SeveralSheetsError",
     "SpeciesError",
     "SpeciesFileError",

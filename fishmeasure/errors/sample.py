@@ -84,6 +84,19 @@ class PlanError(SampleError):
         )
 
 
+class SampleNotEnteredError(SampleError):
+    """A sample whose weights and lengths are not of the same fish is not entered."""
+
+    code = "sample-not-entered"
+
+    def __init__(self) -> None:
+        super().__init__(
+            "The sample is not entered in the book: its weights and lengths cannot be "
+            "of the same fish.",
+            "Correct it first.",
+        )
+
+
 class SampleJsonError(SampleError):
     """A file that should hold a sample's JSON does not."""
 

@@ -15,11 +15,19 @@ from fishmeasure.population.record import (
 )
 from fishmeasure.species import LengthWeight
 from fishmeasure.uncertainty import Estimate
+from fishmeasure.words import number
 
 # Repeated readings further apart than this many sds of one reading are not repeats:
 # the range of 2 to 4 normal readings exceeds 4 sd in 0.5 to 2.5 % of cases
 # (studentised range tables).
 _REPEAT_RANGE_SDS: Final = 4.5
+
+# A stock's level over the book's, as a factor either way. Salmonids: K from 0.8
+# (extremely poor) to 1.6 (trophy fish), a factor of 2 in all (Barnham & Baxter 1998,
+# from memory, unchecked); a starved brown trout of 23 in and 1 lb 12 oz (Marquand
+# 2018) has 0.33 of the book's weight, and is one fish, not a stock's mean.
+_UNUSUAL: Final = 1.5
+_IMPOSSIBLE: Final = 3.0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -43,11 +51,49 @@ class Facts:
 def make_problems(facts: Facts) -> tuple[Problem, ...]:
     """Return the notes, the weightiest first."""
     return (
+        *_about_level(facts),
         *_about_mode(facts),
         *_about_nets(facts),
         *_about_fish(facts),
         *_about_count(facts),
     )
+
+
+def _about_level(facts: Facts) -> list[Problem]:
+    """Say that weights and lengths do not belong to the same fish, or hardly."""
+    check = "Check the scale's unit, tare, counts, print scale and species"
+    ratios = _over_book(facts)
+    if ratios and (min(ratios) > _IMPOSSIBLE or max(ratios) < 1.0 / _IMPOSSIBLE):
+        message = (
+            f"At its lengths a net weighs {_times(ratios)} times the book's, which no "
+            f"stock does. {check}; do not use these figures."
+        )
+        return [Problem(code="far-from-book", message=message, fatal=True)]
+    level = facts.line.level_ratio
+    if level.low > _UNUSUAL or level.high < 1.0 / _UNUSUAL:
+        shape = "fat" if level.value > 1.0 else "thin"
+        message = (
+            f"At these lengths the fish weigh {number(level.value, 2)} times the "
+            f"book's. {check}. If all is right, these fish are unusually {shape}."
+        )
+        return [Problem(code="far-from-book", message=message)]
+    return []
+
+
+def _over_book(facts: Facts) -> list[float]:
+    """Return each net's weight over what its lengths have by the book, plainly."""
+    book, ratios = facts.book, []
+    for net in facts.nets:
+        if net.weight_g is not None and net.complete_fish:
+            lengths_cm = np.array([f.fork_length_mm / 10 for f in net.complete_fish])
+            by_book_g = net.fish_count * book.a_g_cm * np.mean(lengths_cm**book.b)
+            ratios.append(float(net.weight_g / by_book_g))
+    return ratios
+
+
+def _times(ratios: list[float]) -> str:
+    low, high = (number(end, 2) for end in (min(ratios), max(ratios)))
+    return low if low == high else f"{low} to {high}"
 
 
 def _about_mode(facts: Facts) -> list[Problem]:
@@ -165,6 +211,18 @@ def _about_fish(facts: Facts) -> list[Problem]:
                 code="outside-species-range",
                 message=f"{outside} of {len(lengths)} fish are outside the "
                 f"{low:.0f}-{high:.0f} mm for which the species' coefficients hold.",
+            )
+        )
+    mean, book = facts.mean_weight_g, facts.book
+    least_g, most_g = (book.a_g_cm * (end / 10.0) ** book.b for end in (low, high))
+    if not len(lengths) and (mean.high < least_g or mean.low > most_g):
+        notes.append(
+            Problem(
+                code="outside-species-range",
+                message=f"The mean of {number(mean.value)} g is outside the "
+                f"{least_g:.0f} to {most_g:.0f} g for which the species' coefficients "
+                "hold. Check "
+                "the scale's unit, the tare and the counts.",
             )
         )
     return notes

@@ -45,6 +45,20 @@ def test_a_sample_without_nets_is_kept_with_the_reason(client: TestClient) -> No
     assert put(client, identity, nets=NETS)["revision"] == 2
 
 
+def test_weights_that_no_fish_has_are_shown_and_not_entered(
+    client: TestClient,
+) -> None:
+    """A 180 mm trout does not weigh 1.4 kg: the figures are there, with the reason."""
+    identity = str(uuid4())
+    net = {"fish": 2, "net_g": 2800, "lengths_mm": [180, 182]}
+    sample = put(client, identity, nets=[net])
+    assert sample["problems"][0]["code"] == "far-from-book"
+    assert sample["problems"][0]["fatal"]
+    where = {"unit_id": str(uuid4()), "cohort_id": str(uuid4())}
+    answer = client.post(f"/v1/samples/{identity}/record", json=where)
+    assert (answer.status_code, answer.json()["code"]) == (422, "sample-not-entered")
+
+
 def test_photos_join_in_and_their_corrections_change_the_estimate(
     client: TestClient, net_photo: bytes
 ) -> None:

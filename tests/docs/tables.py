@@ -99,6 +99,7 @@ PROBLEM_MEANINGS = {
     "count-differs": "Photos and hand count of a net differ.",
     "count-in-unit-too-small": "More fish were netted than are said to be in the unit.",
     "doubtful-lengths": "Some lengths are probably wrong; they count for little.",
+    "far-from-book": "Weights are far from the book's at these lengths, or no fish's.",
     "marker-missing": "A marker of the sheet was not seen.",
     "net-disagrees": "A net does not agree with the others; the reason is given.",
     "net-unused": "A net gives nothing: neither weighed nor measured.",

@@ -72,6 +72,24 @@ def test_a_sample_is_entered_once(
     assert found.condition_factor_low is None  # no lengths, so no condition factor
 
 
+def test_weights_of_other_fish_are_not_entered(
+    monkeypatch: pytest.MonkeyPatch,
+    tmp_path: Path,
+    book: Path,
+    capsys: pytest.CaptureFixture[str],
+) -> None:
+    """Eight trout of 24 cm do not weigh 12 kg: status 2, and the book stays clean."""
+    file = tmp_path / "sample.toml"
+    lengths = "lengths_mm = [231, 240, 222, 251, 236, 244, 229, 238]"
+    text = FILE.replace("gross_g = 1912", f"gross_g = 12720\n{lengths}")
+    file.write_text(text.partition("[[net]]\nfish = 9")[0], encoding="utf-8")
+    assert run(monkeypatch, "sample", file, "--record", "Trout") == 2
+    shown = capsys.readouterr().err
+    assert "do not use these figures" in shown
+    assert "not entered in the book" in shown
+    assert not samples(book)
+
+
 def test_the_condition_factor_keeps_its_interval(
     monkeypatch: pytest.MonkeyPatch, tmp_path: Path, book: Path
 ) -> None:

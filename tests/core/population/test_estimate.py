@@ -7,8 +7,12 @@ import numpy as np
 import pytest
 
 from fishmeasure.errors import EmptySampleError
-from fishmeasure.netweigh import NetWeighing
-from fishmeasure.population import estimate_population, estimate_to_json
+from fishmeasure.netweigh import FishInNet, NetWeighing
+from fishmeasure.population import (
+    PopulationEstimate,
+    estimate_population,
+    estimate_to_json,
+)
 from tests.core.population.makers import Dip, Truth, book, draw
 
 
@@ -119,6 +123,47 @@ def test_notes_say_what_stands_on_what() -> None:
     note = next(p for p in own.problems if p.code == "photo-only")
     assert "this length-weight line" in note.message
     assert (own.line.b.low, own.line.b.high) == pytest.approx((3.0, 3.0))
+
+
+def of_condition(factor: float) -> PopulationEstimate:
+    """Return the estimate of two nets of fish with a condition factor of 1.38 x."""
+    lengths_mm = (231.0, 240.0, 222.0, 251.0, 236.0, 244.0, 229.0, 238.0)
+    fish = tuple(FishInNet(fork_length_mm=length) for length in lengths_mm)
+    weight_g = factor * 0.0138 * sum((length / 10.0) ** 3 for length in lengths_mm)
+    net = NetWeighing(fish_count=8, net_g=weight_g, fish=fish)
+    return estimate_population((net, net), book=book())
+
+
+@pytest.mark.parametrize(
+    ("factor", "fatal"),
+    [
+        # K from 0.8 to 1.6 is what salmonids have (Barnham & Baxter 1998, from memory)
+        (1.6 / 1.38, []),
+        (1.0 / 1.38, []),
+        (2.0, [False]),
+        (0.5, [False]),
+        (4.0, [True]),
+        (1.0 / 4.0, [True]),
+        (28.35, [True]),  # ounces that were entered as grams
+        (1.0 / 1000.0, [True]),  # kilograms that were
+    ],
+)
+def test_weights_that_no_fish_of_these_lengths_has(
+    factor: float, fatal: list[bool]
+) -> None:
+    """Unusual ones are doubted, those that cannot be are no figures to use."""
+    found = [p for p in of_condition(factor).problems if p.code == "far-from-book"]
+    assert [problem.fatal for problem in found] == fatal
+
+
+def test_a_mean_beyond_the_species_is_doubted_without_lengths() -> None:
+    """8 fish of 90 kg together: kilograms of another fish, or grams mistaken."""
+    for net_g, outside in ((90_000.0, True), (8.0, True), (1600.0, False)):
+        estimate = estimate_population(
+            (NetWeighing(fish_count=8, net_g=net_g),), book=book()
+        )
+        codes = {problem.code for problem in estimate.problems}
+        assert ("outside-species-range" in codes) == outside
 
 
 def test_errors_are_told_by_their_scope() -> None:
