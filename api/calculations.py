@@ -27,6 +27,7 @@ from api.model_of import description
 from api.schemas import In
 from fishmeasure.flags import Problem
 from fishmeasure.stock import growth, harvest, nitrogen, oxygen, stocking
+from fishmeasure.stock.factors import FishGroup
 from fishmeasure.stock.feed import Ration, feed_conversion, ration
 from fishmeasure.stock.outage import OutageCase, OutageResult, biomass_for_hours, outage
 from fishmeasure.stock.oxygen import Feeding, Water
@@ -332,7 +333,7 @@ def unit_load(
     *, unit: RearingUnit, groups: list[GroupIn], temp_c: float
 ) -> stocking.UnitLoad:
     """How full a unit is by each limit, and the room left."""
-    fish = tuple(stocking.FishGroup(**dict(group)) for group in groups)
+    fish = tuple(FishGroup(**dict(group)) for group in groups)
     return stocking.unit_load(unit=unit, groups=fish, temp_c=temp_c)
 
 

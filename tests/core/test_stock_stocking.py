@@ -8,6 +8,14 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from fishmeasure.errors import StockRangeError
+from fishmeasure.stock.factors import (
+    FishGroup,
+    LimitName,
+    UnitLimits,
+    density_index,
+    flow_index,
+    flow_index_at_inflow,
+)
 from fishmeasure.stock.growth import (
     GrowthProjection,
     WeightSample,
@@ -16,18 +24,12 @@ from fishmeasure.stock.growth import (
 )
 from fishmeasure.stock.nitrogen import Nitrification
 from fishmeasure.stock.propagation import exact, lognormal
-from fishmeasure.stock.stocking import (
-    FishGroup,
-    LimitName,
+from fishmeasure.stock.stocking import unit_load
+from fishmeasure.stock.stocking_ahead import (
     StockedGroup,
     StockingOutlook,
     StockingQuestion,
-    UnitLimits,
-    density_index,
-    flow_index,
-    flow_index_at_inflow,
     stocking_outlook,
-    unit_load,
 )
 from fishmeasure.stock.temperature import ConstantTemperature
 from fishmeasure.stock.unit import Aerator, RearingUnit

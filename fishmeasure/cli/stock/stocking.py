@@ -13,8 +13,10 @@ from fishmeasure.cli.stock import options as opt
 from fishmeasure.words import number, percent, span
 
 if TYPE_CHECKING:
+    from fishmeasure.stock.factors import UnitLimits
     from fishmeasure.stock.growth import GrowthProjection
-    from fishmeasure.stock.stocking import StockingOutlook, UnitLimits, UnitLoad
+    from fishmeasure.stock.stocking import UnitLoad
+    from fishmeasure.stock.stocking_ahead import StockingOutlook
     from fishmeasure.stock.unit import RearingUnit
 
 
@@ -38,8 +40,9 @@ def stocking_command(
     json_to: JsonTo = None,
 ) -> None:
     """Show how near each limit is, the room left, or how many fish must go."""
+    from fishmeasure.stock.factors import FishGroup, UnitLimits
     from fishmeasure.stock.nitrogen import Crop
-    from fishmeasure.stock.stocking import FishGroup, UnitLimits, unit_load
+    from fishmeasure.stock.stocking import unit_load
 
     unit = replace(water.unit(), plant_bed_m2=bed)
     limits = UnitLimits(
@@ -103,7 +106,7 @@ def _outlook(
     """Return the outlook of one group of fish that grows as the book says."""
     from fishmeasure.stock.growth import WeightSample, fit_growth, project_growth
     from fishmeasure.stock.propagation import exact
-    from fishmeasure.stock.stocking import (
+    from fishmeasure.stock.stocking_ahead import (
         StockedGroup,
         StockingQuestion,
         stocking_outlook,

@@ -11,12 +11,9 @@ from fishmeasure.ledger.answers.fish import CohortOutlook
 from fishmeasure.ledger.answers.water import Water
 from fishmeasure.ledger.rearing import rearing_unit
 from fishmeasure.ledger.state import UnitState
+from fishmeasure.stock.factors import FishGroup, UnitLimits
 from fishmeasure.stock.figures import load_stock_figures
-from fishmeasure.stock.growth import (
-    GrowthFit,
-    GrowthProjection,
-    project_growth,
-)
+from fishmeasure.stock.growth import GrowthFit, GrowthProjection, project_growth
 from fishmeasure.stock.nitrogen import (
     AmmoniaReading,
     BedBalance,
@@ -29,15 +26,12 @@ from fishmeasure.stock.nitrogen import (
     tan_g_per_day,
 )
 from fishmeasure.stock.propagation import lognormal
-from fishmeasure.stock.stocking import (
-    FishGroup,
+from fishmeasure.stock.stocking import UnitLoad, unit_load
+from fishmeasure.stock.stocking_ahead import (
     StockedGroup,
     StockingOutlook,
     StockingQuestion,
-    UnitLimits,
-    UnitLoad,
     stocking_outlook,
-    unit_load,
 )
 
 TAN_RELATIVE_SD: Final = 0.15  # of a drop test; common practice, no source

@@ -8,6 +8,7 @@ from fishmeasure.ledger.answers.load import fish_groups
 from fishmeasure.ledger.answers.water import Water
 from fishmeasure.ledger.rearing import backup_air, rearing_unit, without_pump
 from fishmeasure.ledger.state import UnitState
+from fishmeasure.stock.factors import FishGroup
 from fishmeasure.stock.outage import (
     OutageCase,
     OutageCause,
@@ -16,9 +17,6 @@ from fishmeasure.stock.outage import (
     outage,
 )
 from fishmeasure.stock.oxygen import oxygen_balance, oxygen_demand
-from fishmeasure.stock.stocking import (
-    FishGroup,
-)
 from fishmeasure.uncertainty import Estimate
 
 

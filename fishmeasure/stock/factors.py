@@ -1,0 +1,274 @@
+"""What each limit of a unit allows, and what a kilogram of fish uses of it."""
+
+import math
+from collections.abc import Callable
+from dataclasses import dataclass
+from typing import Literal
+
+from fishmeasure.stock.checks import require
+from fishmeasure.stock.feed import ration
+from fishmeasure.stock.figures import load_stock_figures
+from fishmeasure.stock.nitrogen import (
+    TAN_NOTE,
+    Crop,
+    Nitrification,
+    feed_for_ammonia_kg_per_day,
+    feed_per_bed_g_per_m2_day,
+)
+from fishmeasure.stock.oxygen import oxygen_demand, unit_supplies
+from fishmeasure.stock.propagation import lognormal, product, total
+from fishmeasure.stock.unit import RearingUnit
+from fishmeasure.uncertainty import Estimate
+
+LimitName = Literal[
+    "density", "density index", "flow index", "oxygen", "ammonia", "plant bed"
+]
+
+
+LB_PER_KG = 2.2046226
+
+
+KG_PER_M3_PER_LB_PER_FT3 = 16.018463
+
+
+L_PER_GALLON = 3.785412
+
+
+DENSITY_INDEX_LIMIT = 0.5  # lb/ft3 per inch, Piper et al. 1982 (SRAC 222: 0.5-1.0)
+
+
+FLOW_INDEX_LIMIT = 1.5  # lb/(in gpm) at 50 °F, Piper p. 70; SRAC 222: 0.5-1.0
+
+
+def density_index(
+    *, biomass_kg: float, volume_m3: float, fork_length_mm: float
+) -> float:
+    """Return lb/ft3 per inch of length (Piper et al. 1982)."""
+    require("water volume", volume_m3, "m³", 0.01)
+    require("length", fork_length_mm, "mm", 1.0)
+    return biomass_kg / volume_m3 / KG_PER_M3_PER_LB_PER_FT3 / (fork_length_mm / 25.4)
+
+
+def flow_index(
+    *, biomass_kg: float, inflow_l_per_min: float, fork_length_mm: float
+) -> float:
+    """Return lb per inch of length and gallon (US) a minute (Piper et al. 1982)."""
+    require("inflow", inflow_l_per_min, "L/min", 0.01)
+    require("length", fork_length_mm, "mm", 1.0)
+    gallons = inflow_l_per_min / L_PER_GALLON
+    return biomass_kg * LB_PER_KG / (fork_length_mm / 25.4) / gallons
+
+
+def flow_index_at_inflow(
+    *,
+    flow_index_: float,
+    from_mg_per_l: float,
+    to_mg_per_l: float,
+    floor_mg_per_l: float,
+) -> float:
+    """Return a permitted flow index after the inflow's oxygen has changed.
+
+    In proportion to the oxygen above the floor (Piper et al. 1982 p. 70: 11 to 8
+    mg/L with a floor of 5 halves it).
+    """
+    require("oxygen of the inflow", from_mg_per_l, "mg/L", floor_mg_per_l + 1e-6)
+    return (
+        flow_index_
+        * max(to_mg_per_l - floor_mg_per_l, 0.0)
+        / (from_mg_per_l - floor_mg_per_l)
+    )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class FishGroup:
+    """Fish of one species and about one size in a unit."""
+
+    species_key: str
+    biomass_kg: Estimate
+    mean_weight_g: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class UnitLimits:
+    """What the unit is held against.
+
+    Attributes
+    ----------
+    density_kg_per_m3
+        None takes the strictest of the species' figures.
+    ph
+        None leaves ammonia out.
+    condition_factor
+        K, to turn weights into lengths for the two indices; None leaves them out.
+    crop
+        With a plant bed; None leaves the bed out.
+    protein_percent
+        None takes the species' figure.
+    """
+
+    density_kg_per_m3: float | None = None
+    do_mg_per_l: float | None = None
+    ph: float | None = None
+    nitrification: Nitrification | None = None
+    condition_factor: float | None = None
+    crop: Crop | None = None
+    protein_percent: float | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Factor:
+    """A capacity and what a kilogram of a group's fish uses of it."""
+
+    name: LimitName
+    capacity: Estimate
+    use_per_kg: Callable[[FishGroup], Estimate]
+    note: str
+
+
+def _fork_length_mm(mean_weight_g: float, condition_factor: float) -> float:
+    return 10.0 * math.cbrt(100.0 * mean_weight_g / condition_factor)
+
+
+def _index_factors(unit: RearingUnit, condition_factor: float) -> tuple[Factor, ...]:
+    require("condition factor", condition_factor, "", 0.3, 4.0)
+
+    def per_kg(group: FishGroup) -> Estimate:
+        length = _fork_length_mm(group.mean_weight_g, condition_factor) / 25.4
+        return lognormal(1.0 / length, 0.03)  # 10 % of condition is 3 % of length
+
+    density = Factor(
+        name="density index",
+        capacity=lognormal(
+            DENSITY_INDEX_LIMIT * KG_PER_M3_PER_LB_PER_FT3 * unit.volume_m3, 0.0
+        ),
+        use_per_kg=per_kg,
+        note="Density index 0.5 lb/ft3 per inch: Piper et al. 1982; SRAC 222 to 1.0.",
+    )
+    if unit.inflow_l_per_min == 0.0:
+        return (density,)
+    gallons = unit.inflow_l_per_min / L_PER_GALLON
+    flow = Factor(
+        name="flow index",
+        capacity=lognormal(FLOW_INDEX_LIMIT * gallons / LB_PER_KG, 0.05),
+        use_per_kg=per_kg,
+        note=(
+            "Flow index 1.5 lb/(in gpm) at 10 °C: Piper et al. 1982; SRAC 222 gives "
+            "0.5-1.0. Oxygen, drawn up apart, is the better guide."
+        ),
+    )
+    return (density, flow)
+
+
+def _oxygen_factor(
+    unit: RearingUnit, limits: UnitLimits, species: tuple[str, ...], temp_c: float
+) -> Factor:
+    kept = limits.do_mg_per_l
+    if kept is None:
+        kept = max(
+            load_stock_figures(key).oxygen.caution_mg_per_l.value for key in species
+        )
+    supply = total(*(s.at_g_per_h(kept) for s in unit_supplies(unit, temp_c)))
+    water_use = unit.water_respiration_mg_per_l_h * unit.volume_m3
+    for_fish = max(supply.value - water_use, 0.0)
+
+    def per_kg(group: FishGroup) -> Estimate:
+        rate = oxygen_demand(
+            species_key=group.species_key,
+            mean_weight_g=group.mean_weight_g,
+            temp_c=temp_c,
+        ).rate_mg_per_kg_h
+        return product(rate, scale=1e-3)
+
+    return Factor(
+        name="oxygen",
+        capacity=lognormal(for_fish, supply.sd / for_fish if for_fish else 0.0),
+        use_per_kg=per_kg,
+        note=f"Oxygen supply at {kept:g} mg/L against fed fish.",
+    )
+
+
+def _feed_factors(
+    unit: RearingUnit, limits: UnitLimits, species: tuple[str, ...], temp_c: float
+) -> tuple[Factor, ...]:
+    def per_kg(group: FishGroup) -> Estimate:
+        percent = ration(
+            species_key=group.species_key,
+            mean_weight_g=group.mean_weight_g,
+            temp_c=temp_c,
+        ).percent_per_day
+        return product(percent, scale=0.01)
+
+    factors: list[Factor] = []
+    if limits.ph is not None:
+        exchange = unit.inflow_l_per_min * 1.44
+        carried = min(
+            (
+                feed_for_ammonia_kg_per_day(
+                    species_key=key,
+                    ph=limits.ph,
+                    temp_c=temp_c,
+                    exchange_m3_per_day=exchange,
+                    protein_percent=limits.protein_percent
+                    or load_stock_figures(key).feed.protein_percent.value,
+                    nitrification=limits.nitrification,
+                )
+                for key in species
+            ),
+            key=lambda feed: feed.value,
+        )
+        factors.append(
+            Factor(
+                name="ammonia",
+                capacity=carried,
+                use_per_kg=per_kg,
+                note=f"Feed for the ammonia limit at pH {limits.ph:g}. {TAN_NOTE}",
+            )
+        )
+    if limits.crop is not None and unit.plant_bed_m2 > 0.0:
+        ratio = feed_per_bed_g_per_m2_day(limits.crop)
+        factors.append(
+            Factor(
+                name="plant bed",
+                capacity=product(ratio, scale=unit.plant_bed_m2 / 1000.0),
+                use_per_kg=per_kg,
+                note=f"Feed that the {limits.crop} bed takes up.",
+            )
+        )
+    return tuple(factors)
+
+
+def factors_of(
+    unit: RearingUnit, limits: UnitLimits, species: tuple[str, ...], temp_c: float
+) -> tuple[Factor, ...]:
+    """Return all that limits the fish of these species in a unit.
+
+    Raises
+    ------
+    UnknownStockSpeciesError, StockRangeError
+    """
+    kept = limits.density_kg_per_m3
+    if kept is not None:
+        require("density limit", kept, "kg/m³", 0.1, 1000.0)
+    note = "Density limit as set for the unit."
+    if kept is None:
+        strictest = min(
+            (load_stock_figures(key).limits.density_kg_per_m3 for key in species),
+            key=lambda figure: figure.value,
+        )
+        kept = strictest.value
+        note = strictest.note(f"Density limit {kept:g} kg/m3")
+    density = Factor(
+        name="density",
+        capacity=lognormal(kept * unit.volume_m3, 0.0),
+        use_per_kg=lambda _group: lognormal(1.0, 0.0),
+        note=note,
+    )
+    indices: tuple[Factor, ...] = ()
+    if limits.condition_factor is not None:
+        indices = _index_factors(unit, limits.condition_factor)
+    return (
+        density,
+        *indices,
+        _oxygen_factor(unit, limits, species, temp_c),
+        *_feed_factors(unit, limits, species, temp_c),
+    )
