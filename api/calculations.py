@@ -26,12 +26,15 @@ from pydantic import (
 from api.model_of import description
 from api.schemas import In
 from fishmeasure.flags import Problem
-from fishmeasure.stock import growth, harvest, nitrogen, oxygen, stocking
+from fishmeasure.stock import growth, growth_rates, harvest, nitrogen, oxygen, stocking
 from fishmeasure.stock.factors import FishGroup
 from fishmeasure.stock.feed import Ration, feed_conversion, ration
-from fishmeasure.stock.outage import OutageCase, OutageResult, biomass_for_hours, outage
-from fishmeasure.stock.oxygen import Feeding, Water
+from fishmeasure.stock.outage import OutageResult, biomass_for_hours, outage
+from fishmeasure.stock.outage_fall import OutageCase
+from fishmeasure.stock.oxygen import Feeding
+from fishmeasure.stock.projection import GrowthProjection, project_growth
 from fishmeasure.stock.propagation import exact
+from fishmeasure.stock.saturation import Water, oxygen_saturation_mg_per_l
 from fishmeasure.stock.temperature import (
     ConstantTemperature,
     MonthlyTemperature,
@@ -189,7 +192,7 @@ class GrowthAhead:
 
 def oxygen_saturation(*, water: Water) -> Saturation:
     """Oxygen saturation of water (Benson & Krause 1984)."""
-    return Saturation(do_mg_per_l=oxygen.oxygen_saturation_mg_per_l(water))
+    return Saturation(do_mg_per_l=oxygen_saturation_mg_per_l(water))
 
 
 def outage_times(
@@ -316,7 +319,7 @@ def _projection(
     samples: list[MeanWeightIn],
     temperature: TemperatureForecast,
     days: int,
-) -> tuple[growth.GrowthFit, growth.GrowthProjection]:
+) -> tuple[growth.GrowthFit, GrowthProjection]:
     found = sorted(samples, key=lambda sample: sample.day)
     fit = growth.fit_growth(
         samples=tuple(
@@ -325,7 +328,7 @@ def _projection(
         temperature=temperature,
         species_key=species_key,
     )
-    ahead = growth.project_growth(fit=fit, temperature=temperature, days=days)
+    ahead = project_growth(fit=fit, temperature=temperature, days=days)
     return fit, ahead
 
 
@@ -354,9 +357,9 @@ def daily_ration(
 
 
 CALCULATIONS: dict[str, Callable[..., Any]] = {
-    "specific-growth-rate": growth.specific_growth_rate,
-    "thermal-growth-coefficient": growth.thermal_growth_coefficient,
-    "condition-factor": growth.condition_factor,
+    "specific-growth-rate": growth_rates.specific_growth_rate,
+    "thermal-growth-coefficient": growth_rates.thermal_growth_coefficient,
+    "condition-factor": growth_rates.condition_factor,
     "growth": growth_ahead,
     "harvest": harvest_ahead,
     "weekly-harvest": weekly_harvest,

@@ -32,12 +32,10 @@ The keys beside those of the README's example::
 """
 
 import datetime as dt
-import difflib
-import math
 import tomllib
 from collections.abc import Mapping
 from dataclasses import dataclass
-from typing import Any, Final, NoReturn
+from typing import Any, Final
 
 from fishmeasure.errors import SampleFileError
 from fishmeasure.netweigh import (
@@ -50,6 +48,7 @@ from fishmeasure.netweigh import (
     Scale,
     to_grams,
 )
+from fishmeasure.tomltable import TomlTable
 
 # Limits that catch a slip of unit or decimal point, not an odd fish.
 _MOST_FISH: Final = 1_000_000
@@ -146,12 +145,12 @@ def sample_from_document(document: dict[str, Any]) -> SampleFile:
     SampleFileError
         As ``read_sample``.
     """
-    top = _Table("", document, _TOP)
-    lengths = _Table.section(top, "lengths", _LENGTH_KEYS)
+    top = TomlTable("", document, _TOP)
+    lengths = TomlTable.section(top, "lengths", _LENGTH_KEYS)
     fish_sd = lengths.number("fish_relative_sd", 0.0, 0.5, hint=_PERCENT_HINT)
     photo_sd = lengths.number("photo_relative_sd", 0.0, 0.5, hint=_PERCENT_HINT)
     sample_sd = lengths.number("sample_relative_sd", 0.0, 0.5, hint=_PERCENT_HINT)
-    count = _Table.section(top, "count", ("miscount_probability",))
+    count = TomlTable.section(top, "count", ("miscount_probability",))
     defaults = _NetDefaults(
         miscount_probability=count.number("miscount_probability", 0.0, 0.5),
         photo_relative_sd=photo_sd,
@@ -181,9 +180,9 @@ class _NetDefaults:
     fish_relative_sd: float | None
 
 
-def _settings(top: "_Table", sample_sd: float | None) -> SampleSettings:
-    scale = _Table.section(top, "scale", ("resolution_g", "sd_g", "relative_sd"))
-    drip = _Table.section(top, "drip", ("wet_tare", "fraction", "sd", "net_sd"))
+def _settings(top: "TomlTable", sample_sd: float | None) -> SampleSettings:
+    scale = TomlTable.section(top, "scale", ("resolution_g", "sd_g", "relative_sd"))
+    drip = TomlTable.section(top, "drip", ("wet_tare", "fraction", "sd", "net_sd"))
     base = DRY_TARE_DRIP if drip.flag("wet_tare") is False else DripWater()
     usual = SampleSettings()
     return SampleSettings(
@@ -211,7 +210,7 @@ def _settings(top: "_Table", sample_sd: float | None) -> SampleSettings:
     )
 
 
-def _nets(top: "_Table", defaults: _NetDefaults) -> tuple[NetEntry, ...]:
+def _nets(top: "TomlTable", defaults: _NetDefaults) -> tuple[NetEntry, ...]:
     tables = top.values.get("net")
     if tables is None:
         top.fail("net", "there is no [[net]] in it")
@@ -220,12 +219,12 @@ def _nets(top: "_Table", defaults: _NetDefaults) -> tuple[NetEntry, ...]:
     if not tables:
         top.fail("net", "there is no [[net]] in it")
     return tuple(
-        _net(_Table(f"net {number}", values, _NET), defaults)
+        _net(TomlTable(f"net {number}", values, _NET), defaults)
         for number, values in enumerate(tables, 1)
     )
 
 
-def _net(table: "_Table", defaults: _NetDefaults) -> NetEntry:
+def _net(table: "TomlTable", defaults: _NetDefaults) -> NetEntry:
     if "fish" not in table.values:
         table.fail("fish", "it is missing; count the fish in the dip")
     count = table.whole("fish", 1, _MOST_FISH) or 1
@@ -310,7 +309,7 @@ def _weighing(
 _BOARD_SD_MM: Final = 1.0  # common practice, no source
 
 
-def _weight(table: "_Table", what: str) -> tuple[float, ...]:
+def _weight(table: "TomlTable", what: str) -> tuple[float, ...]:
     """Return the readings in grams, empty where there are none."""
     given = [unit for unit in GRAMS_PER if f"{what}_{unit}" in table.values]
     if not given:
@@ -334,97 +333,3 @@ def _weight(table: "_Table", what: str) -> tuple[float, ...]:
 
 def _or(value: float | None, default: float) -> float:
     return default if value is None else value
-
-
-def _shown(value: float) -> str:
-    """Return a number as text; a whole one may be too large for a float."""
-    return f"{value:g}" if abs(value) < 1e300 else "that number"
-
-
-class _Table:
-    """One TOML table whose values are checked as they are taken."""
-
-    def __init__(
-        self, name: str, values: Mapping[str, Any], keys: tuple[str, ...]
-    ) -> None:
-        self.name = name
-        self.values = values
-        for key in values:
-            if key not in keys:
-                close = difflib.get_close_matches(key, keys, n=1)
-                hint = f"; is {close[0]} meant?" if close else ""
-                self.fail(key, f"there is no such key{hint}")
-
-    @classmethod
-    def section(cls, top: "_Table", name: str, keys: tuple[str, ...]) -> "_Table":
-        values = top.values.get(name, {})
-        if not isinstance(values, dict):
-            top.fail(name, f"it must be a table, [{name}]")
-        return cls(f"[{name}]", values, keys)
-
-    def fail(self, key: str, reason: str, hint: str = "") -> NoReturn:
-        place = ", ".join(part for part in (self.name, key) if part)
-        raise SampleFileError(place, reason, hint)
-
-    def text(self, key: str) -> str | None:
-        value = self.values.get(key)
-        if value is None:
-            return None
-        if not isinstance(value, str) or not value.strip():
-            self.fail(key, "it must be text in quotes")
-        return value.strip()
-
-    def texts(self, key: str) -> tuple[str, ...]:
-        value = self.values.get(key, [])
-        if not isinstance(value, list):
-            self.fail(key, 'it must be a list, such as ["a1.jpg"]')
-        if not all(isinstance(entry, str) and entry.strip() for entry in value):
-            self.fail(key, "every entry must be a file name in quotes")
-        if len(set(value)) < len(value):
-            self.fail(key, "a photo is named twice")
-        return tuple(value)
-
-    def date(self, key: str) -> dt.date | None:
-        value = self.values.get(key)
-        if isinstance(value, dt.datetime):
-            return value.date()
-        if value is not None and not isinstance(value, dt.date):
-            self.fail(key, "it must be a date without quotes, such as 2026-05-02")
-        return value
-
-    def flag(self, key: str) -> bool | None:
-        value = self.values.get(key)
-        if value is not None and not isinstance(value, bool):
-            self.fail(key, "it must be true or false")
-        return value
-
-    def whole(self, key: str, low: int, high: int) -> int | None:
-        value = self.values.get(key)
-        if value is None:
-            return None
-        if isinstance(value, bool) or not isinstance(value, int):
-            self.fail(key, "it must be a whole number")
-        if not low <= value <= high:
-            self.fail(key, f"{_shown(value)} is outside {low} to {high}")
-        return value
-
-    def number(self, key: str, low: float, high: float, hint: str = "") -> float | None:
-        value = self.values.get(key)
-        return None if value is None else self._checked(key, value, low, high, hint)
-
-    def numbers(self, key: str, low: float, high: float) -> tuple[float, ...]:
-        value = self.values.get(key, [])
-        if not isinstance(value, list):
-            self.fail(key, "it must be a list of numbers")
-        return tuple(self._checked(key, entry, low, high, "") for entry in value)
-
-    def _checked(
-        self, key: str, value: object, low: float, high: float, hint: str
-    ) -> float:
-        if isinstance(value, bool) or not isinstance(value, int | float):
-            self.fail(key, "it must be a number")
-        if isinstance(value, float) and not math.isfinite(value):
-            self.fail(key, f"{value} is no figure that can be used")
-        if not low <= value <= high:
-            self.fail(key, f"{_shown(value)} is outside {low:g} to {high:g}", hint)
-        return float(value)

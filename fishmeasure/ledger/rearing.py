@@ -4,7 +4,8 @@ from dataclasses import replace
 from typing import Final
 
 from fishmeasure.ledger.entries import AerationDevice, Unit
-from fishmeasure.stock.oxygen import DO_STANDARD_MG_PER_L, HPA_PER_ATM
+from fishmeasure.stock.oxygen_supply import DO_STANDARD_MG_PER_L
+from fishmeasure.stock.saturation import HPA_PER_ATM
 from fishmeasure.stock.unit import Aerator, RearingUnit
 
 # Water that a pump sends round comes back through filter, bed or spray bar with

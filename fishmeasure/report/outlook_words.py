@@ -11,7 +11,8 @@ from fishmeasure.ledger.answers import (
 )
 from fishmeasure.ledger.outlook import UnitOutlook
 from fishmeasure.stock.harvest import DateEstimate
-from fishmeasure.stock.outage import HORIZON_MIN, OutageResult, TimeToLevel, time_words
+from fishmeasure.stock.outage import OutageResult, TimeToLevel, time_words
+from fishmeasure.stock.outage_fall import HORIZON_MIN
 from fishmeasure.words import number, percent, span
 
 NO_ANSWER = "No answer yet; see the warnings."

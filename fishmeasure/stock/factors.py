@@ -15,7 +15,8 @@ from fishmeasure.stock.nitrogen import (
     feed_for_ammonia_kg_per_day,
     feed_per_bed_g_per_m2_day,
 )
-from fishmeasure.stock.oxygen import oxygen_demand, unit_supplies
+from fishmeasure.stock.oxygen import oxygen_demand
+from fishmeasure.stock.oxygen_supply import unit_supplies
 from fishmeasure.stock.propagation import lognormal, product, total
 from fishmeasure.stock.unit import RearingUnit
 from fishmeasure.uncertainty import Estimate

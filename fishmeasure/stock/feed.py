@@ -10,7 +10,7 @@ from fishmeasure.errors import GainNotKnownError
 from fishmeasure.flags import Problem
 from fishmeasure.stock.checks import outside, require, require_temp
 from fishmeasure.stock.figures import load_feed_chart, load_stock_figures
-from fishmeasure.stock.growth import GrowthProjection
+from fishmeasure.stock.projection import GrowthProjection
 from fishmeasure.stock.propagation import lognormal, product, relative_sd, scaled
 from fishmeasure.stock.temperature import TemperatureForecast, growing_temp_c
 from fishmeasure.uncertainty import DEFAULT_LEVEL, Estimate

@@ -1,4 +1,4 @@
-"""Growth: rates between two weighings, the cohort's own growth, its projection.
+"""Growth: the cohort's own, from its samples and the species' book.
 
 The thermal growth coefficient (TGC x 1000) makes the cube root of weight a
 straight line over degree-days (Iwama & Tautz 1981, Can J Fish Aquat Sci
@@ -12,12 +12,13 @@ from datetime import date
 
 import numpy as np
 
-from fishmeasure.arrays import FloatArray, frozen
+from fishmeasure.arrays import FloatArray
 from fishmeasure.errors import NoSamplesError
 from fishmeasure.flags import Problem
-from fishmeasure.stock.checks import outside, require
+from fishmeasure.stock.checks import require
 from fishmeasure.stock.figures import GrowthFigures, load_stock_figures
-from fishmeasure.stock.propagation import lognormal, relative_sd, z_score
+from fishmeasure.stock.growth_rates import root_sd_of
+from fishmeasure.stock.propagation import z_score
 from fishmeasure.stock.temperature import TemperatureForecast, cumulative_degree_days
 from fishmeasure.uncertainty import DEFAULT_LEVEL, Estimate
 
@@ -34,64 +35,6 @@ _STEP_SPREAD_LN_SD = 0.6
 _STEP_DEGREE_DAYS = 400.0
 _STEP_SPREAD_GRID = np.geomspace(0.05, 0.8, 13)
 _DISAGREES = 3.0  # standardised difference at which a sample is questioned
-_MAX_DAYS = 1500
-
-
-# --- rates between two weighings ----------------------------------------------
-
-
-def specific_growth_rate(
-    *, start_weight_g: Estimate, end_weight_g: Estimate, days: float
-) -> Estimate:
-    """Return the SGR, 100 (ln W1 - ln W0) / days, in % a day.
-
-    Raises
-    ------
-    StockRangeError
-        If a weight or the days are not above 0.
-    """
-    require("days between the samples", days, "days", 0.01)
-    require("start weight", start_weight_g.value, "g", 1e-4)
-    require("end weight", end_weight_g.value, "g", 1e-4)
-    value = 100.0 * math.log(end_weight_g.value / start_weight_g.value) / days
-    sd = 100.0 * math.hypot(relative_sd(start_weight_g), relative_sd(end_weight_g))
-    return Estimate.normal(value, sd / days, end_weight_g.level)
-
-
-def thermal_growth_coefficient(
-    *, start_weight_g: Estimate, end_weight_g: Estimate, degree_days: float
-) -> Estimate:
-    """Return TGC x 1000 = 1000 (W1^(1/3) - W0^(1/3)) / degree-days.
-
-    Raises
-    ------
-    StockRangeError
-        If the degree-days are not above 0 or a weight is below 0.
-    """
-    require("degree-days", degree_days, "°C·days", 0.1)
-    require("start weight", start_weight_g.value, "g", 1e-4)
-    require("end weight", end_weight_g.value, "g", 1e-4)
-    roots = math.cbrt(end_weight_g.value) - math.cbrt(start_weight_g.value)
-    sd = math.hypot(_root_sd(start_weight_g), _root_sd(end_weight_g))
-    return Estimate.normal(
-        1000.0 * roots / degree_days, 1000.0 * sd / degree_days, end_weight_g.level
-    )
-
-
-def condition_factor(*, weight_g: Estimate, fork_length_mm: Estimate) -> Estimate:
-    """Return K = 100 W / L^3 with g and cm (Fulton)."""
-    require("length", fork_length_mm.value, "mm", 1.0)
-    spread = math.hypot(relative_sd(weight_g), 3.0 * relative_sd(fork_length_mm))
-    value = 100.0 * weight_g.value / (fork_length_mm.value / 10.0) ** 3
-    return lognormal(value, spread, weight_g.level)
-
-
-def _root_sd(weight_g: Estimate) -> float:
-    """Return the sd of the cube root of a weight."""
-    return weight_g.sd / (3.0 * math.cbrt(weight_g.value) ** 2)
-
-
-# --- fit to a cohort's own samples --------------------------------------------
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -238,7 +181,7 @@ def fit_growth(
     at_samples = np.array([course[(sample.day - first).days] for sample in ordered])
     steps = np.diff(at_samples, prepend=0.0) / 1000.0
     roots = np.array([math.cbrt(sample.mean_weight_g.value) for sample in ordered])
-    root_sds = np.array([_root_sd(sample.mean_weight_g) for sample in ordered])
+    root_sds = np.array([root_sd_of(sample.mean_weight_g) for sample in ordered])
     prior = (book.value, book.value * book.relative_sd)
     fits = [
         _filter(roots, root_sds, steps, prior, float(spread))
@@ -308,99 +251,4 @@ def _sample_problems(
         )
         for sample, residual in zip(samples, residuals_sd, strict=True)
         if abs(residual) > _DISAGREES
-    )
-
-
-# --- projection ---------------------------------------------------------------
-
-
-@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
-class GrowthProjection:
-    """The mean weight on every day from the last sample.
-
-    ``root_g`` and ``root_sd_g`` are (days + 1,): cube root of the mean weight and
-    its sd.
-    """
-
-    species_key: str
-    start: date
-    root_g: FloatArray
-    root_sd_g: FloatArray
-    level: float
-    notes: tuple[str, ...] = ()
-    problems: tuple[Problem, ...] = ()
-
-    @property
-    def days(self) -> int:
-        """Return how many days it reaches ahead."""
-        return len(self.root_g) - 1
-
-    def root_on(self, day: date) -> tuple[float, float]:
-        """Return the cube root of the mean weight on a day, and its sd.
-
-        Raises
-        ------
-        StockRangeError
-            If the day is before the start or beyond the end.
-        """
-        offset = (day - self.start).days
-        require("date", offset, "days after the start", 0.0, float(self.days))
-        return float(self.root_g[offset]), float(self.root_sd_g[offset])
-
-    def mean_weight_g(self, day: date) -> Estimate:
-        """Return the mean weight on a day; raises as ``root_on``."""
-        return cubed(*self.root_on(day), self.level)
-
-
-def project_growth(
-    *, fit: GrowthFit, temperature: TemperatureForecast, days: int
-) -> GrowthProjection:
-    """Return the mean weight ahead of the last sample.
-
-    Errors: the present weight, the TGC and its drift, uneven growth ahead, and the
-    temperature forecast's common error ``sd_c``.
-
-    Raises
-    ------
-    StockRangeError
-        If ``days`` is below 0 or over 1500.
-    """
-    require("days ahead", days, "days", 0.0, float(_MAX_DAYS))
-    growth = load_stock_figures(fit.species_key).growth
-    steps = (
-        cumulative_degree_days(
-            forecast=temperature, start=fit.last_day, days=days, growth=growth
-        )
-        / 1000.0
-    )
-    tgc = max(fit.tgc_x1000.value, 0.0)
-    temperature_sd = tgc * temperature.sd_c * np.arange(days + 1) / 1000.0
-    book_tgc = fit.book_tgc_x1000.value
-    variance = (
-        fit.root_sd_g**2
-        + 2.0 * fit.root_tgc_covariance * steps
-        + (fit.tgc_x1000.sd * steps) ** 2
-        + noise_per_step(fit.step_spread, book_tgc) * steps
-        + drift_per_step(book_tgc) * steps**3 / 3.0
-        + temperature_sd**2
-    )
-    warmest = max(
-        temperature.on(date.fromordinal(fit.last_day.toordinal() + offset))
-        for offset in range(days + 1)
-    )
-    return GrowthProjection(
-        species_key=fit.species_key,
-        start=fit.last_day,
-        root_g=frozen(fit.root_g + tgc * steps),
-        root_sd_g=frozen(np.sqrt(variance)),
-        level=fit.tgc_x1000.level,
-        notes=fit.notes,
-        problems=fit.problems
-        + outside(
-            "warmest forecast temperature",
-            warmest,
-            "°C",
-            0.0,
-            growth.optimum_temp_c.value,
-        ),
     )

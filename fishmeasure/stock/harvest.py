@@ -12,7 +12,7 @@ import numpy as np
 from scipy.special import ndtr, ndtri
 
 from fishmeasure.stock.checks import require
-from fishmeasure.stock.growth import GrowthProjection
+from fishmeasure.stock.projection import GrowthProjection
 from fishmeasure.stock.propagation import (
     from_draws,
     lognormal,

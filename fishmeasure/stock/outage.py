@@ -1,80 +1,30 @@
-"""An outage: how fast the oxygen falls and what buys time.
-
-V dDO/dt = base - exchange x DO - use, with constant use, has the closed form that
-is evaluated here for 1024 fixed draws of the uncertain figures (``propagation``).
-Fish use less oxygen when there is little of it; that is left out, because it
-comes with stress, so the times are on the safe side. Warming, and fish that crowd
-at an inlet, are left out too.
-"""
+"""An outage: how long the oxygen lasts, and what buys time."""
 
 import math
 from dataclasses import dataclass, replace
-from typing import Literal
 
 import numpy as np
-from scipy.special import ndtr
 
 from fishmeasure.arrays import FloatArray, frozen
 from fishmeasure.flags import Problem
 from fishmeasure.stock import cautions
 from fishmeasure.stock.checks import require
 from fishmeasure.stock.figures import load_stock_figures
-from fishmeasure.stock.oxygen import (
-    Feeding,
-    OxygenDemand,
-    OxygenSupply,
-    aerator_supply,
-    inflow_supply,
-    oxygen_demand,
-    oxygen_saturation_mg_per_l,
-    supply_notes,
-    surface_supply,
-    surface_transfer_m_per_day,
-    unit_water,
+from fishmeasure.stock.outage_fall import (
+    HORIZON_MIN,
+    Fall,
+    OutageCase,
+    fall_of,
+    remaining_supplies,
 )
-from fishmeasure.stock.propagation import (
-    exact,
-    from_draws,
-    lognormal_draws,
-    normal_scores,
-    scaled,
-)
-from fishmeasure.stock.unit import Aerator, RearingUnit
+from fishmeasure.stock.oxygen import Feeding, OxygenDemand, oxygen_demand, supply_notes
+from fishmeasure.stock.oxygen_supply import aerator_supply, inflow_supply, unit_water
+from fishmeasure.stock.propagation import exact, from_draws, scaled
+from fishmeasure.stock.saturation import oxygen_saturation_mg_per_l
+from fishmeasure.stock.unit import Aerator
 from fishmeasure.uncertainty import Estimate
 
-OutageCause = Literal["power", "pump", "blower"]
-
-HORIZON_MIN = 24.0 * 60.0
-_NO_EXCHANGE = 1e-9  # m3/h; keeps the closed form usable in still, sealed water
 _COURSE_POINTS = 121
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class OutageCase:
-    """What stops, and in what state the unit is then.
-
-    Attributes
-    ----------
-    start_do_mg_per_l
-        With the meter's error (0.2-0.3 mg/L is common practice, no source).
-    cause
-        "power" stops the aerators and a pumped inflow; "pump" the inflow only;
-        "blower" the aerators only.
-    caution_mg_per_l, critical_mg_per_l
-        None takes the species' figures.
-    """
-
-    unit: RearingUnit
-    species_key: str
-    biomass_kg: Estimate
-    mean_weight_g: float
-    temp_c: float
-    start_do_mg_per_l: Estimate
-    cause: OutageCause = "power"
-    feeding: Feeding = "fed"
-    wind_m_per_s: float | None = None
-    caution_mg_per_l: float | None = None
-    critical_mg_per_l: float | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -129,112 +79,7 @@ class OutageResult:
     cautions: tuple[str, ...] = cautions.OUTAGE
 
 
-# --- the fall of oxygen -------------------------------------------------------
-
-
-@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
-class _Fall:
-    """The draws that determine the fall; index 0 holds the central figures."""
-
-    volume_m3: float
-    start_do: FloatArray
-    base_g_per_h: FloatArray
-    exchange_m3_per_h: FloatArray
-    use_g_per_h: FloatArray
-
-    def settled(self) -> FloatArray:
-        """Return the level that would be reached in the end; may be below 0."""
-        level: FloatArray = (
-            self.base_g_per_h - self.use_g_per_h
-        ) / self.exchange_m3_per_h
-        return level
-
-    def minutes_to(self, level_mg_per_l: float) -> FloatArray:
-        """Return minutes to a level, ``HORIZON_MIN`` where not reached by then."""
-        settled = self.settled()
-        falls = (settled < level_mg_per_l) & (self.start_do > level_mg_per_l)
-        gap = np.where(falls, level_mg_per_l - settled, 1.0)
-        drop = np.where(falls, self.start_do - level_mg_per_l, 0.0)
-        hours = self.volume_m3 / self.exchange_m3_per_h * np.log1p(drop / gap)
-        minutes = np.where(
-            self.start_do <= level_mg_per_l,
-            0.0,
-            np.where(falls, 60.0 * hours, HORIZON_MIN),
-        )
-        capped: FloatArray = np.minimum(minutes, HORIZON_MIN)
-        return capped
-
-    def do_at(self, minutes: float) -> FloatArray:
-        """Return the oxygen after some minutes, not below 0."""
-        turnover = self.exchange_m3_per_h * minutes / 60.0 / self.volume_m3
-        change = (self.start_do - self.settled()) * np.expm1(-turnover)
-        level: FloatArray = np.maximum(self.start_do + change, 0.0)
-        return level
-
-
-def remaining_supplies(case: OutageCase) -> tuple[OxygenSupply, ...]:
-    """Return the supplies that go on during the outage, without the surface."""
-    unit = case.unit
-    water = unit_water(unit, case.temp_c)
-    inflow_stops = case.cause == "pump" or (
-        case.cause == "power" and unit.inflow_pumped
-    )
-    supplies: tuple[OxygenSupply, ...] = ()
-    if not inflow_stops:
-        supplies += (inflow_supply(unit, water),)
-    if case.cause == "pump":
-        supplies += tuple(aerator_supply(a, water) for a in unit.aerators)
-    return supplies
-
-
-def _with_centre(draws: FloatArray, centre: float) -> FloatArray:
-    return np.concatenate([[centre], draws])
-
-
-def _fall(
-    case: OutageCase, demand: OxygenDemand, supplies: tuple[OxygenSupply, ...]
-) -> _Fall:
-    unit, scores = case.unit, normal_scores(5)
-    rate = demand.rate_mg_per_kg_h
-    biomass = _with_centre(
-        lognormal_draws(case.biomass_kg, scores[:, 0]), case.biomass_kg.value
-    )
-    rates = _with_centre(lognormal_draws(rate, scores[:, 1]), rate.value)
-    start = case.start_do_mg_per_l
-    surface = surface_supply(unit, unit_water(unit, case.temp_c), case.wind_m_per_s)
-    transfer = surface_transfer_m_per_day(case.wind_m_per_s)
-    if case.wind_m_per_s is None:  # the whole span between the sources is as likely
-        factor = 2.0 * ndtr(scores[:, 3])
-    else:
-        factor = lognormal_draws(transfer, scores[:, 3]) / max(transfer.value, 1e-9)
-    surface_factor = _with_centre(factor, 1.0)
-    supply_factors = [
-        _with_centre(
-            lognormal_draws(
-                Estimate(value=1.0, sd=s.relative_sd, low=0.0, high=0.0), scores[:, 4]
-            ),
-            1.0,
-        )
-        for s in supplies
-    ]
-    base = surface_factor * surface.base_g_per_h
-    exchange = surface_factor * surface.exchange_m3_per_h
-    for supply, factors in zip(supplies, supply_factors, strict=True):
-        base = base + factors * supply.base_g_per_h
-        exchange = exchange + factors * supply.exchange_m3_per_h
-    return _Fall(
-        volume_m3=unit.volume_m3,
-        start_do=_with_centre(
-            np.maximum(start.value + start.sd * scores[:, 2], 0.0), start.value
-        ),
-        base_g_per_h=base,
-        exchange_m3_per_h=np.maximum(exchange, _NO_EXCHANGE),
-        use_g_per_h=biomass * rates / 1000.0
-        + unit.water_respiration_mg_per_l_h * unit.volume_m3,
-    )
-
-
-def _time_to(fall: _Fall, level_mg_per_l: float, level: float) -> TimeToLevel:
+def _time_to(fall: Fall, level_mg_per_l: float, level: float) -> TimeToLevel:
     minutes = fall.minutes_to(level_mg_per_l)
     return TimeToLevel(
         level_mg_per_l=level_mg_per_l,
@@ -276,9 +121,6 @@ def _check(case: OutageCase) -> None:
     )
 
 
-# --- public -------------------------------------------------------------------
-
-
 def outage(
     case: OutageCase,
     *,
@@ -307,7 +149,7 @@ def outage(
     caution_level, critical_level = _levels(case)
     demand = _demand(case, case.feeding)
     supplies = remaining_supplies(case)
-    fall = _fall(case, demand, supplies)
+    fall = fall_of(case, demand, supplies)
     to_critical = _time_to(fall, critical_level, level)
     course_min = _course_minutes(to_critical)
     tail = (1.0 - level) / 2.0
@@ -353,7 +195,7 @@ def _notes(case: OutageCase) -> tuple[str, ...]:
 
 def _measures(
     case: OutageCase,
-    fall: _Fall,
+    fall: Fall,
     backup: Aerator | None,
     exchange_l_per_min: float | None,
     fewer_fraction: float,
@@ -371,17 +213,17 @@ def _measures(
         unit_water(case.unit, case.temp_c),
     )
     fewer = replace(case, biomass_kg=scaled(case.biomass_kg, 1.0 - fewer_fraction))
-    trials: dict[str, _Fall] = {
-        f"{flow:.0f} L/min of fresh water": _fall(case, demand, (*supplies, fresh)),
-        f"{fewer_fraction * 100:.0f} % fewer fish": _fall(fewer, demand, supplies),
+    trials: dict[str, Fall] = {
+        f"{flow:.0f} L/min of fresh water": fall_of(case, demand, (*supplies, fresh)),
+        f"{fewer_fraction * 100:.0f} % fewer fish": fall_of(fewer, demand, supplies),
     }
     if case.feeding == "fed":
-        trials["fish unfed since the day before"] = _fall(
+        trials["fish unfed since the day before"] = fall_of(
             case, _demand(case, "fasted"), supplies
         )
     if backup is not None:
         air = aerator_supply(backup, unit_water(case.unit, case.temp_c))
-        trials[f"{backup.name} ({backup.sotr_kg_per_h:g} kg/h standard)"] = _fall(
+        trials[f"{backup.name} ({backup.sotr_kg_per_h:g} kg/h standard)"] = fall_of(
             case, demand, (*supplies, air)
         )
     before = fall.minutes_to(critical_level)
@@ -399,7 +241,7 @@ def _measures(
 
 
 def _holding(
-    case: OutageCase, fall: _Fall, caution_level: float
+    case: OutageCase, fall: Fall, caution_level: float
 ) -> tuple[Estimate, Estimate]:
     """Return backup air (standard rate) and fresh water that hold caution."""
     level = case.biomass_kg.level
@@ -435,7 +277,7 @@ def biomass_for_hours(case: OutageCase, *, hours: float) -> Estimate:
     _check(case)
     require("hours", hours, "h", 0.05, 24.0)
     known = replace(case, biomass_kg=exact(1.0, case.biomass_kg.level))
-    fall = _fall(known, _demand(case, case.feeding), remaining_supplies(case))
+    fall = fall_of(known, _demand(case, case.feeding), remaining_supplies(case))
     water_use = case.unit.water_respiration_mg_per_l_h * case.unit.volume_m3
     per_kg = fall.use_g_per_h - water_use
     critical_level = _levels(case)[1]

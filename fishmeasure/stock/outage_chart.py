@@ -2,7 +2,8 @@
 
 from matplotlib.figure import Figure
 
-from fishmeasure.stock.outage import HORIZON_MIN, OutageResult, TimeToLevel, time_words
+from fishmeasure.stock.outage import OutageResult, TimeToLevel, time_words
+from fishmeasure.stock.outage_fall import HORIZON_MIN
 
 # Okabe & Ito's palette, told apart by people with colour blindness
 _WATER, _CAUTION, _CRITICAL = "#0072B2", "#E69F00", "#D55E00"

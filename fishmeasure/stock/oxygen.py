@@ -1,9 +1,4 @@
-"""Oxygen: how much water holds, what the fish use, what comes in.
-
-Every supply is linear in the oxygen of the water, supply = a - b DO, so the level
-at which supply and demand meet, and the fall after an outage (``outage``), have
-closed forms.
-"""
+"""Oxygen: what the fish use, and how that stands to what comes in."""
 
 import math
 from dataclasses import dataclass
@@ -12,6 +7,12 @@ from typing import Literal
 from fishmeasure.flags import Problem
 from fishmeasure.stock.checks import outside, require, require_temp
 from fishmeasure.stock.figures import Respiration, load_stock_figures
+from fishmeasure.stock.oxygen_supply import (
+    INFLOW_SATURATION,
+    OxygenSupply,
+    unit_supplies,
+    unit_water,
+)
 from fishmeasure.stock.propagation import (
     difference,
     lognormal,
@@ -21,89 +22,15 @@ from fishmeasure.stock.propagation import (
     total,
     z_score,
 )
-from fishmeasure.stock.unit import Aerator, RearingUnit
+from fishmeasure.stock.saturation import oxygen_saturation_mg_per_l
+from fishmeasure.stock.unit import RearingUnit
 from fishmeasure.uncertainty import DEFAULT_LEVEL, Estimate
 
 Feeding = Literal["fed", "fasted"]
 
-HPA_PER_ATM = 1013.25
-THETA = 1.024  # transfer per °C; SWAT+ page, Chin 2006 has 1.025
-DO_STANDARD_MG_PER_L = 9.09  # at 20 °C, EN 25814 table
-INFLOW_SATURATION = 0.95  # of water of unknown oxygen; common practice, no source
-STILL_SURFACE_M_PER_DAY = (0.0, 0.6)  # Gelda 1996 without wind; Chin 2006 at least
 # Outside its source's range the error of the demand is taken as half as large
 # again; an allowance, no source.
 OUTSIDE_WIDENING = 1.5
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Water:
-    """The water that oxygen dissolves in.
-
-    ``pressure_hpa`` is that of the place, not reduced to sea level; None takes the
-    standard atmosphere at ``altitude_m``.
-    """
-
-    temp_c: float
-    salinity_g_per_kg: float = 0.0
-    altitude_m: float = 0.0
-    pressure_hpa: float | None = None
-
-    def pressure_atm(self) -> float:
-        """Return the pressure in atmospheres."""
-        if self.pressure_hpa is not None:
-            return self.pressure_hpa / HPA_PER_ATM
-        return standard_pressure_atm(self.altitude_m)
-
-
-def standard_pressure_atm(altitude_m: float) -> float:
-    """Return the ICAO standard atmosphere's pressure, up to 11 km.
-
-    Raises
-    ------
-    StockRangeError
-        Outside -500 to 5000 m.
-    """
-    require("altitude", altitude_m, "m", -500.0, 5000.0)
-    return math.pow(1.0 - 2.25577e-5 * altitude_m, 5.25588)
-
-
-def oxygen_saturation_mg_per_l(water: Water) -> float:
-    """Return the oxygen that water holds in balance with moist air, mg/L.
-
-    Benson & Krause 1984, Limnol Oceanogr 29:620-632, for 0-40 °C, 0-40 g/kg and
-    0.5-1.1 atm; vapour pressure as in APHA Standard Methods 4500-O. Agrees with
-    EN 25814 to its printed digits (tests/core/test_stock_oxygen.py).
-
-    Raises
-    ------
-    StockRangeError
-        Outside those ranges.
-    """
-    require_temp(water.temp_c)
-    require("salinity", water.salinity_g_per_kg, "g/kg", 0.0, 40.0)
-    pressure = water.pressure_atm()
-    require("air pressure", pressure * HPA_PER_ATM, "hPa", 506.0, 1115.0)
-    kelvin = water.temp_c + 273.15
-    log_fresh = (
-        -139.34411
-        + 1.575701e5 / kelvin
-        - 6.642308e7 / kelvin**2
-        + 1.243800e10 / kelvin**3
-        - 8.621949e11 / kelvin**4
-    )
-    log_salt = water.salinity_g_per_kg * (
-        0.017674 - 10.754 / kelvin + 2140.7 / kelvin**2
-    )
-    vapour = math.exp(11.8571 - 3840.70 / kelvin - 216961.0 / kelvin**2)
-    theta = 0.000975 - 1.426e-5 * water.temp_c + 6.436e-8 * water.temp_c**2
-    at_pressure = (
-        pressure
-        * (1.0 - vapour / pressure)
-        * (1.0 - theta * pressure)
-        / ((1.0 - vapour) * (1.0 - theta))
-    )
-    return math.exp(log_fresh - log_salt) * at_pressure
 
 
 # --- demand -------------------------------------------------------------------
@@ -199,119 +126,6 @@ def oxygen_demand(
         feeding=feeding,
         notes=tuple(notes),
         problems=problems,
-    )
-
-
-# --- supply -------------------------------------------------------------------
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class OxygenSupply:
-    """One supply: base - DO times exchange, in g/h.
-
-    ``base_g_per_h`` is what comes in at no oxygen in the unit; ``exchange_m3_per_h``
-    the volume that is brought to the supply's own level in an hour.
-    """
-
-    name: str
-    base_g_per_h: float
-    exchange_m3_per_h: float
-    relative_sd: float
-
-    def at_g_per_h(self, do_mg_per_l: float, level: float = DEFAULT_LEVEL) -> Estimate:
-        """Return the supply at an oxygen level; below 0 it takes oxygen away."""
-        value = self.base_g_per_h - self.exchange_m3_per_h * do_mg_per_l
-        return Estimate.normal(value, abs(value) * self.relative_sd, level)
-
-
-def inflow_supply(unit: RearingUnit, water: Water) -> OxygenSupply:
-    """Return what the inflow brings; its flow is taken as known to 5 %."""
-    require("inflow", unit.inflow_l_per_min, "L/min", 0.0)
-    flow_m3_per_h = unit.inflow_l_per_min * 60.0 / 1000.0
-    inflow_do = unit.inflow_do_mg_per_l
-    if inflow_do is None:
-        inflow_do = INFLOW_SATURATION * oxygen_saturation_mg_per_l(water)
-    return OxygenSupply(
-        name="inflow",
-        base_g_per_h=flow_m3_per_h * inflow_do,
-        exchange_m3_per_h=flow_m3_per_h,
-        relative_sd=0.05,
-    )
-
-
-def aerator_supply(aerator: Aerator, water: Water) -> OxygenSupply:
-    """Return what a device brings in the field.
-
-    OTR = SOTR alpha theta^(T - 20) (beta C* - DO) / C*20 (ASCE 2), C* for the
-    place's pressure and salinity, C*20 = 9.09 mg/L.
-    """
-    require("standard oxygen transfer rate", aerator.sotr_kg_per_h, "kg/h", 0.0)
-    exchange = (
-        aerator.sotr_kg_per_h
-        * 1000.0
-        * aerator.alpha
-        * math.pow(aerator.theta, water.temp_c - 20.0)
-        / DO_STANDARD_MG_PER_L
-    )
-    return OxygenSupply(
-        name=aerator.name,
-        base_g_per_h=exchange * aerator.beta * oxygen_saturation_mg_per_l(water),
-        exchange_m3_per_h=exchange,
-        relative_sd=aerator.relative_sd,
-    )
-
-
-def surface_transfer_m_per_day(wind_m_per_s: float | None) -> Estimate:
-    """Return the oxygen transfer coefficient of the open surface at 20 °C.
-
-    With a wind: 0.2 U up to 3.5 m/s, 0.057 U^2 above (Gelda et al. 1996, J Environ
-    Eng 122:269-275, abstract), taken as good to 30 %. Without one the sources
-    disagree, 0 (Gelda) or at least 0.6 m/d (Chin 2006); the whole span is kept.
-    """
-    if wind_m_per_s is None:
-        low, high = STILL_SURFACE_M_PER_DAY
-        return Estimate(
-            value=(low + high) / 2.0, sd=(high - low) / 3.29, low=low, high=high
-        )
-    require("wind", wind_m_per_s, "m/s", 0.0, 40.0)
-    if wind_m_per_s <= 3.5:
-        return lognormal(0.2 * wind_m_per_s, 0.3)
-    return lognormal(0.057 * wind_m_per_s**2, 0.3)
-
-
-def surface_supply(
-    unit: RearingUnit, water: Water, wind_m_per_s: float | None = None
-) -> OxygenSupply:
-    """Return what the open surface brings."""
-    require("surface", unit.surface_m2, "m²", 0.0)
-    transfer = surface_transfer_m_per_day(wind_m_per_s)
-    exchange = transfer.value * THETA ** (water.temp_c - 20.0) * unit.surface_m2 / 24.0
-    return OxygenSupply(
-        name="surface",
-        base_g_per_h=exchange * oxygen_saturation_mg_per_l(water),
-        exchange_m3_per_h=exchange,
-        relative_sd=relative_sd(transfer),
-    )
-
-
-def unit_water(unit: RearingUnit, temp_c: float) -> Water:
-    """Return the unit's water at a temperature."""
-    return Water(
-        temp_c=temp_c,
-        salinity_g_per_kg=unit.salinity_g_per_kg,
-        altitude_m=unit.altitude_m,
-    )
-
-
-def unit_supplies(
-    unit: RearingUnit, temp_c: float, wind_m_per_s: float | None = None
-) -> tuple[OxygenSupply, ...]:
-    """Return all supplies of a unit: inflow, surface and each aerator."""
-    water = unit_water(unit, temp_c)
-    return (
-        inflow_supply(unit, water),
-        surface_supply(unit, water, wind_m_per_s),
-        *(aerator_supply(aerator, water) for aerator in unit.aerators),
     )
 
 

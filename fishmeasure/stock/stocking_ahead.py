@@ -7,7 +7,7 @@ from datetime import date, timedelta
 from fishmeasure.stock import cautions
 from fishmeasure.stock.checks import require
 from fishmeasure.stock.factors import FishGroup, LimitName, UnitLimits, factors_of
-from fishmeasure.stock.growth import GrowthProjection
+from fishmeasure.stock.projection import GrowthProjection
 from fishmeasure.stock.propagation import product
 from fishmeasure.stock.stocking import unit_load, used_of
 from fishmeasure.stock.temperature import TemperatureForecast

@@ -7,8 +7,8 @@ from itertools import pairwise
 
 from fishmeasure.errors import WeeklyHarvestError
 from fishmeasure.stock.checks import require
-from fishmeasure.stock.growth import GrowthProjection
 from fishmeasure.stock.harvest import HarvestPlan, WeightSpread, harvest_plan
+from fishmeasure.stock.projection import GrowthProjection
 from fishmeasure.uncertainty import Estimate
 
 _MAX_DAYS = 1500.0  # of a projection of growth

@@ -19,7 +19,8 @@ from fishmeasure.stock.feed import (
     ration,
 )
 from fishmeasure.stock.figures import load_feed_chart, load_stock_figures
-from fishmeasure.stock.growth import WeightSample, fit_growth, project_growth
+from fishmeasure.stock.growth import WeightSample, fit_growth
+from fishmeasure.stock.projection import project_growth
 from fishmeasure.stock.propagation import exact, lognormal
 from fishmeasure.stock.temperature import ConstantTemperature
 from fishmeasure.uncertainty import Estimate

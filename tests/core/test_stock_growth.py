@@ -13,14 +13,13 @@ from hypothesis import strategies as st
 
 from fishmeasure.errors import NoSamplesError, StockRangeError
 from fishmeasure.stock.figures import load_stock_figures
-from fishmeasure.stock.growth import (
-    WeightSample,
+from fishmeasure.stock.growth import WeightSample, fit_growth
+from fishmeasure.stock.growth_rates import (
     condition_factor,
-    fit_growth,
-    project_growth,
     specific_growth_rate,
     thermal_growth_coefficient,
 )
+from fishmeasure.stock.projection import project_growth
 from fishmeasure.stock.propagation import exact, lognormal
 from fishmeasure.stock.temperature import (
     ConstantTemperature,

@@ -10,18 +10,14 @@ from hypothesis import strategies as st
 from scipy import stats
 
 from fishmeasure.errors import StockRangeError
-from fishmeasure.stock.growth import (
-    GrowthProjection,
-    WeightSample,
-    fit_growth,
-    project_growth,
-)
+from fishmeasure.stock.growth import WeightSample, fit_growth
 from fishmeasure.stock.harvest import (
     WeightSpread,
     count_above,
     dates_at_size,
     harvest_plan,
 )
+from fishmeasure.stock.projection import GrowthProjection, project_growth
 from fishmeasure.stock.propagation import exact, lognormal
 from fishmeasure.stock.temperature import ConstantTemperature
 

@@ -10,17 +10,16 @@ from scipy.integrate import solve_ivp
 
 from fishmeasure.errors import StockRangeError
 from fishmeasure.stock import cautions
-from fishmeasure.stock.outage import (
+from fishmeasure.stock.outage import biomass_for_hours, outage, time_words
+from fishmeasure.stock.outage_chart import outage_figure
+from fishmeasure.stock.outage_fall import (
     HORIZON_MIN,
     OutageCase,
     OutageCause,
-    biomass_for_hours,
-    outage,
     remaining_supplies,
-    time_words,
 )
-from fishmeasure.stock.outage_chart import outage_figure
-from fishmeasure.stock.oxygen import oxygen_demand, surface_supply, unit_water
+from fishmeasure.stock.oxygen import oxygen_demand
+from fishmeasure.stock.oxygen_supply import surface_supply, unit_water
 from fishmeasure.stock.propagation import exact, lognormal, lognormal_draws
 from fishmeasure.stock.unit import Aerator, RearingUnit
 from fishmeasure.uncertainty import Estimate

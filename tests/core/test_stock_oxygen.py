@@ -12,18 +12,15 @@ from hypothesis import strategies as st
 
 from fishmeasure.errors import StockRangeError, UnknownStockSpeciesError
 from fishmeasure.stock.figures import load_stock_figures, stock_species
-from fishmeasure.stock.oxygen import (
-    Feeding,
-    Water,
+from fishmeasure.stock.oxygen import Feeding, oxygen_balance, oxygen_demand
+from fishmeasure.stock.oxygen_supply import (
     aerator_supply,
     inflow_supply,
-    oxygen_balance,
-    oxygen_demand,
-    oxygen_saturation_mg_per_l,
     surface_supply,
     surface_transfer_m_per_day,
 )
 from fishmeasure.stock.propagation import exact, lognormal
+from fishmeasure.stock.saturation import Water, oxygen_saturation_mg_per_l
 from fishmeasure.stock.unit import Aerator, RearingUnit
 
 

@@ -16,13 +16,9 @@ from fishmeasure.stock.factors import (
     flow_index,
     flow_index_at_inflow,
 )
-from fishmeasure.stock.growth import (
-    GrowthProjection,
-    WeightSample,
-    fit_growth,
-    project_growth,
-)
+from fishmeasure.stock.growth import WeightSample, fit_growth
 from fishmeasure.stock.nitrogen import Nitrification
+from fishmeasure.stock.projection import GrowthProjection, project_growth
 from fishmeasure.stock.propagation import exact, lognormal
 from fishmeasure.stock.stocking import unit_load
 from fishmeasure.stock.stocking_ahead import (

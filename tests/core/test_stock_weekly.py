@@ -10,8 +10,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from fishmeasure.errors import StockRangeError, WeeklyHarvestError
-from fishmeasure.stock.growth import GrowthProjection
 from fishmeasure.stock.harvest import WeightSpread
+from fishmeasure.stock.projection import GrowthProjection
 from fishmeasure.stock.propagation import exact, lognormal
 from fishmeasure.stock.weekly import WeeklyHarvest, weekly_plan
 

@@ -27,7 +27,7 @@ from fishmeasure.ledger.entries import (
 )
 from fishmeasure.ledger.state import Balance, CohortInUnit
 from fishmeasure.ledger.weights import WeightTrack
-from fishmeasure.stock.growth import project_growth
+from fishmeasure.stock.projection import project_growth
 from fishmeasure.stock.propagation import z_score
 from fishmeasure.stock.temperature import MonthlyTemperature
 from tests.ledger.build import YEAR_C, cohort, day, entry_about, same, tank

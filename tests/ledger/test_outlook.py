@@ -32,12 +32,8 @@ from fishmeasure.report.outlook_pdf import outlook_pdf, write_pdf
 from fishmeasure.report.outlook_plots import outlook_plots
 from fishmeasure.report.outlook_words import NO_ANSWER, heading, sections
 from fishmeasure.stock import cautions
-from fishmeasure.stock.oxygen import (
-    DO_STANDARD_MG_PER_L,
-    Water,
-    aerator_supply,
-    oxygen_saturation_mg_per_l,
-)
+from fishmeasure.stock.oxygen_supply import DO_STANDARD_MG_PER_L, aerator_supply
+from fishmeasure.stock.saturation import Water, oxygen_saturation_mg_per_l
 from tests.ledger.build import cohort, day, entry_about, same, tank
 
 TROUT = cohort("trout", id=same(11), plate_weight_g=250.0)

@@ -19,7 +19,8 @@ def feed_command(
 ) -> None:
     """Show the ration and the kilograms of feed for today and the days ahead."""
     from fishmeasure.stock.feed import feed_plan
-    from fishmeasure.stock.growth import WeightSample, fit_growth, project_growth
+    from fishmeasure.stock.growth import WeightSample, fit_growth
+    from fishmeasure.stock.projection import project_growth
     from fishmeasure.stock.propagation import exact
     from fishmeasure.stock.temperature import ConstantTemperature
 

@@ -24,8 +24,8 @@ def growth_command(
 ) -> None:
     """Fit growth to a cohort's samples; weights and plate-size dates ahead."""
     from fishmeasure.stock.figures import load_stock_figures
-    from fishmeasure.stock.growth import project_growth
     from fishmeasure.stock.harvest import DateEstimate, dates_at_size
+    from fishmeasure.stock.projection import project_growth
 
     water, samples = cohort.water(), cohort.samples()
     fit = cohort.fit()
@@ -69,7 +69,7 @@ def growth_command(
 
 
 def _growth_rate(samples: "tuple[WeightSample, ...]") -> tuple[str, ...]:
-    from fishmeasure.stock.growth import specific_growth_rate
+    from fishmeasure.stock.growth_rates import specific_growth_rate
 
     first, last = samples[0], samples[-1]
     if last.day == first.day:

@@ -14,8 +14,9 @@ from fishmeasure.errors import BadOptionError, OptionFormatError
 from fishmeasure.words import number, span
 
 if TYPE_CHECKING:
-    from fishmeasure.stock.growth import GrowthFit, GrowthProjection
+    from fishmeasure.stock.growth import GrowthFit
     from fishmeasure.stock.harvest import Harvest, HarvestPlan
+    from fishmeasure.stock.projection import GrowthProjection
     from fishmeasure.stock.weekly import WeeklyHarvest
     from fishmeasure.uncertainty import Estimate
 
@@ -118,7 +119,7 @@ def _every_week(
 def _ahead(
     cohort: opt.CohortOptions, fit: "GrowthFit", last: date
 ) -> "GrowthProjection":
-    from fishmeasure.stock.growth import project_growth
+    from fishmeasure.stock.projection import project_growth
 
     days = max((last - fit.last_day).days, 0)
     return project_growth(fit=fit, temperature=cohort.water(), days=days)

@@ -83,8 +83,9 @@ def outage_command(
     json_to: JsonTo = None,
 ) -> None:
     """Show how long oxygen lasts when power or pump stops, and what buys time."""
-    from fishmeasure.stock.outage import OutageCase, OutageCause, biomass_for_hours
+    from fishmeasure.stock.outage import biomass_for_hours
     from fishmeasure.stock.outage import outage as outage_
+    from fishmeasure.stock.outage_fall import OutageCase, OutageCause
     from fishmeasure.stock.unit import Aerator
     from fishmeasure.uncertainty import Estimate
 

@@ -14,7 +14,7 @@ from fishmeasure.words import number, percent, span
 
 if TYPE_CHECKING:
     from fishmeasure.stock.factors import UnitLimits
-    from fishmeasure.stock.growth import GrowthProjection
+    from fishmeasure.stock.projection import GrowthProjection
     from fishmeasure.stock.stocking import UnitLoad
     from fishmeasure.stock.stocking_ahead import StockingOutlook
     from fishmeasure.stock.unit import RearingUnit
@@ -104,7 +104,8 @@ def _outlook(
     fingerling_g: float,
 ) -> "StockingOutlook":
     """Return the outlook of one group of fish that grows as the book says."""
-    from fishmeasure.stock.growth import WeightSample, fit_growth, project_growth
+    from fishmeasure.stock.growth import WeightSample, fit_growth
+    from fishmeasure.stock.projection import project_growth
     from fishmeasure.stock.propagation import exact
     from fishmeasure.stock.stocking_ahead import (
         StockedGroup,

@@ -11,11 +11,7 @@ from fishmeasure.ledger.entries import Cohort
 from fishmeasure.ledger.state import CohortInUnit, UnitState
 from fishmeasure.species import packaged_species
 from fishmeasure.stock.figures import load_stock_figures
-from fishmeasure.stock.growth import (
-    GrowthProjection,
-    project_growth,
-    specific_growth_rate,
-)
+from fishmeasure.stock.growth_rates import specific_growth_rate
 from fishmeasure.stock.harvest import (
     Harvest,
     SizeDates,
@@ -24,6 +20,7 @@ from fishmeasure.stock.harvest import (
     dates_at_size,
     harvest_plan,
 )
+from fishmeasure.stock.projection import GrowthProjection, project_growth
 from fishmeasure.stock.propagation import exact
 from fishmeasure.uncertainty import Estimate
 

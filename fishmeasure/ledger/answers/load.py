@@ -13,7 +13,7 @@ from fishmeasure.ledger.rearing import rearing_unit
 from fishmeasure.ledger.state import UnitState
 from fishmeasure.stock.factors import FishGroup, UnitLimits
 from fishmeasure.stock.figures import load_stock_figures
-from fishmeasure.stock.growth import GrowthFit, GrowthProjection, project_growth
+from fishmeasure.stock.growth import GrowthFit
 from fishmeasure.stock.nitrogen import (
     AmmoniaReading,
     BedBalance,
@@ -25,6 +25,7 @@ from fishmeasure.stock.nitrogen import (
     plant_uptake_g_per_day,
     tan_g_per_day,
 )
+from fishmeasure.stock.projection import GrowthProjection, project_growth
 from fishmeasure.stock.propagation import lognormal
 from fishmeasure.stock.stocking import UnitLoad, unit_load
 from fishmeasure.stock.stocking_ahead import (

@@ -9,13 +9,8 @@ from fishmeasure.ledger.answers.water import Water
 from fishmeasure.ledger.rearing import backup_air, rearing_unit, without_pump
 from fishmeasure.ledger.state import UnitState
 from fishmeasure.stock.factors import FishGroup
-from fishmeasure.stock.outage import (
-    OutageCase,
-    OutageCause,
-    OutageResult,
-    biomass_for_hours,
-    outage,
-)
+from fishmeasure.stock.outage import OutageResult, biomass_for_hours, outage
+from fishmeasure.stock.outage_fall import OutageCase, OutageCause
 from fishmeasure.stock.oxygen import oxygen_balance, oxygen_demand
 from fishmeasure.uncertainty import Estimate
 
