@@ -12,7 +12,7 @@ from fishmeasure.ledger.answers import CohortOutlook
 from fishmeasure.ledger.entries import Sample
 from fishmeasure.ledger.netsample import sample_entry as ledger_entry
 from fishmeasure.ledger.outlook import UnitOutlook, unit_outlook
-from fishmeasure.ledger.store import newest
+from fishmeasure.ledger.rows import newest
 from fishmeasure.plain import plain
 from fishmeasure.uncertainty import Estimate
 

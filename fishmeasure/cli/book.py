@@ -11,11 +11,7 @@ from fishmeasure.cli.book_options import BookOption, opened
 from fishmeasure.cli.checked import CheckedTyper
 from fishmeasure.cli.options import JsonTo, read_day
 from fishmeasure.cli.output import data_only, write_bytes
-from fishmeasure.errors import (
-    ImportFileError,
-    OptionFormatError,
-    UnknownRecordError,
-)
+from fishmeasure.errors import ImportFileError, OptionFormatError, UnknownRecordError
 
 if TYPE_CHECKING:
     from rich.table import Table
@@ -178,7 +174,8 @@ def add_command(
 ) -> None:
     """Add a unit, a cohort or an entry (dated today, unless on=2026-05-02)."""
     from fishmeasure.ledger.codec import from_plain
-    from fishmeasure.ledger.entries import Cohort, Unit, entry_from_plain
+    from fishmeasure.ledger.entries import entry_from_plain
+    from fishmeasure.ledger.units import Cohort, Unit
     from fishmeasure.species import load_species
 
     record = _kind(kind)
@@ -327,7 +324,8 @@ def _kinds() -> tuple[str, ...]:
 
 
 def _kind(word: str) -> type:
-    from fishmeasure.ledger.entries import ENTRY_KINDS, Cohort, Unit
+    from fishmeasure.ledger.entries import ENTRY_KINDS
+    from fishmeasure.ledger.units import Cohort, Unit
 
     kinds: dict[str, type] = {"unit": Unit, "cohort": Cohort, **ENTRY_KINDS}
     if word not in kinds:

@@ -13,9 +13,6 @@ from uuid import UUID
 from fishmeasure.errors import BadEntryError, UnknownStockSpeciesError
 from fishmeasure.ledger.climate import Climate, unit_temperature
 from fishmeasure.ledger.entries import (
-    FIRST_DAY,
-    LAST_DAY,
-    Cohort,
     Counted,
     Died,
     Entry,
@@ -26,22 +23,14 @@ from fishmeasure.ledger.entries import (
     Moved,
     Sample,
     Stocked,
-    Unit,
     WaterReading,
     in_force,
 )
 from fishmeasure.ledger.groups import Assumptions, CohortGroups, Group
 from fishmeasure.ledger.sampled import condition_factor, weight_cv
-from fishmeasure.ledger.state import (
-    Balance,
-    CountDifference,
-)
-from fishmeasure.ledger.summary import (
-    Present,
-    cohort_total,
-    count_estimate,
-    unit_state,
-)
+from fishmeasure.ledger.state import Balance, CountDifference
+from fishmeasure.ledger.summary import Present, cohort_total, count_estimate, unit_state
+from fishmeasure.ledger.units import FIRST_DAY, LAST_DAY, Cohort, Unit
 from fishmeasure.stock.figures import StockFigures, load_stock_figures
 from fishmeasure.stock.propagation import z_score
 

@@ -5,7 +5,8 @@ from datetime import date, timedelta
 from typing import TYPE_CHECKING, Final
 from uuid import UUID
 
-from fishmeasure.ledger.entries import Unit, WaterReading
+from fishmeasure.ledger.entries import WaterReading
+from fishmeasure.ledger.units import Unit
 from fishmeasure.stock.figures import StockFigures
 from fishmeasure.stock.temperature import (
     ConstantTemperature,

@@ -14,9 +14,7 @@ from typing import Any, Final
 from uuid import UUID, uuid5
 
 from fishmeasure.ledger.entries import (
-    AerationDevice,
     Cancelled,
-    Cohort,
     Counted,
     Died,
     Entry,
@@ -26,11 +24,10 @@ from fishmeasure.ledger.entries import (
     Sample,
     Sold,
     Stocked,
-    Unit,
-    UnitLimits,
     WaterReading,
 )
 from fishmeasure.ledger.store import BookContent
+from fishmeasure.ledger.units import AerationDevice, Cohort, Unit, UnitLimits
 from fishmeasure.stock.feed import ration
 
 ABOUT: Final = (

@@ -1,4 +1,4 @@
-"""What the book holds: units, cohorts and dated entries that never change.
+"""What the book holds beside units and cohorts: dated entries that never change.
 
 A correction is a new entry whose ``replaces`` names the old one; a ``Cancelled``
 entry takes one back. An entry counts unless another one names it, so taking
@@ -11,134 +11,26 @@ is one entry, which is what lets a phone repeat its queue without harm.
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
 from datetime import date, datetime, time
-from typing import Annotated, ClassVar, Literal
+from typing import Annotated, ClassVar
 from uuid import UUID
 
 from fishmeasure.errors import BadEntryError
-from fishmeasure.ledger.codec import (
-    DateWithin,
-    JsonObject,
-    MaxLength,
-    Plain,
-    Within,
-    check_fields,
-    from_plain,
-    to_plain,
+from fishmeasure.ledger.codec import Plain, check_fields, from_plain, to_plain
+from fishmeasure.ledger.units import (
+    ConditionFactor,
+    Count,
+    CountSd,
+    Day,
+    DegC,
+    Fraction,
+    Grams,
+    GramsSd,
+    Kilograms,
+    MgPerL,
+    Name,
+    Text,
 )
-
-Text = Annotated[str, MaxLength(2000)]
-Name = Annotated[str, MaxLength(80)]
-Count = Annotated[int, Within(0, 10_000_000)]
-CountSd = Annotated[float, Within(0.0, 1e7)]
-Grams = Annotated[float, Within(0.001, 200_000.0)]
-GramsSd = Annotated[float, Within(0.0, 200_000.0)]
-Kilograms = Annotated[float, Within(0.0, 1e6)]
-Fraction = Annotated[float, Within(0.0, 1.0)]
-ConditionFactor = Annotated[float, Within(0.05, 20.0)]
-DegC = Annotated[float, Within(-2.0, 45.0)]
-MgPerL = Annotated[float, Within(0.0, 1000.0)]
-LPerMin = Annotated[float, Within(0.0, 1e6)]
-
-# A day outside is a slip of the pen, and would cost a replay many years of days.
-FIRST_DAY, LAST_DAY = date(1990, 1, 1), date(2100, 12, 31)
-Day = Annotated[date, DateWithin(FIRST_DAY, LAST_DAY)]
-
-UnitKind = Literal["tank", "pond", "raceway", "cage"]
-MONTHS = 12
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class AerationDevice:
-    """A blower, diffuser, paddle or oxygen feed.
-
-    ``standard_transfer_g_per_h`` is its standard oxygen transfer rate: clean
-    water, 20 degrees C, no oxygen in it. ``on_backup`` says that it goes on when
-    the mains power stops.
-    """
-
-    name: Name
-    standard_transfer_g_per_h: Annotated[float, Within(0.0, 1e6)]
-    power_w: Annotated[float, Within(0.0, 1e6)] = 0.0
-    on_backup: bool = False
-
-    def __post_init__(self) -> None:
-        check_fields(self)
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class UnitLimits:
-    """The grower's own limits; None means the species' or the handbook's."""
-
-    max_density_kg_per_m3: Annotated[float, Within(0.1, 1000.0)] | None = None
-    min_do_mg_per_l: Annotated[float, Within(0.5, 20.0)] | None = None
-    critical_do_mg_per_l: Annotated[float, Within(0.2, 20.0)] | None = None
-    max_unionised_ammonia_mg_per_l: Annotated[float, Within(1e-4, 5.0)] | None = None
-    max_nitrate_n_mg_per_l: MgPerL | None = None
-
-    def __post_init__(self) -> None:
-        check_fields(self)
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Unit:
-    """A pond, tank, raceway section or cage.
-
-    A change is a new version; ``version`` is the one that this record is.
-    ``inflow_l_per_min`` is new water, ``recirculated_l_per_min`` what a pump sends
-    round through filter and plant bed, ``water_respiration_mg_per_l_h`` the oxygen
-    that water and bottom use, next to nothing in a clean tank.
-    ``monthly_temperature_deg_c`` has twelve values, January first, or none.
-    """
-
-    id: UUID
-    name: Name
-    kind: UnitKind
-    volume_m3: Annotated[float, Within(0.001, 1e7)]
-    depth_m: Annotated[float, Within(0.05, 100.0)]
-    version: Annotated[int, Within(1, 1_000_000)] = 1
-    altitude_m: Annotated[float, Within(-430.0, 6000.0)] = 0.0
-    pressure_hpa: Annotated[float, Within(450.0, 1100.0)] | None = None
-    salinity_g_per_kg: Annotated[float, Within(0.0, 45.0)] = 0.0
-    inflow_l_per_min: LPerMin = 0.0
-    inflow_do_mg_per_l: Annotated[float, Within(0.0, 40.0)] | None = None
-    inflow_by_gravity: bool = True
-    water_respiration_mg_per_l_h: Annotated[float, Within(0.0, 10.0)] = 0.0
-    recirculated_l_per_min: LPerMin = 0.0
-    aeration: Annotated[tuple[AerationDevice, ...], MaxLength(50)] = ()
-    plant_bed_area_m2: Annotated[float, Within(0.0, 1e6)] = 0.0
-    plant_bed_kind: Literal["leafy", "fruiting"] = "leafy"
-    monthly_temperature_deg_c: tuple[DegC, ...] = ()
-    limits: UnitLimits = field(default_factory=UnitLimits)
-    note: Text = ""
-    recorded_at: datetime | None = field(default=None, compare=False)
-
-    def __post_init__(self) -> None:
-        check_fields(self)
-        if not self.name.strip():
-            raise BadEntryError(field="name", reason="of the unit is empty")
-        if len(self.monthly_temperature_deg_c) not in {0, MONTHS}:
-            raise BadEntryError(
-                field="monthly_temperature_deg_c", reason="must have 12 values or none"
-            )
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Cohort:
-    """Fish stocked together, of one origin. A change is a new version."""
-
-    id: UUID
-    name: Name
-    species_key: Name
-    version: Annotated[int, Within(1, 1_000_000)] = 1
-    origin: Text = ""
-    plate_weight_g: Grams | None = None
-    note: Text = ""
-    recorded_at: datetime | None = field(default=None, compare=False)
-
-    def __post_init__(self) -> None:
-        check_fields(self)
-        if not self.name.strip():
-            raise BadEntryError(field="name", reason="of the cohort is empty")
+from fishmeasure.ledger.values import JsonObject, MaxLength, Within
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

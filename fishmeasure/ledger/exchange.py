@@ -17,13 +17,8 @@ from dataclasses import dataclass
 from typing import Annotated, Any, TypeVar
 from uuid import UUID, uuid5
 
-from fishmeasure.errors import (
-    BadEntryError,
-    ImportFileError,
-    UnknownRecordError,
-)
+from fishmeasure.errors import BadEntryError, ImportFileError, UnknownRecordError
 from fishmeasure.ledger.codec import (
-    MaxLength,
     check_fields,
     field_names,
     from_plain,
@@ -32,13 +27,13 @@ from fishmeasure.ledger.codec import (
 )
 from fishmeasure.ledger.entries import (
     ENTRY_KINDS,
-    Cohort,
     Entry,
-    Unit,
     entry_from_plain,
     entry_to_plain,
 )
 from fishmeasure.ledger.store import BookContent
+from fishmeasure.ledger.units import Cohort, Unit
+from fishmeasure.ledger.values import MaxLength
 
 FORMAT = "fishmeasure-book"
 FORMAT_VERSION = 1

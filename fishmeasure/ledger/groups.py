@@ -12,7 +12,7 @@ from uuid import UUID
 
 from fishmeasure.flags import Problem
 from fishmeasure.ledger.climate import Climate
-from fishmeasure.ledger.entries import Cohort
+from fishmeasure.ledger.units import Cohort
 from fishmeasure.ledger.weights import WeightTrack
 from fishmeasure.stock.figures import StockFigures
 from fishmeasure.uncertainty import Estimate

@@ -20,8 +20,9 @@ from fishmeasure.ledger.answers import (
     Water,
 )
 from fishmeasure.ledger.balance import Assumptions, Balance, replay
-from fishmeasure.ledger.entries import Cohort, Entry, Sample, Unit, in_force
+from fishmeasure.ledger.entries import Entry, Sample, in_force
 from fishmeasure.ledger.state import UnitState
+from fishmeasure.ledger.units import Cohort, Unit
 from fishmeasure.stock import cautions
 
 __all__ = ["Options", "UnitOutlook", "unit_outlook"]

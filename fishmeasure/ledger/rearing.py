@@ -3,7 +3,7 @@
 from dataclasses import replace
 from typing import Final
 
-from fishmeasure.ledger.entries import AerationDevice, Unit
+from fishmeasure.ledger.units import AerationDevice, Unit
 from fishmeasure.stock.oxygen_supply import DO_STANDARD_MG_PER_L
 from fishmeasure.stock.saturation import HPA_PER_ATM
 from fishmeasure.stock.unit import Aerator, RearingUnit

@@ -5,7 +5,7 @@ from datetime import date
 from uuid import UUID
 
 from fishmeasure.flags import Problem
-from fishmeasure.ledger.entries import Cohort, Unit
+from fishmeasure.ledger.units import Cohort, Unit
 from fishmeasure.stock.growth import GrowthFit
 from fishmeasure.stock.temperature import TemperatureForecast
 from fishmeasure.uncertainty import Estimate

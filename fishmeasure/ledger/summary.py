@@ -6,7 +6,7 @@ from typing import Final
 
 from fishmeasure.flags import Problem
 from fishmeasure.ledger.climate import FALLBACK_TEMP_C
-from fishmeasure.ledger.entries import Unit, WaterReading
+from fishmeasure.ledger.entries import WaterReading
 from fishmeasure.ledger.groups import CohortGroups, Flows, Group
 from fishmeasure.ledger.state import (
     CohortInUnit,
@@ -16,6 +16,7 @@ from fishmeasure.ledger.state import (
     UnitFlow,
     UnitState,
 )
+from fishmeasure.ledger.units import Unit
 from fishmeasure.stock.growth import STEP_SPREAD, GrowthFit
 from fishmeasure.stock.propagation import z_score
 from fishmeasure.stock.temperature import TemperatureForecast

@@ -17,7 +17,6 @@ from typing import Any
 from uuid import UUID
 
 from fishmeasure.ledger.entries import (
-    Cohort,
     Counted,
     Died,
     Entry,
@@ -26,10 +25,10 @@ from fishmeasure.ledger.entries import (
     Moved,
     Sample,
     Stocked,
-    Unit,
     WaterReading,
 )
 from fishmeasure.ledger.store import Book, BookContent, open_book
+from fishmeasure.ledger.units import Cohort, Unit
 from fishmeasure.report.outlook_words import sections
 from tests.bench.timing import best_ms
 

@@ -19,8 +19,8 @@ from uuid import UUID
 from hypothesis import strategies as st
 
 from fishmeasure.errors import BadEntryError
-from fishmeasure.ledger.codec import JsonObject, MaxLength, Within
 from fishmeasure.ledger.entries import ENTRY_KINDS, Entry, Sample
+from fishmeasure.ledger.values import JsonObject, MaxLength, Within
 
 _T = TypeVar("_T")
 # Any Unicode text that both databases can keep.

@@ -16,7 +16,6 @@ from fishmeasure.ledger.codec import field_names, from_plain, is_text, to_plain
 from fishmeasure.ledger.entries import (
     ENTRY_KINDS,
     Cancelled,
-    Cohort,
     Counted,
     Died,
     Entry,
@@ -27,12 +26,12 @@ from fishmeasure.ledger.entries import (
     Moved,
     Sample,
     Stocked,
-    Unit,
     WaterReading,
     entry_from_plain,
     entry_to_plain,
     in_force,
 )
+from fishmeasure.ledger.units import Cohort, Unit
 from tests.ledger.build import cohort, day, same, tank
 from tests.ledger.strategies import entries, records
 

@@ -11,7 +11,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from fishmeasure.errors import ImportFileError
-from fishmeasure.ledger.entries import Cohort, Died, Stocked, Unit, entry_to_plain
+from fishmeasure.ledger.entries import Died, Stocked, entry_to_plain
 from fishmeasure.ledger.exchange import (
     book_from_csv,
     book_from_json,
@@ -19,6 +19,7 @@ from fishmeasure.ledger.exchange import (
     book_to_json,
 )
 from fishmeasure.ledger.store import BookContent, open_book
+from fishmeasure.ledger.units import Cohort, Unit
 from tests.ledger.build import cohort, tank
 from tests.ledger.strategies import entries, records
 

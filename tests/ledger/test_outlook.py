@@ -13,7 +13,6 @@ from fishmeasure.errors import ReportWriteError, UnknownRecordError
 from fishmeasure.ledger.demo import ABOUT, demo_book
 from fishmeasure.ledger.entries import (
     ENTRY_KINDS,
-    AerationDevice,
     Counted,
     Died,
     Entry,
@@ -21,13 +20,12 @@ from fishmeasure.ledger.entries import (
     Harvested,
     Sample,
     Stocked,
-    Unit,
-    UnitLimits,
     WaterReading,
 )
 from fishmeasure.ledger.outlook import Options, UnitOutlook, unit_outlook
 from fishmeasure.ledger.rearing import backup_air, rearing_unit, without_pump
 from fishmeasure.ledger.store import open_book
+from fishmeasure.ledger.units import AerationDevice, Unit, UnitLimits
 from fishmeasure.report.outlook_pdf import outlook_pdf, write_pdf
 from fishmeasure.report.outlook_plots import outlook_plots
 from fishmeasure.report.outlook_words import NO_ANSWER, heading, sections

@@ -27,7 +27,8 @@ from fishmeasure.ledger.entries import (
     Moved,
     Stocked,
 )
-from fishmeasure.ledger.store import Added, Book, BookContent, newest, open_book
+from fishmeasure.ledger.rows import Added, newest
+from fishmeasure.ledger.store import Book, BookContent, open_book
 from tests.ledger.build import cohort, day, tank
 
 TANK_A, TANK_B, TROUT = tank("Tank A"), tank("Tank B"), cohort("trout")

@@ -6,7 +6,8 @@ from typing import Annotated, Final, TypeVar
 
 from fishmeasure.errors import FishMeasureError
 from fishmeasure.flags import Problem
-from fishmeasure.ledger.codec import Within, check_fields
+from fishmeasure.ledger.codec import check_fields
+from fishmeasure.ledger.values import Within
 
 _T = TypeVar("_T")
 

@@ -7,8 +7,8 @@ from typing import Final
 
 from fishmeasure.errors import FishMeasureError, SpeciesError
 from fishmeasure.ledger.answers.ask import AHEAD_DAYS, Attempts, Options
-from fishmeasure.ledger.entries import Cohort
 from fishmeasure.ledger.state import CohortInUnit, UnitState
+from fishmeasure.ledger.units import Cohort
 from fishmeasure.species import packaged_species
 from fishmeasure.stock.figures import load_stock_figures
 from fishmeasure.stock.growth_rates import specific_growth_rate
