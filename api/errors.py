@@ -10,6 +10,7 @@ from fastapi.responses import JSONResponse, Response
 from pydantic import BaseModel, Field
 from starlette.exceptions import HTTPException
 
+from api.headers import add_headers
 from api.observe import REQUEST_ID_HEADER, request_id
 from fishmeasure.errors import (
     FishMeasureError,
@@ -353,8 +354,10 @@ async def _unexpected(request: Request, error: Exception) -> JSONResponse:
         message="The server failed in a way that was not foreseen.",
         advice="Try once more; if it fails again, report it with the time of day.",
     )
-    # Made outside the part that numbers requests, so the number is put in here.
-    return error_response(500, body, {REQUEST_ID_HEADER: request_id.get()})
+    # Made outside the parts that number requests and add headers.
+    answer = error_response(500, body, {REQUEST_ID_HEADER: request_id.get()})
+    add_headers(answer.headers)
+    return answer
 
 
 def install_error_handlers(app: FastAPI) -> None:

@@ -7,6 +7,7 @@ from collections.abc import Iterable, Iterator
 from typing import Any
 
 from api.services import Services
+from fishmeasure.cells import text_to_cell
 from fishmeasure.ledger.archive import Page, StoredPhoto, StoredSample
 from fishmeasure.ledger.exchange import book_to_csv, book_to_json
 from fishmeasure.results import csv_rows, photo_from_json
@@ -123,4 +124,10 @@ def _sample_row(sample: StoredSample) -> list[Any]:
         "mean_weight_low_g": low,
         "mean_weight_high_g": high,
     }
-    return ["" if known[name] is None else known[name] for name in SAMPLE_COLUMNS]
+    return [_cell(known[name]) for name in SAMPLE_COLUMNS]
+
+
+def _cell(value: Any) -> Any:
+    if value is None:
+        return ""
+    return text_to_cell(value) if isinstance(value, str) else value

@@ -13,6 +13,7 @@ from api.errors import (
     body_of,
     error_response,
 )
+from api.headers import add_headers
 from api.pairing import token_hash
 from api.services import Services
 
@@ -21,18 +22,6 @@ SAFE_METHODS = frozenset({"GET", "HEAD", "OPTIONS"})
 # Reached before a device is paired.
 GUARDED_PATHS = ("/v1/", "/metrics")
 OPEN_PATHS = frozenset({"/v1/devices", "/v1/about", "/health", "/ready"})
-
-HEADERS = {
-    "Content-Security-Policy": (
-        "default-src 'self'; img-src 'self' blob: data:; object-src 'none'; "
-        "base-uri 'none'; form-action 'self'; frame-ancestors 'none'"
-    ),
-    "X-Content-Type-Options": "nosniff",
-    "Referrer-Policy": "no-referrer",
-    "Cross-Origin-Opener-Policy": "same-origin",
-    "Cross-Origin-Resource-Policy": "same-origin",
-    "Permissions-Policy": "camera=(self), geolocation=(), microphone=()",
-}
 
 
 class Guard:
@@ -55,10 +44,7 @@ class Guard:
 
         async def send_with_headers(message: Message) -> None:
             if message["type"] == "http.response.start":
-                headers = MutableHeaders(scope=message)
-                for name, value in HEADERS.items():
-                    headers.setdefault(name, value)
-                headers.setdefault("Cache-Control", "no-cache")
+                add_headers(MutableHeaders(scope=message))
             await send(message)
 
         error = await self._refusal(scope)

@@ -12,6 +12,7 @@ from typing import Any
 import numpy as np
 
 from fishmeasure.arrays import FloatArray, frozen
+from fishmeasure.cells import text_to_cell
 from fishmeasure.flags import Problem
 from fishmeasure.length import FishLength
 from fishmeasure.plane import CameraModel, PlaneScale
@@ -303,4 +304,6 @@ def csv_rows(measurements: Iterable[PhotoMeasurement]) -> Iterable[list[str]]:
 def _cell(value: object) -> str:
     if value is None or (isinstance(value, float) and not math.isfinite(value)):
         return ""
+    if isinstance(value, str):
+        return text_to_cell(value)
     return str(value).lower() if isinstance(value, bool) else str(value)

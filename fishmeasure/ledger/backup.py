@@ -47,6 +47,9 @@ _FILE = re.compile(
     r"photos/([0-9a-f]{2})/\1[0-9a-f]{62}|lenses/[A-Za-z0-9_-]{1,60}\.json"
 )
 
+# Views and triggers, which no book has, would run what somebody else wrote.
+_STRANGE: Final = "SELECT name FROM sqlite_master WHERE type NOT IN ('table', 'index')"
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class BackupContent:
@@ -331,6 +334,8 @@ def _missing(name: str, book: Path, found: dict[str, Any]) -> tuple[str, ...]:
             state = connection.execute(text("PRAGMA quick_check")).scalar_one()
             if state != "ok":
                 raise BackupDamagedError(name, "the book in it is damaged")
+            if connection.execute(text(_STRANGE)).first() is not None:
+                raise BackupDamagedError(name, "the book in it holds more than tables")
             photos = connection.execute(select(tables.photos.c.id)).scalars().all()
     except BookUnreadableError:
         raise BackupDamagedError(name, "the book in it cannot be read") from None

@@ -1,7 +1,8 @@
 """The whole book as JSON or as CSV tables, and back, without loss.
 
 JSON is one document. CSV is four tables, one text each; an empty cell is a field
-that was not given, a list or object inside a cell is JSON.
+that was not given, a list or object inside a cell is JSON, and a text that a
+spreadsheet would take for a formula has an apostrophe in front.
 
 A row written by hand may name its unit and cohort instead of giving their ids,
 and may leave its own ``id`` empty: it is then made from the row's content, so that
@@ -17,6 +18,7 @@ from dataclasses import dataclass
 from typing import Annotated, Any, TypeVar
 from uuid import UUID, uuid5
 
+from fishmeasure.cells import text_from_cell, text_to_cell
 from fishmeasure.errors import BadEntryError, ImportFileError, UnknownRecordError
 from fishmeasure.ledger.codec import (
     check_fields,
@@ -177,7 +179,9 @@ def _table(columns: list[str], rows: Iterable[_Plain]) -> str:
 def _to_cell(value: Any) -> str:
     if value is None:
         return ""
-    return value if isinstance(value, str) else json.dumps(value, ensure_ascii=False)
+    if isinstance(value, str):
+        return text_to_cell(value)
+    return json.dumps(value, ensure_ascii=False)
 
 
 def _text_fields(name: str) -> set[str]:
@@ -225,7 +229,7 @@ def _typed(row: Mapping[str, str], text_fields: set[str]) -> _Plain:
     typed: _Plain = {}
     for column, cell in row.items():
         if column in text_fields:
-            typed[column] = cell
+            typed[column] = text_from_cell(cell)
             continue
         try:
             typed[column] = json.loads(cell)

@@ -35,6 +35,10 @@ _STEP_SPREAD_LN_SD = 0.6
 _STEP_DEGREE_DAYS = 400.0
 _STEP_SPREAD_GRID = np.geomspace(0.05, 0.8, 13)
 _DISAGREES = 3.0  # standardised difference at which a sample is questioned
+# No weighing is exact, and two that were, of one day, would leave nothing to weigh
+# them by. Small enough to change no figure.
+_LEAST_RELATIVE_SD = 1e-6
+_MOST_G = 1e6  # more is a slip of units
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -171,7 +175,8 @@ def fit_growth(
         raise NoSamplesError
     ordered = sorted(samples, key=lambda sample: sample.day)
     for sample in ordered:
-        require("mean weight", sample.mean_weight_g.value, "g", 1e-3)
+        require("mean weight", sample.mean_weight_g.value, "g", 1e-3, _MOST_G)
+        require("its standard error", sample.mean_weight_g.sd, "g", 0.0)
     growth = load_stock_figures(species_key).growth
     book = growth.tgc_x1000
     first, last = ordered[0].day, ordered[-1].day
@@ -182,6 +187,7 @@ def fit_growth(
     steps = np.diff(at_samples, prepend=0.0) / 1000.0
     roots = np.array([math.cbrt(sample.mean_weight_g.value) for sample in ordered])
     root_sds = np.array([root_sd_of(sample.mean_weight_g) for sample in ordered])
+    root_sds = np.maximum(root_sds, _LEAST_RELATIVE_SD * roots)
     prior = (book.value, book.value * book.relative_sd)
     fits = [
         _filter(roots, root_sds, steps, prior, float(spread))

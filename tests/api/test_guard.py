@@ -1,15 +1,19 @@
 """Who is let in: hosts, origins, paired devices."""
 
+import secrets
 from collections.abc import Iterator
+from concurrent.futures import ThreadPoolExecutor
 from pathlib import Path
+from typing import Any
 
 import pytest
 from starlette.testclient import TestClient
 
 from api.app import create_app
 from api.errors import WrongCodeError
-from api.pairing import MAX_FAILURES, PAUSE_S, Pairing
+from api.pairing import MAX_FAILURES, PAUSE_S, Pairing, token_hash
 from api.settings import SettingError, Settings, settings_table
+from fishmeasure.ledger.archive import Archive
 
 
 @pytest.fixture
@@ -40,6 +44,121 @@ def test_an_unpaired_device_gets_nothing_but_the_way_in(guarded: TestClient) -> 
         assert (answer.status_code, answer.json()["code"]) == (401, "not-paired")
     assert guarded.get("/health").status_code == 200
     assert guarded.get("/v1/about").json()["require_token"] is True
+
+
+def test_every_route_is_closed_to_the_unpaired(guarded: TestClient) -> None:
+    """But those that pairing needs; an address written otherwise is no way in."""
+    app: Any = guarded.app
+    open_routes = {"/v1/devices", "/v1/about", "/health", "/ready"}
+    tried = 0
+    for path, methods in app.openapi()["paths"].items():
+        for method in methods:
+            if path not in open_routes:
+                answer = guarded.request(method, path, json={})
+                assert (answer.status_code, answer.json()["code"]) == (
+                    401,
+                    "not-paired",
+                )
+                tried += 1
+    assert tried > 50
+    for path in (
+        "//v1/units",
+        "/V1/units",
+        "/v1//units",
+        "/%76%31/units",
+        "/v1/units/",
+    ):
+        answer = guarded.get(path, follow_redirects=True)
+        assert answer.status_code in {401, 404}, path
+        assert "items" not in answer.text
+
+
+def test_a_token_is_taken_from_header_and_cookie_alone(
+    guarded: TestClient, codes: list[str]
+) -> None:
+    """One in an address would stand in logs and histories."""
+    _, token = pair(guarded, codes[-1])
+    guarded.cookies.clear()
+    for path in (f"/v1/units?token={token}", f"/v1/units?access_token={token}"):
+        assert guarded.get(path).status_code == 401
+    wrong = [
+        f"Bearer {token[:-1]}",
+        f"Bearer {token}x",
+        f"Bearer {token.swapcase()}",
+        f"Bearer {token_hash(token)}",  # what a thief of the book has
+        f"Basic {token}",
+        token,
+        "Bearer",
+        "Bearer  ",
+        "Bearer " + "x" * 8000,
+        "Bearer ' OR 1=1 --",
+    ]
+    for value in wrong:
+        assert (
+            guarded.get("/v1/units", headers={"Authorization": value}).status_code
+            == 401
+        )
+    assert guarded.post("/v1/entries", json={"token": token}).status_code == 401
+    allowed = {"Authorization": f"bearer {token}"}  # RFC 9110, 11.1: any case
+    assert guarded.get("/v1/units", headers=allowed).status_code == 200
+
+
+def test_secrets_are_compared_in_a_time_that_tells_nothing(
+    guarded: TestClient, codes: list[str], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Codes by compare_digest; of a token only its hash, which nobody can steer, is
+    looked for."""
+    compared: list[bytes] = []
+    looked_for: list[str] = []
+    services = guarded.app.state.services  # type: ignore[attr-defined]
+    compare, find = secrets.compare_digest, services.archive.device_of
+
+    def spy(left: bytes, right: bytes) -> bool:
+        compared.append(left)
+        return compare(left, right)
+
+    def find_spy(_: Archive, digest: str) -> Any:
+        looked_for.append(digest)
+        return find(digest)
+
+    monkeypatch.setattr("api.pairing.secrets.compare_digest", spy)
+    monkeypatch.setattr(Archive, "device_of", find_spy)
+    assert pair(guarded, "12345678")[0] == 403
+    _, token = pair(guarded, codes[-1])
+    assert compared[0] == b"12345678"
+    assert len(compared) == 2
+    assert guarded.get("/v1/units").status_code == 200
+    assert looked_for == [token_hash(token)]
+    assert len(token) >= 43  # 256 bits in base64
+
+
+def test_guesses_at_once_are_counted_one_by_one(guarded: TestClient) -> None:
+    """Forty threads do not get forty guesses."""
+    with ThreadPoolExecutor(40) as pool:
+        answers = list(pool.map(lambda n: pair(guarded, f"{n:08d}")[0], range(40)))
+    assert answers.count(403) <= MAX_FAILURES
+    assert answers.count(429) >= 40 - MAX_FAILURES
+
+
+@pytest.mark.parametrize("https", [True, False])
+def test_the_cookie_is_out_of_reach_of_scripts_and_other_pages(
+    tmp_path: Path, *, https: bool
+) -> None:
+    """HttpOnly, SameSite=Strict, and Secure over HTTPS (RFC 6265bis, 4.1.2)."""
+    codes: list[str] = []
+    settings = Settings(
+        data_dir=tmp_path,
+        workers=1,
+        hosts="testserver",
+        require_token=True,
+        secure_cookies=https,
+    )
+    with TestClient(create_app(settings, announce=codes.append)) as client:
+        body = {"code": codes[-1], "name": "a phone"}
+        cookie = client.post("/v1/devices", json=body).headers["Set-Cookie"].lower()
+    assert {"httponly", "samesite=strict", "path=/"} <= set(cookie.split("; "))
+    assert ("secure" in cookie.split("; ")) == https
+    assert "domain=" not in cookie
 
 
 def test_the_code_pairs_one_device(guarded: TestClient, codes: list[str]) -> None:

@@ -1,5 +1,6 @@
 """What is sent cannot lead elsewhere, and cannot become a page."""
 
+import csv
 import io
 import json
 from pathlib import Path
@@ -10,7 +11,13 @@ import pytest
 from PIL import Image
 from starlette.testclient import TestClient
 
+from api.app import create_app
+from api.headers import HEADERS
 from api.settings import Settings
+from fishmeasure.ledger.backup import make_backup
+from fishmeasure.ledger.engine import open_engine
+from fishmeasure.ledger.store import Book
+from tests.fuzz.bases import exif
 
 SCRIPT = "<script>alert(1)</script>"
 SVG = (
@@ -124,6 +131,104 @@ def test_every_answer_has_its_type_and_a_policy(client: TestClient) -> None:
         assert "frame-ancestors 'none'" in policy
         assert "unsafe-inline" not in policy.replace("style-src", "")
         assert "unsafe-eval" not in policy
+
+
+def test_answers_that_refuse_or_fail_have_the_headers_too(
+    settings: Settings, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Each family of statuses; a failure is answered outside the other parts."""
+
+    def fails(_: Book) -> None:
+        raise RuntimeError
+
+    with TestClient(create_app(settings), raise_server_exceptions=False) as client:
+        monkeypatch.setattr(Book, "units", fails)
+        answers = {
+            200: client.get("/health"),
+            307: client.get("/v1/units/", follow_redirects=False),
+            403: client.post("/v1/demo", headers={"Origin": "null"}),
+            404: client.get("/v1/nowhere"),
+            405: client.delete("/v1/units"),
+            413: client.post("/v1/entries", content=b" " * 1_000_001),
+            421: client.get("/health", headers={"Host": "evil.example"}),
+            422: client.post("/v1/entries", json={}),
+            500: client.get("/v1/units"),
+        }
+    for status, answer in answers.items():
+        assert answer.status_code == status
+        for name, value in HEADERS.items():
+            assert answer.headers[name] == value, (status, name)
+
+
+def test_a_drawing_opened_by_itself_may_do_nothing(client: TestClient) -> None:
+    """No script, no other file, and an origin of its own (CSP 3, sandbox)."""
+    sample = f"/v1/samples/{uuid4()}"
+    nets = [{"fish": 8, "net_g": 1500}, {"fish": 9, "net_g": 1600}]
+    assert client.put(sample, json={"date": "2026-05-02", "nets": nets}).is_success
+    answer = client.get(f"{sample}/distribution.svg")
+    assert answer.headers["Content-Type"] == "image/svg+xml"
+    policy = answer.headers["Content-Security-Policy"]
+    assert "default-src 'none'" in policy
+    assert "sandbox" in policy.split("; ")
+    assert "script-src" not in policy
+
+
+SECRET = b"SECRET"
+
+
+def private_jpeg() -> bytes:
+    """Return a photo with a name, a place and a preview in every part for them."""
+    out = io.BytesIO()
+    picture = Image.effect_noise((640, 480), 40).convert("RGB")
+    xmp = b"<x:xmpmeta>" + SECRET + b"</x:xmpmeta>"
+    tags = exif(6)
+    picture.save(out, "JPEG", exif=tags, comment=SECRET, xmp=xmp)
+    assert out.getvalue().count(SECRET) > 5
+    return out.getvalue() + b"PK" + SECRET
+
+
+def test_what_is_private_in_a_photo_is_nowhere(
+    client: TestClient, settings: Settings, tmp_path: Path
+) -> None:
+    """Not in the folder or the book, an answer, an export, a log or a backup."""
+    sent = client.post("/v1/photos", files={"photos": ("a.jpg", private_jpeg())})
+    photo = sent.json()["items"][0]
+    again = client.put(f"/v1/photos/{photo['id']}/settings", json={"print_scale": 0.9})
+    paths = [*photo["links"].values(), "/v1/export.json", "/v1/export/photos.csv"]
+    paths += ["/metrics", "/v1/photos"]
+    answers = [sent, again, *(client.get(path) for path in paths)]
+    assert all(answer.status_code == 200 for answer in answers)
+    assert not any(SECRET in answer.content for answer in answers)
+    target = tmp_path / "backup.tar"
+    engine = open_engine(str(settings.data_dir / "book.sqlite"))
+    assert make_backup(engine, settings.data_dir, target).photo_count > 0
+    engine.dispose()
+    files = [path for path in settings.data_dir.rglob("*") if path.is_file()]
+    assert not any(SECRET in path.read_bytes() for path in (*files, target))
+
+
+def test_no_cell_of_a_table_is_a_formula(client: TestClient) -> None:
+    """Names of units, notes and photos, opened in a spreadsheet, are texts."""
+    formula = '=HYPERLINK("http://evil.example";"look")'
+    name = str(uuid4())
+    unit = {"id": name, "name": f"{formula}{name}", "kind": "tank"}
+    size = {"volume_m3": 6.0, "depth_m": 1.0}
+    assert client.put(f"/v1/units/{name}", json={**unit, **size}).is_success
+    for start in "=+-@":
+        entry = {"id": str(uuid4()), "kind": "feed", "on": "2026-05-02"}
+        more = {"unit_id": name, "feed_kg": 1.0, "note": f"{start}1+1"}
+        sent = client.post("/v1/entries", json={"entries": [{**entry, **more}]})
+        assert sent.is_success, sent.text
+    sample = {"date": "2026-05-02", "unit": formula, "nets": []}
+    assert client.put(f"/v1/samples/{uuid4()}", json=sample).is_success
+    files = {"photos": (f"{formula[:9]}.jpg", jpeg(77))}
+    assert client.post("/v1/photos", files=files).is_success
+    for table in ("units", "cohorts", "entries", "remarks", "photos", "samples"):
+        text = client.get(f"/v1/export/{table}.csv").text
+        for row in csv.reader(io.StringIO(text, newline="")):
+            for cell in row:
+                number = cell.lstrip("-").replace(".", "", 1).isdecimal()
+                assert number or not cell.startswith(("=", "+", "-", "@", "\t"))
 
 
 def test_names_of_people_are_no_markup_in_drawings(client: TestClient) -> None:

@@ -217,6 +217,36 @@ def test_a_sample_that_disagrees_is_named() -> None:
     assert samples[-1].day.isoformat() in fit.problems[0].message
 
 
+@pytest.mark.parametrize("other_g", [40.0, 44.0])
+def test_exact_samples_of_one_day_have_a_fit(other_g: float) -> None:
+    """Found by coverage-guided fuzzing: no error at all left nothing to divide by.
+
+    Between the two, and where they agree the book's coefficient, the only one there is.
+    """
+    day = date(2026, 3, 1)
+    fit = fit_growth(
+        samples=tuple(
+            WeightSample(day=day, mean_weight_g=exact(grams))
+            for grams in (40.0, other_g)
+        ),
+        temperature=ConstantTemperature(temp_c=11.0),
+        species_key="rainbow-trout",
+    )
+    assert 40.0 - 1e-6 <= fit.mean_weight_g.value <= other_g + 1e-6
+    assert fit.tgc_x1000.value == pytest.approx(fit.book_tgc_x1000.value)
+
+
+def test_a_mean_weight_beyond_any_fish_is_refused() -> None:
+    """1e308 g overflowed."""
+    sample = WeightSample(day=date(2026, 3, 1), mean_weight_g=exact(1e308))
+    with pytest.raises(StockRangeError):
+        fit_growth(
+            samples=(sample,),
+            temperature=ConstantTemperature(temp_c=11.0),
+            species_key="rainbow-trout",
+        )
+
+
 def test_no_sample_is_refused() -> None:
     """The grower is told to weigh."""
     with pytest.raises(NoSamplesError, match="net sample"):

@@ -11,6 +11,7 @@ from pathlib import Path
 from uuid import uuid4
 
 import pytest
+from sqlalchemy import text
 
 from fishmeasure import cli
 from fishmeasure.errors import BackupDamagedError, BackupError, FishMeasureError
@@ -242,3 +243,22 @@ def test_the_commands(
     assert run(monkeypatch, "restore", tmp_path / "none.tar", "--data", tmp_path) == 2
     assert run(monkeypatch, "backup", target, "--data", tmp_path / "nothing") == 2
     assert len(capsys.readouterr().err.strip().splitlines()) == 3
+
+
+@pytest.mark.parametrize(
+    "statement",
+    [
+        "CREATE TRIGGER t AFTER INSERT ON entries BEGIN DELETE FROM units; END",
+        "CREATE VIEW v AS SELECT * FROM devices",
+    ],
+)
+def test_a_book_that_would_run_something_is_not_restored(
+    data: Path, tmp_path: Path, statement: str
+) -> None:
+    """A backup of somebody else's brings tables and nothing that acts."""
+    engine = open_engine(str(data / BOOK))
+    with engine.begin() as connection:
+        connection.execute(text(statement))
+    engine.dispose()
+    with pytest.raises(BackupDamagedError, match="more than tables"):
+        backup(data, tmp_path / "a.tar")

@@ -10,6 +10,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from fishmeasure.cells import text_from_cell, text_to_cell
 from fishmeasure.errors import ImportFileError
 from fishmeasure.ledger.entries import Died, Stocked, entry_to_plain
 from fishmeasure.ledger.exchange import (
@@ -30,7 +31,7 @@ CONTENTS = st.builds(
     entries=st.lists(entries(), max_size=6).map(tuple),
     remarks=st.dictionaries(
         st.text(alphabet="abc", min_size=1, max_size=40),
-        st.text(alphabet="a, \n\"'é"),
+        st.text(alphabet="a, \n\"'é=+-@\t"),
     ).map(lambda remarks: tuple(sorted(remarks.items()))),
 )
 
@@ -172,3 +173,23 @@ def test_export_has_no_default_values() -> None:
     text = book_to_json(BookContent(entries=(died,)))
     assert json.loads(text)["entries"] == [entry_to_plain(died)]
     assert "replaces" not in text
+
+
+@pytest.mark.parametrize(
+    ("text", "cell"),
+    [
+        ("=1+1", "'=1+1"),
+        ("+49", "'+49"),
+        ("-5 fish", "'-5 fish"),
+        ("@a", "'@a"),
+        ("'=1", "''=1"),
+        ("\uff1d1", "'\uff1d1"),
+        ("'tis", "'tis"),
+        ("5 - 1 = 4", "5 - 1 = 4"),
+        ("", ""),
+    ],
+)
+def test_a_text_is_no_formula_of_a_spreadsheet(text: str, cell: str) -> None:
+    """OWASP, CSV injection; the reader takes the apostrophe away again."""
+    assert text_to_cell(text) == cell
+    assert text_from_cell(cell) == text
