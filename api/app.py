@@ -24,7 +24,7 @@ from api.routes import (
     samples,
     units,
 )
-from api.services import open_services
+from api.services import open_services, report_lost_photos
 from api.settings import Settings
 from fishmeasure import __version__
 
@@ -73,6 +73,7 @@ def create_app(
     @asynccontextmanager
     async def lifespan(app: FastAPI) -> AsyncIterator[None]:
         app.state.services = open_services(settings)
+        report_lost_photos(app.state.services)
         if settings.require_token:
             app.state.pairing.renew()
         yield

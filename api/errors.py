@@ -191,6 +191,21 @@ class PhotoRefusedError(ApiError):
         self.status = _CODE_STATUS.get(code, 422)
 
 
+class PhotoLostError(ApiError):
+    """A kept photo's file is gone or damaged."""
+
+    code = "photo-lost"
+    status = 410
+
+    def __init__(self) -> None:
+        super().__init__(
+            "The server's file of this photo is gone or damaged; what was measured "
+            "in it is there.",
+            "Send the same photo once more, and it is whole again, or put it back from "
+            "a backup.",
+        )
+
+
 class TooManyPhotosError(ApiError):
     """One upload has more photos than the server takes at once."""
 
@@ -251,6 +266,7 @@ _CODE_STATUS = {
     "book-full": 507,
     "book-unreadable": 503,
     "book-newer": 503,
+    "book-damaged": 503,
 }
 _FAMILY_STATUS: tuple[tuple[type[FishMeasureError], int], ...] = (
     (PhotoError, 422),

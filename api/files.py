@@ -5,10 +5,14 @@ photo is either whole or not there, and an acknowledged one survives a power cut
 """
 
 import hashlib
+import os
 from pathlib import Path
 
 from api.errors import NotFoundError
 from fishmeasure.files import write_durably
+
+_END_BYTES = 512
+"""The smallest part of a disk that is written as a whole: a sector."""
 
 
 class PhotoFiles:
@@ -47,6 +51,16 @@ class PhotoFiles:
         except FileNotFoundError:
             raise NotFoundError("photo", digest) from None
 
+    def is_there(self, digest: str) -> bool:
+        """Return whether a file is there, and neither empty nor zeros at its end."""
+        try:
+            with self.path(digest).open("rb") as file:
+                size = file.seek(0, os.SEEK_END)
+                file.seek(max(size - _END_BYTES, 0))
+                return bool(file.read().strip(b"\0"))
+        except OSError:
+            return False
+
     def add(self, data: bytes) -> str:
         """Keep the content and return its hash; the same content is kept once."""
         digest = hashlib.sha256(data).hexdigest()
@@ -54,7 +68,10 @@ class PhotoFiles:
         return digest
 
     def put(self, digest: str, data: bytes) -> None:
-        """Keep content under a hash (its own, or that of what it was made from)."""
+        """Keep content under a hash (its own, or that of what it was made from).
+
+        A file that is there is written anew if a failing disk has changed it.
+        """
         path = self.path(digest)
-        if not path.exists():
+        if not path.exists() or path.read_bytes() != data:
             write_durably(path, data, self.parts)

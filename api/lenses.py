@@ -1,14 +1,18 @@
 """Lens profiles that the server keeps, one file each."""
 
 import json
+import logging
 import re
 from dataclasses import asdict
 from pathlib import Path
 
 from api.errors import NotFoundError
 from api.services import Services
+from fishmeasure.errors import LensFileError
 from fishmeasure.files import write_durably
-from fishmeasure.lens import LensProfile
+from fishmeasure.lens import LensProfile, read_lens
+
+log = logging.getLogger(__name__)
 
 NAME = re.compile(r"[A-Za-z0-9][A-Za-z0-9_-]{0,59}")
 """Of a profile: part of a file's name, so nothing that could lead elsewhere."""
@@ -27,20 +31,26 @@ def find_lens(services: Services, name: str) -> LensProfile:
     ------
     NotFoundError
         If there is none of that name.
+    LensFileError
+        If its file is damaged.
     """
     try:
-        text = _path(services, name).read_text(encoding="utf-8")
+        data = _path(services, name).read_bytes()
     except FileNotFoundError:
         raise NotFoundError("lens", name) from None
-    return LensProfile(**json.loads(text))
+    return read_lens(data.decode(errors="replace"), name)
 
 
 def list_lenses(services: Services) -> tuple[LensProfile, ...]:
-    """Return all profiles, by name."""
+    """Return all profiles, by name; damaged ones are left out and logged."""
     folder = services.files.folder.parent / "lenses"
-    return tuple(
-        find_lens(services, path.stem) for path in sorted(folder.glob("*.json"))
-    )
+    found = []
+    for path in sorted(folder.glob("*.json")):
+        try:
+            found.append(find_lens(services, path.stem))
+        except LensFileError as error:
+            log.warning("%s", error)
+    return tuple(found)
 
 
 def keep_lens(services: Services, profile: LensProfile) -> None:

@@ -102,6 +102,14 @@ ERRORS: tuple[tuple[int, str, Callable[[Route], bool]], ...] = (
             r.writes and not r.under("/v1/calculations", "/v1/devices", "/v1/lenses")
         ),
     ),
+    (
+        410,
+        "The photo's file is gone or damaged (photo-lost); sent again, it is whole.",
+        lambda r: (
+            r.path.startswith("/v1/photos/{photo_id}/")
+            and not r.path.endswith("/corrections")
+        ),
+    ),
     (413, "Too much at once (too-large, too-many-photos).", _has_body),
     (415, "The file is no photo (not-an-image).", lambda r: r.path == "/v1/photos"),
     (421, "The server does not go by that name (unknown-host).", lambda _: True),
@@ -122,8 +130,8 @@ ERRORS: tuple[tuple[int, str, Callable[[Route], bool]], ...] = (
         503,
         (
             "Busy (busy, book-busy) or the disk or the book cannot be used "
-            "(storage-failed, book-write, book-unreadable, book-newer); see "
-            "Retry-After."
+            "(storage-failed, book-write, book-unreadable, book-damaged, book-newer); "
+            "see Retry-After."
         ),
         lambda r: r.path != "/health",
     ),

@@ -1,6 +1,7 @@
 """What the handlers work with: one record, made when the server starts."""
 
 import contextlib
+import logging
 import time
 from dataclasses import dataclass
 from pathlib import Path
@@ -11,8 +12,14 @@ from fastapi import Depends, Request
 from api.files import PhotoFiles
 from api.pool import WorkerPool
 from api.settings import Settings
+from fishmeasure.errors import LedgerError
 from fishmeasure.ledger.archive import Archive
 from fishmeasure.ledger.store import Book, open_book
+
+log = logging.getLogger(__name__)
+
+NEWEST_PHOTOS = 200
+"""Looked at when the server starts: what a power cut harms is what came last."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -42,7 +49,7 @@ def open_services(settings: Settings) -> Services:
     Raises
     ------
     LedgerError
-        If the book cannot be opened.
+        If the book cannot be opened or is damaged.
     """
     folder = settings.data_dir.expanduser()
     incoming = folder / "incoming"
@@ -50,13 +57,40 @@ def open_services(settings: Settings) -> Services:
     files = PhotoFiles(folder / "photos")
     for rubbish in (incoming, files.parts):
         _sweep(rubbish, settings.upload_timeout_s + settings.measure_timeout_s)
+    book = open_book(settings.book or folder / "book.sqlite")
+    try:
+        book.check()
+    except LedgerError:
+        book.close()
+        raise
     return Services(
         settings=settings,
-        book=open_book(settings.book or folder / "book.sqlite"),
+        book=book,
         files=files,
         pool=WorkerPool(settings.workers, settings.queue, settings.measure_timeout_s),
         incoming=incoming,
     )
+
+
+def report_lost_photos(services: Services) -> None:
+    """Say which of the newest photos have lost their files, so that they come again.
+
+    No file is decoded here: after a power cut they are gone, empty or end in zeros.
+    """
+    newest = services.archive.newest_photo_ids(NEWEST_PHOTOS)
+    if not newest and any(services.files.folder.glob("??/*")):
+        log.warning(
+            "There are photos in the folder, but none in the book: is it the right one?"
+        )
+    lost = [identity for identity in newest if not services.files.is_there(identity)]
+    if lost:
+        log.warning(
+            "%d of the newest %d photos have no whole file; their measurements are "
+            "there. Send these photos once more: %s",
+            len(lost),
+            len(newest),
+            " ".join(lost),
+        )
 
 
 def _sweep(folder: Path, oldest_s: float) -> None:

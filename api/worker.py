@@ -2,6 +2,8 @@
 
 import hashlib
 import io
+from collections.abc import Iterator
+from contextlib import contextmanager
 from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
@@ -9,10 +11,10 @@ from typing import Any
 from PIL import Image, ImageOps
 
 from api.files import PhotoFiles
-from fishmeasure.errors import FishMeasureError
+from fishmeasure.errors import FishMeasureError, PhotoError
 from fishmeasure.lens import LensProfile
 from fishmeasure.overlay import OverlayFish, overlay_jpeg
-from fishmeasure.photo import read_photo
+from fishmeasure.photo import BROKEN_FILE_ERRORS, read_photo
 from fishmeasure.pipeline import PhotoSettings, measure_photo
 from fishmeasure.privacy import strip_private_tags
 from fishmeasure.results import photo_from_json, photo_to_json
@@ -20,6 +22,12 @@ from fishmeasure.species import packaged_species
 
 Json = dict[str, Any]
 JPEG_QUALITY = 85
+GLANCE_PX = 64
+"""Enough to have every byte of a photo looked at, and little to decode."""
+
+
+class KeptPhotoError(Exception):
+    """A kept photo's file is gone or damaged."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -72,22 +80,41 @@ def take_in(upload: Path, name: str, how: HowToMeasure, folder: Path) -> Taken:
     return Taken(measurement=photo_to_json(measurement))
 
 
+def is_whole(path: Path) -> bool:
+    """Return whether a kept photo can be decoded to its end."""
+    try:
+        shrink(path, GLANCE_PX)
+    except KeptPhotoError:
+        return False
+    return True
+
+
 def measure_again(path: Path, name: str, how: HowToMeasure) -> Json:
-    """Return the measurement of a kept photo under other settings."""
-    return photo_to_json(measure_photo(path.read_bytes(), name, how.settings()))
+    """Return the measurement of a kept photo under other settings.
+
+    Raises
+    ------
+    KeptPhotoError
+        If it cannot be read any more: what was measured before must stay.
+    """
+    measurement = measure_photo(_read(path), name, how.settings())
+    if measurement.width_px == 0:
+        raise KeptPhotoError
+    return photo_to_json(measurement)
 
 
 def draw(path: Path, measurement: Json) -> bytes:
     """Return the photo with its fish drawn in, as JPEG."""
     result = photo_from_json(measurement)
-    photo = read_photo(path.read_bytes(), result.photo)
+    with _decoding(path) as data:
+        photo = read_photo(data, result.photo)
     fish = [OverlayFish(length=f.length, weight=f.weight) for f in result.fish]
     return overlay_jpeg(photo, result.plane, fish)
 
 
 def shrink(path: Path, width_px: int) -> bytes:
     """Return the photo upright and at most that wide, as JPEG."""
-    with Image.open(io.BytesIO(path.read_bytes())) as image:
+    with _decoding(path) as data, Image.open(io.BytesIO(data)) as image:
         image.draft("RGB", (width_px, width_px))
         upright = ImageOps.exif_transpose(image).convert("RGB")
     if upright.width > width_px:
@@ -96,6 +123,23 @@ def shrink(path: Path, width_px: int) -> bytes:
     out = io.BytesIO()
     upright.save(out, "JPEG", quality=JPEG_QUALITY)
     return out.getvalue()
+
+
+def _read(path: Path) -> bytes:
+    try:
+        return path.read_bytes()
+    except FileNotFoundError:
+        raise KeptPhotoError from None
+
+
+@contextmanager
+def _decoding(path: Path) -> Iterator[bytes]:
+    """Give a kept file's content; that it cannot be decoded is said as one error."""
+    data = _read(path)
+    try:
+        yield data
+    except (*BROKEN_FILE_ERRORS, PhotoError):
+        raise KeptPhotoError from None
 
 
 def _refused(error: FishMeasureError) -> Taken:

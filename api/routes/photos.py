@@ -2,8 +2,8 @@
 
 import hashlib
 import tempfile
-from collections.abc import AsyncIterator
-from contextlib import asynccontextmanager
+from collections.abc import AsyncIterator, Iterator
+from contextlib import asynccontextmanager, contextmanager
 from pathlib import Path
 from typing import Annotated, Any
 
@@ -16,6 +16,7 @@ from api import schemas, worker
 from api.answers import JPEG
 from api.errors import (
     BusyError,
+    PhotoLostError,
     PhotoRefusedError,
     TooManyPhotosError,
     body_of,
@@ -94,7 +95,8 @@ async def _take_in(
     with services.pool.place() as place:
         async with _on_disk(file, services.incoming) as (path, digest):
             known = await run_in_threadpool(services.archive.find_photo, digest)
-            if known is not None and services.files.path(digest).exists():
+            kept = services.files.path(digest)
+            if known is not None and await place.run(worker.is_whole, kept):
                 return known
             taken = await place.run(
                 worker.take_in, path, name, how, services.files.folder
@@ -201,7 +203,8 @@ async def put_settings(
     expected_revision(request, Revision(old.id, old.revision), "photo")
     how = how_to_measure(services, sent)
     path = services.files.path(old.id)
-    measured = await services.pool.run(worker.measure_again, path, old.name, how)
+    with _of_kept_photo():
+        measured = await services.pool.run(worker.measure_again, path, old.name, how)
     new = await run_in_threadpool(
         services.archive.change_photo,
         old,
@@ -242,9 +245,9 @@ async def overlay(services: WithServices, photo_id: str, request: Request) -> Re
     response = Response(media_type="image/jpeg")
     not_modified(request, response, Revision(stored.id, stored.revision))
     path = services.files.path(stored.id)
-    return _jpeg(
-        await services.pool.run(worker.draw, path, stored.measurement), response
-    )
+    with _of_kept_photo():
+        drawn = await services.pool.run(worker.draw, path, stored.measurement)
+    return _jpeg(drawn, response)
 
 
 async def _shrunk(
@@ -254,7 +257,18 @@ async def _shrunk(
     response = Response(media_type="image/jpeg")
     not_modified(request, response, Revision(stored.id, width_px))
     path = services.files.path(stored.id)
-    return _jpeg(await services.pool.run(worker.shrink, path, width_px), response)
+    with _of_kept_photo():
+        small = await services.pool.run(worker.shrink, path, width_px)
+    return _jpeg(small, response)
+
+
+@contextmanager
+def _of_kept_photo() -> Iterator[None]:
+    """Say what to do where a photo's file was lost."""
+    try:
+        yield
+    except worker.KeptPhotoError:
+        raise PhotoLostError from None
 
 
 def _jpeg(data: bytes, response: Response) -> Response:

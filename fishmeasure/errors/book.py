@@ -104,6 +104,20 @@ class BookUnreadableError(LedgerError):
         )
 
 
+class BookDamagedError(BookUnreadableError):
+    """The file was a book, and a part of it was lost."""
+
+    code = "book-damaged"
+
+    def __init__(self, where: str, reason: str) -> None:
+        LedgerError.__init__(
+            self,
+            f"The book {where} is damaged: {reason}.",
+            "Keep the file. 'fishmeasure restore' puts a backup back beside it; "
+            "'fishmeasure book export' may save what is left of it.",
+        )
+
+
 class BookBusyError(LedgerError):
     """Another program held the book for too long."""
 

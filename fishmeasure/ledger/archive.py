@@ -111,6 +111,13 @@ class Archive:
         with reading(self._engine) as connection:
             return tuple(_photo(row) for row in _page(connection, tables.photos, page))
 
+    def newest_photo_ids(self, limit: int) -> tuple[str, ...]:
+        """Return the ids of the photos that came last, newest first."""
+        table = tables.photos
+        query = select(table.c.id).order_by(table.c.seq.desc()).limit(limit)
+        with reading(self._engine) as connection:
+            return tuple(connection.execute(query).scalars())
+
     def add_photo(
         self, identity: str, *, name: str, settings: Json, measured: Json
     ) -> StoredPhoto:

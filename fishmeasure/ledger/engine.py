@@ -24,6 +24,7 @@ from sqlalchemy.exc import (
 
 from fishmeasure.errors import (
     BookBusyError,
+    BookDamagedError,
     BookFullError,
     BookNewerError,
     BookUnreadableError,
@@ -33,6 +34,8 @@ from fishmeasure.errors import (
 from fishmeasure.ledger.tables import SCHEMA_REVISION
 
 BUSY_TIMEOUT_S = 10.0
+CHECKED_BYTES = 256_000_000
+"""Largest book that is read through when it is opened: about a second of a disk."""
 # Any number will do, as long as every program that writes to a book uses it.
 _WRITER_LOCK = 0x66697368
 # Bugs of this package; anything else comes from the disk, server or network.
@@ -169,6 +172,8 @@ def _as_book_error(
         return BookBusyError(BUSY_TIMEOUT_S)
     if "disk is full" in reason or "No space left" in reason:
         return BookFullError()
+    if "malformed" in reason:
+        return BookDamagedError(_shown(engine.url), "a part of it cannot be read")
     if write_begun or "readonly" in reason:
         return BookWriteError(reason)
     return BookUnreadableError(_shown(engine.url), reason)
@@ -220,6 +225,36 @@ def _revision(connection: Connection) -> str | None:
     return found.scalar_one_or_none()
 
 
+def check(engine: Engine) -> None:
+    """Look whether a file is whole, where that takes about a second at most.
+
+    Raises
+    ------
+    BookDamagedError
+        If it is not.
+    """
+    if engine.dialect.name != "sqlite" or not engine.url.database:
+        return
+    if Path(engine.url.database).stat().st_size > CHECKED_BYTES:
+        return
+    with reading(engine) as connection:
+        found = connection.execute(text("PRAGMA quick_check(1)")).scalar_one()
+    if found != "ok":
+        raise BookDamagedError(engine.url.database, "a part of it cannot be read")
+
+
+def _refuse_emptied(engine: Engine) -> None:
+    """Keep SQLite from taking an emptied book for a new one, and its log away."""
+    if engine.dialect.name != "sqlite" or not engine.url.database:
+        return
+    book = Path(engine.url.database)
+    log = book.with_name(f"{book.name}-wal")
+    if not (log.exists() and log.stat().st_size):
+        return
+    if not book.exists() or book.stat().st_size == 0:
+        raise BookDamagedError(str(book), "it is empty, but its log is not")
+
+
 def migrate(engine: Engine) -> None:
     """Bring the schema up to date, once, whoever comes first.
 
@@ -227,7 +262,10 @@ def migrate(engine: Engine) -> None:
     ------
     BookNewerError
         If a newer program has changed the schema.
+    BookDamagedError
+        If the file has lost its content.
     """
+    _refuse_emptied(engine)
     with reading(engine) as connection:
         if _revision(connection) == SCHEMA_REVISION:
             return

@@ -19,6 +19,7 @@ from fishmeasure.ledger import tables
 from fishmeasure.ledger.archive import Archive
 from fishmeasure.ledger.balance import Assumptions, Balance, replay
 from fishmeasure.ledger.engine import (
+    check,
     migrate,
     open_engine,
     open_to_read,
@@ -114,6 +115,16 @@ class Book:
     def close(self) -> None:
         """Let go of the database."""
         self._engine.dispose()
+
+    def check(self) -> None:
+        """Look whether the file is whole.
+
+        Raises
+        ------
+        BookDamagedError
+            If it is not.
+        """
+        check(self._engine)
 
     @property
     def archive(self) -> Archive:

@@ -6,6 +6,7 @@ import signal
 import sys
 from concurrent.futures import Executor, Future, ProcessPoolExecutor
 from functools import partial
+from itertools import product
 from pathlib import Path
 from typing import Any
 
@@ -13,6 +14,7 @@ import pytest
 
 from fishmeasure import cli
 from fishmeasure.batch import CHUNK_PHOTOS, BatchCount, ResultFile, run_batch
+from fishmeasure.errors import ResultFileError
 
 Json = dict[str, Any]
 
@@ -90,6 +92,52 @@ def test_a_torn_line_is_not_done(file: Path, torn: str) -> None:
     file.write_text(json.dumps(line("0.jpg")) + "\n" + torn, encoding="utf-8")
     run(["0.jpg", "9.jpg"], file)
     assert read(file) == ["0.jpg", "9.jpg"]
+
+
+RUBBISH = [b"\0" * 700, b"\0" * 90 + b"\n\0\0\n", b'{"path": "7.\xff\n']
+
+
+@pytest.mark.parametrize(
+    ("at", "rubbish"),
+    [*product((0, 3, 6), RUBBISH), (3, b"[]\n"), (6, b'{"path": 7}\n')],
+)
+def test_damaged_lines_are_measured_again_and_others_kept(
+    file: Path, at: int, rubbish: bytes
+) -> None:
+    """As a power cut leaves them: blocks of zeros, or of another file's content."""
+    good = [json.dumps(line(f"{n}.jpg")).encode() + b"\n" for n in range(6)]
+    file.write_bytes(b"".join((*good[:at], rubbish, *good[at:])))
+    kept = ResultFile(file)
+    # Zeros without an end of line take the next line with them.
+    lost = {f"{at}.jpg"} if not rubbish.endswith(b"\n") and at < 6 else set()
+    assert set(kept.known) == {f"{n}.jpg" for n in range(6)} - lost
+    assert kept.damaged == max(rubbish.count(b"\n"), 1)
+    run([f"{n}.jpg" for n in range(8)], file)
+    assert sorted(read(file)) == [f"{n}.jpg" for n in range(8)]
+
+
+@pytest.mark.parametrize("content", [b"my notes", b"\xff\xd8\xff", b"[]\n", b"a,b\n"])
+def test_another_file_is_never_taken_for_results(file: Path, content: bytes) -> None:
+    """It is refused, and left as it is."""
+    file.write_bytes(content)
+    with pytest.raises(ResultFileError, match="something else"):
+        ResultFile(file)
+    assert file.read_bytes() == content
+
+
+def test_a_command_says_how_much_it_measures_again(
+    monkeypatch: pytest.MonkeyPatch,
+    capsys: pytest.CaptureFixture[str],
+    tmp_path: Path,
+    file: Path,
+) -> None:
+    """Then the file is whole."""
+    (tmp_path / "a.jpg").write_text("no photo")
+    path = str(tmp_path / "a.jpg")
+    file.write_bytes(json.dumps(line(path)).encode() + b"\n" + b"\0" * 100)
+    batch(monkeypatch, tmp_path, "--results", file, "--workers", 1)
+    assert "1 lines of" in capsys.readouterr().err
+    assert read(file) == [path]
 
 
 def test_a_photo_that_kills_its_worker_is_recorded_as_failed(file: Path) -> None:
