@@ -1,0 +1,71 @@
+"""The whole book as a file, and files into the book."""
+
+from pathlib import Path
+from typing import TYPE_CHECKING, Annotated
+
+import typer
+
+from fishmeasure.cli.book_options import BookOption, opened
+from fishmeasure.cli.output import write_bytes
+from fishmeasure.errors import ImportFileError
+
+if TYPE_CHECKING:
+    from fishmeasure.ledger.store import Book, BookContent
+
+
+def export_command(
+    target: Annotated[
+        Path, typer.Argument(help="FILE.json, or a folder for CSV tables.")
+    ],
+    book: BookOption = None,
+) -> None:
+    """Write the whole book as one JSON file or as CSV tables."""
+    from fishmeasure.ledger.exchange import book_to_csv, book_to_json
+
+    with opened(book) as open_:
+        content = open_.content()
+    if target.suffix == ".json":
+        write_bytes(target, book_to_json(content).encode())
+    else:
+        for name, text in book_to_csv(content).items():
+            write_bytes(target / f"{name}.csv", text.encode())
+    print(f"{len(content.entries)} entries written to {target}")
+
+
+def import_command(
+    source: Annotated[
+        Path, typer.Argument(help="FILE.json, a CSV table, or a folder of them.")
+    ],
+    book: BookOption = None,
+) -> None:
+    """Add what a file holds; what is in the book already is left as it is."""
+    with opened(book) as open_:
+        added = open_.add_content(_read(source, open_))
+    print(f"{len(added.added)} entries added, {len(added.repeated)} were there.")
+
+
+def _read(source: Path, book: "Book") -> "BookContent":
+    from fishmeasure.ledger.exchange import TABLES, book_from_csv, book_from_json
+
+    try:
+        if source.suffix == ".json":
+            return book_from_json(source.read_text(encoding="utf-8"), source.name)
+        paths = (
+            [source / f"{name}.csv" for name in TABLES] if source.is_dir() else [source]
+        )
+        tables = {
+            path.stem: path.read_bytes().decode("utf-8")
+            for path in paths
+            if path.exists() or not source.is_dir()
+        }
+    except (OSError, UnicodeDecodeError) as error:
+        raise ImportFileError(str(source), _reason(error)) from None
+    if not tables:
+        raise ImportFileError(str(source), f"it has no {TABLES[0]}.csv or the like")
+    return book_from_csv(tables, book.content())
+
+
+def _reason(error: OSError | UnicodeDecodeError) -> str:
+    if isinstance(error, UnicodeDecodeError):
+        return "it is not text in UTF-8"
+    return (error.strerror or "it cannot be read").lower()

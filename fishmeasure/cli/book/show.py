@@ -1,0 +1,154 @@
+"""What is in the book: units, cohorts, entries, and the state on a day."""
+
+from typing import TYPE_CHECKING, Annotated
+from uuid import UUID
+
+import typer
+
+from fishmeasure.cli.book_options import BookOption, opened
+from fishmeasure.cli.options import JsonTo, read_day
+from fishmeasure.cli.output import data_only
+
+if TYPE_CHECKING:
+    from rich.table import Table
+
+    from fishmeasure.ledger.entries import Entry
+
+
+_SHORT_ID = 8  # enough to tell entries apart, short enough to type
+
+
+def units_command(json_to: JsonTo = None, book: BookOption = None) -> None:
+    """List the units."""
+    with opened(book) as open_:
+        units = open_.units()
+    if data_only(json_to, _as_entered(units)):
+        return
+    table = _table("unit", "kind", "m³", "inflow L/min", "bed m²", "version")
+    for unit in units:
+        table.add_row(
+            unit.name,
+            unit.kind,
+            f"{unit.volume_m3:g}",
+            f"{unit.inflow_l_per_min:g}",
+            f"{unit.plant_bed_area_m2:g}",
+            str(unit.version),
+        )
+    _show(table)
+
+
+def cohorts_command(json_to: JsonTo = None, book: BookOption = None) -> None:
+    """List the cohorts."""
+    with opened(book) as open_:
+        cohorts = open_.cohorts()
+    if data_only(json_to, _as_entered(cohorts)):
+        return
+    table = _table("cohort", "species", "origin", "version")
+    for item in cohorts:
+        table.add_row(item.name, item.species_key, item.origin, str(item.version))
+    _show(table)
+
+
+def entries_command(
+    unit: Annotated[str | None, typer.Option("--unit", help="Of this unit.")] = None,
+    cohort: Annotated[
+        str | None, typer.Option("--cohort", help="Of these fish.")
+    ] = None,
+    everything: Annotated[
+        bool, typer.Option("--all", help="Also what was corrected or taken back.")
+    ] = False,
+    json_to: JsonTo = None,
+    book: BookOption = None,
+) -> None:
+    """List the entries, oldest first."""
+    from fishmeasure.ledger.entries import entry_to_plain
+
+    with opened(book) as open_:
+        found = open_.entries(
+            unit_id=None if unit is None else open_.unit(unit).id,
+            cohort_id=None if cohort is None else open_.cohort(cohort).id,
+            only_in_force=not everything,
+        )
+        names = {item.id: item.name for item in open_.units()}
+        names |= {item.id: item.name for item in open_.cohorts()}
+    if data_only(json_to, [entry_to_plain(entry) for entry in found]):
+        return
+    table = _table("date", "entry", "unit", "cohort", "what", "id")
+    for entry in found:
+        table.add_row(
+            str(entry.on),
+            entry.kind,
+            "" if entry.place_id is None else names[entry.place_id],
+            "" if entry.fish_id is None else names[entry.fish_id],
+            _what(entry, names),
+            str(entry.id)[:_SHORT_ID],
+        )
+    _show(table)
+
+
+def state_command(
+    on: Annotated[
+        str | None, typer.Option("--on", help="The day, 2026-05-02; else today.")
+    ] = None,
+    json_to: JsonTo = None,
+    book: BookOption = None,
+) -> None:
+    """Show what is in every unit: count, mean weight and kilograms."""
+    from fishmeasure.words import span
+
+    with opened(book) as open_:
+        balance = open_.balance(read_day("--on", on))
+    if data_only(json_to, balance):
+        return
+    table = _table("unit", "cohort", "fish", "mean weight g", "kg", "last sample")
+    for state in balance.units:
+        for item in state.cohorts:
+            count = item.fish_count
+            table.add_row(
+                state.unit.name,
+                item.cohort.name,
+                f"{count.value:.0f} ({count.low:.0f} to {count.high:.0f})",
+                "" if item.mean_weight_g is None else span(item.mean_weight_g),
+                "" if item.biomass_kg is None else span(item.biomass_kg),
+                str(item.last_sampled_on or ""),
+            )
+    _show(table)
+    for state in balance.units:
+        for problem in state.problems:
+            print(f"{state.unit.name}: {problem.message}")
+
+
+def _what(entry: "Entry", names: dict[UUID, str]) -> str:
+    """Return an entry's own fields in a few words."""
+    from fishmeasure.ledger.entries import entry_to_plain
+
+    common = {"kind", "id", "on", "unit_id", "cohort_id", "recorded_at", "result_json"}
+    shown = []
+    for name, value in entry_to_plain(entry).items():
+        if name not in common and value != []:
+            text = str(value)
+            if name == "to_unit_id":
+                name, text = "to", names[UUID(text)]  # noqa: PLW2901
+            shown.append(f"{name} {text}")
+    return ", ".join(shown)
+
+
+def _as_entered(records: tuple[object, ...]) -> list[object]:
+    from fishmeasure.ledger.codec import to_plain
+
+    return [to_plain(record, sparse=False) for record in records]
+
+
+def _table(*columns: str) -> "Table":
+    from rich.table import Table
+
+    table = Table(box=None, padding=(0, 2, 0, 0))
+    for column in columns:
+        table.add_column(column, overflow="fold")
+    return table
+
+
+def _show(table: "Table") -> None:
+    from rich.console import Console
+
+    Console(highlight=False, markup=False, emoji=False).print(table)

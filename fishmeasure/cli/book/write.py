@@ -1,0 +1,173 @@
+"""Units, cohorts and entries written into the book, by FIELD=VALUE."""
+
+from dataclasses import replace
+from typing import TYPE_CHECKING, Annotated
+from uuid import uuid4
+
+import typer
+
+from fishmeasure.cli.book_options import BookOption, opened
+from fishmeasure.cli.options import read_day
+from fishmeasure.errors import OptionFormatError, UnknownRecordError
+
+if TYPE_CHECKING:
+    from fishmeasure.ledger.entries import Entry
+    from fishmeasure.ledger.store import Book
+
+
+Fields = Annotated[
+    list[str],
+    typer.Argument(
+        help='FIELD=VALUE, such as unit="Tank A" cohort=Trout fish_count=2; '
+        "see `fishmeasure book fields KIND`.",
+        metavar="FIELD=VALUE...",
+    ),
+]
+OWN_RECORDS = ("unit", "cohort")
+
+
+def fields_command(
+    kind: Annotated[
+        str | None, typer.Argument(help="unit, cohort, or a kind of entry.")
+    ] = None,
+) -> None:
+    """List the kinds of entries, or the fields of one."""
+    kinds = _kinds()
+    if kind is None:
+        print("\n".join(kinds))
+        return
+    from fishmeasure.ledger.codec import field_help
+
+    for name, text in field_help(_kind(kind)).items():
+        if name in {"unit_id", "to_unit_id", "cohort_id"}:
+            shown = name.removesuffix("_id")
+            print(f"{shown}: {text.replace('id', f'name of the {_last(shown)}', 1)}")
+        else:
+            print(f"{name}: {text}")
+
+
+def add_command(
+    kind: Annotated[str, typer.Argument(help="unit, cohort, or a kind of entry.")],
+    fields: Fields,
+    book: BookOption = None,
+) -> None:
+    """Add a unit, a cohort or an entry (dated today, unless on=2026-05-02)."""
+    from fishmeasure.ledger.codec import from_plain
+    from fishmeasure.ledger.entries import entry_from_plain
+    from fishmeasure.ledger.units import Cohort, Unit
+    from fishmeasure.species import load_species
+
+    record = _kind(kind)
+    with opened(book) as open_:
+        plain = _typed(record, fields, open_) | {"id": str(uuid4())}
+        if record is Unit:
+            saved = open_.save_unit(from_plain(Unit, plain)).id
+        elif record is Cohort:
+            cohort = from_plain(Cohort, plain)
+            load_species(cohort.species_key)  # a slip here would only show much later
+            saved = open_.save_cohort(cohort).id
+        else:
+            today = read_day("on", None)
+            entry = entry_from_plain({"on": today.isoformat()} | plain | {"kind": kind})
+            if entry.on > today:
+                raise OptionFormatError("on", str(entry.on), f"{today}, none later")
+            saved = open_.add(entry).added[0]
+    print(saved)
+
+
+def change_command(
+    kind: Annotated[str, typer.Argument(help="unit or cohort.")],
+    name: Annotated[str, typer.Argument(help="Its name.")],
+    fields: Fields,
+    book: BookOption = None,
+) -> None:
+    """Change a unit or cohort; the old version stays in the book."""
+    from fishmeasure.ledger.codec import from_plain, to_plain
+
+    if kind not in OWN_RECORDS:
+        raise OptionFormatError("KIND", kind, "unit or cohort")
+    with opened(book) as open_:
+        old = open_.unit(name) if kind == "unit" else open_.cohort(name)
+        plain = to_plain(replace(old, version=old.version + 1, recorded_at=None))
+        changed = from_plain(type(old), plain | _typed(type(old), fields, open_))
+        if kind == "unit":
+            open_.save_unit(changed)  # type: ignore[arg-type]
+        else:
+            open_.save_cohort(changed)  # type: ignore[arg-type]
+    print(f"{changed.name}, version {changed.version}")
+
+
+def correct_command(
+    entry: Annotated[str, typer.Argument(help="Id of the wrong entry, or its start.")],
+    fields: Fields,
+    book: BookOption = None,
+) -> None:
+    """Write a corrected entry in place of a wrong one, which stays in the book."""
+    from fishmeasure.ledger.entries import entry_from_plain, entry_to_plain
+
+    with opened(book) as open_:
+        old = _entry(open_, entry)
+        plain = entry_to_plain(replace(old, recorded_at=None))
+        plain |= _typed(type(old), fields, open_)
+        plain |= {"id": str(uuid4()), "replaces": str(old.id)}
+        print(open_.add(entry_from_plain(plain)).added[0])
+
+
+def cancel_command(
+    entry: Annotated[str, typer.Argument(help="Id of the entry, or its start.")],
+    note: Annotated[str, typer.Option("--note", help="Why.")] = "",
+    book: BookOption = None,
+) -> None:
+    """Take an entry back; it stays in the book, but no longer counts."""
+    from fishmeasure.ledger.entries import Cancelled
+
+    with opened(book) as open_:
+        old = _entry(open_, entry)
+        back = Cancelled(id=uuid4(), on=old.on, replaces=old.id, note=note)
+        print(open_.add(back).added[0])
+
+
+def _kinds() -> tuple[str, ...]:
+    from fishmeasure.ledger.entries import ENTRY_KINDS
+
+    return (*OWN_RECORDS, *ENTRY_KINDS)
+
+
+def _kind(word: str) -> type:
+    from fishmeasure.ledger.entries import ENTRY_KINDS
+    from fishmeasure.ledger.units import Cohort, Unit
+
+    kinds: dict[str, type] = {"unit": Unit, "cohort": Cohort, **ENTRY_KINDS}
+    if word not in kinds:
+        raise OptionFormatError("KIND", word, ", ".join(kinds))
+    return kinds[word]
+
+
+def _typed(record: type, fields: list[str], book: "Book") -> dict[str, object]:
+    """Return the typed fields of FIELD=VALUE arguments."""
+    from fishmeasure.ledger.exchange import plain_from_cells
+    from fishmeasure.ledger.store import BookContent
+
+    cells = {}
+    for text in fields:
+        name, equals, cell = text.partition("=")
+        if not equals:
+            raise OptionFormatError("FIELD=VALUE", text, "fish_count=2")
+        cells[name] = cell
+    known = BookContent(units=book.units(), cohorts=book.cohorts())
+    return plain_from_cells(record, cells, known)
+
+
+def _last(words: str) -> str:
+    return words.rsplit("_", 1)[-1]
+
+
+def _entry(book: "Book", text: str) -> "Entry":
+    """Return the entry whose id begins so."""
+    wanted = text.strip().lower()
+    found = [entry for entry in book.entries() if str(entry.id).startswith(wanted)]
+    if len(found) > 1:
+        raise OptionFormatError("ENTRY", text, f"such as {found[0].id}")
+    if not found:
+        raise UnknownRecordError("entry", text)
+    return found[0]
