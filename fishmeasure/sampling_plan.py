@@ -77,21 +77,6 @@ def spread_of(estimate: PopulationEstimate) -> Spread:
     )
 
 
-def fish_for_mean(
-    cv: float, half_width: float, *, level: float, count_in_unit: int | None = None
-) -> int:
-    """Return how many fish, drawn one by one at random, give mean +- half width.
-
-    n0 = (z CV / d)^2, n = n0 / (1 + n0 / N) (Cochran 1977, section 4.6); ``cv`` and
-    ``half_width`` as fractions.
-    """
-    z = float(ndtri(0.5 + level / 2.0))
-    endless = (z * cv / half_width) ** 2
-    if count_in_unit is not None:
-        endless = endless / (1.0 + endless / count_in_unit)
-    return math.ceil(endless - 1e-9)
-
-
 def relative_sd(
     spread: Spread, *, nets: int, fish_per_net: int, count_in_unit: int | None = None
 ) -> float:

@@ -27,57 +27,10 @@ LimitName = Literal[
 
 
 LB_PER_KG = 2.2046226
-
-
 KG_PER_M3_PER_LB_PER_FT3 = 16.018463
-
-
 L_PER_GALLON = 3.785412
-
-
 DENSITY_INDEX_LIMIT = 0.5  # lb/ft3 per inch, Piper et al. 1982 (SRAC 222: 0.5-1.0)
-
-
 FLOW_INDEX_LIMIT = 1.5  # lb/(in gpm) at 50 °F, Piper p. 70; SRAC 222: 0.5-1.0
-
-
-def density_index(
-    *, biomass_kg: float, volume_m3: float, fork_length_mm: float
-) -> float:
-    """Return lb/ft3 per inch of length (Piper et al. 1982)."""
-    require("water volume", volume_m3, "m³", 0.01)
-    require("length", fork_length_mm, "mm", 1.0)
-    return biomass_kg / volume_m3 / KG_PER_M3_PER_LB_PER_FT3 / (fork_length_mm / 25.4)
-
-
-def flow_index(
-    *, biomass_kg: float, inflow_l_per_min: float, fork_length_mm: float
-) -> float:
-    """Return lb per inch of length and gallon (US) a minute (Piper et al. 1982)."""
-    require("inflow", inflow_l_per_min, "L/min", 0.01)
-    require("length", fork_length_mm, "mm", 1.0)
-    gallons = inflow_l_per_min / L_PER_GALLON
-    return biomass_kg * LB_PER_KG / (fork_length_mm / 25.4) / gallons
-
-
-def flow_index_at_inflow(
-    *,
-    flow_index_: float,
-    from_mg_per_l: float,
-    to_mg_per_l: float,
-    floor_mg_per_l: float,
-) -> float:
-    """Return a permitted flow index after the inflow's oxygen has changed.
-
-    In proportion to the oxygen above the floor (Piper et al. 1982 p. 70: 11 to 8
-    mg/L with a floor of 5 halves it).
-    """
-    require("oxygen of the inflow", from_mg_per_l, "mg/L", floor_mg_per_l + 1e-6)
-    return (
-        flow_index_
-        * max(to_mg_per_l - floor_mg_per_l, 0.0)
-        / (from_mg_per_l - floor_mg_per_l)
-    )
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

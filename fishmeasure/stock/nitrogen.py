@@ -326,26 +326,6 @@ def feed_per_bed_g_per_m2_day(crop: Crop) -> Estimate:
     )
 
 
-def plant_bed_m2(*, feed_g_per_day: float, feed_per_bed_g_per_m2_day: float) -> float:
-    """Return the plant bed that a daily feed carries (Rakocy 2007).
-
-    Raises
-    ------
-    StockRangeError
-        If the feed is below 0 or the ratio not above 0.
-    """
-    require("feed", feed_g_per_day, "g/day", 0.0)
-    require("feed per bed area", feed_per_bed_g_per_m2_day, "g/m²/day", 0.1)
-    return feed_g_per_day / feed_per_bed_g_per_m2_day
-
-
-def bed_feed_g_per_day(*, bed_m2: float, feed_per_bed_g_per_m2_day: float) -> float:
-    """Return the daily feed that a plant bed takes up, the reverse."""
-    require("plant bed", bed_m2, "m²", 0.0)
-    require("feed per bed area", feed_per_bed_g_per_m2_day, "g/m²/day", 0.1)
-    return bed_m2 * feed_per_bed_g_per_m2_day
-
-
 @dataclass(frozen=True, slots=True, kw_only=True)
 class BedBalance:
     """A plant bed against the day's feed.
@@ -361,14 +341,18 @@ class BedBalance:
 
 
 def bed_balance(*, crop: Crop, feed_kg_per_day: Estimate, bed_m2: float) -> BedBalance:
-    """Return the bed that the feed carries and the feed that the bed carries."""
+    """Return the bed that the feed carries and the feed that the bed carries.
+
+    Raises
+    ------
+    StockRangeError
+        If the feed or the bed is below 0.
+    """
     require("plant bed", bed_m2, "m²", 0.0)
     ratio = feed_per_bed_g_per_m2_day(crop)
     spread = math.hypot(relative_sd(feed_kg_per_day), relative_sd(ratio))
-    needed = plant_bed_m2(
-        feed_g_per_day=feed_kg_per_day.value * 1000.0,
-        feed_per_bed_g_per_m2_day=ratio.value,
-    )
+    require("feed", feed_kg_per_day.value, "kg/day", 0.0)
+    needed = 1000.0 * feed_kg_per_day.value / ratio.value
     return BedBalance(
         crop=crop,
         bed_needed_m2=lognormal(needed, spread, feed_kg_per_day.level),

@@ -12,7 +12,6 @@ from fishmeasure.sampling_plan import (
     FAIR_NETTING,
     TYPICAL,
     Spread,
-    fish_for_mean,
     one_more_net,
     plan_nets,
     relative_sd,
@@ -28,9 +27,15 @@ def test_the_sample_size_of_the_reference_shelf(shared: Path) -> None:
     checks = json.loads((shared / "reference/checks.json").read_text("utf-8"))
     check = next(c for c in checks if c["check"] == "sample size")
     found = [
-        fish_for_mean(
-            check["input"]["CV"], check["input"]["d"], level=0.95, count_in_unit=count
-        )
+        plan_nets(
+            Spread(
+                within_net_cv=check["input"]["CV"], between_net_cv=0.0, common_sd=0.0
+            ),
+            half_width=check["input"]["d"],
+            fish_per_net=1,
+            level=0.95,
+            count_in_unit=count,
+        ).nets
         for count in check["input"]["N"]
     ]
     assert found == check["expected"]

@@ -15,10 +15,8 @@ from fishmeasure.stock.nitrogen import (
     NitrogenLoop,
     ammonia_reading,
     bed_balance,
-    bed_feed_g_per_day,
     feed_for_ammonia_kg_per_day,
     nitrate_trend,
-    plant_bed_m2,
     plant_uptake_g_per_day,
     tan_g_per_day,
     tan_per_feed_g_per_kg,
@@ -181,20 +179,20 @@ def test_plants_take_no_more_than_there_is() -> None:
 
 
 def test_plant_bed_of_the_guidelines() -> None:
-    """Rakocy 2007: 1000 g/day at 60 is 16.7 m2; 200 m2 at 100 is 20,000 g/day."""
-    found = plant_bed_m2(feed_g_per_day=1000.0, feed_per_bed_g_per_m2_day=60.0)
-    assert found == pytest.approx(16.7, abs=0.05)
-    assert bed_feed_g_per_day(
-        bed_m2=200.0, feed_per_bed_g_per_m2_day=100.0
-    ) == pytest.approx(20_000.0)
+    """Rakocy 2007, rafts: 60-100 g/m2: 1000 g need 10-16.7 m2, 200 m2 eat 20 kg."""
+    found = bed_balance(crop="raft", feed_kg_per_day=exact(1.0), bed_m2=200.0)
+    assert 10.0 < found.bed_needed_m2.value < 16.7
+    assert found.feed_carried_kg.high == pytest.approx(20.0)
 
 
-@given(feed=st.floats(0.0, 1e5), ratio=st.floats(1.0, 200.0))
-def test_bed_and_feed_are_each_others_reverse(feed: float, ratio: float) -> None:
+@given(feed=st.floats(0.01, 1e3))
+def test_bed_and_feed_are_each_others_reverse(feed: float) -> None:
     """Area from feed and feed from area give back the feed."""
-    area = plant_bed_m2(feed_g_per_day=feed, feed_per_bed_g_per_m2_day=ratio)
-    back = bed_feed_g_per_day(bed_m2=area, feed_per_bed_g_per_m2_day=ratio)
-    assert back == pytest.approx(feed)
+    needed = bed_balance(crop="nft", feed_kg_per_day=exact(feed), bed_m2=0.0)
+    back = bed_balance(
+        crop="nft", feed_kg_per_day=exact(1.0), bed_m2=needed.bed_needed_m2.value
+    )
+    assert back.feed_carried_kg.value == pytest.approx(feed)
 
 
 def test_bed_balance_keeps_the_sources_range() -> None:

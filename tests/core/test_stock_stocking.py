@@ -8,14 +8,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from fishmeasure.errors import StockRangeError
-from fishmeasure.stock.factors import (
-    FishGroup,
-    LimitName,
-    UnitLimits,
-    density_index,
-    flow_index,
-    flow_index_at_inflow,
-)
+from fishmeasure.stock.factors import FishGroup, LimitName, UnitLimits
 from fishmeasure.stock.growth import WeightSample, fit_growth
 from fishmeasure.stock.nitrogen import Nitrification
 from fishmeasure.stock.projection import GrowthProjection, project_growth
@@ -68,32 +61,28 @@ def projection_of(weight_g: float, days: int = 120) -> GrowthProjection:
 # --- indices --------------------------------------------------------------------
 
 
-def test_density_index_of_the_handbook() -> None:
-    """12 in at an index of 0.5 is 6 lb/ft3, 96 kg/m3 (1 lb/ft3 = 16.018 kg/m3)."""
-    index = density_index(biomass_kg=96.11, volume_m3=1.0, fork_length_mm=12 * 25.4)
-    assert index == pytest.approx(0.5, abs=1e-3)
-
-
-def test_flow_index_by_definition() -> None:
-    """Pounds over inches and US gallons a minute: 100 lb, 8 in, 10 gpm is 1.25."""
-    index = flow_index(
-        biomass_kg=100.0 * 0.45359237,
-        inflow_l_per_min=10.0 * 3.785412,
-        fork_length_mm=8.0 * 25.4,
+@pytest.mark.parametrize(
+    ("name", "length_in", "capacity_kg"),
+    [
+        # 0.5 lb/ft3 per inch: 12 in is 6 lb/ft3, 96.1 kg/m3 (1 lb/ft3 = 16.018 kg/m3)
+        ("density index", 12.0, 96.11),
+        # 1.5 lb/(in gpm): 8 in and 10 gpm are 120 lb of 0.45359237 kg
+        ("flow index", 8.0, 54.43),
+    ],
+)
+def test_indices_of_the_handbook(
+    name: str, length_in: float, capacity_kg: float
+) -> None:
+    """What Piper et al. 1982 let a cubic metre and ten US gallons a minute carry."""
+    length_cm = 2.54 * length_in
+    load = unit_load(
+        unit=RearingUnit(volume_m3=1.0, inflow_l_per_min=10.0 * 3.785412),
+        groups=(trout(weight_g=1.2 * length_cm**3 / 100.0),),
+        temp_c=10.0,
+        limits=UnitLimits(condition_factor=1.2),
     )
-    assert index == pytest.approx(1.25, rel=1e-6)
-
-
-def test_flow_index_after_the_oxygen_has_dropped() -> None:
-    """Piper et al. 1982 p. 70: 11 to 8 mg/L with a floor of 5 halves 1.5 to 0.75."""
-    found = flow_index_at_inflow(
-        flow_index_=1.5, from_mg_per_l=11.0, to_mg_per_l=8.0, floor_mg_per_l=5.0
-    )
-    assert found == pytest.approx(0.75, abs=1e-9)
-    with pytest.raises(StockRangeError):
-        flow_index_at_inflow(
-            flow_index_=1.5, from_mg_per_l=5.0, to_mg_per_l=8.0, floor_mg_per_l=5.0
-        )
+    limit = next(limit for limit in load.limits if limit.name == name)
+    assert limit.capacity_kg.value == pytest.approx(capacity_kg, rel=1e-3)
 
 
 # --- limits now -----------------------------------------------------------------
