@@ -102,12 +102,18 @@ class Client(threading.Thread):
         self.sender = sender
         self.confirmed: list[str] = []
         self.refused: list[str] = []
+        self._ending = threading.Event()
+
+    def end(self) -> None:
+        """Have it end after what it is sending, and wait for that."""
+        self._ending.set()
+        self.join()
 
     def run(self) -> None:
         """Send one after the other."""
         with httpx.Client(base_url=self._url, timeout=120) as client:
             try:
-                while True:
+                while not self._ending.is_set():
                     answer, names = self.sender.send(client)
                     if answer.status_code == 200:
                         answer.json()  # whole
