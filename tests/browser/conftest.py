@@ -69,12 +69,11 @@ def phones(browser: Browser) -> Iterator[Phones]:
     """Return what hands out phones; at the end none may have had a fault."""
     opened: list[Phone] = []
 
-    def hand_out(url: str, *, dark: bool = False) -> Phone:
+    def hand_out(url: str, size: ViewportSize = VIEWPORT) -> Phone:
         context = browser.new_context(
-            viewport=VIEWPORT,
+            viewport=size,
             has_touch=True,
             is_mobile=True,
-            color_scheme="dark" if dark else "light",
             reduced_motion="reduce",
         )
         context.set_default_timeout(PATIENCE_MS)

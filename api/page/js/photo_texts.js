@@ -23,17 +23,20 @@ export function flagSentence(word) {
 
 const SCALE_PROBLEMS = ["no-marker", "markers-disagree", "several-sheets"];
 
+/** Return whether a photo's banner asks for a scale by hand. */
+export const lacksScale = ({ problems }) =>
+  problems.some(({ code }) => SCALE_PROBLEMS.includes(code));
+
 /** Return what is wrong with a photo and what to do about it. */
 export function photoProblems(measurement, { retake, byHand }) {
   const { problems } = measurement;
   if (!problems.length) return null;
   const fatal = problems.some((problem) => problem.fatal);
-  const noScale = problems.some((problem) => SCALE_PROBLEMS.includes(problem.code));
   return banner(
     fatal ? "bad" : "warn",
     t(fatal ? "photo.unusable" : "photo.could-be-better"),
     problems.map((problem) => problemText(problem, measurement.photo)),
-    h("div.stack", retake, noScale ? handButton(byHand) : null),
+    h("div.stack", retake, lacksScale(measurement) ? handButton(byHand) : null),
   );
 }
 

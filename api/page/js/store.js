@@ -22,7 +22,7 @@ const QUIET = ["answers", "pictures"];
 
 const changes = new EventTarget();
 const channel = "BroadcastChannel" in window ? new BroadcastChannel(NAME) : null;
-if (channel) channel.onmessage = ({ data }) => announce(data);
+if (channel) channel.onmessage = () => announce();
 
 let opening = null;
 
@@ -57,13 +57,13 @@ async function run(store, mode, work) {
   });
 }
 
-function announce(store) {
-  changes.dispatchEvent(new CustomEvent("change", { detail: store }));
+function announce() {
+  changes.dispatchEvent(new Event("change"));
 }
 
 function changed(store) {
   if (QUIET.includes(store)) return;
-  announce(store);
+  announce();
   channel?.postMessage(store);
 }
 
@@ -109,9 +109,7 @@ export async function update(store, key, change) {
 
 /** Call back whenever a store changes, in this window or another. */
 export function onChange(callback) {
-  const listener = (event) => callback(event.detail);
-  changes.addEventListener("change", listener);
-  return () => changes.removeEventListener("change", listener);
+  changes.addEventListener("change", () => callback());
 }
 
 /** Ask the browser not to clear what is kept here when space runs short. */

@@ -3,12 +3,19 @@
 import { Stage } from "../stage.js";
 import { Magnifier } from "../magnifier.js";
 import { fill, h } from "../dom.js";
+import { icon } from "../icons.js";
 import { FishTool } from "../fish_tool.js";
 import { chooseHow } from "../how_sheet.js";
 import { AddTool, ScaleTool } from "../point_tools.js";
 import { fishAt, fishMarks } from "../marks.js";
 import { Missing, action, loading, refusal, say, stateChip } from "../parts.js";
-import { fishList, howMeasured, photoProblems, summary } from "../photo_texts.js";
+import {
+  fishList,
+  howMeasured,
+  lacksScale,
+  photoProblems,
+  summary,
+} from "../photo_texts.js";
 import { pictureOf } from "../pictures.js";
 import { go, showActions } from "../router.js";
 import {
@@ -63,6 +70,12 @@ class PhotoScreen {
 
   get fish() {
     return fishOf(this.photo);
+  }
+
+  /** Whether the photo gives no figures at all: then another one comes first. */
+  get failed() {
+    const problems = this.photo.result?.measurement.problems ?? [];
+    return this.photo.state === "refused" || problems.some(({ fatal }) => fatal);
   }
 
   close() {
@@ -135,14 +148,14 @@ class PhotoScreen {
     const { photo } = this;
     if (!photo.result) {
       return photo.state === "refused"
-        ? [refusal(photo.error), this.retake(), this.howButton()]
+        ? [refusal(photo.error), this.howButton()]
         : loading();
     }
     const pending = photo.state !== "measured";
     return [
       photo.error ? refusal(photo.error) : null,
       photoProblems(photo.result.measurement, {
-        retake: this.retake(),
+        retake: this.failed ? null : this.retake(),
         byHand: () => this.use(new ScaleTool(this)),
       }),
       summary(this.fish),
@@ -158,11 +171,13 @@ class PhotoScreen {
     return h(
       "div.more",
       howMeasured(this.photo.result),
-      action(t("photo.scale-by-hand"), {
-        onclick: () => this.use(new ScaleTool(this)),
-        name: "ruler",
-        kind: "quiet",
-      }),
+      lacksScale(this.photo.result.measurement)
+        ? null
+        : action(t("photo.scale-by-hand"), {
+            onclick: () => this.use(new ScaleTool(this)),
+            name: "ruler",
+            kind: "quiet",
+          }),
       this.howButton(),
       action(t("photo.remove"), { onclick: out, name: "out", kind: "quiet" }),
     );
@@ -188,7 +203,12 @@ class PhotoScreen {
       capture: "environment",
       onchange: (event) => void this.replace(event.target.files),
     });
-    return h("label.button.primary", h("span", t("photo.retake")), input);
+    return h(
+      "label.button.primary",
+      icon("camera"),
+      h("span", t("photo.retake")),
+      input,
+    );
   }
 
   async replace(files) {
@@ -207,12 +227,14 @@ class PhotoScreen {
 
   actions() {
     const { photo, sample } = this;
-    if (!photo.result || sample.recorded) return [];
+    if (sample.recorded) return [];
+    if (!photo.result) return this.failed ? [this.retake()] : [];
     const weigh = action(t("photo.weigh"), {
       to: `sample/${sample.id}/net/${photo.net_id}`,
       name: "scales",
-      kind: "primary",
+      kind: this.failed ? "" : "primary",
     });
+    if (this.failed) return [weigh, this.retake()];
     const add = photo.result.measurement.scale
       ? action(t("photo.add"), {
           onclick: () => this.use(new AddTool(this)),
@@ -242,11 +264,14 @@ class PhotoScreen {
     if (this.closed) return;
     this.tool?.close();
     if (this.tool && !this.tool.letsChoose) this.toolEnded = performance.now();
+    if (!this.tool) this.listAt = window.scrollY;
     this.tool = tool;
     document.body.classList.toggle("tooling", tool !== null);
     if (tool) tool.open();
     else this.stage?.fit();
     this.draw();
+    // A tool's words begin under the picture; afterwards the list is where it was.
+    window.scrollTo(0, tool ? 0 : this.listAt);
     if (!tool) document.getElementById("title").focus({ preventScroll: true });
   }
 
