@@ -5,6 +5,7 @@ Statuses of 500 and above are 503 and 507 alone, where the description says so.
 
 import json
 import logging
+import os
 from collections.abc import Iterator
 from functools import cache
 from typing import Any
@@ -27,6 +28,8 @@ UNIT = "22222222-2222-4222-8222-222222222222"
 COHORT = "33333333-3333-4333-8333-333333333333"
 ERROR = {"code", "message", "advice", "details"}
 MOST_ANSWER_BYTES = 100_000
+# More of them for a search: FISHMEASURE_TEST_EXAMPLES=5000.
+EXAMPLES = int(os.environ.get("FISHMEASURE_TEST_EXAMPLES", "250"))
 Json = Any
 
 
@@ -162,8 +165,9 @@ def sent(client: TestClient, method: str, path: str, document: Json) -> Any:
 
 
 @settings(
-    max_examples=250,
+    max_examples=EXAMPLES,
     deadline=None,
+    derandomize=True,
     suppress_health_check=list(HealthCheck),
 )
 @given(data=st.data())
