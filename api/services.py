@@ -15,6 +15,7 @@ from api.settings import Settings
 from fishmeasure.errors import LedgerError
 from fishmeasure.ledger.archive import Archive
 from fishmeasure.ledger.store import Book, open_book
+from fishmeasure.species import packaged_species
 
 log = logging.getLogger(__name__)
 
@@ -50,7 +51,10 @@ def open_services(settings: Settings) -> Services:
     ------
     LedgerError
         If the book cannot be opened or is damaged.
+    SpeciesError
+        If there is no such species as that of the settings.
     """
+    packaged_species(settings.species)
     folder = settings.data_dir.expanduser()
     incoming = folder / "incoming"
     incoming.mkdir(parents=True, exist_ok=True)

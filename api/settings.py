@@ -6,18 +6,34 @@ has options for those that a grower sets.
 
 import os
 from collections.abc import Mapping
-from dataclasses import dataclass, field, fields
+from dataclasses import Field, dataclass, field, fields
 from pathlib import Path
 from typing import Any
 
 PREFIX = "FISHMEASURE_"
+# Beyond these a number is a slip; ``serve --workers`` has the same.
+MOST = {
+    "workers": 64,
+    "queue": 1000,
+    "max_upload_mb": 10_000,
+    "max_batch": 1000,
+    "measure_timeout_s": 3600,
+    "upload_timeout_s": 86_400,
+    "pairing_code_minutes": 1440,
+}
 
 
 class SettingError(ValueError):
-    """A setting in the environment has a wrong value."""
+    """A setting in the environment has a wrong value.
+
+    ``name`` is the variable's, ``value`` its text cut short.
+    """
 
     def __init__(self, name: str, value: str, wanted: str) -> None:
-        super().__init__(f"{PREFIX}{name.upper()}={value!r} is not {wanted}.")
+        self.name = PREFIX + name.upper()
+        self.value = value if len(value) <= 60 else f"{value[:60]}..."
+        self.wanted = wanted
+        super().__init__(f"{self.name}={self.value!r} is not {wanted}.")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -38,14 +54,16 @@ class Settings:
         default=2, metadata={"help": "Photos measured at the same time."}
     )
     queue: int = field(
-        default=6, metadata={"help": "Photos that may wait; more are answered 503."}
+        default=6,
+        metadata={"help": "Photos that may wait; more are answered 503."},
     )
     max_upload_mb: int = field(
         default=40, metadata={"help": "Largest upload, in megabytes."}
     )
     max_batch: int = field(default=20, metadata={"help": "Most photos in one upload."})
     measure_timeout_s: int = field(
-        default=60, metadata={"help": "Seconds after which a photo is given up."}
+        default=60,
+        metadata={"help": "Seconds after which a photo is given up."},
     )
     species: str = field(
         default="rainbow-trout", metadata={"help": "Species where none is said."}
@@ -55,7 +73,8 @@ class Settings:
         metadata={"help": "Names that the server answers to; empty means any."},
     )
     upload_timeout_s: int = field(
-        default=180, metadata={"help": "Seconds after which a slow upload is ended."}
+        default=180,
+        metadata={"help": "Seconds after which a slow upload is ended."},
     )
     require_token: bool = field(
         default=False,
@@ -92,23 +111,36 @@ class Settings:
         for item in fields(cls):
             text = environ.get(PREFIX + item.name.upper())
             if text is not None:
-                values[item.name] = _parse(item.name, text, item.default)
+                values[item.name] = _parse(item, text)
         values |= {name: value for name, value in given.items() if value is not None}
+        if "data_dir" in values:
+            values["data_dir"] = _folder(values["data_dir"])
         return cls(**values)
 
 
-def _parse(name: str, text: str, default: Any) -> Any:
+def _parse(item: Field[Any], text: str) -> Any:
+    default = item.default
     if isinstance(default, bool):
         words = {"1": True, "true": True, "yes": True}
         words |= {"0": False, "false": False, "no": False}
         if text.lower() not in words:
-            raise SettingError(name, text, "yes or no")
+            raise SettingError(item.name, text, "yes or no")
         return words[text.lower()]
     if isinstance(default, int):
-        if not text.isdecimal() or int(text) == 0:
-            raise SettingError(name, text, "a whole number above zero")
+        most = MOST[item.name]
+        # Python reads no number of thousands of digits.
+        if not text.isdecimal() or len(text) > 20 or not 1 <= int(text) <= most:
+            raise SettingError(item.name, text, f"a whole number from 1 to {most}")
         return int(text)
-    return type(default)(text)
+    return Path(text) if isinstance(default, Path) else text
+
+
+def _folder(path: Path) -> Path:
+    try:
+        return path.expanduser()
+    except RuntimeError:  # "~name" of nobody
+        wanted = "a folder of somebody who is known here"
+        raise SettingError("data_dir", str(path), wanted) from None
 
 
 def settings_table() -> list[tuple[str, str, str]]:

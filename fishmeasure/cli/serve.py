@@ -66,7 +66,7 @@ def serve_command(
             hosts=",".join(names) if lan else None,
         )
     except SettingError as error:
-        raise BadOptionError("setting", str(error), "one that can be used") from None
+        raise BadOptionError(error.name, repr(error.value), error.wanted) from None
     set_up_logs(as_json=settings.log_json, requests=settings.log_requests)
     _prepare(settings)
     app = create_app(settings, announce=_show_code)

@@ -4,6 +4,7 @@ SQLite runs with a write-ahead log and ``synchronous=FULL``: when a write has
 returned, it is on the disk. Writers queue for ``BUSY_TIMEOUT_S``.
 """
 
+import re
 import sqlite3
 from collections.abc import Iterator
 from contextlib import contextmanager
@@ -40,6 +41,7 @@ CHECKED_BYTES = 256_000_000
 _WRITER_LOCK = 0x66697368
 # Bugs of this package; anything else comes from the disk, server or network.
 _BUGS = (IntegrityError, ProgrammingError, DataError)
+_PASSWORD = re.compile(r"(://[^:/]*:).*@")  # of an address that cannot be taken apart
 _MIGRATIONS = Path(__file__).parent / "migrations"
 
 
@@ -49,8 +51,9 @@ def _database_url(where: str) -> URL:
         return URL.create("sqlite", database=where)
     try:
         url = make_url(where)
-    except (ArgumentError, ValueError) as error:
-        raise BookUnreadableError(where, str(error)) from None
+    except (ArgumentError, ValueError):
+        shown = _PASSWORD.sub(r"\1***@", where)
+        raise BookUnreadableError(shown, "it is no address of a database") from None
     if url.drivername in {"postgresql", "postgres"}:
         return url.set(drivername="postgresql+psycopg")
     return url
