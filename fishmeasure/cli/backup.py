@@ -21,7 +21,12 @@ DataOption = Annotated[
 
 
 def backup_command(
-    file: Annotated[Path, typer.Argument(help="The backup to make; must not exist.")],
+    file: Annotated[
+        Path,
+        typer.Argument(
+            help="The backup to make, such as monday.tar; none is overwritten."
+        ),
+    ],
     *,
     data: DataOption = None,
     book: BookOption = None,
@@ -43,12 +48,17 @@ def backup_command(
 
 
 def restore_command(
-    file: Annotated[Path, typer.Argument(help="A backup.")],
+    file: Annotated[
+        Path, typer.Argument(help="A backup that 'fishmeasure backup' made.")
+    ],
     *,
     data: DataOption = None,
     book: BookOption = None,
     force: Annotated[
-        bool, typer.Option("--force", help="Replace a book; it is kept beside.")
+        bool,
+        typer.Option(
+            "--force", help="Replace the book that is there; it is kept beside."
+        ),
     ] = False,
 ) -> None:
     """Put a backup back, once all of it is checked; stop the server before."""

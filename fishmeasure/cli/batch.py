@@ -24,7 +24,11 @@ def batch_command(
         typer.Argument(help="Folder of photos, or a text file with a path a line."),
     ],
     results: Annotated[
-        Path, typer.Option("--results", help="JSON lines, one a photo; goes on there.")
+        Path,
+        typer.Option(
+            "--results",
+            help="File for the results, a line of JSON a photo; what it has is kept.",
+        ),
     ],
     *,
     species: options.Species = "rainbow-trout",
@@ -32,14 +36,20 @@ def batch_command(
     paper: options.Paper = None,
     lens: options.Lens = None,
     workers: Annotated[
-        int | None, typer.Option(min=1, help="Processes; by default one a core.")
+        int | None,
+        typer.Option(
+            min=1, help="Photos measured at the same time; else one a processor core."
+        ),
     ] = None,
     full: Annotated[
         bool,
-        typer.Option("--full", help="Keep outlines and geometry: 40 times larger."),
+        typer.Option(
+            "--full", help="Keep outlines and geometry too: 40 times as large a file."
+        ),
     ] = False,
     dask: Annotated[
-        str | None, typer.Option(help="Address of a dask scheduler, for more machines.")
+        str | None,
+        typer.Option(help="Address of a dask scheduler, to use more machines."),
     ] = None,
 ) -> None:
     """Measure many photos; stopped and started again, it goes on where it was."""
@@ -57,7 +67,7 @@ def batch_command(
     )
     paths = list(find_photos(source))
     if not paths:
-        raise BadOptionError("source", str(source), "a place with photos")
+        raise BadOptionError("SOURCE", str(source), "a folder or list with photos")
     kept = ResultFile(results)
     if kept.damaged:
         output.error_console.print(

@@ -18,14 +18,16 @@ def fit_command(
     table: Annotated[
         Path,
         typer.Argument(
-            help="CSV with length_mm (or length_cm), weight_g and maybe depth_mm."
+            help="CSV with length_mm (or length_cm), weight_g (or weight_kg) and, if "
+            "measured, depth_mm; a row a fish."
         ),
     ],
     species: Annotated[
         str, typer.Option(help="The species that the stock is of.")
     ] = "rainbow-trout",
     length: Annotated[
-        Literal["fork", "total", "standard"], typer.Option(help="Which length it is.")
+        Literal["fork", "total", "standard"],
+        typer.Option(help="Which length was measured."),
     ] = "fork",
     save: Annotated[
         Path | None,

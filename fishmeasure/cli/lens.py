@@ -12,7 +12,9 @@ def lens_command(
         typer.Argument(help="Photos of the board of 'fishmeasure sheet lens-board'."),
     ],
     name: Annotated[str, typer.Option(help="What you call this phone or lens.")] = "",
-    out: Annotated[Path, typer.Option(help="Profile to write.")] = Path("lens.json"),
+    out: Annotated[Path, typer.Option(help="File of the profile to write.")] = Path(
+        "lens.json"
+    ),
 ) -> None:
     """Measure a phone's lens once; the profile sharpens every photo it takes."""
     from fishmeasure.cli.options import read_bytes
@@ -28,6 +30,6 @@ def lens_command(
     typer.echo(
         f"{out}: {profile.photo_count} photos of "
         f"{profile.camera_model or 'an unnamed camera'}, focal length "
-        f"{focal_35mm:.1f} mm (35 mm equivalent), k1 {profile.k1:+.4f}, "
+        f"{focal_35mm:.1f} mm (35 mm equivalent), distortion k1 {profile.k1:+.4f}, "
         f"fits to {profile.rms_px:.2f} pixels"
     )

@@ -24,21 +24,27 @@ Species = Annotated[
 PrintScale = Annotated[
     float,
     typer.Option(
-        help="Printed over nominal size: the check line's length in mm / 100. "
-        "0.97 means that everything printed at 97 %."
+        help="Length of the sheet's printed check line in mm / 100: 0.97 where it is "
+        "97 mm long."
     ),
 ]
 Paper = Annotated[
-    str | None, typer.Option(help="Of the sheet, where it is not seen: A4, A3, Letter.")
+    str | None,
+    typer.Option(
+        help="Paper of the printed sheet, A4, A3 or Letter; else the markers tell it."
+    ),
 ]
 Known = Annotated[
     str | None,
     typer.Option(
         metavar="X1,Y1,X2,Y2=MM",
-        help="Without a marker: two points in the photo (pixels) that far apart.",
+        help="Without a marker: two points in the photo, in pixels from its top left, "
+        "and how far apart they are.",
     ),
 ]
-Lens = Annotated[Path | None, typer.Option(help="Lens profile by 'fishmeasure lens'.")]
+Lens = Annotated[
+    Path | None, typer.Option(help="Lens profile that 'fishmeasure lens' wrote.")
+]
 
 
 def _data_file(given: str | None) -> str | None:
@@ -53,13 +59,19 @@ def _data_file(given: str | None) -> str | None:
 JsonTo = Annotated[
     str | None,
     typer.Option(
-        "--json", metavar="FILE", callback=_data_file, help="Write JSON; - is stdout."
+        "--json",
+        metavar="FILE",
+        callback=_data_file,
+        help="Write the figures as JSON; - for the screen.",
     ),
 ]
 CsvTo = Annotated[
     str | None,
     typer.Option(
-        "--csv", metavar="FILE", callback=_data_file, help="Write CSV; - is stdout."
+        "--csv",
+        metavar="FILE",
+        callback=_data_file,
+        help="Write the fish as CSV; - for the screen.",
     ),
 ]
 Overlay = Annotated[
@@ -159,8 +171,8 @@ def read_text(path: Path) -> str:
     try:
         return read_bytes(path).decode("utf-8-sig")
     except UnicodeDecodeError:
-        wanted = "a file that can be read (it is not text)"
-        raise BadOptionError("input", str(path), wanted) from None
+        wanted = "one that can be read (it is not text)"
+        raise BadOptionError("File", str(path), wanted) from None
 
 
 def read_bytes(path: Path) -> bytes:
@@ -175,5 +187,5 @@ def read_bytes(path: Path) -> bytes:
         return path.read_bytes()
     except OSError as error:
         reason = (error.strerror or "no access").lower()
-        wanted = f"a file that can be read ({reason})"
-        raise BadOptionError("input", str(path), wanted) from None
+        wanted = f"one that can be read ({reason})"
+        raise BadOptionError("File", str(path), wanted) from None

@@ -19,16 +19,20 @@ def outlook_command(
         str | None, typer.Option("--on", help="The day, 2026-05-02; else today.")
     ] = None,
     pdf: Annotated[
-        Path | None, typer.Option("--pdf", help="Write a page to print.")
+        Path | None, typer.Option("--pdf", help="Write the page to print to this file.")
     ] = None,
     hours: Annotated[
-        float, typer.Option("--hours", help="Outage that the fish should survive.")
+        float,
+        typer.Option("--hours", help="Hours of outage that the fish should survive."),
     ] = 4.0,
     fingerlings: Annotated[
-        float, typer.Option("--fingerlings", help="Weight of fish to be added, g.")
+        float,
+        typer.Option(
+            "--fingerlings", help="Weight of fingerlings that may be added, g."
+        ),
     ] = 20.0,
     days: Annotated[
-        int, typer.Option("--days", help="How far ahead the room is asked for.")
+        int, typer.Option("--days", help="Days ahead for which there must be room.")
     ] = 90,
     json_to: JsonTo = None,
     book: BookOption = None,
@@ -81,7 +85,10 @@ def _print(outlook: "UnitOutlook") -> None:
 
 def demo_command(
     on: Annotated[
-        str | None, typer.Option("--on", help="Its last day; else today.")
+        str | None,
+        typer.Option(
+            "--on", help="Last day of the invented data, 2026-08-01; else today."
+        ),
     ] = None,
     book: BookOption = None,
 ) -> None:

@@ -115,8 +115,8 @@ def _writing(target: str) -> Iterator[None]:
         yield
     except OSError as error:
         reason = (error.strerror or "no access").lower()
-        wanted = f"a place that can be written ({reason})"
-        raise BadOptionError("output", target, wanted) from None
+        wanted = f"one that can be written ({reason})"
+        raise BadOptionError("File", target, wanted) from None
 
 
 def interval(estimate: "Estimate", digits: int = 0, unit: str = "") -> str:

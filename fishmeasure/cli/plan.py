@@ -10,10 +10,14 @@ from fishmeasure.cli.options import read_text
 
 def plan_command(
     within: Annotated[
-        float, typer.Option(help="Wanted: the mean to within this many per cent.")
+        float,
+        typer.Option(help="Wanted: the mean weight to within ± this many per cent."),
     ] = 10.0,
     level: Annotated[
-        float, typer.Option(min=0.5, max=0.99, help="Of the interval.")
+        float,
+        typer.Option(
+            min=0.5, max=0.99, help="Chance that the interval holds: 0.9 is 90 %."
+        ),
     ] = 0.9,
     fish_per_net: Annotated[
         int | None, typer.Option(min=1, help="Only nets of this many fish.")
@@ -21,15 +25,22 @@ def plan_command(
     count: Annotated[int | None, typer.Option(min=1, help="Fish in the unit.")] = None,
     sample: Annotated[
         Path | None,
-        typer.Option(help="JSON of the last sample, for how fish and nets differ."),
+        typer.Option(
+            help="JSON that 'fishmeasure sample --json' wrote of the last sample, for "
+            "how much fish and nets differ; else typical figures."
+        ),
     ] = None,
     cv: Annotated[
         float | None,
-        typer.Option(min=0.01, max=1.5, help="Within-net CV of weight, a fraction."),
+        typer.Option(
+            min=0.01, max=1.5, help="Spread (CV) of weights in a net: 0.25 is 25 %."
+        ),
     ] = None,
     between: Annotated[
         float | None,
-        typer.Option(min=0.0, max=1.0, help="CV between nets, a fraction."),
+        typer.Option(
+            min=0.0, max=1.0, help="Spread (CV) between nets beyond that: 0.09 is 9 %."
+        ),
     ] = None,
 ) -> None:
     """Say how many nets give the mean weight to within so many per cent."""

@@ -31,7 +31,7 @@ def sample_command(
     ],
     *,
     species: Annotated[
-        str | None, typer.Option(help="In place of the species in the file.")
+        str | None, typer.Option(help="Species, in place of the one in the file.")
     ] = None,
     print_scale: options.PrintScale = 1.0,
     paper: options.Paper = None,
@@ -45,7 +45,8 @@ def sample_command(
     record: Annotated[
         str | None,
         typer.Option(
-            metavar="COHORT", help="Enter it in the book as a sample of these fish."
+            metavar="COHORT",
+            help="Enter the sample in the book, as one of this cohort.",
         ),
     ] = None,
     book: BookOption = None,
@@ -108,7 +109,9 @@ def _record(
     if any(problem.fatal for problem in result.estimate.problems):
         raise SampleNotEnteredError
     if wanted.date is None or not wanted.unit:
-        raise BadOptionError("--record", cohort, "possible: the file names date, unit")
+        raise BadOptionError(
+            "--record", cohort, "possible without a date and a unit in the file"
+        )
     answer = result.to_json()
     with opened(book) as open_:
         entry = sample_entry(
@@ -159,10 +162,13 @@ def _show(
     )
     output.console.print(table)
     output.console.print(_nets(estimate))
-    seen = sum(len(photo.fish) for photo in photos)
+    seen = ""
+    if photos:
+        fish = sum(len(photo.fish) for photo in photos)
+        seen = f" ({fish} seen in {len(photos)} photos)"
     output.console.print(
-        f"\n{estimate.fish_measured} fish measured ({seen} seen in {len(photos)} "
-        f"photos), {estimate.fish_weighed} weighed. {_one_more(estimate)}{ESTIMATE}"
+        f"\n{estimate.fish_measured} fish measured{seen}, {estimate.fish_weighed} "
+        f"weighed. {_one_more(estimate)}{ESTIMATE}"
     )
 
 

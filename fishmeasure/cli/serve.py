@@ -19,16 +19,24 @@ LOCAL = "127.0.0.1"
 
 def serve_command(
     *,
-    port: Annotated[int, typer.Option(min=1, max=65535)] = 8765,
+    port: Annotated[
+        int, typer.Option(min=1, max=65535, help="Port of the address to open.")
+    ] = 8765,
     lan: Annotated[
         bool,
         typer.Option("--lan", help="Let phones on the local network in, by pairing."),
     ] = False,
     book: Annotated[
-        str | None, typer.Option(help="Path or address of the stock book.")
+        str | None,
+        typer.Option(
+            help="File or address of the book; else FISHMEASURE_BOOK, else your own."
+        ),
     ] = None,
     data: Annotated[
-        Path | None, typer.Option(help="Folder of photos and of the book.")
+        Path | None,
+        typer.Option(
+            help="Folder of photos and book; else FISHMEASURE_DATA_DIR, else your own."
+        ),
     ] = None,
     cert: Annotated[Path | None, typer.Option(help="TLS certificate (PEM).")] = None,
     key: Annotated[Path | None, typer.Option(help="TLS private key (PEM).")] = None,
@@ -111,7 +119,7 @@ def _check_tls(cert: Path | None, key: Path | None) -> None:
         return
     for path in (cert, key):
         if not path.is_file():
-            raise BadOptionError("TLS", str(path), "a file that is there")
+            raise BadOptionError("File", str(path), "there")
     import ssl
 
     try:

@@ -28,7 +28,9 @@ class Paper(StrEnum):
 def sheet_command(
     kind: Annotated[
         Kind,
-        typer.Argument(help="The sheet, loose cards, one card, or the lens board."),
+        typer.Argument(
+            help="The sheet, four loose cards, one card, or the board for 'lens'."
+        ),
     ] = Kind.SHEET,
     paper: Annotated[Paper, typer.Option(help="Paper size.")] = Paper.A4,
     out: Annotated[

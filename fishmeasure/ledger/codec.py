@@ -186,7 +186,7 @@ def _words(hint: Any) -> str:
     origin, args = get_origin(hint), get_args(hint)
     if origin is Annotated:
         limits = [rule for rule in args[1:] if isinstance(rule, Within)]
-        tail = "".join(f" from {rule.low:g} to {rule.high:g}" for rule in limits)
+        tail = "".join(f" from {rule.low:.12g} to {rule.high:.12g}" for rule in limits)
         return _words(args[0]) + tail
     if origin in {types.UnionType, Union}:
         return _words(next(a for a in args if a is not types.NoneType))

@@ -210,7 +210,7 @@ def factors_of(
             key=lambda figure: figure.value,
         )
         kept = strictest.value
-        note = strictest.note(f"Density limit {kept:g} kg/m3")
+        note = strictest.note(f"Density limit {kept:g} kg/m³")
     density = Factor(
         name="density",
         capacity=lognormal(kept * unit.volume_m3, 0.0),

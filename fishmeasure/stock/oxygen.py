@@ -265,8 +265,8 @@ def supply_notes(unit: RearingUnit, wind_m_per_s: float | None) -> tuple[str, ..
         )
     if unit.inflow_l_per_min > 0.0 and unit.inflow_do_mg_per_l is None:
         notes.append(
-            f"Inflow without a reading is taken as {INFLOW_SATURATION:.0%} saturated, "
-            "common practice without a source."
+            f"Inflow without a reading is taken as {100 * INFLOW_SATURATION:.0f} % "
+            "saturated, common practice without a source."
         )
     if unit.aerators:
         notes.append(

@@ -127,7 +127,7 @@ def test_a_setting_that_cannot_be_is_said_in_a_sentence(
     [
         (["--port", "{taken}"], "--port {taken} is not free"),
         (["--cert", "{cert}"], "is not a pair of files"),
-        (["--cert", "{cert}", "--key", "none.pem"], "none.pem is not a file"),
+        (["--cert", "{cert}", "--key", "none.pem"], "none.pem is not there"),
         (["--cert", "{key}", "--key", "{key}"], "is not a certificate with its key"),
         (["--book", "mysql://there/book"], "cannot be opened as a book"),
         (["--data", "/proc/nowhere"], "is not a folder to write to"),

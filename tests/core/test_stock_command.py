@@ -152,7 +152,7 @@ def test_a_limit_of_nothing_is_said_to_be_past_full() -> None:
         (f"oxygen perch {UNIT} --inflow-do 900", "oxygen of the inflow"),
         (f"oxygen perch {UNIT} --volume -6", "volume"),
         (f"outage perch {UNIT} --oxygen 9 --chart outage.xyz", ".png, .svg or .pdf"),
-        (f"outage perch {UNIT} --oxygen 9 --chart /dev/null/a.png", "output"),
+        (f"outage perch {UNIT} --oxygen 9 --chart /dev/null/a.png", "written"),
         (f"stocking perch {UNIT} --density -5", "density limit"),
         (f"stocking perch {UNIT} --json", "a value after --json"),
         (f"oxygen perch {UNIT} --json --unfed", "--unfed is no file for results"),

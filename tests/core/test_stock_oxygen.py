@@ -389,7 +389,7 @@ def test_figures_without_a_source_are_named() -> None:
 
     weak = notes(replace(TANK, inflow_do_mg_per_l=None), None)
     assert "alpha 0.8" in weak
-    assert "95% saturated" in weak
+    assert "95 % saturated" in weak
     assert "still water" in weak
     strong = notes(replace(TANK, aerators=()), 2.0)
     assert "without a source" not in strong

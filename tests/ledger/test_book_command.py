@@ -117,7 +117,7 @@ def test_fields_are_explained(run: Any) -> None:
     out = run("book", "fields", "graded")[1]
     assert "groups: list of (object with to_unit_id" in out
     out = run("book", "fields", "unit")[1]
-    assert "volume_m3: number from 0.001 to 1e+07, needed" in out
+    assert "volume_m3: number from 0.001 to 10000000, needed" in out
     assert "kind: tank or pond or raceway or cage, needed" in out
     assert "inflow_by_gravity: true or false" in out
 

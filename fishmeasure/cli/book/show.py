@@ -50,9 +50,11 @@ def cohorts_command(json_to: JsonTo = None, book: BookOption = None) -> None:
 
 
 def entries_command(
-    unit: Annotated[str | None, typer.Option("--unit", help="Of this unit.")] = None,
+    unit: Annotated[
+        str | None, typer.Option("--unit", help="Only of this unit.")
+    ] = None,
     cohort: Annotated[
-        str | None, typer.Option("--cohort", help="Of these fish.")
+        str | None, typer.Option("--cohort", help="Only of this cohort.")
     ] = None,
     everything: Annotated[
         bool, typer.Option("--all", help="Also what was corrected or taken back.")

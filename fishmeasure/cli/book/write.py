@@ -24,6 +24,7 @@ Fields = Annotated[
     ),
 ]
 OWN_RECORDS = ("unit", "cohort")
+_WRITTEN_BY_THE_BOOK = frozenset(("id", "version", "replaces", "recorded_at"))
 
 
 def fields_command(
@@ -39,7 +40,11 @@ def fields_command(
     from fishmeasure.ledger.codec import field_help
 
     for name, text in field_help(_kind(kind)).items():
-        if name in {"unit_id", "to_unit_id", "cohort_id"}:
+        if name in _WRITTEN_BY_THE_BOOK:
+            continue
+        if name == "on":
+            print("on: date, such as 2026-05-02; else today")
+        elif name in {"unit_id", "to_unit_id", "cohort_id"}:
             shown = name.removesuffix("_id")
             print(f"{shown}: {text.replace('id', f'name of the {_last(shown)}', 1)}")
         else:
@@ -115,7 +120,7 @@ def correct_command(
 
 def cancel_command(
     entry: Annotated[str, typer.Argument(help="Id of the entry, or its start.")],
-    note: Annotated[str, typer.Option("--note", help="Why.")] = "",
+    note: Annotated[str, typer.Option("--note", help="Why, for the book.")] = "",
     book: BookOption = None,
 ) -> None:
     """Take an entry back; it stays in the book, but no longer counts."""

@@ -21,7 +21,7 @@ def ammonia_command(
     salinity: opt.Salinity = 0.0,
     json_to: JsonTo = None,
 ) -> None:
-    """Hold a reading's un-ionised ammonia against the species' limit."""
+    """Show the un-ionised ammonia of a reading beside the species' limit."""
     from fishmeasure.stock.nitrogen import ammonia_reading
     from fishmeasure.stock.propagation import scaled
 
@@ -57,7 +57,9 @@ def nitrate_command(
         float | None, typer.Option(help="Protein of the feed, %; else the species'.")
     ] = None,
     bed: Annotated[float, typer.Option(help="Plant bed, m².")] = 0.0,
-    crop: Annotated[str, typer.Option(help="leafy, fruiting, raft or nft.")] = "leafy",
+    crop: Annotated[
+        str, typer.Option(help="Crop or kind of bed: leafy, fruiting, raft or nft.")
+    ] = "leafy",
     days: Annotated[int, typer.Option(help="Days ahead.")] = 60,
     json_to: JsonTo = None,
 ) -> None:
@@ -112,7 +114,9 @@ def nitrate_command(
 def plant_bed_command(
     feed: Annotated[float, typer.Option(help="Feed a day, g.")],
     bed: Annotated[float, typer.Option(help="Plant bed, m².")] = 0.0,
-    crop: Annotated[str, typer.Option(help="leafy, fruiting, raft or nft.")] = "leafy",
+    crop: Annotated[
+        str, typer.Option(help="Crop or kind of bed: leafy, fruiting, raft or nft.")
+    ] = "leafy",
     json_to: JsonTo = None,
 ) -> None:
     """Show the plant bed that the feed carries, and the feed a bed takes up."""

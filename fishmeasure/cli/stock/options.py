@@ -29,7 +29,7 @@ SpeciesArgument = Annotated[
         help="Such as rainbow-trout; see 'fishmeasure species'.", metavar="SPECIES"
     ),
 ]
-BiomassError = Annotated[float, typer.Option(help="Standard error of it, %.")]
+BiomassError = Annotated[float, typer.Option(help="Standard error of the biomass, %.")]
 Salinity = Annotated[float, typer.Option(help="Salinity, g/kg.")]
 Temp = Annotated[float, typer.Option(help="Water temperature, °C.")]
 Volume = Annotated[float, typer.Option(help="Water, m³.")]
@@ -66,15 +66,16 @@ class UnitOptions:
     ] = 0.0
     inflow: Annotated[float, typer.Option(help="Inflow, L/min.")] = 0.0
     inflow_do: Annotated[
-        float | None, typer.Option(help="Its oxygen, mg/L; else 95 % saturated.")
+        float | None,
+        typer.Option(help="Oxygen of the inflow, mg/L; else 95 % of saturation."),
     ] = None
     sotr: Annotated[
         float, typer.Option(help="Aerators' standard oxygen transfer rate, kg/h.")
     ] = 0.0
-    altitude: Annotated[float, typer.Option(help="Metres above the sea.")] = 0.0
+    altitude: Annotated[float, typer.Option(help="Height above the sea, m.")] = 0.0
     salinity: Salinity = 0.0
     water_use: Annotated[
-        float, typer.Option(help="Oxygen used by water and bottom, mg/L an hour.")
+        float, typer.Option(help="Oxygen that water and bottom use, mg/L an hour.")
     ] = 0.0
 
     def unit(self) -> RearingUnit:
@@ -100,7 +101,9 @@ class UnitOptions:
 
 
 Wind = Annotated[float | None, typer.Option(help="Wind over the water, m/s.")]
-Unfed = Annotated[bool, typer.Option("--unfed", help="Not fed since the day before.")]
+Unfed = Annotated[
+    bool, typer.Option("--unfed", help="The fish were not fed since the day before.")
+]
 PlateSize = Annotated[
     float | None, typer.Option(help="Plate size, g; else the species'.")
 ]
@@ -114,21 +117,30 @@ class CohortOptions:
     sample: Annotated[
         list[str],
         typer.Option(
-            help="DATE=GRAMS or DATE=GRAMS/PERCENT with its standard error; repeat it."
+            help="A mean weight: DATE=GRAMS, or DATE=GRAMS/PERCENT with its standard "
+            "error; once for each sample."
         ),
     ]
     temp: Annotated[
-        float | None, typer.Option(help="The same temperature all year, °C.")
+        float | None,
+        typer.Option(help="Water temperature all year, °C; or --monthly or --wave."),
     ] = None
     monthly: Annotated[
         str | None,
-        typer.Option(help="Twelve monthly means, January first: 4,4,6,..."),
+        typer.Option(
+            help="Water temperatures of the twelve months, January first: 4,4,6,..."
+        ),
     ] = None
     wave: Annotated[
         str | None,
-        typer.Option(help="MEAN,AMPLITUDE,WARMEST DAY OF THE YEAR: 9,5,205"),
+        typer.Option(
+            help="Water temperature as MEAN,AMPLITUDE,DAY: 9,5,205 is 4 to 14 °C, "
+            "warmest on the 205th day of the year."
+        ),
     ] = None
-    cv: Annotated[float, typer.Option(help="Spread of weights, CV.")] = 0.25
+    cv: Annotated[float, typer.Option(help="Spread of weights (CV): 0.25 is 25 %.")] = (
+        0.25
+    )
 
     def water(self) -> TemperatureForecast:
         """Return the forecast of whichever option was given."""

@@ -27,7 +27,7 @@ def oxygen_command(
     unfed: opt.Unfed = False,
     json_to: JsonTo = None,
 ) -> None:
-    """Hold oxygen demand against supply at the species' caution level."""
+    """Show the oxygen that the fish use beside what comes in, at the caution level."""
     from fishmeasure.stock import cautions
     from fishmeasure.stock.oxygen import oxygen_balance
 
@@ -52,9 +52,9 @@ def oxygen_command(
                 for name, figure in balance.supplies_g_per_h
             ),
             f"Supply at {kept:g} mg/L: {span(balance.supply_g_per_h)} g/h",
-            f"Balance to act on: {number(balance.unsafe_balance_g_per_h)} g/h",
+            _balance(balance.unsafe_balance_g_per_h),
             f"Oxygen settles at {span(balance.steady_do_mg_per_l)} mg/L",
-            f"The supply carries {span(balance.max_biomass_kg)} kg",
+            f"The supply carries {span(balance.max_biomass_kg)} kg of fish",
         ),
         problems=balance.problems,
         cautions=(cautions.ESTIMATE, cautions.OXYGEN),
@@ -62,23 +62,36 @@ def oxygen_command(
     )
 
 
+def _balance(unsafe_g_per_h: float) -> str:
+    if unsafe_g_per_h < 0.0:
+        return f"At the unsafe end {number(-unsafe_g_per_h)} g/h are missing"
+    return f"At the unsafe end {number(unsafe_g_per_h)} g/h are to spare"
+
+
 @grouped
 def outage_command(
     fish: opt.FishOptions,
     water: opt.UnitOptions,
-    oxygen: Annotated[float, typer.Option(help="Oxygen at the stop, mg/L.")],
+    oxygen: Annotated[
+        float, typer.Option(help="Oxygen in the water when it stops, mg/L.")
+    ],
     spring: Annotated[
-        bool, typer.Option("--spring", help="The inflow runs without power.")
+        bool, typer.Option("--spring", help="The inflow runs on without power.")
     ] = False,
     wind: opt.Wind = None,
     unfed: opt.Unfed = False,
-    cause: Annotated[str, typer.Option(help="power, pump or blower.")] = "power",
+    cause: Annotated[
+        str, typer.Option(help="What stops: power, pump or blower.")
+    ] = "power",
     backup_sotr: Annotated[
-        float, typer.Option(help="Backup air, standard transfer rate, kg/h.")
+        float, typer.Option(help="Backup air: standard oxygen transfer rate, kg/h.")
     ] = 0.0,
-    hours: Annotated[float, typer.Option(help="Hours to ask the fish load for.")] = 4.0,
+    hours: Annotated[
+        float, typer.Option(help="Hours to last: how many fish would?")
+    ] = 4.0,
     chart: Annotated[
-        Path | None, typer.Option(help="Write the chart to a PNG, SVG or PDF.")
+        Path | None,
+        typer.Option(help="Write a chart to this file (.png, .svg or .pdf)."),
     ] = None,
     json_to: JsonTo = None,
 ) -> None:

@@ -26,16 +26,22 @@ def stocking_command(
     water: opt.UnitOptions,
     ph: Annotated[float | None, typer.Option(help="pH, for the ammonia.")] = None,
     density: Annotated[
-        float | None, typer.Option(help="Own density limit, kg/m³.")
+        float | None,
+        typer.Option(help="Your own density limit, kg/m³; else the species'."),
     ] = None,
     condition: Annotated[
-        float | None, typer.Option(help="Condition factor K, for the indices.")
+        float | None,
+        typer.Option(help="Condition factor K, for the density and flow index."),
     ] = None,
     bed: Annotated[float, typer.Option(help="Plant bed, m².")] = 0.0,
-    crop: Annotated[str, typer.Option(help="leafy, fruiting, raft or nft.")] = "leafy",
-    days: Annotated[int, typer.Option(help="Days ahead, to find room or harm.")] = 60,
+    crop: Annotated[
+        str, typer.Option(help="Crop or kind of bed: leafy, fruiting, raft or nft.")
+    ] = "leafy",
+    days: Annotated[
+        int, typer.Option(help="Days ahead that the unit must hold its fish.")
+    ] = 60,
     fingerling: Annotated[
-        float, typer.Option(help="Weight of the fingerlings thought of, g.")
+        float, typer.Option(help="Weight of fingerlings that may be added, g.")
     ] = 10.0,
     json_to: JsonTo = None,
 ) -> None:
@@ -69,14 +75,19 @@ def _write_stocking(
     room = f"room for {number(load.room_kg)} kg more"
     if load.room_kg < 0.0:
         room = f"{number(-load.room_kg)} kg too much at the unsafe end"
-    until = f"Until day {(outlook.days[-1].day - opt.DAY_ZERO).days}"
+    days = (outlook.days[-1].day - opt.DAY_ZERO).days
     if outlook.first_day_over is None:
-        ahead = f"there is room for {outlook.fingerlings} fingerlings"
-        ahead += f" of {fingerling_g:g} g"
+        ahead = (
+            f"For the next {days} days there is room for {outlook.fingerlings} "
+            f"fingerlings of {fingerling_g:g} g"
+        )
     else:
         over = (outlook.first_day_over - opt.DAY_ZERO).days
-        ahead = f"a limit may be passed from day {over} on: take out"
-        ahead += f" {outlook.fish_to_take_out} fish"
+        when = f"in {over} days" if over else "now"
+        ahead = (
+            f"A limit may be passed {when}; take out {outlook.fish_to_take_out} fish, "
+            f"so that none is in the next {days} days"
+        )
     write_lines(
         (
             f"Density: {span(load.density_kg_per_m3)} kg/m³",
@@ -87,7 +98,7 @@ def _write_stocking(
                 for limit in load.limits
             ),
             f"Limited first by {load.limiting.name}; {room}",
-            f"{until} {ahead}",
+            ahead,
         ),
         problems=load.problems,
         cautions=load.cautions,
