@@ -21,7 +21,7 @@ from typing import Any, Protocol
 
 import httpx2
 
-from tests.browser.server import free_port
+from tests.browser.server import PLAIN_HOST, free_port
 
 MINI_BROWSER = next(
     Path("/usr/lib").glob("*/webkit2gtk-4.1/MiniBrowser"), Path("/none")
@@ -38,7 +38,7 @@ PREFERENCES = {
     "dom.w3c_touch_events.enabled": 1,
     "network.captive-portal-service.enabled": False,
     "network.connectivity-service.enabled": False,
-    "network.dns.localDomains": "tank.test",
+    "network.dns.localDomains": PLAIN_HOST,
     "remote.prefs.recommended": True,
     "toolkit.telemetry.reportingpolicy.firstRun": False,
 }
@@ -307,10 +307,16 @@ class EnginePhone:
             else:
                 return
 
-    def reload(self) -> None:
-        """Load the page anew, as a person does; the driver's own way asks no cache."""
-        self.script("window.old = true; setTimeout(() => location.reload(), 10)")
-        self.wait("return !window.old")
+    def come_back(self) -> None:
+        """Load the page anew; without a service worker open it, as from a tab."""
+        if self.script("return isSecureContext"):
+            # The driver's own way would ask neither cache nor service worker.
+            self.script("window.old = true; setTimeout(() => location.reload(), 10)")
+            self.wait("return !window.old")
+            return
+        address = self.script("return location.href")
+        self.engine.send("Navigate", {"url": "about:blank"})
+        self.engine.send("Navigate", {"url": address})
 
     def type(self, field_name: str, text: str, *, what: str = "field") -> None:
         """Type into a field, by its label; a path into a file chooser."""

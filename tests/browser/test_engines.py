@@ -4,6 +4,7 @@ CI has Chromium alone. Debian's packages: firefox-esr; webkit2gtk-driver and xvf
 """
 
 import os
+import socket
 from collections.abc import Iterator
 from pathlib import Path
 
@@ -11,12 +12,14 @@ import pytest
 
 from tests.browser.engines import ENGINES, EnginePhone, missing
 from tests.browser.phone import photo, truth
-from tests.browser.server import Server
+from tests.browser.server import PLAIN_HOST, Server
 
 pytestmark = pytest.mark.slow
 
 NET = "tank_a_net2"
 FINGERS = {"firefox": "touch", "webkit": "mouse"}
+# By plain HTTP there is no service worker.
+CASES = ("firefox", "firefox-plain", "webkit", "webkit-plain")
 PHONE = {"width": 412, "height": 915}
 
 
@@ -28,20 +31,34 @@ def server(tmp_path: Path) -> Iterator[Server]:
     prepared.stop()
 
 
-@pytest.fixture(params=list(ENGINES))
+@pytest.fixture(params=CASES)
 def phone(
     request: pytest.FixtureRequest, server: Server, tmp_path: Path
 ) -> Iterator[EnginePhone]:
     """Return the page in one of the engines that are installed."""
-    name = request.param
+    name, _, plain = request.param.partition("-")
     packages = missing(name)
     if packages is not None:
         pytest.skip(f"no {name}: apt-get install {packages}")
+    if plain and name == "webkit" and not known(PLAIN_HOST):
+        pytest.skip(
+            f"WebKitGTK has no names of its own: 127.0.0.1 {PLAIN_HOST} in hosts"
+        )
     shots = os.environ.get("FISHMEASURE_SCREENSHOTS")
     with ENGINES[name](tmp_path / "browser") as engine:
         engine.send("SetTimeouts", {"script": 60_000, "pageLoad": 60_000})
         engine.send("SetWindowRect", dict(PHONE))
-        yield EnginePhone(engine, server.url, Path(shots) / name if shots else None)
+        url = server.plain_url if plain else server.url
+        yield EnginePhone(engine, url, Path(shots) / request.param if shots else None)
+
+
+def known(host: str) -> bool:
+    """Return whether this machine knows a name."""
+    try:
+        socket.gethostbyname(host)
+    except OSError:
+        return False
+    return True
 
 
 def enter_unit(phone: EnginePhone) -> None:
@@ -141,7 +158,7 @@ def sample_without_server(phone: EnginePhone) -> None:
     phone.shows("148 g")  # (1820 - 638) / 8
     phone.press("Save into the book")
     phone.shows("Being saved")
-    phone.reload()
+    phone.come_back()
     phone.shows("Being saved")
     phone.open("waiting")
     phone.title("Outbox")
@@ -162,7 +179,9 @@ def test_the_main_way_works(
     true_mm = sorted(fish["fork_length_mm"] for fish in truth(NET)["fish"])
     assert sorted(lengths_mm(phone)) == pytest.approx(true_mm, rel=0.05)
     phone.picture("photo")
-    mend_fish(phone, FINGERS[request.node.callspec.params["phone"]])
+    name, _, plain = request.node.callspec.params["phone"].partition("-")
+    assert phone.script("return isSecureContext") is not bool(plain)
+    mend_fish(phone, FINGERS[name])
 
     phone.press("Weigh net")
     weigh(phone, gross="2078", tare="638", fish="8")
