@@ -6,7 +6,7 @@ from pathlib import Path
 
 import pytest
 
-SIZE_MB = 8
+SIZE_MB = 24
 NO_DISK = "this machine lets no disk be mounted"
 
 
@@ -27,7 +27,11 @@ class SmallDisk:
         self.path.mkdir()
         with self._image.open("wb") as file:
             file.truncate(SIZE_MB << 20)
-        _run("mkfs.ext4", "-q", "-F", "-m", "0", str(self._image))
+        # Blocks as on every disk above 512 MB (mke2fs.conf(5)). With smaller ones
+        # than pages of memory SQLite cannot make sure of room for the file that it
+        # maps beside a book, and the kernel ends the program by a bus error.
+        make = ("mkfs.ext4", "-q", "-F", "-m", "0", "-b", "4096")
+        _run(*make, str(self._image))
         self._mount()
 
     def _mount(self) -> None:
@@ -38,8 +42,8 @@ class SmallDisk:
         """Take it away, even from a program that still uses it."""
         _run("umount", "--lazy", str(self.path))
 
-    def fill(self) -> None:
-        """Leave no block free."""
+    def fill(self, leave_bytes: int = 0) -> None:
+        """Leave no block free, or about so many bytes."""
         with (self.path / "filler").open("ab", buffering=0) as file:
             for size in (1 << 16, 1 << 12):
                 try:
@@ -47,6 +51,7 @@ class SmallDisk:
                         file.write(b"x" * size)
                 except OSError:
                     continue
+            file.truncate(max(file.tell() - leave_bytes, 0))
 
     def empty(self) -> None:
         """Make room again."""
@@ -77,7 +82,7 @@ class SmallDisk:
 
 @pytest.fixture
 def small_disk(tmp_path: Path) -> Iterator[SmallDisk]:
-    """Return a disk of 8 MB."""
+    """Return a disk of 24 MB."""
     folder = tmp_path / "machine"
     folder.mkdir()
     try:

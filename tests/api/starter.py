@@ -105,7 +105,11 @@ def _serve(order: dict[str, object]) -> None:
     os.environ.clear()
     os.environ.update(order["environ"])  # type: ignore[call-overload]
     sys.argv = order["argv"]  # type: ignore[assignment]
-    cli.main()
+    try:
+        cli.main()
+    except SystemExit as end:
+        sys.stdout.flush()
+        os._exit(int(end.code or 0))
 
 
 def main() -> None:

@@ -205,3 +205,38 @@ def test_a_batch_goes_on_when_there_is_room(place: Place) -> None:
     lines = results.read_bytes().splitlines(keepends=True)
     assert lines[0] == first
     assert len({json.loads(line)["path"] for line in lines}) == len(lines) == 41
+
+
+@pytest.mark.parametrize("command", ["backup", "restore", "export", "record"])
+def test_a_disk_that_fills_midway_leaves_the_old_or_the_new(
+    place: Place, command: str
+) -> None:
+    """With ever more room: refused and all as before, until there is enough."""
+    disk, good = place.disk, place.elsewhere / "good.tar"
+    words: dict[str, tuple[object, ...]] = {
+        "backup": ("backup", disk.path / "backup.tar"),
+        "restore": ("restore", good, "--force"),
+        "export": ("book", "export", disk.path / "book.json"),
+        "record": (
+            *("sample", place.elsewhere / "sample.toml"),
+            *("--record", "Trout of the spring"),
+        ),
+    }
+    before = place.content()
+    state = place.run("book", "state")
+    refused = 0
+    for leave in (0, *(1 << power for power in range(12, 23))):
+        disk.fill(leave)
+        status, _, said = place.run(*words[command])
+        disk.empty()
+        if status == 0:
+            break
+        refused += 1
+        assert any(reason in said.lower() for reason in REASONS), said
+        assert place.content() == before, leave
+        assert place.run("book", "state") == state
+    else:
+        pytest.fail("never enough room")
+    assert refused > 0
+    if command != "record":
+        assert place.run("book", "state") == state
