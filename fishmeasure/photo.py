@@ -13,9 +13,11 @@ import struct
 import warnings
 import zlib
 from dataclasses import dataclass
+from typing import Any
 
 import numpy as np
 import pillow_heif
+from numpy.typing import NDArray
 from PIL import Image, ImageCms, UnidentifiedImageError
 
 from fishmeasure.arrays import ByteArray, FloatArray, frozen
@@ -56,6 +58,14 @@ BROKEN_FILE_ERRORS = (
 )
 """What Pillow and libheif raise for files that are cut off or corrupt."""
 
+# Cameras write one scan, progressive files about 10; each is a pass over all pixels, so
+# that thousands in a small file would take hours.
+MOST_SCANS = 100
+# A photo has some dozens; a profile or extended text in pieces, a few hundred more. Ten
+# million empty ones took a minute and 1.7 GB.
+MOST_SEGMENTS = 5000
+_ROWS_AT_ONCE = 512
+
 # "JPEG" takes MPO with it: a JPEG with more pictures behind it, as some phones write.
 _FORMATS = ("JPEG", "PNG", "WEBP", "HEIF")
 
@@ -70,6 +80,9 @@ class PhotoLimits:
         Of the file. A 108 MP phone JPEG has about 40 MB.
     max_pixels
         Width times height, read from the header.
+    max_webp_pixels
+        Of a WebP, whose decoder holds four rasters: 120 megapixels took 1.9 GB, other
+        kinds up to 1.0 GB.
     min_side_px
         Of the shorter side; a preview, not a photo.
     reduce_from_pixels
@@ -79,6 +92,7 @@ class PhotoLimits:
 
     max_bytes: int = 60_000_000
     max_pixels: int = 120_000_000
+    max_webp_pixels: int = 60_000_000
     min_side_px: int = 32
     reduce_from_pixels: int = 8_000_000
 
@@ -156,7 +170,9 @@ def read_photo(data: bytes, name: str, limits: PhotoLimits = DEFAULT_LIMITS) -> 
             return _decode(image, name, limits)
     except Image.DecompressionBombError:
         raise PhotoTooLargeError(
-            name, "its header claims far too many pixels", _megapixels(limits)
+            name,
+            "its header claims far too many pixels",
+            _megapixels(limits.max_pixels),
         ) from None
     except UnidentifiedImageError:
         raise NotAnImageError(name) from None
@@ -176,20 +192,43 @@ def open_header(
     """
     Image.init()  # both are safe to call again
     pillow_heif.register_heif_opener(thumbnails=False)
+    if data.startswith(b"\xff\xd8") and _has_too_many_parts(data):
+        raise NotAnImageError(name, "it has more parts than any photo")
     image = Image.open(io.BytesIO(data), formats=_FORMATS)
-    _check_size(name, image.size, limits)
+    most = limits.max_pixels
+    if image.format == "WEBP":
+        most = min(most, limits.max_webp_pixels)
+    _check_size(name, image.size, most, limits)
     return image
 
 
-def _megapixels(limits: PhotoLimits) -> str:
-    return f"{limits.max_pixels / 1e6:.0f} megapixels"
+def _has_too_many_parts(jpeg: bytes) -> bool:
+    """Return whether a JPEG has far more scans, or segments before them, than one has.
+
+    Whether they are right is for the decoder to say.
+    """
+    if jpeg.count(b"\xff\xda") > MOST_SCANS:
+        return True
+    at = 2
+    for _ in range(MOST_SEGMENTS):
+        marker, length = jpeg[at : at + 2], jpeg[at + 2 : at + 4]
+        if len(length) < 2 or marker[0] != 0xFF or marker[1] == 0xDA:
+            return False
+        at += 2 + int.from_bytes(length, "big")
+    return True
 
 
-def _check_size(name: str, size: tuple[int, int], limits: PhotoLimits) -> None:
+def _megapixels(most: int) -> str:
+    return f"{most / 1e6:.0f} megapixels"
+
+
+def _check_size(
+    name: str, size: tuple[int, int], most: int, limits: PhotoLimits
+) -> None:
     width_px, height_px = size
-    if width_px * height_px > limits.max_pixels:
+    if width_px * height_px > most:
         raise PhotoTooLargeError(
-            name, f"{width_px} x {height_px} pixels", _megapixels(limits)
+            name, f"{width_px} x {height_px} pixels", _megapixels(most)
         )
     if min(size) < limits.min_side_px:
         raise PhotoTooSmallError(name, width_px, height_px)
@@ -258,13 +297,21 @@ def _reduced(image: Image.Image, reduction: int) -> Image.Image:
 def _plain_pixels(image: Image.Image) -> Image.Image:
     """Return pixels that can be averaged: no palette, 8 bits a channel."""
     if image.mode in {"I", "I;16", "I;16B", "I;16L"}:
-        grey = np.clip(np.asarray(image), 0, 65535).astype(np.uint32)
-        # 16 to 8 bits: the nearest whole of grey / 257.
-        return Image.fromarray(((grey * 255 + 32895) >> 16).astype(np.uint8))
+        return Image.fromarray(_eight_bits(np.asarray(image)))
     if image.mode in {"P", "PA"}:
         clear = image.mode == "PA" or "transparency" in image.info
         return image.convert("RGBA" if clear else "RGB")
     return image.convert("L") if image.mode == "1" else image
+
+
+def _eight_bits(grey: NDArray[Any]) -> ByteArray:
+    """Return 16-bit grey as bytes, some rows at a time: 120 megapixels took 1.6 GB."""
+    eight = np.empty(grey.shape, dtype=np.uint8)
+    for row in range(0, len(grey), _ROWS_AT_ONCE):
+        rows = slice(row, row + _ROWS_AT_ONCE)
+        wide = np.clip(grey[rows], 0, 65535).astype(np.uint32)
+        eight[rows] = (wide * 255 + 32895) >> 16  # the nearest whole of grey / 257
+    return eight
 
 
 def _to_srgb(image: Image.Image, profile: bytes | None) -> Image.Image:

@@ -12,14 +12,16 @@ import math
 import struct
 import warnings
 import zlib
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
+from typing import TypeVar
 
 from PIL import ExifTags, Image, ImageOps
 from PIL.TiffImagePlugin import IFDRational
 
 from fishmeasure.errors import NotAnImageError
-from fishmeasure.photo import BROKEN_FILE_ERRORS, open_header
+from fishmeasure.photo import BROKEN_FILE_ERRORS, MOST_SEGMENTS, open_header
 
+_T = TypeVar("_T")
 JPEG_QUALITY = 95
 
 # Kept tags, and nothing else. Numbers as in Exif 2.32 (CIPA DC-008-2019).
@@ -92,6 +94,21 @@ def _public_exif(image: Image.Image) -> bytes:
     return kept.tobytes() if len(kept) or useful else b""
 
 
+def _counted(parts: Iterable[_T]) -> Iterator[_T]:
+    """Yield the parts of a photo.
+
+    Raises
+    ------
+    ValueError
+        If there are more than any photo has.
+    """
+    for number, part in enumerate(parts):
+        if number >= MOST_SEGMENTS:
+            message = "more parts than any photo has"
+            raise ValueError(message)
+        yield part
+
+
 def _jpeg_segments(data: bytes) -> Iterator[tuple[int, bytes]]:
     """Yield (marker, whole segment) up to the start of the first scan."""
     at = 2
@@ -116,17 +133,18 @@ def _public_exif_of(data: bytes) -> bytes:
 
 
 def _strip_jpeg(data: bytes) -> bytes:
-    exif = _public_exif_of(data)
+    public = []
+    at = 2
+    for marker, segment in _counted(_jpeg_segments(data)):
+        at = data.index(segment, at) + len(segment)
+        public.append(_public(marker, segment))
+    public += _counted(_scans(data, at))
     kept = [_JPEG_START]
+    exif = _public_exif_of(data)
     if exif:
         block = _EXIF_START + exif
         kept.append(b"\xff\xe1" + struct.pack(">H", len(block) + 2) + block)
-    at = 2
-    for marker, segment in _jpeg_segments(data):
-        at = data.index(segment, at) + len(segment)
-        kept.append(_public(marker, segment))
-    kept += _scans(data, at)
-    return b"".join(kept)
+    return b"".join(kept + public)
 
 
 def _public(marker: int, segment: bytes) -> bytes:

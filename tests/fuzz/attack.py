@@ -14,6 +14,7 @@ import traceback
 from collections import Counter
 from dataclasses import dataclass, field
 from multiprocessing.connection import Connection
+from pathlib import Path
 
 from fishmeasure.errors import FishMeasureError
 from fishmeasure.photo import read_photo
@@ -72,6 +73,16 @@ def _in_model(clean: bytes, name: str) -> bool:
     return SECRET.decode() in read_photo(clean, name).camera_model
 
 
+def peak_mb() -> float:
+    """Return the most memory that this process has held (proc(5), VmHWM).
+
+    ``getrusage`` would count what the parent held when it was started.
+    """
+    text = Path("/proc/self/status").read_text(encoding="ascii")
+    line = next(line for line in text.splitlines() if line.startswith("VmHWM:"))
+    return int(line.split()[1]) / 1000.0
+
+
 def _work(said: Connection, seed: int, first: int, last: int) -> None:
     resource.setrlimit(resource.RLIMIT_AS, (MEMORY_BYTES, MEMORY_BYTES))
     for number, (name, data) in enumerate(mutants(seed, first, last), first):
@@ -81,8 +92,7 @@ def _work(said: Connection, seed: int, first: int, last: int) -> None:
             answer = try_one(name, data)
         except BaseException:  # noqa: BLE001 - it is what we look for
             answer = "!" + traceback.format_exc()
-        peak_mb = resource.getrusage(resource.RUSAGE_SELF).ru_maxrss / 1000
-        said.send((number, name, answer, time.monotonic() - start, peak_mb))
+        said.send((number, name, answer, time.monotonic() - start, peak_mb()))
 
 
 def _run_worker(seed: int, first: int, last: int, outcome: Outcome) -> int:
@@ -95,12 +105,12 @@ def _run_worker(seed: int, first: int, last: int, outcome: Outcome) -> int:
     number, name = first, ""
     try:
         while heard.poll(SECONDS_EACH if name else START_SECONDS):
-            number, name, answer, seconds, peak_mb = heard.recv()
+            number, name, answer, seconds, peak = heard.recv()
             if answer is None:
                 continue
             outcome.photos += 1
             outcome.slowest_s = max(outcome.slowest_s, seconds)
-            outcome.peak_mb = max(outcome.peak_mb, peak_mb)
+            outcome.peak_mb = max(outcome.peak_mb, peak)
             if answer.startswith("!"):
                 outcome.failures.append(f"{name}: {answer[1:]}")
             elif answer:

@@ -3,6 +3,9 @@
 import contextlib
 import io
 import struct
+import subprocess
+import sys
+import time
 import warnings
 from collections.abc import Iterator
 
@@ -160,3 +163,74 @@ def test_a_maker_that_is_a_number_is_left_out() -> None:
     at = data.index(b"\x01\x0f\x00\x02") + 2
     odd = data[:at] + b"\x00\x0b" + struct.pack(">I", 1) + data[at + 6 :]
     assert read_photo(strip_private_tags(odd, "a"), "a").camera_model == "Phone"
+
+
+def scans(count: int) -> bytes:
+    """Return a progressive JPEG whose last scan comes again and again."""
+    data = saved(Image.new("RGB", (640, 480), "grey"), "JPEG", progressive=True)
+    last = data.rindex(b"\xff\xda")
+    return data[:-2] + data[last:-2] * count + data[-2:]
+
+
+def parts(count: int, *, at: int) -> bytes:
+    """Return a JPEG with empty comments after so many bytes."""
+    data = saved(scene(), "JPEG")
+    at = at if at >= 0 else len(data) + at
+    return data[:at] + b"\xff\xfe\x00\x02" * count + data[at:]
+
+
+@pytest.mark.parametrize(
+    "data",
+    [scans(20_000), parts(1_000_000, at=2), parts(1_000_000, at=-2)],
+    ids=["scans", "segments", "segments after the scan"],
+)
+def test_a_jpeg_of_very_many_parts_is_refused_at_once(data: bytes) -> None:
+    """Each scan is a pass over all pixels, each part a record: minutes, gigabytes."""
+    start = time.monotonic()
+    with contextlib.suppress(
+        NotAnImageError
+    ):  # what is after the scan is not looked at
+        read_photo(data, "a")
+    with pytest.raises(NotAnImageError):
+        read_photo(strip_private_tags(data, "a"), "a")
+    assert time.monotonic() - start < 2.0
+
+
+def test_a_photo_of_the_usual_parts_is_taken() -> None:
+    """Ten scans as libjpeg writes them, and a profile of 255 pieces (ICC.1, B.4)."""
+    data = scans(0)
+    assert data.count(b"\xff\xda") == 10
+    piece = b"\xff\xe2\x00\x12ICC_PROFILE\x00\x01\xff??"
+    assert read_photo(data[:2] + piece * 255 + data[2:], "a").width_px == 640
+
+
+@pytest.mark.parametrize("kind", ["WEBP", "PNG"])
+def test_a_kind_that_takes_more_memory_has_a_lower_limit(kind: str) -> None:
+    """A WebP of 120 megapixels took 1.9 GB to decode, a PNG half of that."""
+    data = saved(scene(), kind)
+    limits = PhotoLimits(max_webp_pixels=scene().width * scene().height - 1)
+    if kind == "PNG":
+        assert read_photo(data, "a", limits).width_px == scene().width
+    else:
+        with pytest.raises(PhotoTooLargeError):
+            read_photo(data, "a", limits)
+
+
+@pytest.mark.slow
+def test_the_largest_photos_take_little_more_than_themselves() -> None:
+    """16-bit grey of 120 megapixels, 240 MB, took 1.6 GB."""
+    code = """
+import io
+import numpy as np
+from PIL import Image
+from fishmeasure.photo import read_photo
+from tests.fuzz.attack import peak_mb
+out = io.BytesIO()
+Image.fromarray(np.zeros((11000, 10900), np.uint16)).save(out, "PNG")
+read_photo(out.getvalue(), "a")
+print(peak_mb())
+"""
+    done = subprocess.run(  # noqa: S603 - no outside input
+        [sys.executable, "-c", code], check=True, capture_output=True, text=True
+    )
+    assert float(done.stdout) < 1000.0
