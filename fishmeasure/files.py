@@ -1,10 +1,32 @@
-"""Files that are whole or not there, and on the disk once they are."""
+"""Files that are whole or not there, and on the disk once they are; none is endless."""
 
+import errno
 import os
 from collections.abc import Iterator
 from contextlib import contextmanager
 from pathlib import Path
 from uuid import uuid4
+
+MOST_TEXT_BYTES = 500_000_000
+"""Of a table, a book or settings: 1,000 sites write some 300 MB of entries a year."""
+
+
+def read_at_most(path: Path, most_bytes: int = MOST_TEXT_BYTES) -> bytes:
+    """Return a file's bytes.
+
+    Raises
+    ------
+    OSError
+        If it cannot be read, is larger (EFBIG), or the name cannot be one.
+    """
+    try:
+        with path.open("rb") as file:
+            data = file.read(most_bytes + 1)
+    except ValueError:  # NUL in the name
+        raise OSError(errno.EINVAL, os.strerror(errno.EINVAL)) from None
+    if len(data) > most_bytes:
+        raise OSError(errno.EFBIG, os.strerror(errno.EFBIG))
+    return data
 
 
 def write_durably(path: Path, data: bytes, parts: Path | None = None) -> None:

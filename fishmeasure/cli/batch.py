@@ -100,7 +100,7 @@ def batch_command(
 
 def find_photos(source: Path) -> Iterator[str]:
     """Yield the photos of a folder, its folders too, or the lines of a list."""
-    if source.is_dir():
+    if os.path.isdir(source):  # noqa: PTH112 - Path's fails on names too long
         for folder, folders, files in os.walk(source):
             folders.sort()
             for name in sorted(files):

@@ -8,6 +8,7 @@ import typer
 
 from fishmeasure.cli.output import write_bytes
 from fishmeasure.errors import BadOptionError, LengthWeightDataError
+from fishmeasure.files import read_at_most
 
 if TYPE_CHECKING:
     from fishmeasure.arrays import FloatArray
@@ -73,9 +74,10 @@ def fit_command(
 
 def _text(path: Path) -> str:
     try:
-        return path.read_text(encoding="utf-8-sig")
+        return read_at_most(path).decode("utf-8-sig")
     except (OSError, UnicodeDecodeError) as error:
-        reason = f"{path.name} cannot be read"
+        why = getattr(error, "strerror", None) or "it is not text"
+        reason = f"{path.name[:80]} cannot be read ({why.lower()})"
         raise LengthWeightDataError(reason) from error
 
 

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING, Annotated
 import typer
 
 from fishmeasure.errors import BadOptionError, DataFileError, OptionFormatError
+from fishmeasure.files import read_at_most
 
 if TYPE_CHECKING:
     from fishmeasure.markers import KnownDistance
@@ -184,7 +185,7 @@ def read_bytes(path: Path) -> bytes:
         If it cannot be read.
     """
     try:
-        return path.read_bytes()
+        return read_at_most(path)
     except OSError as error:
         reason = (error.strerror or "no access").lower()
         wanted = f"one that can be read ({reason})"

@@ -1,5 +1,7 @@
 """``fishmeasure photo``: lengths and weights of the fish in photos."""
 
+import errno
+import os
 from collections.abc import Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING, Annotated
@@ -8,7 +10,7 @@ import typer
 from rich.markup import escape
 
 from fishmeasure.cli import options, output
-from fishmeasure.errors import FishMeasureError
+from fishmeasure.errors import FishMeasureError, PhotoTooLargeError
 
 if TYPE_CHECKING:
     from fishmeasure.pipeline import PhotoSettings
@@ -79,13 +81,13 @@ def measure_file(
     from fishmeasure.results import PhotoMeasurement
 
     try:
-        photo = read_photo(path.read_bytes(), name, settings.limits)
+        photo = read_photo(_bytes_of(path, name, settings), name, settings.limits)
     except OSError as error:
         reason = (error.strerror or "it cannot be read").lower()
         where = name or str(path)
         advice = (
             "Name its photos, or use 'fishmeasure batch' for a whole folder."
-            if path.is_dir()
+            if os.path.isdir(path)  # noqa: PTH112 - Path's fails on names too long
             else "Check the name of the file."
         )
         message = f"{where} was not measured: {reason}. {advice}"
@@ -103,6 +105,23 @@ def measure_file(
         picture = overlay_jpeg(photo, measurement.plane, drawn)
         output.write_bytes(overlay / f"{Path(name).stem}.overlay.jpg", picture)
     return measurement
+
+
+def _bytes_of(path: Path, name: str, settings: "PhotoSettings") -> bytes:
+    """Return a photo's bytes; a pipe or device may have no end, or none to read yet."""
+    from fishmeasure.files import read_at_most
+
+    most = settings.limits.max_bytes
+    kept = os.path.isfile(path) or os.path.isdir(path)  # noqa: PTH112, PTH113 - as above
+    if os.path.exists(path) and not kept:  # noqa: PTH110
+        raise OSError(errno.EINVAL, "it is no file")
+    try:
+        return read_at_most(path, most)
+    except OSError as error:
+        if error.errno != errno.EFBIG:
+            raise
+        limit = f"{most / 1e6:.0f} MB"
+        raise PhotoTooLargeError(name, f"more than {limit}", limit) from None
 
 
 def short_names(paths: Sequence[Path]) -> dict[Path, str]:

@@ -42,6 +42,7 @@ from pathlib import Path
 from typing import Any, Final, cast, get_args
 
 from fishmeasure.errors import SpeciesFileError, UnknownSpeciesError
+from fishmeasure.files import read_at_most
 from fishmeasure.species.record import (
     Confidence,
     FigureSource,
@@ -108,7 +109,7 @@ def load_species(key: str) -> Species:
     if key.endswith(".toml"):
         path = Path(key)
         try:
-            text = path.read_text(encoding="utf-8")
+            text = read_at_most(path).decode("utf-8")
         except (OSError, UnicodeDecodeError) as error:
             reason = getattr(error, "strerror", None) or "it is not text in UTF-8"
             raise SpeciesFileError(path.name, "", f"{reason}") from error

@@ -1,6 +1,7 @@
 """What broken tables, documents and archives once did, and must not do again."""
 
 import json
+import os
 import sys
 import tarfile
 import time
@@ -11,16 +12,20 @@ import pytest
 
 from fishmeasure.cli import main
 from fishmeasure.cli.fit import _columns
+from fishmeasure.cli.photo import measure_file
 from fishmeasure.errors import (
     ImportFileError,
     LedgerError,
     LengthWeightDataError,
     SampleJsonError,
 )
+from fishmeasure.files import read_at_most
 from fishmeasure.ledger.backup import check_backup, restore_backup
 from fishmeasure.ledger.exchange import book_from_json
 from fishmeasure.lwfit import fit_length_weight
+from fishmeasure.pipeline import PhotoSettings
 from fishmeasure.sampling_plan import taken_from_json
+from fishmeasure.species import load_species
 from tests.fuzz.documents import PLAN
 
 
@@ -154,3 +159,58 @@ def test_an_archive_that_fills_the_disk_or_never_ends_is_refused(
         restore_backup(source, tmp_path / "new", tmp_path / "new" / "book.sqlite")
     assert time.monotonic() - start < 5.0
     assert list((tmp_path / "new").iterdir()) == []
+
+
+# --- files that are none ----------------------------------------------------------
+
+
+@pytest.mark.parametrize(
+    "place", ["/dev/zero", "{fifo}", "{large}", "{folder}", "a" * 5000, "a\0b"]
+)
+def test_what_is_no_file_is_no_photo(place: str, tmp_path: Path) -> None:
+    """Without end, not written to yet, of gigabytes, or with a name that cannot be."""
+    os.mkfifo(tmp_path / "fifo")
+    with (tmp_path / "large").open("wb") as file:
+        file.truncate(10**11)  # takes no room on the disk
+    names = {"fifo": tmp_path / "fifo", "large": tmp_path / "large"}
+    path = Path(place.format(**names, folder=tmp_path))
+    settings = PhotoSettings(species=load_species("rainbow-trout"))
+    found = measure_file(path, path.name, settings)
+    assert found.width_px == 0
+    assert found.problems[0].fatal
+
+
+@pytest.mark.parametrize(
+    "command",
+    [
+        ["sample"],
+        ["fit"],
+        ["plan", "--sample"],
+        ["photo", "a.jpg", "--lens"],
+        ["photo", "a.jpg", "--species"],
+        ["batch", "--results", "b.jsonl"],
+        ["book", "import"],
+    ],
+)
+@pytest.mark.parametrize("place", ["{large}.toml", "a" * 5000 + ".toml"])
+def test_a_text_without_end_is_refused(
+    command: list[str],
+    place: str,
+    tmp_path: Path,
+    monkeypatch: pytest.MonkeyPatch,
+    capsys: pytest.CaptureFixture[str],
+) -> None:
+    """One line, and no more memory than the limit."""
+    monkeypatch.chdir(tmp_path)
+    monkeypatch.setenv("FISHMEASURE_BOOK", str(tmp_path / "book.sqlite"))
+    monkeypatch.setattr(read_at_most, "__defaults__", (1000,))
+    with Path("large.toml").open("wb") as file:
+        file.truncate(10**11)
+    given = place.format(large=tmp_path / "large")
+    monkeypatch.setattr(sys, "argv", ["fishmeasure", *command, given])
+    with pytest.raises(SystemExit) as stop:
+        main()
+    said = capsys.readouterr().err
+    assert stop.value.code == 2
+    assert "Traceback" not in said
+    assert "too large" in said or "too long" in said

@@ -8,6 +8,7 @@ import typer
 from fishmeasure.cli.book_options import BookOption, opened
 from fishmeasure.cli.output import write_bytes
 from fishmeasure.errors import ImportFileError
+from fishmeasure.files import read_at_most
 
 if TYPE_CHECKING:
     from fishmeasure.ledger.store import Book, BookContent
@@ -49,12 +50,12 @@ def _read(source: Path, book: "Book") -> "BookContent":
 
     try:
         if source.suffix == ".json":
-            return book_from_json(source.read_text(encoding="utf-8"), source.name)
+            return book_from_json(read_at_most(source).decode("utf-8"), source.name)
         paths = (
             [source / f"{name}.csv" for name in TABLES] if source.is_dir() else [source]
         )
         tables = {
-            path.stem: path.read_bytes().decode("utf-8")
+            path.stem: read_at_most(path).decode("utf-8")
             for path in paths
             if path.exists() or not source.is_dir()
         }
