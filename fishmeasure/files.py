@@ -2,6 +2,7 @@
 
 import errno
 import os
+import shutil
 from collections.abc import Iterator
 from contextlib import contextmanager
 from pathlib import Path
@@ -49,13 +50,18 @@ def write_durably(path: Path, data: bytes, parts: Path | None = None) -> None:
 
 @contextmanager
 def taking_place(path: Path, parts: Path | None = None) -> Iterator[Path]:
-    """Give another name to write to; the file takes its place if all went well."""
+    """Give another name to write to; the file takes its place if all went well.
+
+    A file that is there is replaced, and who may read it stays the same.
+    """
     folder = parts or path.parent
     make_folder(path.parent)
     make_folder(folder)
     part = folder / f".part-{uuid4().hex}"
     try:
         yield part
+        if path.exists():
+            shutil.copymode(path, part)
         part.replace(path)
     except BaseException:
         part.unlink(missing_ok=True)

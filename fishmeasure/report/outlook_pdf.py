@@ -82,7 +82,7 @@ def write_pdf(outlook: UnitOutlook, path: Path) -> None:
     """
     data = outlook_pdf(outlook)
     try:
-        write_durably(path, data)
+        write_durably(path.resolve(), data)
     except OSError as error:
         raise ReportWriteError(str(path), error.strerror or "") from None
 
