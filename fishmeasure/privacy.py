@@ -37,7 +37,9 @@ _PNG_KEPT = frozenset(
     (b"IHDR", b"PLTE", b"IDAT", b"IEND", b"tRNS", b"gAMA", b"cHRM", b"sRGB", b"iCCP")
 ) | {b"sBIT", b"bKGD", b"pHYs", b"cICP"}
 # WebP chunks that hold pixels or how to show them (RFC 9649, section 2.7).
-_WEBP_KEPT = frozenset((b"VP8 ", b"VP8L", b"VP8X", b"ALPH", b"ANIM", b"ANMF", b"ICCP"))
+_WEBP_PICTURE = frozenset((b"VP8 ", b"VP8L", b"ALPH"))
+_WEBP_KEPT = _WEBP_PICTURE | {b"ANIM", b"ICCP"}
+_FRAME_HEAD_BYTES = 16
 _APP0, _APP1, _APP2, _APP14, _COMMENT = 0xE0, 0xE1, 0xE2, 0xEE, 0xFE
 _START_OF_SCAN, _END_OF_IMAGE = 0xDA, 0xD9
 
@@ -203,28 +205,44 @@ def _strip_png(data: bytes) -> bytes:
             return b"".join(kept)
 
 
+def _riff_chunks(data: bytes, at: int, end: int) -> Iterator[tuple[bytes, bytes]]:
+    """Yield (kind, whole chunk with its padding) of a RIFF file."""
+    while at + 8 <= end:
+        (length,) = struct.unpack("<I", data[at + 4 : at + 8])
+        padded = 8 + length + length % 2
+        yield data[at : at + 4], data[at : at + padded]
+        at += padded
+
+
 def _strip_webp(data: bytes) -> bytes:
     exif = _public_exif_of(data)
     (size,) = struct.unpack("<I", data[4:8])
     chunks = []
-    at, end = 12, 8 + size
-    while at + 8 <= end:
-        kind = data[at : at + 4]
-        (length,) = struct.unpack("<I", data[at + 4 : at + 8])
-        padded = 8 + length + length % 2
-        chunk = data[at : at + padded]
-        if kind == b"VP8X":
+    frames = 0
+    for kind, chunk in _riff_chunks(data, 12, 8 + size):
+        if kind == b"ANMF":
+            frames += 1
+            if frames == 1:  # the others are other pictures, which nobody looks at
+                chunks.append(_frame(chunk))
+        elif kind == b"VP8X":
             # Bits 3 and 2 announce EXIF and XMP (WebP container specification).
             flags = chunk[8] & ~0b1100 | (0b1000 if exif else 0)
-            chunk = chunk[:8] + bytes([flags]) + chunk[9:]
-        if kind in _WEBP_KEPT:
+            chunks.append(chunk[:8] + bytes([flags]) + chunk[9:])
+        elif kind in _WEBP_KEPT:
             chunks.append(chunk)
-        at += padded
     if exif:
         padding = b"\0" * (len(exif) % 2)
         chunks.append(b"EXIF" + struct.pack("<I", len(exif)) + exif + padding)
     body = b"WEBP" + b"".join(chunks)
     return b"RIFF" + struct.pack("<I", len(body)) + body
+
+
+def _frame(chunk: bytes) -> bytes:
+    """Return a frame of an animation with its picture alone (RFC 9649, 2.7.1.1)."""
+    parts = _riff_chunks(chunk, 8 + _FRAME_HEAD_BYTES, len(chunk))
+    kept = b"".join(part for kind, part in parts if kind in _WEBP_PICTURE)
+    body = chunk[8 : 8 + _FRAME_HEAD_BYTES] + kept
+    return b"ANMF" + struct.pack("<I", len(body)) + body
 
 
 def _as_jpeg(data: bytes, name: str) -> bytes:

@@ -135,6 +135,25 @@ def test_unknown_parts_of_a_webp_are_dropped() -> None:
     assert clean == data
 
 
+def test_only_the_first_frame_of_an_animation_is_kept() -> None:
+    """Others, and unknown parts in a frame, held what nobody saw (RFC 9649, 2.7)."""
+    data = base_photos()["animated.webp"]
+    first = data.index(b"ANMF")
+    (length,) = struct.unpack("<I", data[first + 4 : first + 8])
+    second = data.index(b"ANMF", first + 8)
+    odd = data[second:].replace(data[-40 : -40 + len(SECRET)], SECRET)
+    more = b"HIDE" + struct.pack("<I", len(SECRET)) + SECRET
+    frame = b"ANMF" + struct.pack("<I", length + len(more))
+    frame += data[first + 8 : second] + more
+    body = data[8:first] + frame + odd
+    sent = b"RIFF" + struct.pack("<I", len(body)) + body
+    assert sent.count(SECRET) == 2
+    clean = strip_private_tags(sent, "a")
+    assert SECRET not in clean
+    assert clean.count(b"ANMF") == 1
+    assert np.array_equal(read_photo(clean, "a").rgb, read_photo(data, "a").rgb)
+
+
 def odd_tags() -> Iterator[bytes]:
     """Yield EXIF blocks with values of other types than the tags have."""
     for tag in (0x0112, 0x010F, 0x0110, 0xA405, 0x920A):
