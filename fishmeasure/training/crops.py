@@ -66,11 +66,13 @@ def draw_crops(
     things = batch["things"][scene]
     thing = torch.multinomial(things[..., 4] + 1e-6, 1)[:, 0]
     lying = things[torch.arange(count, device=device), thing]
-    at_thing = (lying[:, 4] > 0) & (uniform(count) < 0.7)
-    guess = torch.where(
-        at_thing[:, None, None], lying[:, :4].unflatten(1, (2, 2)), guess
-    )
-    real = real & (uniform(count) > 0.12)
+    at_thing = (lying[:, 4] > 0) & (uniform(count) < 0.75)
+    span = lying[:, :4].unflatten(1, (2, 2))
+    # a part of it, as one takes a squid's body without its arms for a fish
+    part = torch.stack([0.4 * uniform(count) - 0.08, 1.08 - 0.4 * uniform(count)], 1)
+    span = span[:, :1] + part[:, :, None] * (span[:, 1:] - span[:, :1])
+    guess = torch.where(at_thing[:, None, None], span, guess)
+    real = real & (uniform(count) > 0.18)
     other = fish[scene, torch.multinomial(odds[scene], 1)[:, 0]]
     crossed = uniform(count) < 0.06
     mixed = torch.stack([ends[:, 0], other[:, 2:4]], dim=1)
@@ -168,12 +170,14 @@ def crop_loss_parts(fine: Tensor, judge: Tensor, truth: Crops) -> dict[str, Tens
     said = logistic(judge[:, :, 0, 0], wanted, reduction="none")
     meant = truth.judge[:, 0:1]
     one = torch.ones_like(meant)
-    weight = torch.cat([one, meant.expand(-1, 3), one], dim=1)
+    # a wrong length that is used is worse than a right one that is not
+    wary = torch.where(wanted[:, 4:] > 0, one, 2 * one)
+    weight = torch.cat([one, meant.expand(-1, 3), wary], dim=1)
     return {
         "cover": cover,
         "dice": 0.5 * dice,
         "heat": 3.0 * heat,
-        "judge": 0.3 * (said * weight).sum() / weight.sum(),
+        "judge": 0.5 * (said * weight).sum() / weight.sum(),
     }
 
 

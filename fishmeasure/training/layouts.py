@@ -3,25 +3,28 @@
 import cv2
 import numpy as np
 
+from fishmeasure.training.nets import lay_net
 from fishmeasure.training.noise import Floats, NoiseBank
 from fishmeasure.training.scene import (
     MAX_FISH,
     Canvas,
     Scene,
+    Spot,
     SpriteMaker,
     draw_over,
     draw_pose,
     finish,
+    hide_in,
     lay_fish,
     lay_thing,
     new_canvas,
 )
 from fishmeasure.training.surfaces import draw_surface
-from fishmeasure.training.things import draw_thing
+from fishmeasure.training.things import COVERS, draw_thing
 
 SHAPE = (384, 384)
-_LAYOUTS = ("none", "single", "rows", "scatter", "touch", "heap")
-_RATES = (0.14, 0.12, 0.16, 0.18, 0.2, 0.2)
+_LAYOUTS = ("none", "single", "close", "rows", "scatter", "touch", "heap")
+_RATES = (0.16, 0.1, 0.08, 0.14, 0.16, 0.18, 0.18)
 
 
 def draw_scene(
@@ -38,10 +41,13 @@ def draw_scene(
         _tray(canvas, rng, noise, surfaces)
     for _ in range(int(rng.integers(0, 4 if chosen != "none" else 7))):
         _put(canvas, draw_thing(rng, noise), rng)
-    if rng.random() < 0.06:
-        _net(canvas, rng)
+    if rng.random() < 0.1:
+        for _ in range(int(rng.integers(1, 4))):
+            lay_net(canvas, rng, noise)
     # a dip holds one kind, of a few looks; some photos are of anything
     kinds = [makers.draw() for _ in range(int(rng.choice([1, 2, 3, MAX_FISH])))]
+    if rng.random() < 0.14:
+        kinds = [hide_in(kind, canvas, rng) for kind in kinds]
     for centre, angle, length in _places(chosen, rng):
         pose = draw_pose(centre, angle, length, rng)
         lay_fish(canvas, kinds[int(rng.integers(len(kinds)))], pose, rng)
@@ -50,16 +56,22 @@ def draw_scene(
     if rng.random() < (0.3 if chosen != "none" else 0.1):
         for _ in range(int(rng.integers(1, 3))):
             _put_over(canvas, draw_over(rng, noise), rng)
-    if rng.random() < 0.1:
-        _net(canvas, rng)
-    return finish(canvas, rng, noise)
+    if canvas.fish and rng.random() < 0.14:
+        _cover_end(canvas, rng, noise)
+    if rng.random() < 0.16:
+        for _ in range(int(rng.choice([1, 1, 2]))):
+            lay_net(canvas, rng, noise)
+    close = chosen == "close" and rng.random() < 0.7
+    return finish(canvas, rng, noise, close=close)
 
 
 def _put(
     canvas: Canvas, thing: tuple[Floats, Floats], rng: np.random.Generator
 ) -> None:
     centre = (rng.uniform(0, SHAPE[1]), rng.uniform(0, SHAPE[0]))
-    lay_thing(canvas, thing, centre, float(np.exp(rng.normal(-0.1, 0.35))), rng)
+    scale = float(np.exp(rng.normal(-0.1, 0.35)))
+    spot = Spot(centre=centre, scale=scale, turn_deg=rng.uniform(0, 360))
+    lay_thing(canvas, thing, spot, rng)
 
 
 def _put_over(
@@ -79,7 +91,39 @@ def _put_over(
     )
     size = max(thing[1].shape)
     scale = float(np.clip(length * rng.uniform(0.1, 0.8) / size, 0.1, 1.3))
-    lay_thing(canvas, thing, centre, scale, rng)
+    spot = Spot(centre=centre, scale=scale, turn_deg=rng.uniform(0, 360))
+    lay_thing(canvas, thing, spot, rng)
+
+
+def _cover_end(canvas: Canvas, rng: np.random.Generator, noise: NoiseBank) -> None:
+    """Hide a tail or head under something wide: a label, a cloth, a sheet.
+
+    Mostly square to the fish, so that its straight edge looks like a tail's end.
+    """
+    row = canvas.fish[int(rng.integers(len(canvas.fish)))]
+    snout, fork, length = row[0:2], row[2:4], float(row[7])
+    end, other = (fork, snout) if rng.random() < 0.7 else (snout, fork)
+    ahead = (end - other) / max(float(np.hypot(*(end - other))), 1.0)
+    hidden = rng.uniform(0.0, 0.35) * length
+    thing = draw_thing(rng, noise, (COVERS[int(rng.integers(len(COVERS)))],))
+    height, width = thing[1].shape
+    upright = rng.random() < 0.5
+    deep = height if upright else width
+    scale = (hidden + rng.uniform(0.15, 0.7) * length) / deep
+    scale = float(np.clip(scale, 0.15, 2.0))
+    centre = end + ahead * (scale * deep / 2 - hidden)
+    if rng.random() < 0.4:  # from one side: a lobe or the chin still shows
+        wide = scale * (width if upright else height)
+        aside = rng.choice([-1, 1]) * (wide / 2 + rng.uniform(-0.06, 0.04) * length)
+        centre = centre + np.array([-ahead[1], ahead[0]]) * aside
+    askew = rng.normal(0, 6) if rng.random() < 0.7 else rng.uniform(0, 360)
+    heading = -np.rad2deg(np.arctan2(ahead[1], ahead[0])) + (90 if upright else 0)
+    spot = Spot(
+        centre=(float(centre[0]), float(centre[1])),
+        scale=scale,
+        turn_deg=float(heading + askew),
+    )
+    lay_thing(canvas, thing, spot, rng)
 
 
 def _places(
@@ -92,12 +136,16 @@ def _places(
     typical = float(np.exp(rng.uniform(np.log(42), np.log(330))))
     if layout == "single":
         typical = float(np.exp(rng.uniform(np.log(70), np.log(420))))
+    if layout == "close":
+        typical = float(np.exp(rng.uniform(np.log(200), np.log(420))))
     room = int(np.clip(height * width / (0.24 * typical**2), 1, MAX_FISH))
     spread = rng.uniform(0.02, 0.25)
     heading = rng.uniform(0, 2 * np.pi)
     turn_sd = float(rng.choice([0.05, 0.2, 0.6]))
     places: list[tuple[tuple[float, float], float, float]] = []
-    count = 1 if layout == "single" else int(rng.integers(1, max(2, room) + 1))
+    count = (
+        1 if layout in {"single", "close"} else int(rng.integers(1, max(2, room) + 1))
+    )
     if layout in {"touch", "heap"}:
         count = max(2, min(count, 9))
     gap = rng.uniform(0.26, 0.6) if layout != "touch" else rng.uniform(0.1, 0.27)
@@ -113,6 +161,8 @@ def _places(
         elif layout == "heap":
             centre = middle + rng.normal(0, rng.uniform(0.15, 0.45) * typical, 2)
             angle = heading + rng.normal(0, max(turn_sd, 0.3)) * 2
+        elif layout == "close":
+            centre = middle / 2 + np.array([width, height]) / 4
         else:
             centre = np.array([rng.uniform(0, width), rng.uniform(0, height)])
             angle = rng.uniform(0, 2 * np.pi)
@@ -173,28 +223,6 @@ def _tray(
     ridge = 1 + 0.3 * np.sin((far - corner) / rim_wide * np.pi * rng.integers(1, 4))
     canvas.colour += rim[..., None] * (tone * ridge[..., None] - canvas.colour)
     np.clip(canvas.colour, 0, 1, out=canvas.colour)
-
-
-def _net(canvas: Canvas, rng: np.random.Generator) -> None:
-    """Draw a mesh over all: thin lines, drawn askew; fish below still count."""
-    rows, columns = np.indices(SHAPE, dtype=np.float32)
-    pitch = rng.uniform(5, 26)
-    wide = rng.uniform(0.5, 1.8)
-    angle = rng.uniform(0, np.pi)
-    wave = rng.uniform(0, 10) * np.sin(columns / rng.uniform(30, 120))
-    one = columns * np.cos(angle) + rows * np.sin(angle) + wave
-    two = -columns * np.sin(angle) + rows * np.cos(angle) * rng.uniform(0.7, 1.2) + wave
-    mesh = np.zeros(SHAPE, np.float32)
-    for axis in (one, two):
-        away = np.abs((axis + pitch / 2) % pitch - pitch / 2)
-        mesh = np.maximum(mesh, np.clip(wide / 2 + 0.5 - away, 0, 1))
-    if rng.random() < 0.5:  # only a part of the view
-        edge = (columns / SHAPE[1] - 0.5) * np.cos(angle * 3)
-        edge = edge + (rows / SHAPE[0] - 0.5) * np.sin(angle * 3)
-        mesh = mesh * (edge > rng.uniform(-0.3, 0.2))
-    tone = (rng.uniform(0.02, 0.95) + rng.normal(0, 0.1, 3)).astype(np.float32)
-    weight = (mesh * rng.uniform(0.5, 1.0))[..., None]
-    canvas.colour += weight * (np.clip(tone, 0, 1) - canvas.colour)
 
 
 def _stains(canvas: Canvas, rng: np.random.Generator, noise: NoiseBank) -> None:

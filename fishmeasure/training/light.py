@@ -25,6 +25,8 @@ def light_scene(image: Floats, rng: np.random.Generator, noise: NoiseBank) -> Fl
         image = _glare(image, rng, noise)
     if rng.random() < 0.2:
         image = _drops(image, rng)
+    if rng.random() < 0.1:
+        image = _haze(image, rng, noise)
     return np.asarray(image, dtype=np.float32)
 
 
@@ -47,6 +49,19 @@ def _glare(image: Floats, rng: np.random.Generator, noise: NoiseBank) -> Floats:
         )
     weight = np.clip(glow * rng.uniform(0.4, 1.3), 0, 1)[..., None]
     return np.asarray(image + weight * (1.05 - image), dtype=np.float32)
+
+
+def _haze(image: Floats, rng: np.random.Generator, noise: NoiseBank) -> Floats:
+    """Put cloudy water, mist or a misted lens before the scene."""
+    shape = image.shape[:2]
+    clear = rng.uniform(0.15, 0.65) * (
+        1 + rng.uniform(0, 0.25) * noise.cut(shape, rng, 1.0)
+    )
+    clear = np.clip(clear, 0.08, 1.0)[..., None]
+    veil = (rng.uniform(0.25, 0.85) + rng.normal(0, 0.08, 3)).astype(np.float32)
+    if rng.random() < 0.6:
+        image = cv2.GaussianBlur(image, (0, 0), rng.uniform(0.5, 3.5))
+    return np.asarray(image * clear + np.clip(veil, 0.05, 1) * (1 - clear), np.float32)
 
 
 def _drops(image: Floats, rng: np.random.Generator) -> Floats:

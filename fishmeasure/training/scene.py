@@ -5,7 +5,7 @@ fish run from 40 to 420 pixels. The truth tells for each pixel whose it is, and
 for each fish where snout and fork are and what of it can be seen.
 """
 
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 
 import cv2
 import numpy as np
@@ -23,6 +23,7 @@ MAX_FISH = 16
 MAX_THINGS = 8
 OUTSIDE_GREY = 128  # what the rectified plane shows where the photo ends
 _SAMPLES = 24
+_CLOSE_PX = 150.0
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -78,6 +79,16 @@ class Scene:
     owner: NDArray[np.uint8]
     fish: Floats
     things: Floats
+
+
+def hide_in(sprite: Sprite, canvas: Canvas, rng: np.random.Generator) -> Sprite:
+    """Return the fish in about the tones of what it will lie on."""
+    ground = canvas.colour.mean(axis=(0, 1))
+    own = sprite.colour[sprite.shape > 0.5].mean(axis=0)
+    share = rng.uniform(0.5, 1.0)
+    gain = np.clip(ground / np.maximum(own, 0.02), 0.2, 4.0) ** share
+    colour = np.clip(sprite.colour * gain, 0.01, 1.0)
+    return replace(sprite, colour=colour.astype(np.float32))
 
 
 class SpriteMaker:
@@ -328,7 +339,8 @@ def _cast_shadow(
     rng: np.random.Generator,
 ) -> None:
     left, top, right, bottom = box
-    height = length * rng.uniform(0.0, 0.06)
+    high = rng.random() < 0.15  # low sun: a shadow like a second fish
+    height = length * (rng.uniform(0.06, 0.2) if high else rng.uniform(0.0, 0.06))
     soft = max(0.5, length * rng.uniform(0.004, 0.04))
     move = np.array(
         [[1, 0, canvas.sun[0] * height], [0, 1, canvas.sun[1] * height]], np.float32
@@ -340,17 +352,23 @@ def _cast_shadow(
     )
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Spot:
+    """Where a thing is laid: its middle, its scale, its turn."""
+
+    centre: tuple[float, float]
+    scale: float
+    turn_deg: float
+
+
 def lay_thing(
-    canvas: Canvas,
-    thing: Thing,
-    centre: tuple[float, float],
-    scale: float,
-    rng: np.random.Generator,
+    canvas: Canvas, thing: Thing, spot: Spot, rng: np.random.Generator
 ) -> None:
-    """Draw a thing on top, turned at random; what it covers is no fish."""
+    """Draw a thing on top; what it covers is no fish."""
     colour, alpha = thing
+    centre, scale = spot.centre, spot.scale
     height, width = alpha.shape
-    turn = cv2.getRotationMatrix2D((width / 2, height / 2), rng.uniform(0, 360), scale)
+    turn = cv2.getRotationMatrix2D((width / 2, height / 2), spot.turn_deg, scale)
     reach = int(np.hypot(height, width) / 2 * scale) + 2
     left, top = int(centre[0]) - reach, int(centre[1]) - reach
     turn[:, 2] += np.array([reach - width / 2, reach - height / 2])
@@ -374,12 +392,17 @@ def lay_thing(
     canvas.owner[y0:y1, x0:x1][solid > 0.5] = 0
 
 
-def finish(canvas: Canvas, rng: np.random.Generator, noise: NoiseBank) -> Scene:
-    """Return the photo of the canvas, cut off where the photo ends, with truth."""
+def finish(
+    canvas: Canvas, rng: np.random.Generator, noise: NoiseBank, *, close: bool = False
+) -> Scene:
+    """Return the photo of the canvas, cut off where the photo ends, with truth.
+
+    ``close``: the photo ends about a fish.
+    """
     image = light_scene(canvas.colour, rng, noise)
     photo = take_photo(image, rng)
-    if rng.random() < 0.3:
-        outside = _outside(canvas.cover.shape, rng)
+    outside = _close_up(canvas, rng) if close else _beyond(canvas, rng)
+    if outside is not None:
         photo[outside] = OUTSIDE_GREY
         canvas.cover[outside] = 0
         canvas.owner[outside] = 0
@@ -412,6 +435,41 @@ def _shows(owner: NDArray[np.uint8], point: Floats, number: int) -> bool:
     column, row = round(float(point[0])), round(float(point[1]))
     inside = 0 <= row < owner.shape[0] and 0 <= column < owner.shape[1]
     return inside and bool(owner[row, column] == number)
+
+
+def _beyond(canvas: Canvas, rng: np.random.Generator) -> NDArray[np.bool_] | None:
+    """Return what of the plane the photo does not show, if it ends in view."""
+    chance = rng.random()
+    if chance < 0.06:
+        return _close_up(canvas, rng)
+    return _outside(canvas.cover.shape, rng) if chance < 0.33 else None
+
+
+def _close_up(canvas: Canvas, rng: np.random.Generator) -> NDArray[np.bool_] | None:
+    """Return all but an oblong that one large fish fills, or nearly, or overfills."""
+    large = [index for index, row in enumerate(canvas.fish) if row[7] > _CLOSE_PX]
+    if not large:
+        return None
+    number = large[int(rng.integers(len(large)))]
+    row = canvas.fish[number]
+    angle = np.arctan2(row[3] - row[1], row[2] - row[0]) + rng.normal(0, 0.12)
+    rows, columns = np.indices(canvas.cover.shape, dtype=np.float32)
+    along = columns * np.cos(angle) + rows * np.sin(angle)
+    across = rows * np.cos(angle) - columns * np.sin(angle)
+    mine = canvas.owner == number + 1
+    if mine.sum() < 50:
+        return None
+    length = row[7]
+    outside = np.zeros(canvas.cover.shape, bool)
+    for axis, share in ((along, 0.25), (across, 0.35)):
+        inside = axis[mine]
+        for side in (-1, 1):
+            margin = length * (
+                rng.uniform(-0.02, 0.06) if rng.random() < 0.6 else share
+            )
+            edge = (side * inside).max() + margin
+            outside |= side * axis > edge
+    return outside
 
 
 def _outside(shape: tuple[int, int], rng: np.random.Generator) -> NDArray[np.bool_]:

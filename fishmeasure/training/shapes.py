@@ -105,6 +105,8 @@ def warp_body(body: Body, rng: np.random.Generator) -> Body:
     """Return the body with its proportions changed at random; snout, fork kept."""
     x, y = body.polygon[:, 0].copy(), body.polygon[:, 1].copy()
     y *= np.float32(rng.uniform(0.78, 1.3))
+    if rng.random() < 0.12 and np.ptp(y) < 0.4:  # very slender kinds
+        y *= np.float32(rng.uniform(0.45, 0.85))
     # back and belly apart: lean and fat fish, fins laid down or spread
     y = np.where(y < 0, y * rng.uniform(0.85, 1.12), y * rng.uniform(0.85, 1.15))
     power = rng.uniform(0.88, 1.14)

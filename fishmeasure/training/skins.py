@@ -25,6 +25,9 @@ PALETTES: dict[str, tuple[tuple[int, int, int], ...]] = {
     "green": ((58, 74, 46), (128, 134, 92), (196, 192, 160)),
     "blue": ((30, 52, 84), (112, 138, 156), (222, 226, 228)),
     "red": ((176, 62, 40), (212, 110, 84), (232, 186, 168)),
+    "scarlet": ((190, 48, 40), (206, 132, 118), (222, 206, 196)),
+    "steel": ((40, 50, 66), (150, 152, 152), (214, 206, 186)),
+    "bronze": ((74, 62, 34), (168, 140, 84), (212, 196, 150)),
     "grey": ((84, 84, 82), (126, 124, 120), (190, 186, 180)),
     "pale": ((150, 150, 142), (196, 194, 186), (230, 228, 222)),
     "olive-held": ((88, 88, 40), (150, 146, 82), (214, 206, 150)),
@@ -80,7 +83,11 @@ def paint(
     _pattern(colour, raster, rng, noise, name)
     if rng.random() < 0.5:
         _scales(colour, raster, rng)
+    if rng.random() < 0.45:
+        _shimmer(colour, raster, rng, noise)
     alpha = _fins(colour, raster, rng, noise, (back, flank))
+    if rng.random() < 0.5:
+        _pectoral(colour, raster, rng)
     _head(colour, raster, rng)
     return Coat(
         colour=np.clip(colour, 0.01, 1.0).astype(np.float32),
@@ -166,6 +173,45 @@ def _scales(colour: Floats, raster: Raster, rng: np.random.Generator) -> None:
     colour *= (1 + rng.uniform(0.03, 0.16) * net * behind_head)[..., None]
 
 
+def _shimmer(
+    colour: Floats, raster: Raster, rng: np.random.Generator, noise: NoiseBank
+) -> None:
+    """Add broken mirror light, lost scales and rainbow hues to the flank."""
+    shape = raster.alpha.shape
+    flank = np.exp(-(((raster.v - rng.uniform(-0.1, 0.5)) / 0.6) ** 2))
+    streak = noise.cut(shape, rng, rng.uniform(0.1, 0.7), (rng.uniform(1, 14), 1.0))
+    bright = np.clip((streak - rng.uniform(0.0, 1.2)) * rng.uniform(0.5, 2), 0, 1)
+    weight = (bright * flank * rng.uniform(0.2, 0.9))[..., None].astype(np.float32)
+    colour += weight * (np.float32(rng.uniform(0.7, 1.0)) - colour)
+    if rng.random() < 0.4:
+        bare = noise.cut(shape, rng, 0.8) > rng.uniform(0.6, 1.6)
+        colour[bare] *= rng.uniform(0.5, 1.3, 3).astype(np.float32)
+    if rng.random() < 0.4:
+        for channel in range(3):
+            hue = noise.cut(shape, rng, 0.9) * rng.uniform(0, 0.08)
+            colour[..., channel] *= 1 + hue
+
+
+def _pectoral(colour: Floats, raster: Raster, rng: np.random.Generator) -> None:
+    """Draw the breast fin laid on the flank, with its rays."""
+    height, width = raster.alpha.shape
+    x = raster.origin[0] + rng.uniform(0.22, 0.32) * raster.scale
+    column = int(np.clip(x, 0, width - 1))
+    y = float(np.interp(rng.uniform(0.1, 0.7), raster.v[:, column], np.arange(height)))
+    long, wide = raster.scale * rng.uniform(0.05, 0.13), raster.scale * 0.03
+    turn = np.deg2rad(rng.uniform(-25, 45))
+    layer = np.ascontiguousarray(colour)
+    tone = colour[int(np.clip(y, 0, height - 1)), column] * rng.uniform(0.5, 1.4)
+    for ray in np.linspace(-1, 1, 9):
+        angle = turn + ray * wide / long
+        end = (int(x + long * np.cos(angle)), int(y + long * np.sin(angle)))
+        shade = tuple(float(c) for c in np.clip(tone * rng.uniform(0.7, 1.2), 0, 1))
+        thick = max(1, int(raster.scale * 0.008))
+        cv2.line(layer, (int(x), int(y)), end, shade, thick, cv2.LINE_AA)
+    mix = np.float32(rng.uniform(0.4, 1.0))
+    colour += mix * (layer - colour)
+
+
 def _fins(
     colour: Floats,
     raster: Raster,
@@ -223,7 +269,8 @@ def _head(colour: Floats, raster: Raster, rng: np.random.Generator) -> None:
         sheen = rng.uniform(0.4, 0.95, 3).astype(np.float32)
         colour += (rng.uniform(0.1, 0.4) * cheek)[..., None] * (sheen - colour)
     eye_x, eye_y = place(rng.uniform(0.055, 0.1), rng.uniform(-0.45, -0.1))
-    radius = scale * rng.uniform(0.01, 0.028)
+    large = rng.random() < 0.15
+    radius = scale * (rng.uniform(0.03, 0.055) if large else rng.uniform(0.01, 0.028))
     at = (int(eye_x * 8), int(eye_y * 8))
     ring = tuple(float(c) for c in np.clip(rng.normal(0.72, 0.15, 3), 0.1, 1))
     pupil = float(rng.uniform(0.02, 0.12)) if rng.random() < 0.85 else 0.7

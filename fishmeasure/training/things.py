@@ -4,34 +4,15 @@ Every painter returns ``(colour, alpha)`` of one small level picture, which the
 scene turns and lays down, over or under the fish.
 """
 
-from collections.abc import Callable
-
 import cv2
 import numpy as np
 
+from fishmeasure.training.animals import cephalopod, creature, crustacean
+from fishmeasure.training.bits import Painter, Thing, shaded, sheet_of
 from fishmeasure.training.noise import Floats, NoiseBank
-
-Thing = tuple[Floats, Floats]
-Painter = Callable[[np.random.Generator, NoiseBank], Thing]
+from fishmeasure.training.surfaces import draw_surface
 
 _FONT = cv2.FONT_HERSHEY_SIMPLEX
-
-
-def _sheet(height: int, width: int, tone: Floats | float) -> Floats:
-    return np.broadcast_to(np.asarray(tone, np.float32), (height, width, 3)).copy()
-
-
-def _shaded(alpha: Floats, tone: Floats, rng: np.random.Generator) -> Floats:
-    """Return a rounded body of one tone: dark to its rim, lit from one side."""
-    solid = (alpha > 0.5).astype(np.uint8)
-    depth = cv2.distanceTransform(solid, cv2.DIST_L2, 3)
-    round_to = max(float(depth.max()) * rng.uniform(0.4, 1.0), 1.0)
-    bulge = np.sqrt(np.clip(depth / round_to, 0, 1))
-    slope_y, slope_x = np.gradient(cv2.GaussianBlur(bulge, (0, 0), 1.5))
-    angle = rng.uniform(0, 2 * np.pi)
-    light = slope_x * np.cos(angle) + slope_y * np.sin(angle)
-    level = 0.6 + 0.4 * bulge + light * rng.uniform(0, 2.0)
-    return np.clip(tone * level[..., None], 0.01, 1).astype(np.float32)
 
 
 def _write(
@@ -79,7 +60,7 @@ def calibration_sheet(
     """Paint the project's sheet: white, a marker in each corner, rules, text."""
     width, height = (297, 210) if rng.random() < 0.8 else (420, 297)
     width, height = int(width * scale), int(height * scale)
-    sheet = _sheet(height, width, rng.uniform(0.82, 0.99))
+    sheet = sheet_of(height, width, rng.uniform(0.82, 0.99))
     side, edge = int(40 * scale), int(15 * scale)
     for left in (edge, width - edge - side):
         for top in (edge, height - edge - side):
@@ -105,7 +86,7 @@ def card(rng: np.random.Generator, _: NoiseBank) -> Thing:
     side = int(rng.uniform(30, 90))
     edge = int(side * rng.uniform(0.1, 0.35))
     full = side + 2 * edge
-    sheet = _sheet(full, full, rng.uniform(0.8, 1.0))
+    sheet = sheet_of(full, full, rng.uniform(0.8, 1.0))
     sheet[edge : edge + side, edge : edge + side] = marker_picture(rng, side)
     return sheet, np.ones((full, full), np.float32)
 
@@ -119,7 +100,7 @@ def ruler(rng: np.random.Generator, noise: NoiseBank) -> Thing:
     if dark:
         tone = np.full(3, 0.08, np.float32)
     ink = (0.9,) * 3 if dark else (0.08,) * 3
-    sheet = _sheet(height, width, tone)
+    sheet = sheet_of(height, width, tone)
     pitch = rng.uniform(2.0, 12)
     for index, x in enumerate(np.arange(4, width - 4, pitch)):
         long = 0.5 if index % 10 == 0 else 0.35 if index % 5 == 0 else 0.2
@@ -135,7 +116,7 @@ def label(rng: np.random.Generator, _: NoiseBank) -> Thing:
     """Paint a paper label or note with print and bars."""
     width, height = int(rng.uniform(40, 150)), int(rng.uniform(30, 110))
     tone = 0.95 if rng.random() < 0.7 else rng.random(3).astype(np.float32)
-    sheet = _sheet(height, width, tone)
+    sheet = sheet_of(height, width, tone)
     _text(sheet, rng, int(rng.integers(1, 6)))
     if rng.random() < 0.5:
         x, top = int(width * 0.1), int(height * rng.uniform(0.1, 0.6))
@@ -173,7 +154,7 @@ def hand(rng: np.random.Generator, noise: NoiseBank) -> Thing:
     tone = np.array(tones[int(rng.integers(3))]) * rng.uniform(0.8, 1.15)
     if rng.random() < 0.25:  # glove
         tone = rng.uniform(0.05, 0.95, 3)
-    colour = _shaded(alpha, tone.astype(np.float32), rng)
+    colour = shaded(alpha, tone.astype(np.float32), rng)
     near = cv2.GaussianBlur(creases, (0, 0), 6)
     colour *= (0.85 + 0.5 * near)[..., None]
     colour *= (1 + 0.06 * noise.cut((height, width), rng, 0.5))[..., None]
@@ -199,7 +180,7 @@ def knife(rng: np.random.Generator, noise: NoiseBank) -> Thing:
     steel = 0.45 + 0.25 * noise.cut((height, width), rng, 0.8, (6, 1))
     colour = np.repeat(np.clip(steel, 0.1, 1)[..., None], 3, axis=2)
     handle = rng.uniform(0.03, 0.5, 3).astype(np.float32)
-    colour[:, blade:] = _shaded(alpha, handle, rng)[:, blade:]
+    colour[:, blade:] = shaded(alpha, handle, rng)[:, blade:]
     return colour.astype(np.float32), alpha
 
 
@@ -218,7 +199,7 @@ def leaf(rng: np.random.Generator, noise: NoiseBank) -> Thing:
     cv2.fillPoly(alpha, [outline], 1.0, cv2.LINE_AA)
     greens = ((0.2, 0.4, 0.12), (0.55, 0.45, 0.15), (0.4, 0.26, 0.14), (0.5, 0.6, 0.3))
     tone = np.array(greens[int(rng.integers(4))]) * rng.uniform(0.6, 1.5)
-    colour = _sheet(height, width, np.clip(tone, 0, 1).astype(np.float32))
+    colour = sheet_of(height, width, np.clip(tone, 0, 1).astype(np.float32))
     colour *= (1 + 0.15 * noise.cut((height, width), rng, 0.5))[..., None]
     rib = tuple(float(c) for c in np.clip(tone * 1.4, 0, 1))
     middle = (0, height // 2), (width, height // 2)
@@ -261,66 +242,9 @@ def blob(rng: np.random.Generator, noise: NoiseBank) -> Thing:
                 lineType=cv2.LINE_AA,
             )
     tone = rng.uniform(0.03, 0.95) + rng.normal(0, 0.12, 3)
-    colour = _shaded(alpha, np.clip(tone, 0.02, 1).astype(np.float32), rng)
+    colour = shaded(alpha, np.clip(tone, 0.02, 1).astype(np.float32), rng)
     rough_level = 1 + rng.uniform(0, 0.3) * noise.cut((height, size), rng, rng.random())
     return (colour * rough_level[..., None]).astype(np.float32), alpha
-
-
-def creature(rng: np.random.Generator, noise: NoiseBank) -> Thing:
-    """Paint an animal that is no fish: shrimp-, squid-, crab- or worm-like."""
-    size = int(rng.uniform(60, 260))
-    alpha = np.zeros((size, size), np.float32)
-    along = np.linspace(0, 1, int(rng.integers(6, 40)))
-    curl = rng.uniform(-1.6, 1.6)
-    heading = curl * along + rng.uniform(-0.4, 0.4)
-    points = np.cumsum(np.column_stack([np.cos(heading), np.sin(heading)]), axis=0)
-    points -= points.mean(axis=0)
-    points = points / (np.abs(points).max() + 1e-6) * size * 0.33 + size / 2
-    wide = size * rng.uniform(0.04, 0.13)
-    taper = rng.uniform(0.3, 1.0)
-    for point, place in zip(points, along, strict=True):
-        radius = max(2.0, wide * (1 - taper * place**2))
-        centre = (int(point[0]), int(point[1]))
-        cv2.circle(alpha, centre, int(radius), 1.0, -1, cv2.LINE_AA)
-    for _ in range(int(rng.integers(0, 22))):  # arms, legs, feelers
-        start = points[int(rng.integers(len(points)) * rng.choice([0, 1, 0.5]))]
-        reach = rng.uniform(0.1, 0.45) * size
-        angle = rng.uniform(0, 2 * np.pi)
-        bend = rng.normal(0, 0.6, 2)
-        path = [start]
-        for turn in np.cumsum(bend):
-            step = np.array([np.cos(angle + turn), np.sin(angle + turn)]) * reach / 2
-            path.append(path[-1] + step)
-        thick = int(rng.integers(1, max(2, int(wide * 0.5)) + 1))
-        line = np.array(path).astype(np.int32)
-        cv2.polylines(
-            alpha,
-            [line],
-            isClosed=False,
-            color=1.0,
-            thickness=thick,
-            lineType=cv2.LINE_AA,
-        )
-    if rng.random() < 0.4:  # squid's fins, crab's plates, tail fans
-        corner = points[[0, -1][int(rng.integers(2))]]
-        fan = corner + rng.normal(0, size * 0.13, (4, 2))
-        cv2.fillConvexPoly(alpha, cv2.convexHull(fan.astype(np.int32)), 1.0)
-    tone = np.array(
-        ((0.8, 0.4, 0.3), (0.7, 0.6, 0.5), (0.35, 0.25, 0.2), (0.6, 0.6, 0.62))[
-            int(rng.integers(4))
-        ]
-    ) * rng.uniform(0.5, 1.3)
-    colour = _shaded(alpha, tone.astype(np.float32), rng)
-    spots = noise.cut((size, size), rng, rng.uniform(0.2, 0.7)) > rng.uniform(0.5, 1.5)
-    colour[spots] *= rng.uniform(0.4, 1.6)
-    rows = np.indices((size, size), dtype=np.float32)[int(rng.integers(2))]
-    if rng.random() < 0.5:
-        bars = np.sin(rows * 2 * np.pi / rng.uniform(8, 30)) > rng.uniform(-0.2, 0.7)
-        colour[bars] *= rng.uniform(0.4, 1.5)
-    eye = points[0] + rng.normal(0, wide * 0.3, 2)
-    black = (0.03, 0.03, 0.03)
-    cv2.circle(colour, (int(eye[0]), int(eye[1])), max(1, size // 50), black, -1)
-    return np.clip(colour, 0, 1).astype(np.float32), alpha
 
 
 def stick(rng: np.random.Generator, noise: NoiseBank) -> Thing:
@@ -343,12 +267,49 @@ def coin(rng: np.random.Generator, noise: NoiseBank) -> Thing:
     middle = (size // 2, size // 2)
     cv2.circle(alpha, middle, size // 2 - 1, 1.0, -1, cv2.LINE_AA)
     tone = np.clip(rng.uniform(0.1, 0.95) + rng.normal(0, 0.08, 3), 0, 1)
-    colour = _sheet(size, size, tone.astype(np.float32))
+    colour = sheet_of(size, size, tone.astype(np.float32))
     for part in rng.uniform(0.3, 0.95, int(rng.integers(1, 5))):
         ring = tuple(float(c) for c in np.clip(tone * rng.uniform(0.6, 1.3), 0, 1))
         cv2.circle(colour, middle, int(size / 2 * part), ring, 1, cv2.LINE_AA)
     colour *= (1 + 0.1 * noise.cut((size, size), rng, 0.7))[..., None]
     return colour, alpha
+
+
+def patch(rng: np.random.Generator, noise: NoiseBank) -> Thing:
+    """Paint a rectangle of some stuff: a cloth, tray edge, board, film, paper."""
+    width, height = int(rng.uniform(50, 260)), int(rng.uniform(40, 200))
+    colour = draw_surface((height, width), rng, noise)
+    return colour, np.ones((height, width), np.float32)
+
+
+def spindle(rng: np.random.Generator, noise: NoiseBank) -> Thing:
+    """Paint a long smooth thing: bottle, float, gourd, bread, fillet-like lump."""
+    width = int(rng.uniform(60, 320))
+    height = max(12, int(width * rng.uniform(0.12, 0.4)))
+    x = np.linspace(0, 1, 60)
+    half = (x * (1 - x) * 4) ** rng.uniform(0.15, 0.8)
+    if rng.random() < 0.4:  # a neck
+        half *= np.interp(x, [0, 0.6, 0.75, 1], [1, 1, *rng.uniform(0.3, 0.9, 2)])
+    half = half / half.max() * height * 0.47
+    bend = np.sin(np.pi * x) * rng.uniform(-0.3, 0.3) * height
+    margin = int(abs(bend).max()) + 2
+    middle = height / 2 + margin + bend
+    outline = np.vstack(
+        [
+            np.column_stack([x * (width - 1), middle - half]),
+            np.column_stack([x * (width - 1), middle + half])[::-1],
+        ]
+    )
+    shape = (height + 2 * margin, width)
+    alpha = np.zeros(shape, np.float32)
+    cv2.fillPoly(alpha, [outline.astype(np.int32)], 1.0, cv2.LINE_AA)
+    tone = np.clip(rng.uniform(0.05, 0.9) + rng.normal(0, 0.15, 3), 0.02, 0.98)
+    colour = shaded(alpha, tone.astype(np.float32), rng)
+    if rng.random() < 0.4:
+        bars = np.sin(np.arange(width) * 2 * np.pi / rng.uniform(8, 90)) > 0.3
+        colour[:, bars] *= np.float32(rng.uniform(0.4, 1.5))
+    colour *= (1 + rng.uniform(0, 0.2) * noise.cut(shape, rng, 0.4))[..., None]
+    return np.clip(colour, 0.01, 1).astype(np.float32), alpha
 
 
 THINGS: dict[str, tuple[float, Painter]] = {
@@ -360,11 +321,16 @@ THINGS: dict[str, tuple[float, Painter]] = {
     "knife": (0.6, knife),
     "leaf": (0.9, leaf),
     "blob": (1.0, blob),
-    "creature": (1.2, creature),
+    "creature": (0.7, creature),
+    "cephalopod": (1.3, cephalopod),
+    "crustacean": (0.9, crustacean),
+    "patch": (0.7, patch),
+    "spindle": (0.6, spindle),
     "stick": (0.7, stick),
     "coin": (0.5, coin),
 }
-OVER = ("label", "hand", "hand", "leaf", "card", "stick", "blob", "knife")
+OVER = ("label", "hand", "hand", "leaf", "card", "stick", "blob", "knife", "patch")
+COVERS = ("label", "label", "patch", "hand", "card", "sheet", "blob")
 
 
 def draw_thing(

@@ -16,7 +16,7 @@ from fishmeasure.photo import Photo
 from fishmeasure.plane import PlaneScale
 from fishmeasure.segment.learned.group import Instance, find_instances
 from fishmeasure.segment.learned.judge import Verdict, judge
-from fishmeasure.segment.learned.portrait import Drawn, draw
+from fishmeasure.segment.learned.portrait import Drawn, draw, unsteadiness
 from fishmeasure.segment.learned.run import ask
 from fishmeasure.segment.learned.view import Frame, rectify, whole_frame
 from fishmeasure.segment.outline import FishOutline
@@ -29,6 +29,17 @@ MOST_FISH = 24
 SAME_SHARE = 0.5
 """Two outlines of which the smaller lies by this share within the other are one
 fish; of a fish over another only what is seen is outlined."""
+VERY_SURE = 0.96
+"""Fish of less confidence get a second look. Of 255 used outlines in hard drawn scenes
+10 were wrong by more than 5 %, none of them surer than this."""
+STEADY_SHARE = 0.04
+"""Ends that move further than this, in lengths, in the second look were guessed. In
+the same scenes that was so for 4 of the 10, and for 9 in 100 of the right ones; on
+419 rendered fish for 1 in 200."""
+LIKELY_FISH = 3.0
+"""Logit. Where nothing can be used and nothing looks more like a fish than this, there
+is none: so were 8 of 10 drawn scenes without fish that had outlines, and 7 of 119 with
+fish, tiny ones in heaps."""
 RAISED_SHARE = 0.03
 """Of a fish's area within two pixels of a hidden one: that is a border of about a
 third of its length."""
@@ -68,7 +79,7 @@ def find_drawn(photo: Photo, plane: PlaneScale) -> list[tuple[Drawn, Verdict]]:
             continue
         verdict = judge(drawn)
         if verdict.is_fish:
-            found.append((drawn, verdict))
+            found.append((drawn, _looked_at_again(photo, plane, drawn, verdict)))
     found.sort(key=lambda pair: -pair[1].confidence)
     kept: list[tuple[Drawn, Verdict]] = []
     taken: list[BoolArray] = []
@@ -77,7 +88,24 @@ def find_drawn(photo: Photo, plane: PlaneScale) -> list[tuple[Drawn, Verdict]]:
         if all((mine & other).sum() < _least(mine, other) for other in taken):
             kept.append((drawn, verdict))
             taken.append(mine)
+    if not any(_convinces(drawn, verdict) for drawn, verdict in kept):
+        return []
     return _mark_raised(kept, taken)
+
+
+def _looked_at_again(
+    photo: Photo, plane: PlaneScale, drawn: Drawn, verdict: Verdict
+) -> Verdict:
+    """Return the verdict, with a doubt if a second look finds other ends."""
+    if verdict.flags or verdict.confidence >= VERY_SURE:
+        return verdict
+    if unsteadiness(photo, plane, drawn) <= STEADY_SHARE:
+        return verdict
+    return replace(verdict, flags=("not-fish-shaped",))
+
+
+def _convinces(drawn: Drawn, verdict: Verdict) -> bool:
+    return not verdict.flags or float(drawn.judge[0]) >= LIKELY_FISH
 
 
 def _mark_raised(

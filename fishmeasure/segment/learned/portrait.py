@@ -19,6 +19,8 @@ _EDGE_LEVEL = 0.5
 _AGAIN_SHARE = 0.03
 """Ends found this far, in lengths, from where they were told: look again from there.
 Training moved them by 0.02 to 0.05."""
+_WIDER_SHARE = 0.06
+"""For a second look, ends are told this much further out, in lengths."""
 _LEAST_HEAT = 0.1
 _NOTCH_SHARE = 0.03
 
@@ -69,6 +71,24 @@ def draw(
             break
         drawn = again
     return drawn
+
+
+def unsteadiness(photo: Photo, plane: PlaneScale, drawn: Drawn) -> float:
+    """Return how far the ends move, in lengths, when told of a longer fish.
+
+    What is there stays where it is; what was only expected there follows.
+    """
+    along_mm = drawn.fork_mm - drawn.snout_mm
+    snout_mm = drawn.snout_mm - _WIDER_SHARE * along_mm
+    fork_mm = drawn.fork_mm + _WIDER_SHARE * along_mm
+    frame = crop_frame(snout_mm, fork_mm)
+    portrait = ask_crop(rectify(photo, plane, frame).rgb)
+    told = np.array([[SNOUT_X, MIDDLE_Y], [SNOUT_X + LENGTH, MIDDLE_Y]])
+    ends = np.array(
+        [_peak(portrait.snout, told[0])[0], _peak(portrait.fork, told[1])[0]]
+    )
+    away = frame.to_mm(ends) - np.array([drawn.snout_mm, drawn.fork_mm])
+    return float(np.hypot(*away.T).max() / np.hypot(*along_mm))
 
 
 def _draw_once(
