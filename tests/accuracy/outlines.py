@@ -56,11 +56,15 @@ class FishResult:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Findings:
-    """Everything found in a set of rendered photos."""
+    """Everything found in a set of rendered photos.
+
+    ``empty`` has a line for each photo without fish.
+    """
 
     fish: tuple[FishResult, ...]
     strays: dict[str, list[tuple[float, bool]]]
     photos: int
+    empty: tuple[str, ...]
 
 
 def mask_of(polygon: FloatArray, size: tuple[int, int], scale: float) -> FloatArray:
@@ -102,6 +106,7 @@ def find_all(method: Segmenter, folders: list[Path]) -> Findings:
     results: list[FishResult] = []
     strays: dict[str, list[tuple[float, bool]]] = {}
     photos = 0
+    empty = []
     for photo, truth in rendered(folders):
         group = truth["group"] or "nets"
         try:
@@ -126,7 +131,12 @@ def find_all(method: Segmenter, folders: list[Path]) -> Findings:
         strays.setdefault(group, []).extend(
             (found[index][1].confidence, found[index][1].complete) for index in free
         )
-    return Findings(fish=tuple(results), strays=strays, photos=photos)
+        if not truth["fish"]:
+            used = sum(length.complete for _, length in found)
+            empty.append(f"{photo.name}: {len(found)} outlines, {used} used")
+    return Findings(
+        fish=tuple(results), strays=strays, photos=photos, empty=tuple(empty)
+    )
 
 
 def _result(
@@ -273,6 +283,8 @@ def main() -> None:
     method = SEGMENTERS[given.method]
     findings = find_all(method, given.folders or [ROOT / "sample_images"])
     print_groups(findings)
+    for line in findings.empty:
+        print(f"no fish in it: {line}")
     print_confidence(findings)
     if (given.shared / "photos").is_dir():
         print_real(method, given.shared)
