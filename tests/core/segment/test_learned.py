@@ -7,9 +7,11 @@ import functools
 import json
 import subprocess
 import sys
+from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
+import cv2
 import numpy as np
 import pytest
 
@@ -19,6 +21,8 @@ from fishmeasure.markers import find_plane
 from fishmeasure.photo import Photo, read_photo
 from fishmeasure.plane import PlaneScale
 from fishmeasure.segment import SEGMENTERS, FishOutline, LearnedSegmenter
+from fishmeasure.segment.learned import STEADY_SHARE, find_drawn
+from fishmeasure.segment.learned.portrait import unsteadiness
 from fishmeasure.segment.learned.view import rectify, whole_frame
 from fishmeasure.synth.plane import PlaneScene, draw_plane, sheet_cards, true_plane
 
@@ -93,6 +97,51 @@ def test_same_photo_same_outlines() -> None:
     for one, two in zip(first, second, strict=True):
         assert np.array_equal(one.contour_px, two.contour_px)
         assert one.confidence == two.confidence
+
+
+@pytest.mark.parametrize("quarter_turns", [1, 2, 3])
+def test_a_turned_photo_gives_the_same_lengths(quarter_turns: int) -> None:
+    """Issue: a photo and its 90 and 180 degree turns agree within 0.3 %."""
+    photo, plane, outlines = net(NETS[0])
+    rgb = np.ascontiguousarray(np.rot90(photo.rgb, quarter_turns))
+    sides = (photo.width_px, photo.height_px)
+    width, height = sides if quarter_turns == 2 else sides[::-1]
+    turned = replace(photo, rgb=rgb, width_px=width, height_px=height)
+    turned_plane = find_plane(turned)
+    again = LearnedSegmenter().find(turned, turned_plane)
+    before = sorted(
+        measure_length(one, plane, SHAPE).fork_length_mm.value for one in outlines
+    )
+    after = sorted(
+        measure_length(one, turned_plane, SHAPE).fork_length_mm.value for one in again
+    )
+    assert np.allclose(before, after, rtol=0.003, atol=0.0)
+
+
+def test_ends_that_are_there_stay_in_a_second_look() -> None:
+    photo, plane, _ = net(NETS[0])
+    drawn = [pair[0] for pair in find_drawn(photo, plane)]
+    moved = [unsteadiness(photo, plane, one) for one in drawn]
+    assert max(moved) < STEADY_SHARE
+
+
+def test_an_end_under_a_card_is_not_steady_or_not_seen() -> None:
+    """Each tail is painted over, from 12 % of the length before the fork."""
+    photo, plane, outlines = net(NETS[0])
+    rgb = photo.rgb.copy()
+    for one in truth_of(NETS[0]):
+        ends = np.array([one["midline_px"][0], one["midline_px"][-1]])
+        along = ends[1] - ends[0]
+        across = np.array([-along[1], along[0]]) * 0.3
+        near, far = ends[1] - 0.12 * along, ends[1] + 0.3 * along
+        card = np.array([near - across, near + across, far + across, far - across])
+        corners = np.round(card / photo.reduction).astype(np.int32)
+        cv2.fillPoly(rgb, [corners], (236, 236, 232))
+    covered = replace(photo, rgb=rgb)
+    found = LearnedSegmenter().find(covered, plane)
+    lengths = [measure_length(one, plane, SHAPE) for one in found]
+    assert len(outlines) == 8
+    assert not any(length.complete for length in lengths)
 
 
 def test_the_view_shows_the_plane_at_the_asked_scale() -> None:
