@@ -143,7 +143,7 @@ def crustacean(rng: np.random.Generator, noise: NoiseBank) -> Thing:
         ends = [points[index] + side * normal * wide for side in (-1, 1)]
         joint = [(int(end[0]), int(end[1])) for end in ends]
         thick = int(rng.integers(1, max(2, int(wide * 0.4)) + 1))
-        cv2.line(shade, *joint, dark, thick, cv2.LINE_AA)
+        cv2.line(shade, joint[0], joint[1], dark, thick, cv2.LINE_AA)
     for _ in range(int(rng.integers(6, 16))):  # legs
         index = int(rng.uniform(0.1, 0.7) * (count - 1))
         side = rng.choice([-1, 1]) * rng.uniform(0.9, 1.8)

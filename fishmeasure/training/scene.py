@@ -11,13 +11,14 @@ import cv2
 import numpy as np
 from numpy.typing import NDArray
 
+from fishmeasure.training.bits import Thing
 from fishmeasure.training.cutouts import Cutout, dress
 from fishmeasure.training.light import light_scene, take_photo
 from fishmeasure.training.noise import Floats, NoiseBank
 from fishmeasure.training.shapes import Body, Raster, draw_body, rasterise
 from fishmeasure.training.skins import HELD_OUT_SKINS, PALETTES, Coat, paint
 from fishmeasure.training.surfaces import draw_surface
-from fishmeasure.training.things import OVER, Thing, draw_thing
+from fishmeasure.training.things import OVER, draw_thing
 
 MAX_FISH = 16
 MAX_THINGS = 8
