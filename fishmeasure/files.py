@@ -78,8 +78,15 @@ def make_folder(folder: Path) -> None:
 
 
 def sync_folder(folder: Path) -> None:
-    """Force a folder's own entries to disk; without it a new name may be lost."""
-    handle = os.open(folder, os.O_RDONLY)
+    """Force a folder's own entries to disk; without it a new name may be lost.
+
+    Windows opens no folder as a file, and has no ``O_DIRECTORY``: there the file
+    system alone sees to the names.
+    """
+    flag = getattr(os, "O_DIRECTORY", None)
+    if flag is None:
+        return
+    handle = os.open(folder, os.O_RDONLY | flag)
     try:
         os.fsync(handle)
     finally:

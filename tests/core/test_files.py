@@ -47,6 +47,23 @@ def test_a_failure_leaves_what_was_there(tmp_path: Path) -> None:
     assert [item.name for item in tmp_path.iterdir()] == ["a.json"]
 
 
+def test_a_system_that_opens_no_folder_keeps_the_file(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Windows: os.open of a folder is refused, os.O_DIRECTORY is not there."""
+    usual = os.open
+
+    def only_files(path: Path, *how: int) -> int:
+        if Path(path).is_dir():
+            raise PermissionError
+        return usual(path, *how)
+
+    monkeypatch.delattr(os, "O_DIRECTORY")
+    monkeypatch.setattr(os, "open", only_files)
+    write_durably(tmp_path / "new" / "a.json", b"all")
+    assert (tmp_path / "new" / "a.json").read_bytes() == b"all"
+
+
 def test_a_device_is_written_to(tmp_path: Path) -> None:
     """Not replaced by a file."""
     os.mkfifo(tmp_path / "pipe")
