@@ -143,6 +143,8 @@ def test_a_limit_of_nothing_is_said_to_be_past_full() -> None:
         (f"{WEEKLY} --weekly some --until 2026-06-01", "20kg, or size"),
         (f"{WEEKLY} --weekly 0kg --until 2026-06-01", "at least 0.001 kg"),
         (f"{WEEKLY} --weekly size", "--until 2026-10-31"),
+        (f"{WEEKLY} --weekly size --until 2026-06-01 --size 0", "at least 0.1 g"),
+        (f"growth perch {SAMPLES} --size 0", "at least 0.1 g"),
         (f"{WEEKLY} --weekly size --until 2026-04-01", "from 2026-05-01 on"),
         (f"{WEEKLY} --weekly 9 --until 2026-06-01 --from 2026-01-01", "last sample"),
         ("feed perch --mean-weight 9 --temp 9 --biomass nan", "--biomass nan"),

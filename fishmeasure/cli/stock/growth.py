@@ -32,7 +32,9 @@ def growth_command(
     ahead = project_growth(fit=fit, temperature=water, days=days)
     plate = load_stock_figures(cohort.species).growth.plate_size_g
     dates = dates_at_size(
-        projection=ahead, cv=cohort.spread(), size_g=size or plate.value
+        projection=ahead,
+        cv=cohort.spread(),
+        size_g=plate.value if size is None else size,
     )
     if data_only(json_to, {"fit": fit, "dates": dates, "projection": ahead}):
         return

@@ -57,7 +57,8 @@ def harvest_command(
 
     fit = cohort.fit()
     fish = opt.with_percent(count, count_error, "number of fish", "")
-    plate_g = size or load_stock_figures(cohort.species).growth.plate_size_g.value
+    plate = load_stock_figures(cohort.species).growth.plate_size_g
+    plate_g = plate.value if size is None else size
     if take and weekly:
         raise BadOptionError("--take", "beside --weekly", "possible: give one of them")
     if weekly is not None:
