@@ -6,6 +6,7 @@ from typing import Annotated, Any, Generic, Literal, TypeVar
 from pydantic import BaseModel, ConfigDict, Field, FiniteFloat
 
 from api.errors import ErrorBody
+from fishmeasure.plane import ScaleMethod
 
 T = TypeVar("T")
 
@@ -59,9 +60,7 @@ class ScaleOut(Out):
 
     model_config = ConfigDict(extra="allow")
 
-    method: Literal["sheet", "loose-markers", "single-marker", "known-distance"] = (
-        Field(description="What the scale came from.")
-    )
+    method: ScaleMethod = Field(description="What the scale came from.")
     marker_ids: list[int] = Field(description="Markers used.")
     tilt_deg: float = Field(
         description="Tilt of the camera from straight down, degrees."

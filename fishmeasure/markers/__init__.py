@@ -28,6 +28,8 @@ MARKERS: dict[str, Hypotheses] = {
     "single-marker": single.hypotheses,
 }
 """In the order of trust: one is used where those above it do not explain the photo."""
+IDS = frozenset({*sheet.IDS, single.ID})
+"""Of all that are printed; a marker with another id is somebody else's."""
 
 
 def find_plane(
@@ -85,11 +87,10 @@ def observed_markers(photo: Photo) -> tuple[FittedMarker, ...]:
     SeveralSheetsError
         If a marker is there twice.
     """
-    usable = {*sheet.IDS, single.ID}
     fits = [
         fit_marker(photo, rough)
         for rough in find_markers(photo)
-        if rough.marker_id in usable
+        if rough.marker_id in IDS
     ]
     markers = tuple(marker for marker in fits if marker is not None)
     counts = Counter(marker.marker_id for marker in markers)
@@ -100,6 +101,7 @@ def observed_markers(photo: Photo) -> tuple[FittedMarker, ...]:
 
 
 __all__ = [
+    "IDS",
     "MARKERS",
     "Hypotheses",
     "KnownDistance",
