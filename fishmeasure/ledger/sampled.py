@@ -12,7 +12,7 @@ from fishmeasure.uncertainty import Estimate
 USUAL_FISH: Final = 20
 # Scatter of ln K of single fish: cutthroat trout, Gregory & Arismendi 2020, n = 4200.
 FISH_CONDITION_SD: Final = 0.10
-# What the lengths of one session have in common, as where photos are measured.
+# What the lengths of one sample have in common, as where photos are measured.
 LENGTH_SD: Final = SampleSettings().length_relative_sd
 # Scale and drip water of a bulk weighing: common practice, no source.
 WEIGHT_SD: Final = 0.01
