@@ -38,6 +38,11 @@ _ALL = (
         disqualifying=True,
     ),
     Flag(
+        word="ends-doubtful",
+        sentence="Snout or fork is uncertain; look, then keep the fish or move them.",
+        disqualifying=True,
+    ),
+    Flag(
         word="coiled",
         sentence="The fish is bent too strongly to be measured along its middle.",
         disqualifying=True,

@@ -101,7 +101,7 @@ def _looked_at_again(
         return verdict
     if unsteadiness(photo, plane, drawn) <= STEADY_SHARE:
         return verdict
-    return replace(verdict, flags=("not-fish-shaped",))
+    return replace(verdict, flags=("ends-doubtful",))
 
 
 def _convinces(drawn: Drawn, verdict: Verdict) -> bool:

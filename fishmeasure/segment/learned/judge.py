@@ -43,5 +43,5 @@ def judge(drawn: Drawn) -> Verdict:
     if min(snout, fork, midline) < 0.0 or drawn.heat.min() < _LEAST_HEAT:
         flags.append("hidden")
     if confidence < USABLE and not flags:
-        flags.append("not-fish-shaped")
+        flags.append("ends-doubtful")
     return Verdict(is_fish=fish > 0.0, confidence=confidence, flags=tuple(flags))
