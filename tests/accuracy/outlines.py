@@ -108,9 +108,9 @@ def find_all(method: Segmenter, folders: list[Path]) -> Findings:
     photos = 0
     empty = []
     for photo, truth in rendered(folders):
-        group = truth["group"] or "nets"
+        group = truth["group"] or "samples"
         try:
-            plane = find_plane(photo)
+            plane = find_plane(photo, print_scale=truth["print_scale"] or 1.0)
         except FishMeasureError as error:
             print(f"{photo.name}: no scale ({error.message})")
             continue
