@@ -332,9 +332,7 @@ def _projection(
     return fit, ahead
 
 
-def unit_load(
-    *, unit: RearingUnit, groups: list[GroupIn], temp_c: float
-) -> stocking.UnitLoad:
+def unit_load(*, unit: RearingUnit, groups: Groups, temp_c: float) -> stocking.UnitLoad:
     """How full a unit is by each limit, and the room left."""
     fish = tuple(FishGroup(**dict(group)) for group in groups)
     return stocking.unit_load(unit=unit, groups=fish, temp_c=temp_c)

@@ -5,7 +5,7 @@ from typing import Any
 import pytest
 from starlette.testclient import TestClient
 
-from api.calculations import CALCULATIONS
+from api.calculations import CALCULATIONS, MOST_ITEMS
 
 
 def result(client: TestClient, name: str, **fields: Any) -> Any:
@@ -15,6 +15,7 @@ def result(client: TestClient, name: str, **fields: Any) -> Any:
 
 
 UNIT = {"volume_m3": 6.0, "surface_m2": 5.5, "inflow_l_per_min": 30.0}
+PERCH = {"species_key": "perch", "biomass_kg": 1, "mean_weight_g": 50}
 
 
 def test_every_calculation_is_listed(client: TestClient) -> None:
@@ -131,6 +132,11 @@ def test_a_weekly_harvest_over_http(client: TestClient) -> None:
         ("oxygen-saturation", {"water": {"temp_c": "hot"}}, "invalid-request"),
         ("oxygen-saturation", {}, "invalid-request"),
         ("unit-load", {"unit": UNIT, "groups": [], "temp_c": 11}, "outside-range"),
+        (
+            "unit-load",
+            {"unit": UNIT, "groups": [PERCH] * (MOST_ITEMS + 1), "temp_c": 11},
+            "invalid-request",
+        ),
         (
             "oxygen-demand",
             {"species_key": "unicorn", "mean_weight_g": 9, "temp_c": 9},
