@@ -350,7 +350,7 @@ export const TEXTS = {
   "grading.no-room":
     "{weight} to {unit}, which has room for {room} before its first limit.",
   "grading.full": "{weight} to {unit}, which is at its limit already.",
-  "grading.after": "Sample each unit soon: sorted fish are spread otherwise.",
+  "grading.after": "Sample each unit soon: sorting changes how far apart the weights are.",
   "entry.correcting":
     "You correct an entry. The old one stays on record, but counts no more.",
   "entry.save": "Save the entry",
