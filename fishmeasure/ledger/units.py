@@ -10,51 +10,23 @@ from fishmeasure.ledger.codec import check_fields
 from fishmeasure.ledger.values import DateWithin, MaxLength, Within
 
 Text = Annotated[str, MaxLength(2000)]
-
-
 Name = Annotated[str, MaxLength(80)]
-
-
 Count = Annotated[int, Within(0, 10_000_000)]
-
-
 CountSd = Annotated[float, Within(0.0, 1e7)]
-
-
 Grams = Annotated[float, Within(0.001, 200_000.0)]
-
-
 GramsSd = Annotated[float, Within(0.0, 200_000.0)]
-
-
 Kilograms = Annotated[float, Within(0.0, 1e6)]
-
-
 Fraction = Annotated[float, Within(0.0, 1.0)]
-
-
 ConditionFactor = Annotated[float, Within(0.05, 20.0)]
-
-
 DegC = Annotated[float, Within(-2.0, 45.0)]
-
-
 MgPerL = Annotated[float, Within(0.0, 1000.0)]
-
-
 LPerMin = Annotated[float, Within(0.0, 1e6)]
-
 
 # A day outside is a slip of the pen, and would cost a replay many years of days.
 FIRST_DAY, LAST_DAY = date(1990, 1, 1), date(2100, 12, 31)
-
-
 Day = Annotated[date, DateWithin(FIRST_DAY, LAST_DAY)]
 
-
 UnitKind = Literal["tank", "pond", "raceway", "cage"]
-
-
 MONTHS = 12
 
 
