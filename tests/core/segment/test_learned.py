@@ -25,6 +25,7 @@ from fishmeasure.segment.learned import STEADY_SHARE, find_drawn
 from fishmeasure.segment.learned.portrait import unsteadiness
 from fishmeasure.segment.learned.view import rectify, whole_frame
 from fishmeasure.synth.plane import PlaneScene, draw_plane, sheet_cards, true_plane
+from tests.accuracy.outlines import flat_plane
 
 SAMPLES = Path(__file__).parents[3] / "sample_images"
 NETS = ("tank_a_net1", "tank_a_net2")
@@ -97,6 +98,22 @@ def test_same_photo_same_outlines() -> None:
     for one, two in zip(first, second, strict=True):
         assert np.array_equal(one.contour_px, two.contour_px)
         assert one.confidence == two.confidence
+
+
+def test_a_photo_of_many_fish_leaves_none_out() -> None:
+    """Four times the net's eight, side by side: 32, and as many used."""
+    photo, plane, _ = net("tank_a_net2")
+    rows, columns = photo.rgb.shape[:2]
+    many = replace(
+        photo,
+        rgb=np.tile(photo.rgb, (2, 2, 1)),
+        width_px=2 * columns,
+        height_px=2 * rows,
+    )
+    above = flat_plane(many, plane.px_per_mm)
+    found = LearnedSegmenter().find(many, above)
+    assert len(found) == 4 * len(truth_of("tank_a_net2"))
+    assert sum(measure_length(one, above, SHAPE).complete for one in found) == 32
 
 
 @pytest.mark.parametrize("quarter_turns", [1, 2, 3])
