@@ -1,12 +1,15 @@
 """The README says what the code does."""
 
 import importlib.util
+import os
 import re
+import subprocess
 import sys
 import tomllib
 from pathlib import Path
 from types import ModuleType
 
+import numpy as np
 import pytest
 
 from fishmeasure.samplefile import read_sample
@@ -36,6 +39,31 @@ def test_every_table_is_as_the_code_has_it(tables: ModuleType) -> None:
 def test_every_problem_is_explained(tables: ModuleType) -> None:
     """A new code needs a row in PROBLEM_MEANINGS, and no row is left over."""
     assert tables.problem_codes() == set(tables.PROBLEM_MEANINGS)
+
+
+_NUMBER = re.compile(r"[-+]?\d+(?:\.\d+)?")
+
+
+def test_the_first_command_prints_what_is_shown() -> None:
+    """The same words; figures within what other versions of libraries may do."""
+    shown = README.partition("<!-- sample output -->")[2].partition("<!-- end -->")[0]
+    block = shown.partition("```text")[2].partition("```")[0]
+    command = [sys.executable, "-m", "fishmeasure", "sample"]
+    done = subprocess.run(  # noqa: S603 - our own interpreter
+        [*command, "sample_images/spring_tanks.toml"],
+        cwd=ROOT,
+        env={**os.environ, "PYTHONPATH": str(ROOT)},
+        capture_output=True,
+        text=True,
+        check=True,
+    )
+    words = [" ".join(_NUMBER.sub("n", text).split()) for text in (block, done.stdout)]
+    assert words[0] == words[1]
+    said, found = (
+        np.array(_NUMBER.findall(text.partition("\n")[2]), dtype=float)
+        for text in (block.strip(), done.stdout)
+    )
+    assert np.allclose(said, found, rtol=0.02, atol=0.2)
 
 
 def test_the_sample_file_shown_can_be_read() -> None:
