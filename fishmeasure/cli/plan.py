@@ -1,11 +1,17 @@
 """``fishmeasure plan``: how many nets of how many fish."""
 
 from pathlib import Path
-from typing import Annotated
+from typing import TYPE_CHECKING, Annotated
 
 import typer
 
 from fishmeasure.cli.options import read_text
+
+if TYPE_CHECKING:
+    from fishmeasure.sampling_plan import Plan, Spread, Taken
+
+SIZES = (5, 8, 10, 15, 20, 30)
+"""Fish a net that are shown where none is asked for."""
 
 
 def plan_command(
@@ -44,18 +50,7 @@ def plan_command(
     ] = None,
 ) -> None:
     """Say how many nets give the mean weight to within so many per cent."""
-    from rich.console import Console
-    from rich.table import Table
-
-    from fishmeasure.errors import PlanError
-    from fishmeasure.sampling_plan import (
-        FAIR_NETTING,
-        TYPICAL,
-        Spread,
-        one_more_net,
-        plan_nets,
-        taken_from_json,
-    )
+    from fishmeasure.sampling_plan import TYPICAL, Spread, taken_from_json
 
     last = None if sample is None else taken_from_json(read_text(sample), sample.name)
     known = TYPICAL if last is None else last.spread
@@ -64,13 +59,32 @@ def plan_command(
         between_net_cv=known.between_net_cv if between is None else between,
         common_sd=known.common_sd,
     )
-    table = Table(
-        title=f"Mean weight within {within:g} %, {100 * level:.0f} % interval"
-    )
-    for name in ("fish a net", "nets", "fish in all", "expected ± %"):
-        table.add_column(name, justify="right")
-    sizes = (5, 8, 10, 15, 20, 30) if fish_per_net is None else (fish_per_net,)
-    reasons = []
+    sizes = SIZES if fish_per_net is None else (fish_per_net,)
+    plans = _plans(spread, sizes, within=within, level=level, count=count)
+    title = f"Mean weight within {within:g} %, {100 * level:.0f} % interval"
+    origin = "typical figures" if sample is None else sample.name
+    _show(plans, title, _about(spread, origin, last, fish_per_net))
+
+
+def _plans(
+    spread: "Spread",
+    sizes: tuple[int, ...],
+    *,
+    within: float,
+    level: float,
+    count: int | None,
+) -> "list[Plan]":
+    """Return a plan for each size of net that can give what is wanted.
+
+    Raises
+    ------
+    PlanError
+        If none can.
+    """
+    from fishmeasure.errors import PlanError
+    from fishmeasure.sampling_plan import plan_nets
+
+    plans, reasons = [], []
     for size in sizes:
         try:
             plan = plan_nets(
@@ -82,31 +96,50 @@ def plan_command(
             )
         except PlanError as error:
             reasons.append(error)
-            continue
+        else:
+            plans.append(plan)
+    if not plans:
+        raise reasons[0]
+    return plans
+
+
+def _about(
+    spread: "Spread", origin: str, last: "Taken | None", fish_per_net: int | None
+) -> list[str]:
+    """Return what the plans follow from, and what one more net would give."""
+    from fishmeasure.sampling_plan import FAIR_NETTING, one_more_net
+
+    follows = (
+        f"From {origin}: fish of a net differ by a CV of "
+        f"{100 * spread.within_net_cv:.0f} %, nets beyond that by "
+        f"{100 * spread.between_net_cv:.0f} %. An expectation, not a promise."
+    )
+    lines = [follows]
+    if last is not None:
+        more = one_more_net(last, fish_per_net=fish_per_net)
+        lines.append(
+            f"That sample gave ± {last.half_width_percent:.1f} %; one more net of "
+            f"{more.fish_per_net} fish would give about "
+            f"± {more.half_width_percent:.1f} %."
+        )
+    return [*lines, *(f"- {sentence}" for sentence in FAIR_NETTING)]
+
+
+def _show(plans: "list[Plan]", title: str, lines: list[str]) -> None:
+    from rich.console import Console
+    from rich.table import Table
+
+    table = Table(title=title)
+    for name in ("fish a net", "nets", "fish in all", "expected ± %"):
+        table.add_column(name, justify="right")
+    for plan in plans:
         table.add_row(
-            f"{size}",
+            f"{plan.fish_per_net}",
             f"{plan.nets}",
             f"{plan.fish_count}",
             f"{plan.half_width_percent:.1f}",
         )
-    if not table.row_count:
-        raise reasons[0]
     console = Console()
     console.print(table)
-    origin = "typical figures" if sample is None else sample.name
-    console.print(
-        f"From {origin}: fish of a net differ by a CV of "
-        f"{100 * spread.within_net_cv:.0f} %, nets beyond that by "
-        f"{100 * spread.between_net_cv:.0f} %. An expectation, not a promise.",
-        highlight=False,
-    )
-    if last is not None:
-        more = one_more_net(last, fish_per_net=fish_per_net)
-        console.print(
-            f"That sample gave ± {last.half_width_percent:.1f} %; one more net of "
-            f"{more.fish_per_net} fish would give about "
-            f"± {more.half_width_percent:.1f} %.",
-            highlight=False,
-        )
-    for sentence in FAIR_NETTING:
-        console.print(f"- {sentence}", highlight=False)
+    for line in lines:
+        console.print(line, highlight=False)
