@@ -15,6 +15,7 @@ from fishmeasure.training.bits import Thing
 from fishmeasure.training.cutouts import Cutout, dress
 from fishmeasure.training.light import light_scene, take_photo
 from fishmeasure.training.noise import Floats, NoiseBank
+from fishmeasure.training.photo_edge import beyond, close_up
 from fishmeasure.training.shapes import Body, Raster, draw_body, rasterise
 from fishmeasure.training.skins import HELD_OUT_SKINS, PALETTES, Coat, paint
 from fishmeasure.training.surfaces import draw_surface
@@ -24,7 +25,6 @@ MAX_FISH = 16
 MAX_THINGS = 8
 OUTSIDE_GREY = 128  # what the rectified plane shows where the photo ends
 _SAMPLES = 24
-_CLOSE_PX = 150.0
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -402,7 +402,7 @@ def finish(
     """
     image = light_scene(canvas.colour, rng, noise)
     photo = take_photo(image, rng)
-    outside = _close_up(canvas, rng) if close else _beyond(canvas, rng)
+    outside = close_up(canvas, rng) if close else beyond(canvas, rng)
     if outside is not None:
         photo[outside] = OUTSIDE_GREY
         canvas.cover[outside] = 0
@@ -436,50 +436,6 @@ def _shows(owner: NDArray[np.uint8], point: Floats, number: int) -> bool:
     column, row = round(float(point[0])), round(float(point[1]))
     inside = 0 <= row < owner.shape[0] and 0 <= column < owner.shape[1]
     return inside and bool(owner[row, column] == number)
-
-
-def _beyond(canvas: Canvas, rng: np.random.Generator) -> NDArray[np.bool_] | None:
-    """Return what of the plane the photo does not show, if it ends in view."""
-    chance = rng.random()
-    if chance < 0.06:
-        return _close_up(canvas, rng)
-    return _outside(canvas.cover.shape, rng) if chance < 0.33 else None
-
-
-def _close_up(canvas: Canvas, rng: np.random.Generator) -> NDArray[np.bool_] | None:
-    """Return all but an oblong that one large fish fills, or nearly, or overfills."""
-    large = [index for index, row in enumerate(canvas.fish) if row[7] > _CLOSE_PX]
-    if not large:
-        return None
-    number = large[int(rng.integers(len(large)))]
-    row = canvas.fish[number]
-    angle = np.arctan2(row[3] - row[1], row[2] - row[0]) + rng.normal(0, 0.12)
-    rows, columns = np.indices(canvas.cover.shape, dtype=np.float32)
-    along = columns * np.cos(angle) + rows * np.sin(angle)
-    across = rows * np.cos(angle) - columns * np.sin(angle)
-    mine = canvas.owner == number + 1
-    if mine.sum() < 50:
-        return None
-    length = row[7]
-    outside = np.zeros(canvas.cover.shape, bool)
-    for axis, share in ((along, 0.25), (across, 0.35)):
-        inside = axis[mine]
-        for side in (-1, 1):
-            margin = length * (
-                rng.uniform(-0.02, 0.06) if rng.random() < 0.6 else share
-            )
-            edge = (side * inside).max() + margin
-            outside |= side * axis > edge
-    return outside
-
-
-def _outside(shape: tuple[int, int], rng: np.random.Generator) -> NDArray[np.bool_]:
-    """Return the corner or side of the plane that the photo does not show."""
-    rows, columns = np.indices(shape, dtype=np.float32)
-    angle = rng.choice([0, 0.5, 1.0, 1.5]) * np.pi + rng.normal(0, 0.1)
-    side = (columns / shape[1] - 0.5) * np.cos(angle)
-    side = side + (rows / shape[0] - 0.5) * np.sin(angle)
-    return np.asarray(side > rng.uniform(0.2, 0.48))
 
 
 def draw_over(rng: np.random.Generator, noise: NoiseBank) -> Thing:
