@@ -103,4 +103,5 @@ def demo_command(
             return
         open_.add_content(content)
     print(ABOUT)
-    print('Try: fishmeasure outlook "Tank A"')
+    where = f" --book {book}" if book else ""
+    print(f'Try: fishmeasure outlook "Tank A"{where}')
