@@ -6,6 +6,7 @@ import torch
 from torch import Tensor
 from torch.nn import functional
 
+from fishmeasure.segment.learned.judge import WARY
 from fishmeasure.training.scene import OUTSIDE_GREY
 from fishmeasure.training.targets import heat_of
 
@@ -171,7 +172,7 @@ def crop_loss_parts(fine: Tensor, judge: Tensor, truth: Crops) -> dict[str, Tens
     meant = truth.judge[:, 0:1]
     one = torch.ones_like(meant)
     # a wrong length that is used is worse than a right one that is not
-    wary = torch.where(wanted[:, 4:] > 0, one, 2 * one)
+    wary = torch.where(wanted[:, 4:] > 0, one, WARY * one)
     weight = torch.cat([one, meant.expand(-1, 3), wary], dim=1)
     return {
         "cover": cover,

@@ -18,11 +18,13 @@ from tests.accuracy.outlines import flat_plane
 
 SHIPPED = Path(skimage.__file__).parent / "data"
 PICTURES = (
-    *("astronaut.png", "brick.png", "camera.png", "cell.png", "coffee.png"),
-    *("coins.png", "color.png", "grass.png", "gravel.png", "horse.png", "page.png"),
-    *("retina.jpg", "rocket.jpg", "text.png"),
+    *("astronaut.png", "brick.png", "camera.png", "cell.png", "chelsea.png"),
+    *("coffee.png", "coins.png", "color.png", "grass.png", "gravel.png", "horse.png"),
+    *("motorcycle_left.png", "page.png", "retina.jpg", "rocket.jpg", "text.png"),
 )
-FISH_LIKE_TO_THE_NETWORK = ("chelsea.png", "motorcycle_left.png")
+MAY_BE_OUTLINED = 2
+"""Of these pictures: a cat's fur and a motorcycle have been, never used. Figures in
+the model card."""
 SPANS_MM = (220.0, 350.0, 560.0)
 
 
@@ -39,14 +41,16 @@ def read(path: Path) -> Photo:
 
 
 @pytest.mark.parametrize("name", PICTURES)
-def test_no_fish_is_found_in_everyday_pictures(name: str) -> None:
-    assert found_and_used(read(SHIPPED / name), 350.0) == (0, 0)
-
-
-@pytest.mark.parametrize("name", FISH_LIKE_TO_THE_NETWORK)
-def test_what_is_outlined_by_mistake_is_not_used(name: str) -> None:
+def test_nothing_is_used_in_everyday_pictures(name: str) -> None:
     photo = read(SHIPPED / name)
     assert [found_and_used(photo, span)[1] for span in SPANS_MM] == [0, 0, 0]
+
+
+def test_in_most_everyday_pictures_no_fish_is_found() -> None:
+    outlined = [
+        name for name in PICTURES if found_and_used(read(SHIPPED / name), 350.0)[0]
+    ]
+    assert len(outlined) <= MAY_BE_OUTLINED
 
 
 @pytest.mark.shared
