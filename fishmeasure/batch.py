@@ -9,6 +9,7 @@ worker dies is tried alone, and if it dies again it is recorded as failed.
 import json
 import multiprocessing
 import os
+import sys
 import threading
 from collections import deque
 from collections.abc import Callable, Generator, Iterable, Iterator
@@ -23,10 +24,13 @@ from concurrent.futures.process import BrokenProcessPool
 from contextlib import contextmanager
 from dataclasses import dataclass
 from pathlib import Path
-from typing import Any
+from typing import IO, Any, Self
 
 from fishmeasure.errors import ResultFileError
 from fishmeasure.files import taking_place
+
+if sys.platform != "win32":
+    import fcntl
 
 Json = dict[str, Any]
 Measure = Callable[[tuple[str, ...]], list[Json]]
@@ -47,6 +51,26 @@ MEASURING_FAILED: Json = {
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Workers:
+    """Who measures.
+
+    Attributes
+    ----------
+    start
+        Returns an executor; called again where one has broken down.
+    count
+        How many calls it runs at once: decides how much is sent ahead, which bounds
+        the memory whatever the number of photos.
+    died
+        What it raises of a call whose worker died.
+    """
+
+    start: Callable[[], Executor]
+    count: int
+    died: type[Exception] = BrokenProcessPool
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class BatchCount:
     """How far a run has come."""
 
@@ -59,7 +83,8 @@ class ResultFile:
     """JSON lines on disk; what is written is on the disk before ``add`` returns.
 
     Opening drops what a crash or a power cut has left of lines, so that their photos
-    are measured again.
+    are measured again. Until it is closed, other runs are kept from the file: each
+    would measure what the other does.
 
     Attributes
     ----------
@@ -71,16 +96,43 @@ class ResultFile:
     Raises
     ------
     ResultFileError
-        If the file cannot be used, or holds something else.
+        If the file cannot be used, holds something else, or another run uses it.
     """
 
     def __init__(self, path: Path) -> None:
         self._path = path
         self.known: dict[str, bool] = {}
         self.damaged = 0
+        self._held: IO[bytes] | None = None
         with self._using():
             if path.exists():
-                self._read()
+                self._hold()
+                try:
+                    self._read()
+                except BaseException:
+                    self.close()
+                    raise
+
+    def __enter__(self) -> Self:
+        return self
+
+    def __exit__(self, *_: object) -> None:
+        self.close()
+
+    def close(self) -> None:
+        """Let other runs use the file."""
+        if self._held is not None:
+            self._held.close()
+            self._held = None
+
+    def _hold(self) -> None:
+        self.close()
+        self._held = self._path.open("ab")
+        try:
+            _lock(self._held)
+        except BlockingIOError:
+            self.close()
+            raise ResultFileError(str(self._path), "another run uses it") from None
 
     @contextmanager
     def _using(self) -> Iterator[None]:
@@ -102,6 +154,7 @@ class ResultFile:
                     self.known[line["path"]] = _unusable(line)
         if self.damaged:
             self._drop_damaged()
+            self._hold()  # it is another file now
 
     def _drop_damaged(self) -> None:
         with (
@@ -122,6 +175,8 @@ class ResultFile:
         with self._using():
             end = self._path.stat().st_size if self._path.exists() else 0
             try:
+                if self._held is None:
+                    self._hold()
                 with self._path.open("ab") as file:
                     file.write(text.encode())
                     file.flush()
@@ -169,8 +224,7 @@ def run_batch(
     paths: Iterable[str],
     results: ResultFile,
     measure: Measure,
-    start_workers: Callable[[], Executor],
-    workers: int,
+    workers: Workers,
 ) -> Generator[BatchCount, None, None]:
     """Measure what the results lack; yield the count after each chunk.
 
@@ -182,11 +236,8 @@ def run_batch(
         Where lines go, and what is done already.
     measure
         Must be importable in the workers.
-    start_workers
-        Returns an executor; called again where one has broken down.
     workers
-        How many calls it runs at once: decides how much is sent ahead, which
-        bounds the memory whatever the number of photos.
+        Who measures.
     """
     wanted = list(dict.fromkeys(paths))
     known = results.known
@@ -198,7 +249,7 @@ def run_batch(
     )
     if done:
         yield BatchCount(done=done, unusable=unusable, total=len(wanted))
-    for lines in _measured(chunks, measure, start_workers, workers):
+    for lines in _measured(chunks, measure, workers):
         results.add(lines)
         done += len(lines)
         unusable += sum(_unusable(line) for line in lines)
@@ -208,13 +259,12 @@ def run_batch(
 def _measured(
     chunks: deque[tuple[str, ...]],
     measure: Measure,
-    start_workers: Callable[[], Executor],
-    workers: int,
+    workers: Workers,
 ) -> Iterator[list[Json]]:
     suspects: deque[str] = deque()
     while chunks or suspects:
         running: dict[Future[list[Json]], tuple[str, ...]] = {}
-        with start_workers() as executor:
+        with workers.start() as executor:
             try:
                 while suspects:  # one at a time, to know on which the worker dies
                     running = {executor.submit(measure, (suspects[0],)): (suspects[0],)}
@@ -222,7 +272,7 @@ def _measured(
                     running.clear()
                     suspects.popleft()
                 while chunks or running:
-                    while chunks and len(running) < AHEAD_PER_WORKER * workers:
+                    while chunks and len(running) < AHEAD_PER_WORKER * workers.count:
                         chunk = chunks.popleft()
                         running[executor.submit(measure, chunk)] = chunk
                     finished, _ = wait(running, return_when=FIRST_COMPLETED)
@@ -230,13 +280,24 @@ def _measured(
                         lines = future.result()
                         del running[future]
                         yield lines
-            except BrokenProcessPool:
+            except workers.died:
                 if suspects:
                     yield [_failed(suspects.popleft())]
                 else:
                     suspects.extend(
                         path for chunk in running.values() for path in chunk
                     )
+
+
+def _lock(file: IO[bytes]) -> None:
+    if sys.platform == "win32":
+        return
+    try:
+        fcntl.flock(file, fcntl.LOCK_EX | fcntl.LOCK_NB)
+    except BlockingIOError:
+        raise
+    except OSError:
+        return  # a disk without locks, as some of a network are
 
 
 def _is_ours(path: Path) -> bool:

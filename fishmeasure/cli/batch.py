@@ -1,7 +1,9 @@
 """``fishmeasure batch``: a folder or a list of photos, however many."""
 
+import logging
 import os
-from collections.abc import Callable, Iterator
+from collections.abc import Iterator
+from concurrent.futures import CancelledError
 from contextlib import contextmanager
 from functools import partial
 from pathlib import Path
@@ -10,11 +12,10 @@ from typing import TYPE_CHECKING, Annotated, Any
 import typer
 
 from fishmeasure.cli import options, output
-from fishmeasure.errors import BadOptionError
+from fishmeasure.errors import BadOptionError, ClusterLostError
 
 if TYPE_CHECKING:
-    from concurrent.futures import Executor
-
+    from fishmeasure.batch import Workers
     from fishmeasure.pipeline import PhotoSettings
 
 
@@ -77,7 +78,8 @@ def batch_command(
     last = BatchCount(done=0, unusable=0, total=len(paths))
     columns = (BarColumn(), MofNCompleteColumn(), TimeRemainingColumn())
     with (
-        _workers(workers, dask) as (start, count),
+        kept,
+        _workers(workers, dask) as measuring,
         Progress(*columns, console=output.error_console) as bar,
     ):
         task = bar.add_task("", total=len(paths))
@@ -85,8 +87,7 @@ def batch_command(
             paths,
             kept,
             partial(measure_paths, settings=settings, full=full),
-            start,
-            count,
+            measuring,
         ):
             bar.update(task, completed=last.done, total=last.total)
     output.console.print(
@@ -149,21 +150,21 @@ def brief(line: dict[str, Any]) -> dict[str, Any]:
 
 
 @contextmanager
-def _workers(
-    workers: int | None, dask: str | None
-) -> "Iterator[tuple[Callable[[], Executor], int]]":
-    """Give what starts an executor, and how many calls it runs at once."""
-    if dask is None:
-        from fishmeasure.batch import start_processes
+def _workers(workers: int | None, dask: str | None) -> "Iterator[Workers]":
+    from fishmeasure.batch import Workers, start_processes
 
+    if dask is None:
         count = workers or os.cpu_count() or 1
-        yield partial(start_processes, count, "fishmeasure.pipeline"), count
+        start = partial(start_processes, count, "fishmeasure.pipeline")
+        yield Workers(start=start, count=count)
         return
     try:
-        from distributed import Client
+        from distributed import Client, KilledWorker
     except ModuleNotFoundError:
         wanted = "possible without 'pip install fishmeasure[cluster]'"
         raise BadOptionError("--dask", dask, wanted) from None
+    # What its own log says of a lost connection is no help to a grower.
+    logging.getLogger("distributed").setLevel(logging.CRITICAL + 1)
     try:
         client = Client(dask, timeout="5s")
     except (OSError, ValueError, TimeoutError):
@@ -171,4 +172,11 @@ def _workers(
         raise BadOptionError("--dask", dask, wanted) from None
     with client:
         threads = sum(client.nthreads().values())
-        yield partial(client.get_executor, pure=False), max(threads, 1)
+        try:
+            yield Workers(
+                start=partial(client.get_executor, pure=False),
+                count=max(threads, 1),
+                died=KilledWorker,
+            )
+        except CancelledError:
+            raise ClusterLostError(dask) from None

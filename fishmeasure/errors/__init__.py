@@ -36,6 +36,7 @@ from fishmeasure.errors.book import (
 )
 from fishmeasure.errors.command import (
     BadOptionError,
+    ClusterLostError,
     CommandLineError,
     DataFileError,
     OptionFormatError,
@@ -106,6 +107,7 @@ __all__ = [
     "BookNewerError",
     "BookUnreadableError",
     "BookWriteError",
+    "ClusterLostError",
     "CommandLineError",
     "DataFileError",
     "EmptySampleError",

@@ -91,3 +91,15 @@ class ResultFileError(FishMeasureError):
             "Make room or choose another file, then run the command again: it goes on "
             "where it was.",
         )
+
+
+class ClusterLostError(FishMeasureError):
+    """The scheduler of a cluster went away in the midst of measuring."""
+
+    code = "cluster-lost"
+
+    def __init__(self, address: str) -> None:
+        super().__init__(
+            f"The dask scheduler at {address} is gone.",
+            "Start it, then run the command again: it goes on where it was.",
+        )

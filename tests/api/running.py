@@ -33,7 +33,7 @@ class Server:
 
     def memory_mb(self) -> float:
         """Return the memory of the server and its workers, shared pages once each."""
-        return sum(_pss_kb(pid) for pid in family(self.process.pid)) / 1024.0
+        return sum(pss_kb(pid) for pid in family(self.process.pid)) / 1024.0
 
 
 def free_port() -> int:
@@ -123,7 +123,7 @@ def family(pid: int) -> list[int]:
     return [pid, *(one for child in found for one in family(child))]
 
 
-def _pss_kb(pid: int) -> int:
+def pss_kb(pid: int) -> int:
     """Return the proportional set size (proc(5), smaps_rollup)."""
     try:
         text = Path(f"/proc/{pid}/smaps_rollup").read_text()

@@ -27,7 +27,7 @@ from PIL import Image
 ROOT = Path(__file__).resolve().parents[2]
 sys.path.insert(0, str(ROOT))
 
-from fishmeasure.batch import ResultFile, run_batch, start_processes  # noqa: E402
+from fishmeasure.batch import ResultFile, Workers, run_batch, start_processes  # noqa: E402
 from fishmeasure.cli.batch import measure_paths  # noqa: E402
 from fishmeasure.markers import find_plane  # noqa: E402
 from fishmeasure.photo import read_photo  # noqa: E402
@@ -135,17 +135,17 @@ class _AtOnce(ProcessPoolExecutor):
 def batch_rows() -> list[Row]:
     """Return the cost of a list of 100,000, stopped in the middle and resumed."""
     paths = [f"/photos/{number:06d}.jpg" for number in range(MANY)]
+    workers = Workers(start=lambda: _AtOnce(1), count=2)
     with tempfile.TemporaryDirectory() as folder:
         file = Path(folder) / "results.jsonl"
         start = time.perf_counter()
         before_mb = resource.getrusage(resource.RUSAGE_SELF).ru_maxrss / 1000
-        steps = run_batch(paths, ResultFile(file), _stub, lambda: _AtOnce(1), 2)
-        for count in steps:
-            if count.done >= MANY // 2:
-                break
-        steps.close()
-        for count in run_batch(paths, ResultFile(file), _stub, lambda: _AtOnce(1), 2):
-            last = count
+        with ResultFile(file) as results:
+            for count in run_batch(paths, results, _stub, workers):
+                if count.done >= MANY // 2:
+                    break
+        with ResultFile(file) as results:
+            *_, last = run_batch(paths, results, _stub, workers)
         seconds = time.perf_counter() - start
         lines = file.read_text("utf-8").splitlines()
         more_mb = resource.getrusage(resource.RUSAGE_SELF).ru_maxrss / 1000 - before_mb

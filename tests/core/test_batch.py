@@ -13,7 +13,7 @@ from typing import Any
 import pytest
 
 from fishmeasure import cli
-from fishmeasure.batch import CHUNK_PHOTOS, BatchCount, ResultFile, run_batch
+from fishmeasure.batch import CHUNK_PHOTOS, BatchCount, ResultFile, Workers, run_batch
 from fishmeasure.errors import ResultFileError
 
 Json = dict[str, Any]
@@ -49,7 +49,9 @@ class Counting(Executor):
 def run(
     paths: list[str], file: Path, measure: Any = lines, executor: Any = Counting
 ) -> list[BatchCount]:
-    return list(run_batch(paths, ResultFile(file), measure, executor, workers=2))
+    workers = Workers(start=executor, count=2)
+    with ResultFile(file) as results:
+        return list(run_batch(paths, results, measure, workers))
 
 
 def read(file: Path) -> list[str]:
@@ -72,9 +74,10 @@ def test_every_photo_has_one_line(file: Path) -> None:
 def test_a_second_run_measures_only_what_is_missing(file: Path) -> None:
     """Stopped after some chunks, nothing is measured twice."""
     paths = [f"{n}.jpg" for n in range(5 * CHUNK_PHOTOS)]
-    first = run_batch(paths, ResultFile(file), lines, Counting, workers=1)
-    next(first)
-    first.close()  # as a stop in the middle does
+    with ResultFile(file) as results:
+        first = run_batch(paths, results, lines, Workers(start=Counting, count=1))
+        next(first)
+        first.close()  # as a stop in the middle does
     done = read(file)
     assert 0 < len(done) < len(paths)
     executor = Counting()
@@ -107,7 +110,8 @@ def test_damaged_lines_are_measured_again_and_others_kept(
     """As a power cut leaves them: blocks of zeros, or of another file's content."""
     good = [json.dumps(line(f"{n}.jpg")).encode() + b"\n" for n in range(6)]
     file.write_bytes(b"".join((*good[:at], rubbish, *good[at:])))
-    kept = ResultFile(file)
+    with ResultFile(file) as kept:
+        pass
     # Zeros without an end of line take the next line with them.
     lost = {f"{at}.jpg"} if not rubbish.endswith(b"\n") and at < 6 else set()
     assert set(kept.known) == {f"{n}.jpg" for n in range(6)} - lost
@@ -123,6 +127,18 @@ def test_another_file_is_never_taken_for_results(file: Path, content: bytes) -> 
     with pytest.raises(ResultFileError, match="something else"):
         ResultFile(file)
     assert file.read_bytes() == content
+
+
+def test_two_runs_never_share_a_file(file: Path) -> None:
+    """The second would measure what the first does; after the first it may go on."""
+    with ResultFile(file) as results, ResultFile(file) as late:  # before it is there
+        results.add(lines(("0.jpg",)))
+        with pytest.raises(ResultFileError, match="another run"):
+            late.add(lines(("0.jpg",)))
+        with pytest.raises(ResultFileError, match="another run"):
+            ResultFile(file)
+    run(["0.jpg", "1.jpg"], file)
+    assert read(file) == ["0.jpg", "1.jpg"]
 
 
 def test_a_command_says_how_much_it_measures_again(
@@ -155,14 +171,10 @@ def test_a_photo_that_kills_its_worker_is_recorded_as_failed(file: Path) -> None
 def test_what_is_sent_ahead_is_bounded(file: Path) -> None:
     """However many photos there are, few chunks are under way."""
     executor = Counting()
-    steps = run_batch(
-        [f"{n}.jpg" for n in range(1000)],
-        ResultFile(file),
-        lines,
-        lambda: executor,
-        workers=2,
-    )
-    next(steps)
+    paths = [f"{n}.jpg" for n in range(1000)]
+    with ResultFile(file) as results:
+        workers = Workers(start=lambda: executor, count=2)
+        next(run_batch(paths, results, lines, workers))
     assert len(executor.sent) <= 4 * CHUNK_PHOTOS
 
 
@@ -210,7 +222,7 @@ def test_a_cluster_gives_the_same_lines(
     plain, clustered = tmp_path / "plain.jsonl", tmp_path / "cluster.jsonl"
     batch(monkeypatch, folder, "--results", plain, "--workers", 1)
     with distributed.LocalCluster(
-        n_workers=1, threads_per_worker=1, dashboard_address=None, host="127.0.0.1"
+        n_workers=1, threads_per_worker=1, dashboard_address=":0", host="127.0.0.1"
     ) as cluster:
         address = cluster.scheduler_address
         status = batch(monkeypatch, folder, "--results", clustered, "--dask", address)
@@ -218,6 +230,35 @@ def test_a_cluster_gives_the_same_lines(
     assert sorted(plain.read_text("utf-8").splitlines()) == sorted(
         clustered.read_text("utf-8").splitlines()
     )
+
+
+def test_a_cluster_that_goes_away_is_one_clear_line(
+    monkeypatch: pytest.MonkeyPatch,
+    capsys: pytest.CaptureFixture[str],
+    tmp_path: Path,
+) -> None:
+    """What was measured stays."""
+    distributed = pytest.importorskip("distributed")
+    folder = tmp_path / "photos"
+    folder.mkdir()
+    small_folder(folder)
+    results = tmp_path / "results.jsonl"
+    add = ResultFile.add
+    with distributed.LocalCluster(
+        n_workers=1, threads_per_worker=1, dashboard_address=":0", host="127.0.0.1"
+    ) as cluster:
+
+        def add_and_stop(self: ResultFile, lines: Any) -> None:
+            add(self, lines)
+            cluster.close()
+
+        monkeypatch.setattr(ResultFile, "add", add_and_stop)
+        monkeypatch.setattr("fishmeasure.batch.CHUNK_PHOTOS", 1)
+        address = cluster.scheduler_address
+        status = batch(monkeypatch, folder, "--results", results, "--dask", address)
+    assert status == 2
+    assert "is gone" in capsys.readouterr().err.splitlines()[-1]
+    assert len(read(results)) == 1
 
 
 @pytest.mark.parametrize(
