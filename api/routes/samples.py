@@ -8,7 +8,7 @@ from uuid import UUID
 from fastapi import APIRouter, Query, Request, Response
 from pydantic import Field, FiniteFloat
 
-from api import schemas
+from api import outlooks, schemas
 from api.answers import SVG
 from api.estimate_schemas import SampleEstimateOut
 from api.estimates import (
@@ -29,9 +29,11 @@ from fishmeasure.errors import (
     VersionConflictError,
 )
 from fishmeasure.ledger.archive import Page, StoredSample
+from fishmeasure.ledger.entering import check_day, check_species
 from fishmeasure.plain import plain
 from fishmeasure.plots import Theme, sample_line_plot, weight_plot
 from fishmeasure.sampling_plan import FAIR_NETTING, TYPICAL, Spread, plan_nets
+from fishmeasure.species import packaged_species
 
 router = APIRouter(prefix="/v1/samples", tags=["samples"])
 
@@ -208,7 +210,10 @@ def record_sample(services: WithServices, sample_id: UUID, sent: RecordIn) -> Sa
     Raises
     ------
     SampleError
-        If the sample has no estimate yet, or none that fish can have.
+        If the sample has no estimate yet, or none that fish can have, or is of other
+        fish than the cohort.
+    LedgerError
+        If the cohort is not in the book, or the day is in the future.
     """
     stored = _up_to_date(services, services.archive.sample(sample_id))
     estimate = (stored.result or {}).get("estimate")
@@ -216,6 +221,10 @@ def record_sample(services: WithServices, sample_id: UUID, sent: RecordIn) -> Sa
         raise NoEstimateError
     if any(p["fatal"] and p["code"] == "far-from-book" for p in _problems(stored)):
         raise SampleNotEnteredError
+    fish = services.book.cohort(sent.cohort_id)
+    species = stored.body.get("species") or services.settings.species
+    check_species(packaged_species(species), fish)
+    check_day(dt.date.fromisoformat(stored.body["date"]), outlooks.today())
     where = {"unit_id": str(sent.unit_id), "cohort_id": str(sent.cohort_id)}
     body = {**stored.body, **where}
     services.book.add(sample_entry(sample_id, body, estimate))

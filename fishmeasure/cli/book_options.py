@@ -1,9 +1,12 @@
 """Which book the commands mean."""
 
 import os
+from pathlib import Path
 from typing import TYPE_CHECKING, Annotated
 
 import typer
+
+from fishmeasure.errors import NoBookError
 
 if TYPE_CHECKING:
     from fishmeasure.ledger.store import Book
@@ -21,12 +24,25 @@ BookOption = Annotated[
 ]
 
 
-def opened(book: str | None) -> "Book":
+def opened(book: str | None, *, may_be_new: bool = False) -> "Book":
     """Return the book that the option, the environment or the default names.
 
     One on a full or broken disk can be read, so that it can be saved elsewhere.
+
+    Raises
+    ------
+    NoBookError
+        If there is none, unless ``may_be_new``.
     """
     from fishmeasure.ledger.store import open_book
 
     where = book or os.environ.get("FISHMEASURE_BOOK") or DEFAULT_BOOK
+    if not (may_be_new or "://" in where or _lies_at(where)):
+        raise NoBookError(where)
     return open_book(where, to_read=True)
+
+
+def _lies_at(where: str) -> bool:
+    """Return whether a book is there, or the log of one whose file is lost."""
+    path = Path(where).expanduser()
+    return path.exists() or path.with_name(f"{path.name}-wal").exists()

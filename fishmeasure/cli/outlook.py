@@ -97,7 +97,7 @@ def demo_command(
 
     day = read_day("--on", on)
     content = demo_book(day)
-    with opened(book) as open_:
+    with opened(book, may_be_new=True) as open_:
         if any(unit.id == content.units[0].id for unit in open_.units()):
             print("The spring tanks are in this book already.")
             return

@@ -1,9 +1,8 @@
 """``fishmeasure sample``: photos and bulk weighings to mean weight and spread."""
 
-import json
 from pathlib import Path
-from typing import TYPE_CHECKING, Annotated, Final
-from uuid import UUID, uuid5
+from typing import TYPE_CHECKING, Annotated
+from uuid import uuid4
 
 import typer
 from rich.markup import escape
@@ -19,10 +18,7 @@ if TYPE_CHECKING:
     from fishmeasure.population import PopulationEstimate
     from fishmeasure.results import PhotoMeasurement
     from fishmeasure.samplefile import SampleFile
-
-
-# Ids of recorded samples are made in this namespace from what they say.
-_SAMPLES: Final = UUID("5b0f2c1e-7f0a-4d38-9a55-0c8f7f0f3a11")
+    from fishmeasure.species import Species
 
 
 def sample_command(
@@ -82,7 +78,7 @@ def sample_command(
     if plots is not None:
         _write_plots(plots, result)
     if record is not None:
-        _record(wanted, result, record, book)
+        _record(wanted, result, settings.species, cohort=record, book=book)
     if any(problem.fatal for problem in result.problems):
         raise typer.Exit(output.STATUS_UNUSABLE_INPUT)
 
@@ -101,9 +97,15 @@ def read_sample_file(path: Path) -> "SampleFile":
 
 
 def _record(
-    wanted: "SampleFile", result: "SampleMeasurement", cohort: str, book: str | None
+    wanted: "SampleFile",
+    result: "SampleMeasurement",
+    species: "Species",
+    *,
+    cohort: str,
+    book: str | None,
 ) -> None:
     """Enter the sample in the book; the same sample again changes nothing."""
+    from fishmeasure.ledger.entering import check_day, check_species, find_same
     from fishmeasure.ledger.netsample import sample_entry
 
     if any(problem.fatal for problem in result.estimate.problems):
@@ -112,19 +114,28 @@ def _record(
         raise BadOptionError(
             "--record", cohort, "possible without a date and a unit in the file"
         )
+    check_day(wanted.date, options.read_day("date", None))
     answer = result.to_json()
     with opened(book) as open_:
+        fish = open_.cohort(cohort)
+        check_species(species, fish)
         entry = sample_entry(
-            identity=uuid5(_SAMPLES, json.dumps(answer, sort_keys=True) + cohort),
+            identity=uuid4(),
             on=wanted.date,
             unit_id=open_.unit(wanted.unit).id,
-            cohort_id=open_.cohort(cohort).id,
+            cohort_id=fish.id,
             estimate=answer,
             photos=tuple(p for net in wanted.nets for p in net.photos),
         )
-        new = open_.add(entry).added
-    where = "Entered" if new else "Was already"
-    output.error_console.print(f"{where} in the book, entry {entry.id}.")
+        same = find_same(open_, entry)
+        if same is None:
+            open_.add(entry)
+    said = (
+        f"Entered in the book, entry {entry.id}."
+        if same is None
+        else f"Already in the book: the sample of {same.on}, entry {same.id}."
+    )
+    output.error_console.print(said)
 
 
 def _show(

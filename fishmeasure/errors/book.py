@@ -1,5 +1,7 @@
 """The book refuses an entry or cannot be read."""
 
+from datetime import date
+
 from fishmeasure.errors.base import FishMeasureError
 
 
@@ -29,6 +31,31 @@ class UnknownRecordError(LedgerError):
     def __init__(self, what: str, name: str, known: tuple[str, ...] = ()) -> None:
         listed = f"The book has: {', '.join(known)}." if known else ""
         super().__init__(f"The book has no {what} {name}.", listed)
+
+
+class FutureDayError(LedgerError):
+    """What has not been yet cannot be entered."""
+
+    code = "future-day"
+
+    def __init__(self, on: date, today: date) -> None:
+        super().__init__(
+            f"{on} is in the future; today is {today}.",
+            "Not entered. Correct the date.",
+        )
+
+
+class NoBookError(LedgerError):
+    """There is no file where a book is to be read."""
+
+    code = "no-book"
+
+    def __init__(self, where: str) -> None:
+        super().__init__(
+            f"There is no book at {where}.",
+            "Check --book and FISHMEASURE_BOOK. The first 'fishmeasure book add unit' "
+            "makes a new book.",
+        )
 
 
 class EntryConflictError(LedgerError):

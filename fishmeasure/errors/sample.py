@@ -1,5 +1,7 @@
 """The weighings, the sample file or single fish cannot be used."""
 
+from datetime import date
+
 from fishmeasure.errors.base import FishMeasureError
 
 
@@ -94,6 +96,33 @@ class SampleNotEnteredError(SampleError):
             "The sample is not entered in the book: its weights and lengths cannot be "
             "of the same fish.",
             "Correct it first.",
+        )
+
+
+class OtherSpeciesError(SampleError):
+    """A sample of one species is not entered for a cohort of another."""
+
+    code = "other-species"
+
+    def __init__(self, species: str, cohort: str, of_cohort: str) -> None:
+        super().__init__(
+            f"The sample is of {species}, the cohort {cohort} of {of_cohort}. "
+            "Not entered.",
+            f'If the fish are {of_cohort}, write species = "{of_cohort}" in the '
+            "sample and have it measured again; else name another cohort.",
+        )
+
+
+class SampleElsewhereError(SampleError):
+    """The book has the sample, on another day or in another unit."""
+
+    code = "sample-elsewhere"
+
+    def __init__(self, *, day: date, unit: str, identity: str, change: str) -> None:
+        super().__init__(
+            f"The book has this sample already, of {day} in {unit}. Nothing was "
+            "changed.",
+            f"If that is wrong: fishmeasure book correct {identity} {change}",
         )
 
 

@@ -29,7 +29,13 @@ from fishmeasure.ledger.entries import (
 from fishmeasure.ledger.groups import Assumptions, CohortGroups, Group
 from fishmeasure.ledger.sampled import condition_factor, weight_cv
 from fishmeasure.ledger.state import Balance, CountDifference
-from fishmeasure.ledger.summary import Present, cohort_total, count_estimate, unit_state
+from fishmeasure.ledger.summary import (
+    MORE_OUT,
+    Present,
+    cohort_total,
+    count_estimate,
+    unit_state,
+)
 from fishmeasure.ledger.units import FIRST_DAY, LAST_DAY, Cohort, Unit
 from fishmeasure.stock.figures import StockFigures, load_stock_figures
 from fishmeasure.stock.propagation import z_score
@@ -325,7 +331,7 @@ class _Replay:
             group.flows.dead_kg += group.kg(before - group.count)
         group.count_from = [entry.id]
         group.counted_on = entry.on
-        group.problems.pop("more-out-than-in", None)
+        group.problems.pop(MORE_OUT, None)
         group.problems.pop("count-differs", None)
         self._differences.append(
             CountDifference(

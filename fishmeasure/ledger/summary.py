@@ -27,6 +27,8 @@ _NO_FISH: Final = 0.5
 # Mean and variance of the absolute value of a standard normal figure.
 _HALF_NORMAL_MEAN: Final = math.sqrt(2.0 / math.pi)
 _HALF_NORMAL_VAR: Final = 1.0 - 2.0 / math.pi
+MORE_OUT: Final = "more-out-than-in"
+"""The doubt where a cohort's fish in a unit come to less than none."""
 _WATER_FIELDS: Final = (
     "temperature_deg_c",
     "do_mg_per_l",
@@ -104,7 +106,7 @@ def _temperature_unknown(unit: Unit) -> Problem:
 def _cohort_state(fish: CohortGroups, group: Group, on: date) -> CohortInUnit:
     if group.count < -_NO_FISH:
         group.add_problem(
-            "more-out-than-in",
+            MORE_OUT,
             f"The book has {-group.count:.0f} more fish going out than came in. "
             "An entry is missing or has the wrong cohort; count the fish.",
         )

@@ -152,3 +152,31 @@ def test_a_plan_and_pictures_follow_from_a_sample(client: TestClient) -> None:
         answer = client.get(f"/v1/samples/{identity}/{name}")
         assert answer.headers["content-type"] == "image/svg+xml"
         assert b"<svg" in answer.content
+
+
+@pytest.mark.parametrize(
+    ("species", "day", "said"),
+    [
+        (
+            "rainbow-trout",
+            "2026-05-02",
+            "is of rainbow-trout, the cohort {name} of arctic-char. Not entered.",
+        ),
+        ("arctic-char", "2099-05-02", "2099-05-02 is in the future; today is"),
+    ],
+)
+def test_other_fish_and_days_to_come_are_not_entered(
+    client: TestClient, species: str, day: str, said: str
+) -> None:
+    """As on the command line; the sample stays to be mended."""
+    unit, cohort, identity = (str(uuid4()) for _ in range(3))
+    tank = {"id": unit, "name": unit[:8], "kind": "tank", "volume_m3": 6, "depth_m": 1}
+    assert client.put(f"/v1/units/{unit}", json=tank).status_code == 200
+    fish = {"id": cohort, "name": cohort[:8], "species_key": "arctic-char"}
+    assert client.put(f"/v1/cohorts/{cohort}", json=fish).status_code == 200
+    put(client, identity, nets=NETS, species=species, date=day)
+    where = {"unit_id": unit, "cohort_id": cohort}
+    answer = client.post(f"/v1/samples/{identity}/record", json=where)
+    assert answer.status_code == 422
+    assert said.format(name=fish["name"]) in answer.json()["message"]
+    assert client.get(f"/v1/entries/{identity}").status_code == 404

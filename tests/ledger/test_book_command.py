@@ -225,5 +225,39 @@ def test_own_book_by_default(run: Any, monkeypatch: pytest.MonkeyPatch) -> None:
     """Without option and setting the book lies in the user's own folder."""
     monkeypatch.delenv("FISHMEASURE_BOOK")
     monkeypatch.setenv("HOME", str(Path.cwd() / "home"))
+    assert run("demo")[0] == 0
     assert run("book", "units")[0] == 0
     assert Path("home/.local/share/fishmeasure/book.sqlite").exists()
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        ("book", "units"),
+        ("book", "cohorts"),
+        ("book", "entries"),
+        ("book", "state"),
+        ("book", "export", "all.json"),
+        ("book", "cancel", "1234"),
+        ("outlook", "Tank A"),
+    ],
+)
+def test_a_slip_in_the_place_makes_no_book(run: Any, words: tuple[str, ...]) -> None:
+    """Status 2, and nothing is there that was not there before."""
+    status, out, err = run(*words, "--book", "folder/nowhere.sqlite")
+    assert (status, out) == (2, "")
+    assert "There is no book at folder/nowhere.sqlite." in err
+    assert not list(Path().iterdir())
+
+
+@pytest.mark.parametrize("kind", ["died", "harvested", "sold"])
+def test_more_fish_out_than_in_is_said_at_once(filled: Any, kind: str) -> None:
+    """The entry is kept as it was given, and so is the doubt, on the page too."""
+    where = "on=2026-03-09", "unit=Tank A", "cohort=Trout"
+    status, out, err = filled("book", "add", kind, *where, "fish_count=5000")
+    entry = str(UUID(out.strip()))
+    said = "The book has 4700 more fish going out than came in."
+    assert (status, said in err) == (0, True)
+    assert said in filled("outlook", "Tank A", "--on", "2026-04-01")[1]
+    assert filled("book", "correct", entry, "fish_count=50")[2] == ""
+    assert said not in filled("outlook", "Tank A", "--on", "2026-04-01")[1]

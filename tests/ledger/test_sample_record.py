@@ -1,6 +1,7 @@
 """A sample goes from its file into the book by one command."""
 
 import json
+import shlex
 import sys
 from datetime import date, timedelta
 from pathlib import Path
@@ -13,6 +14,7 @@ from fishmeasure.ledger.store import open_book
 
 # Far enough ahead to be later wherever the clock stands.
 TOMORROW = date.today() + timedelta(days=2)  # noqa: DTZ011
+PHOTO = Path(__file__).parents[2] / "sample_images" / "bent_brown.jpg"
 FILE = """
 date = 2026-05-02
 unit = "Tank A"
@@ -112,6 +114,7 @@ def test_the_condition_factor_keeps_its_interval(
         (('unit = "Tank A"', ""), "Trout", "date"),
         (('unit = "Tank A"', 'unit = "Pond"'), "Trout", "no unit Pond"),
         (("", ""), "Char", "no cohort Char"),
+        (("2026-05-02", str(TOMORROW)), "Trout", f"{TOMORROW} is in the future; today"),
     ],
 )
 def test_what_cannot_be_entered_is_said(
@@ -140,7 +143,7 @@ def test_what_cannot_be_entered_is_said(
         (("died", "unit=Tank A", "cohort=Char", "fish_count=2"), "has: Trout"),
         (
             ("died", "unit=Tank A", "cohort=Trout", "fish_count=2", f"on={TOMORROW}"),
-            "none later",
+            "is in the future; today is",
         ),
     ],
 )
@@ -155,3 +158,86 @@ def test_slips_at_the_book_are_said(
     assert book.exists()
     assert run(monkeypatch, "book", "add", *words) == 2
     assert said in capsys.readouterr().err
+
+
+def test_a_sample_of_other_fish_is_not_entered(
+    monkeypatch: pytest.MonkeyPatch,
+    tmp_path: Path,
+    book: Path,
+    capsys: pytest.CaptureFixture[str],
+) -> None:
+    """Trout do not go into a cohort of char, not even unsaid; a stock of trout does."""
+    words = "cohort", "name=Char", "species_key=arctic-char"
+    assert run(monkeypatch, "book", "add", *words) == 0
+    file = tmp_path / "sample.toml"
+    for text in (FILE, FILE.replace('species = "rainbow-trout"', "")):
+        file.write_text(text, encoding="utf-8")
+        assert run(monkeypatch, "sample", file, "--record", "Char") == 2
+        said = (
+            "The sample is of rainbow-trout, the cohort Char of arctic-char. "
+            "Not entered."
+        )
+        assert said in capsys.readouterr().err
+    assert not samples(book)
+    own = "--species", "arctic-char", "--record", "Char"
+    assert run(monkeypatch, "sample", file, *own) == 0
+    assert len(samples(book)) == 1
+
+
+def test_a_moved_photo_makes_no_other_sample(
+    monkeypatch: pytest.MonkeyPatch,
+    tmp_path: Path,
+    book: Path,
+    capsys: pytest.CaptureFixture[str],
+) -> None:
+    """The same photos in another folder, or called otherwise, are the same sample."""
+    file = tmp_path / "sample.toml"
+    for place in ("a.jpg", "net/b.jpg"):
+        photo = tmp_path / place
+        photo.parent.mkdir(exist_ok=True)
+        photo.write_bytes(PHOTO.read_bytes())
+        text = FILE.replace("fish = 8", f'fish = 8\nphotos = ["{place}"]')
+        file.write_text(text, encoding="utf-8")
+        assert run(monkeypatch, "sample", file, "--record", "Trout") == 0
+    assert "Already in the book: the sample of 2026-05-02" in capsys.readouterr().err
+    assert len(samples(book)) == 1
+
+
+def test_a_corrected_date_is_corrected_in_the_book(
+    monkeypatch: pytest.MonkeyPatch,
+    tmp_path: Path,
+    book: Path,
+    capsys: pytest.CaptureFixture[str],
+) -> None:
+    """What the message says to do is done, word for word, and then all is well."""
+    pond = "name=North pond", "kind=pond", "volume_m3=60", "depth_m=1.2"
+    assert run(monkeypatch, "book", "add", "unit", *pond) == 0
+    file = tmp_path / "sample.toml"
+    file.write_text(FILE, encoding="utf-8")
+    assert run(monkeypatch, "sample", file, "--record", "Trout") == 0
+    text = FILE.replace("05-02", "05-03").replace("Tank A", "North pond")
+    file.write_text(text, encoding="utf-8")
+    capsys.readouterr()
+    assert run(monkeypatch, "sample", file, "--record", "Trout") == 2
+    said = capsys.readouterr().err
+    assert "has this sample already, of 2026-05-02 in Tank A" in said
+    words = shlex.split(said.partition("fishmeasure book correct ")[2])
+    assert run(monkeypatch, "book", "correct", *words) == 0
+    assert run(monkeypatch, "sample", file, "--record", "Trout") == 0
+    assert "Already in the book: the sample of 2026-05-03" in capsys.readouterr().err
+    (found,) = (entry for entry in samples(book) if entry.replaces)
+    assert str(found.on) == "2026-05-03"
+
+
+def test_a_sample_that_was_taken_back_is_entered_anew(
+    monkeypatch: pytest.MonkeyPatch, tmp_path: Path, book: Path
+) -> None:
+    """On the same day or another one."""
+    file = tmp_path / "sample.toml"
+    for day in ("05-02", "05-02", "05-04"):
+        file.write_text(FILE.replace("05-02", day), encoding="utf-8")
+        assert run(monkeypatch, "sample", file, "--record", "Trout") == 0
+        with open_book(str(book)) as open_:
+            (counts,) = open_.entries(only_in_force=True)
+        assert str(counts.on) == f"2026-{day}"
+        assert run(monkeypatch, "book", "cancel", str(counts.id)) == 0

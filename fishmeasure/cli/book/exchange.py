@@ -40,7 +40,7 @@ def import_command(
     book: BookOption = None,
 ) -> None:
     """Add what a file holds; what is in the book already is left as it is."""
-    with opened(book) as open_:
+    with opened(book, may_be_new=True) as open_:
         added = open_.add_content(_read(source, open_))
     print(f"{len(added.added)} entries added, {len(added.repeated)} were there.")
 

@@ -1,6 +1,7 @@
 """Units, cohorts and entries written into the book, by FIELD=VALUE."""
 
 from dataclasses import replace
+from datetime import date
 from typing import TYPE_CHECKING, Annotated
 from uuid import uuid4
 
@@ -8,6 +9,7 @@ import typer
 
 from fishmeasure.cli.book_options import BookOption, opened
 from fishmeasure.cli.options import read_day
+from fishmeasure.cli.output import print_problem
 from fishmeasure.errors import OptionFormatError, UnknownRecordError
 
 if TYPE_CHECKING:
@@ -58,12 +60,13 @@ def add_command(
 ) -> None:
     """Add a unit, a cohort or an entry (dated today, unless on=2026-05-02)."""
     from fishmeasure.ledger.codec import from_plain
+    from fishmeasure.ledger.entering import check_day
     from fishmeasure.ledger.entries import entry_from_plain
     from fishmeasure.ledger.units import Cohort, Unit
     from fishmeasure.species import load_species
 
     record = _kind(kind)
-    with opened(book) as open_:
+    with opened(book, may_be_new=True) as open_:
         plain = _typed(record, fields, open_) | {"id": str(uuid4())}
         if record is Unit:
             saved = open_.save_unit(from_plain(Unit, plain)).id
@@ -74,9 +77,9 @@ def add_command(
         else:
             today = read_day("on", None)
             entry = entry_from_plain({"on": today.isoformat()} | plain | {"kind": kind})
-            if entry.on > today:
-                raise OptionFormatError("on", str(entry.on), f"{today}, none later")
+            check_day(entry.on, today)
             saved = open_.add(entry).added[0]
+            _say_doubts(open_, entry, today)
     print(saved)
 
 
@@ -108,6 +111,7 @@ def correct_command(
     book: BookOption = None,
 ) -> None:
     """Write a corrected entry in place of a wrong one, which stays in the book."""
+    from fishmeasure.ledger.entering import check_day
     from fishmeasure.ledger.entries import entry_from_plain, entry_to_plain
 
     with opened(book) as open_:
@@ -115,7 +119,11 @@ def correct_command(
         plain = entry_to_plain(replace(old, recorded_at=None))
         plain |= _typed(type(old), fields, open_)
         plain |= {"id": str(uuid4()), "replaces": str(old.id)}
-        print(open_.add(entry_from_plain(plain)).added[0])
+        changed = entry_from_plain(plain)
+        if changed.on != old.on:
+            check_day(changed.on, read_day("on", None))
+        print(open_.add(changed).added[0])
+        _say_doubts(open_, changed, read_day("on", None))
 
 
 def cancel_command(
@@ -130,6 +138,21 @@ def cancel_command(
         old = _entry(open_, entry)
         back = Cancelled(id=uuid4(), on=old.on, replaces=old.id, note=note)
         print(open_.add(back).added[0])
+
+
+def _say_doubts(book: "Book", entry: "Entry", today: date) -> None:
+    """Say it where more fish went out than came in; the book keeps the doubt."""
+    from fishmeasure.ledger.entries import Died, Harvested, Moved
+    from fishmeasure.ledger.summary import MORE_OUT
+
+    if not isinstance(entry, Died | Harvested | Moved):
+        return
+    for day in sorted({entry.on, max(entry.on, today)}):
+        for fish in book.balance(day).unit(entry.unit_id).cohorts:
+            for problem in fish.problems:
+                if problem.code == MORE_OUT and fish.cohort.id == entry.cohort_id:
+                    print_problem(f"{fish.cohort.name} on {day}", problem)
+                    return
 
 
 def _kinds() -> tuple[str, ...]:
