@@ -175,6 +175,10 @@ class OutageFigureOut(FigureOut):
         '"blower".',
         examples=["power"],
     )
+    inflow_taken_as_pumped: bool = Field(
+        description="Whether new water was reckoned to stop with the power, as it "
+        "does where `inflow_by_gravity` of the unit was not said."
+    )
 
 
 class AdviceOut(Out):
@@ -345,7 +349,7 @@ class StopOut(Record):
     cause: str = Field(description='"power", "pump" or "blower".')
     to_caution: TimeOut = Field(description="Until the caution level.")
     to_critical: TimeOut = Field(description="Until the critical level.")
-    measures: list[MeasureOut] = Field(description="What buys time.")
+    measures: list[MeasureOut] = Field(description="What buys time, the surest first.")
     holding_air_sotr_kg_per_h: EstimateOut = Field(
         description="Backup air that holds the caution level, kg of oxygen an hour "
         "at the standard rate."

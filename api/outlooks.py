@@ -78,7 +78,11 @@ def advice_of(found: UnitOutlook, cohort_id: UUID | None = None) -> out.AdviceOu
     if found.outages is not None:
         worst = found.outages.worst
         minutes = _figure(worst.to_critical.minutes, "minutes")
-        outage = out.OutageFigureOut(**minutes.model_dump(), cause=worst.case.cause)
+        outage = out.OutageFigureOut(
+            **minutes.model_dump(),
+            cause=worst.case.cause,
+            inflow_taken_as_pumped=found.outages.inflow_taken_as_pumped,
+        )
     biomass = found.state.biomass_kg
     plates = [
         _plate(item, found.on)

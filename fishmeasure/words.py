@@ -1,7 +1,7 @@
 """Figures as people read them: a number with its interval, no powers of ten."""
 
 import math
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Literal
 
 if TYPE_CHECKING:
     from fishmeasure.uncertainty import Estimate
@@ -17,6 +17,15 @@ def span(estimate: "Estimate", digits: int = 3) -> str:
     return f"{_fixed(estimate.value, places)} ({low} to {high})"
 
 
+def cautious(estimate: "Estimate", end: Literal["low", "high"], digits: int = 3) -> str:
+    """Return "end (likely value)": the end to act on, then the middle."""
+    places = _places(max(abs(estimate.value), abs(estimate.high) / 10.0), digits)
+    value = _fixed(estimate.value, places)
+    if estimate.low == estimate.high:
+        return value
+    return f"{_fixed(getattr(estimate, end), places)} (likely {value})"
+
+
 def number(value: float, digits: int = 3) -> str:
     """Return a number to some significant digits, never as a power of ten."""
     return _fixed(value, _places(abs(value), digits))
@@ -25,6 +34,13 @@ def number(value: float, digits: int = 3) -> str:
 def percent(share: float) -> str:
     """Return a share in per cent; past all use it is only said to be past it."""
     return "over 999 %" if share > 9.995 else f"{100.0 * share:.0f} %"
+
+
+def share_used(share: "Estimate") -> str:
+    """Return how much of a limit is used, the unsafe end first."""
+    high, middle = percent(share.high), percent(share.value)
+    most = high if high.startswith("over") else f"up to {high}"
+    return most if high == middle else f"{most} (likely {middle})"
 
 
 def _places(size: float, digits: int) -> int:

@@ -67,7 +67,9 @@ class Unit:
     """A pond, tank, raceway section or cage.
 
     A change is a new version; ``version`` is the one that this record is.
-    ``inflow_l_per_min`` is new water, ``recirculated_l_per_min`` what a pump sends
+    ``inflow_l_per_min`` is new water, ``inflow_by_gravity`` says that it flows on
+    without power; who does not say so gets none in a power cut: the safe side.
+    ``recirculated_l_per_min`` what a pump sends
     round through filter and plant bed, ``water_respiration_mg_per_l_h`` the oxygen
     that water and bottom use, next to nothing in a clean tank.
     ``monthly_temperature_deg_c`` has twelve values, January first, or none.
@@ -84,7 +86,7 @@ class Unit:
     salinity_g_per_kg: Annotated[float, Within(0.0, 45.0)] = 0.0
     inflow_l_per_min: LPerMin = 0.0
     inflow_do_mg_per_l: Annotated[float, Within(0.0, 40.0)] | None = None
-    inflow_by_gravity: bool = True
+    inflow_by_gravity: bool = False
     water_respiration_mg_per_l_h: Annotated[float, Within(0.0, 10.0)] = 0.0
     recirculated_l_per_min: LPerMin = 0.0
     aeration: Annotated[tuple[AerationDevice, ...], MaxLength(50)] = ()

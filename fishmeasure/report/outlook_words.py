@@ -13,7 +13,7 @@ from fishmeasure.ledger.outlook import UnitOutlook
 from fishmeasure.stock.harvest import DateEstimate
 from fishmeasure.stock.outage import OutageResult, TimeToLevel, time_words
 from fishmeasure.stock.outage_fall import HORIZON_MIN
-from fishmeasure.words import number, percent, span
+from fishmeasure.words import cautious, number, share_used, span
 
 NO_ANSWER = "No answer yet; see the warnings."
 
@@ -199,9 +199,7 @@ def _limits(limits: Limits | None) -> list[str]:
         return []
     load, ahead = limits.load, limits.ahead
     used = "; ".join(
-        f"{limit.name} {percent(limit.used_fraction.value)} "
-        f"(may be {percent(limit.used_fraction.high)})"
-        for limit in load.limits
+        f"{limit.name} {share_used(limit.used_fraction)}" for limit in load.limits
     )
     room = (
         f"room for {number(load.room_kg, 2)} kg more"
@@ -229,8 +227,9 @@ def _nitrogen(limits: Limits) -> list[str]:
     parts = []
     if limits.ammonia is not None:
         parts.append(
-            f"un-ionised ammonia {span(limits.ammonia.unionised_n_mg_per_l, 2)} mg/L "
-            f"as N, limit {limits.ammonia.limit_n_mg_per_l:g} mg/L"
+            "un-ionised ammonia up to "
+            f"{cautious(limits.ammonia.unionised_n_mg_per_l, 'high', 2)} mg/L as N, "
+            f"limit {limits.ammonia.limit_n_mg_per_l:g} mg/L"
         )
     else:
         parts.append("ammonia not read this week (TAN and pH)")
@@ -238,17 +237,13 @@ def _nitrogen(limits: Limits) -> list[str]:
         when = limits.nitrate.days_to_limit
         trend = limits.nitrate
         now = number(float(trend.nitrate_n_mg_per_l[0]), 2)
-        low, then, high = (
+        then, high = (
             number(float(course[-1]), 2)
-            for course in (
-                trend.low_mg_per_l,
-                trend.nitrate_n_mg_per_l,
-                trend.high_mg_per_l,
-            )
+            for course in (trend.nitrate_n_mg_per_l, trend.high_mg_per_l)
         )
         reach = "not reached" if when is None else f"may be reached in {when} days"
         parts.append(
-            f"nitrate {now} going to {then} ({low} to {high}) mg/L as N in 60 days, "
+            f"nitrate {now} going up to {high} (likely {then}) mg/L as N in 60 days, "
             f"limit of {trend.limit_n_mg_per_l:g} mg/L {reach}"
         )
     if limits.bed is not None:
@@ -271,11 +266,16 @@ def _outages(outages: Outages | None, outlook: UnitOutlook) -> list[str]:
             f"{number(outlook.water.temp_c, 2)} °C ({outlook.water.temp_from})."
         )
     ]
+    if outages.inflow_taken_as_pumped:
+        lines.append(
+            "Taken as pumped: no new water in a power cut; say inflow_by_gravity=true "
+            "if it flows by itself."
+        )
     lines += [_outage(result) for result in outages.results]
     if worst.to_critical.minutes.low < HORIZON_MIN:
-        best_first = sorted(worst.measures, key=lambda m: -m.gained_min.low)
         bought = "; ".join(
-            f"{measure.name}: {_gain(measure.gained_min.low)}" for measure in best_first
+            f"{measure.name}: {_gain(measure.gained_min.low)}"
+            for measure in worst.measures
         )
         lines.append(f"Buys time at least: {bought}.")
         lines.append(
@@ -302,7 +302,7 @@ def _outage(result: OutageResult) -> str:
 
 
 def _after(time: TimeToLevel) -> str:
-    low, high = time_words(time.minutes.low), time_words(time.minutes.high)
+    low, middle = time_words(time.minutes.low), time_words(time.minutes.value)
     if time.minutes.high <= 0.0:
         return "at once"
-    return f"after {low}" if low == high else f"after {low} to {high}"
+    return f"after {low}" if low == middle else f"after {low} (likely {middle})"

@@ -58,7 +58,7 @@ class OutageResult:
     course_min, course_mg_per_l, course_low_mg_per_l, course_high_mg_per_l
         (n,) minutes and oxygen in mg/L with its interval, for the chart.
     measures
-        The longest time gained first.
+        The longest time surely gained first.
     holding_air_sotr_kg_per_h, holding_water_l_per_min
         Backup air (standard rate) or fresh water that would hold the caution
         level.
@@ -237,7 +237,7 @@ def _measures(
                 gained_min=from_draws(float(gain[0]), gain[1:], level),
             )
         )
-    return tuple(sorted(found, key=lambda m: m.gained_min.value, reverse=True))
+    return tuple(sorted(found, key=lambda m: m.gained_min.low, reverse=True))
 
 
 def _holding(

@@ -181,6 +181,49 @@ def test_every_range_says_how_surely_it_holds(phones: Phones, server: Server) ->
     expect(meaning).to_contain_text(f"{sure(outlook['feed'])}")
 
 
+def test_of_a_limit_the_end_to_act_on_stands_large(
+    phones: Phones, server: Server
+) -> None:
+    """The short end of a time, the full end of a limit; the middle in small print."""
+    phone = phones(server.plain_url)
+    units = server.items("v1/units")
+    unit_id = next(unit["id"] for unit in units if unit["name"] == "Tank A")
+    outlook = server.get(f"v1/units/{unit_id}/outlook")
+
+    def hours(minutes: float) -> str:
+        whole, rest = divmod(int(minutes / 5) * 5, 60)
+        return f"{whole} h {rest:02d} min"
+
+    phone.open(f"unit/{unit_id}")
+    row = phone.page.locator(".outlook > div").filter(has_text="stops, act")
+    large, small = row.locator("dd").nth(0), row.locator("dd").nth(1)
+    outage = outlook["outage"]
+    assert hours(outage["low"]) != hours(outage["value"])
+    expect(large).to_have_text(f"within {hours(outage['low'])}")
+    expect(small).to_contain_text(f"likely {hours(outage['value'])}")
+    best = next(s for s in outlook["outages"] if s["cause"] == outage["cause"])
+    gained = best["measures"][0]["gained_min"]
+    expect(small).to_contain_text(f"buys at least {hours(gained['low'])}")
+    expect(small).to_contain_text("taken as pumped: no new water in a power cut")
+    oxygen = phone.page.locator(".outlook > div").filter(has_text="Oxygen supply")
+    expect(oxygen.locator("dd").nth(0)).to_contain_text("up to")
+    expect(oxygen.locator("dd").nth(1)).to_contain_text("likely")
+
+
+def test_new_water_is_pumped_unless_ticked(phones: Phones, server: Server) -> None:
+    """Who skips the question gets no water in a power cut; the tick is kept."""
+    phone = phones(server.plain_url)
+    unit_id = phone.add_unit("Pumped tank")
+    assert server.get(f"v1/units/{unit_id}")["inflow_by_gravity"] is False
+    phone.open(f"unit/{unit_id}/change")
+    tick = phone.page.get_by_label("New water flows in without power")
+    expect(tick).not_to_be_checked()
+    tick.check()
+    phone.button("Save the unit").click()
+    phone.sent()
+    assert server.get(f"v1/units/{unit_id}")["inflow_by_gravity"] is True
+
+
 def test_weights_and_lengths_in_pounds_ounces_and_inches(
     phones: Phones, server: Server
 ) -> None:

@@ -11,6 +11,7 @@ from typer.testing import CliRunner
 from fishmeasure import cli
 from fishmeasure.plain import plain
 from fishmeasure.stock import cautions
+from fishmeasure.stock.outage import time_words
 from fishmeasure.stock.propagation import exact, lognormal
 from fishmeasure.uncertainty import Estimate
 from fishmeasure.words import number, span
@@ -112,8 +113,34 @@ def test_a_limit_of_nothing_is_said_to_be_past_full() -> None:
     shown = run(
         "stocking rainbow-trout --mean-weight 240 --temp 9 --biomass 56 --volume 6"
     )
-    assert "oxygen: over 999 % used (may be over 999 %), carries 0 kg" in shown
+    assert "oxygen: over 999 % used, surely carries 0 kg" in shown
     assert "56.0 kg too much at the unsafe end" in shown
+
+
+def test_the_end_to_act_on_comes_first() -> None:
+    """An estimate is no measurement: what a grower reads first is its unsafe end."""
+    result = json.loads(run(f"{COMMANDS['outage']} --json -"))["outage"]
+    shown = run(COMMANDS["outage"])
+    minutes = result["to_critical"]["minutes"]
+    low, middle = time_words(minutes["low"]), time_words(minutes["value"])
+    assert low != middle
+    assert f"mg/L: within {low} (likely {middle})" in shown
+    gained = result["measures"][0]["gained_min"]
+    assert (
+        f": {time_words(gained['low'])} (likely {time_words(gained['value'])})" in shown
+    )
+    reading = run("ammonia nile-tilapia --tan 1 --ph 8 --temp 24")
+    found = json.loads(run("ammonia nile-tilapia --tan 1 --ph 8 --temp 24 --json -"))
+    high = found["unionised_n_mg_per_l"]["high"]
+    assert f"nitrogen: up to {high:.3f} (likely 0.050) mg/L" in reading
+
+
+def test_an_inflow_that_is_not_said_to_be_a_spring_stops_and_that_is_said() -> None:
+    """The safe side, and how to say otherwise."""
+    said = "Taken as pumped: no new water in a power cut; say --spring"
+    assert said in run(COMMANDS["outage"])
+    assert said not in run(f"{COMMANDS['outage']} --spring")
+    assert said not in run(COMMANDS["outage"].replace("--inflow 60", "--inflow 0"))
 
 
 @pytest.mark.parametrize(

@@ -30,8 +30,10 @@ from fishmeasure.report.outlook_pdf import outlook_pdf, write_pdf
 from fishmeasure.report.outlook_plots import outlook_plots
 from fishmeasure.report.outlook_words import NO_ANSWER, heading, sections
 from fishmeasure.stock import cautions
+from fishmeasure.stock.outage import time_words
 from fishmeasure.stock.oxygen_supply import DO_STANDARD_MG_PER_L, aerator_supply
 from fishmeasure.stock.saturation import Water, oxygen_saturation_mg_per_l
+from fishmeasure.words import percent
 from tests.ledger.build import cohort, day, entry_about, same, tank
 
 TROUT = cohort("trout", id=same(11), plate_weight_g=250.0)
@@ -191,7 +193,7 @@ def test_what_can_stop_depends_on_the_unit() -> None:
     """A spring that runs by itself has no pump to stop."""
     still = replace(TANK, inflow_l_per_min=0.0)
     assert _causes(still) == {"power"}
-    assert _causes(TANK) == {"power"}
+    assert _causes(replace(TANK, inflow_by_gravity=True)) == {"power"}
     assert _causes(replace(TANK, inflow_by_gravity=False)) == {"power", "pump"}
     air = (AerationDevice(name="blower", standard_transfer_g_per_h=50.0),)
     assert _causes(replace(still, aeration=air)) == {"power", "blower"}
@@ -205,6 +207,41 @@ def _causes(unit: Unit) -> set[str]:
     times = [result.to_critical.minutes.low for result in found.results]
     assert times == sorted(times)
     return {result.case.cause for result in found.results}
+
+
+def test_new_water_stops_with_the_power_unless_it_is_said_to_flow_by_itself() -> None:
+    """Who says nothing is taken to have a pump: the safe side, and the page says so."""
+    said = "Taken as pumped: no new water in a power cut; say inflow_by_gravity=true"
+    critical = {}
+    for name, unit in {
+        "unsaid": TANK,
+        "pumped": replace(TANK, inflow_by_gravity=False),
+        "spring": replace(TANK, inflow_by_gravity=True),
+        "none": replace(TANK, inflow_l_per_min=0.0),
+    }.items():
+        found = outlook(*FULL, unit=unit)
+        assert found.outages is not None
+        text = " ".join(line for part in sections(found) for line in part.lines)
+        assert (said in text) is (name in {"unsaid", "pumped"})
+        power = next(r for r in found.outages.results if r.case.cause == "power")
+        critical[name] = power.to_critical.minutes.low
+    assert critical["unsaid"] == critical["pumped"] < critical["spring"]
+
+
+def test_the_end_to_act_on_comes_first() -> None:
+    """Of the time the short end, of a limit the full one, of a help what is sure."""
+    found = outlook(*FULL)
+    assert found.outages is not None
+    assert found.limits is not None
+    text = " ".join(line for part in sections(found) for line in part.lines)
+    minutes = found.outages.worst.to_critical.minutes
+    low, middle = time_words(minutes.low), time_words(minutes.value)
+    assert low != middle
+    assert f"mg/L) after {low} (likely {middle})" in text
+    for limit in found.limits.load.limits:
+        assert f"{limit.name} up to {percent(limit.used_fraction.high)}" in text
+    gains = [measure.gained_min.low for measure in found.outages.worst.measures]
+    assert gains == sorted(gains, reverse=True)
 
 
 def test_load_for_some_hours() -> None:

@@ -121,8 +121,8 @@ function cohortRows({ harvests, condition, grading }) {
   if (ready && ready.value >= 1) {
     rows.push([
       t("outlook.ready"),
-      count(ready.value),
-      t("outlook.at-least", { n: count(Math.floor(ready.low)) }),
+      t("outlook.at-least", { value: count(Math.floor(ready.low)) }),
+      likely(count(ready.value)),
     ]);
   }
   if (condition) {
@@ -141,9 +141,12 @@ function cohortRows({ harvests, condition, grading }) {
 
 const percent = (value) => `${number(value, 2)} %`;
 const upTo = (value) => t("outlook.up-to", { value: percent(value) });
+const likely = (value) => t("outlook.likely", { value });
 
+// Of each limit the end to act on stands large, the middle beside it in small print.
 function oxygenRows({ oxygen }) {
-  return oxygen ? [[t("limit.oxygen"), percent(oxygen.value), upTo(oxygen.high)]] : [];
+  if (!oxygen) return [];
+  return [[t("limit.oxygen"), upTo(oxygen.high), likely(percent(oxygen.value))]];
 }
 
 function limitRows(limits) {
@@ -156,7 +159,7 @@ function limitRows(limits) {
       `limit.${tightest.name}`,
       t("outlook.limit", { name: tightest.name }),
     );
-    rows.push([label, percent(value * 100), upTo(high * 100)]);
+    rows.push([label, upTo(high * 100), likely(percent(value * 100))]);
   }
   rows.push([
     t("outlook.room"),
@@ -173,25 +176,27 @@ function limitRows(limits) {
 function outageRows({ outage, outages }) {
   if (!outage) return [];
   const worst = outages?.find(({ cause }) => cause === outage.cause);
-  const best = worst?.measures[0];
+  const best = worst?.measures.find(({ gained_min: gained }) => gained.low >= 1);
   return [
     [
       textOr(`outlook.outage-${outage.cause}`, t("outlook.outage")),
-      duration(outage.value),
       t("outlook.act-within", { time: duration(outage.low) }),
+      likely(duration(outage.value)),
       worst
         ? t("outlook.critical", { value: number(worst.to_critical.level_mg_per_l, 2) })
         : null,
       best
-        ? t("outlook.helps", { what: best.name, time: duration(best.gained_min.value) })
+        ? t("outlook.helps", { what: best.name, time: duration(best.gained_min.low) })
         : null,
+      outage.inflow_taken_as_pumped ? t("outlook.pumped") : null,
     ],
   ];
 }
 
+/** Return minutes in words; hours down to five minutes, as on paper. */
 function duration(minutes) {
   if (minutes >= DAY_MIN) return t("time.day-or-more");
-  const whole = Math.floor(minutes);
+  const whole = minutes < 60 ? Math.floor(minutes) : Math.floor(minutes / 5) * 5;
   if (whole < 60) return t("time.minutes", { n: whole });
   return t("time.hours", {
     hours: Math.floor(whole / 60),

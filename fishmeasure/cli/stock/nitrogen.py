@@ -7,7 +7,7 @@ import typer
 from fishmeasure.cli.options import JsonTo
 from fishmeasure.cli.output import data_only, write_lines
 from fishmeasure.cli.stock import options as opt
-from fishmeasure.words import number, span
+from fishmeasure.words import cautious, number, span
 
 
 def ammonia_command(
@@ -34,13 +34,13 @@ def ammonia_command(
     )
     if data_only(json_to, found):
         return
-    used = span(scaled(found.limit_used_fraction, 100.0), 2)
+    used = cautious(scaled(found.limit_used_fraction, 100.0), "high", 2)
+    unionised = cautious(found.unionised_n_mg_per_l, "high", 2)
     write_lines(
         (
             f"Un-ionised share: {100.0 * found.unionised_fraction:.2f} %",
-            f"Un-ionised ammonia nitrogen: {span(found.unionised_n_mg_per_l, 2)} mg/L",
-            f"Of the limit of {found.limit_n_mg_per_l:g} mg/L: {used} %",
-            "Act on the highest figure.",
+            f"Un-ionised ammonia nitrogen: up to {unionised} mg/L",
+            f"Of the limit of {found.limit_n_mg_per_l:g} mg/L: up to {used} %",
         ),
         problems=found.problems,
         notes=found.notes,
@@ -92,19 +92,14 @@ def nitrate_command(
     reached = "is not reached in that time"
     if trend.days_to_limit is not None:
         reached = f"may be passed in {trend.days_to_limit} days"
-    low, middle, high = (
-        number(course[-1])
-        for course in (
-            trend.low_mg_per_l,
-            trend.nitrate_n_mg_per_l,
-            trend.high_mg_per_l,
-        )
+    middle, high = (
+        number(course[-1]) for course in (trend.nitrate_n_mg_per_l, trend.high_mg_per_l)
     )
     write_lines(
         (
             f"The feed makes {span(made)} g nitrogen a day",
             f"The plants take up {span(uptake)} g a day",
-            f"Nitrate nitrogen in {days} days: {middle} ({low} to {high}) mg/L",
+            f"Nitrate nitrogen in {days} days: up to {high} (likely {middle}) mg/L",
             f"The limit of {trend.limit_n_mg_per_l:g} mg/L {reached}",
         ),
         notes=(*trend.notes, nitrogen.UPTAKE_NOTE) if bed else trend.notes,

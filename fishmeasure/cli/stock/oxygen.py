@@ -12,10 +12,11 @@ from fishmeasure.cli.options import JsonTo
 from fishmeasure.cli.output import data_only, write_bytes, write_lines
 from fishmeasure.cli.stock import options as opt
 from fishmeasure.errors import BadOptionError
-from fishmeasure.words import number, span
+from fishmeasure.words import cautious, number, span
 
 if TYPE_CHECKING:
     from fishmeasure.stock.outage import OutageResult, TimeToLevel
+    from fishmeasure.stock.unit import RearingUnit
     from fishmeasure.uncertainty import Estimate
 
 
@@ -53,8 +54,14 @@ def oxygen_command(
             ),
             f"Supply at {kept:g} mg/L: {span(balance.supply_g_per_h)} g/h",
             _balance(balance.unsafe_balance_g_per_h),
-            f"Oxygen settles at {span(balance.steady_do_mg_per_l)} mg/L",
-            f"The supply carries {span(balance.max_biomass_kg)} kg of fish",
+            (
+                "Oxygen may settle as low as "
+                f"{cautious(balance.steady_do_mg_per_l, 'low')} mg/L"
+            ),
+            (
+                "The supply surely carries "
+                f"{cautious(balance.max_biomass_kg, 'low')} kg of fish"
+            ),
         ),
         problems=balance.problems,
         cautions=(cautions.ESTIMATE, cautions.OXYGEN),
@@ -140,13 +147,12 @@ def _write_outage(result: "OutageResult", hours: float, load: "Estimate") -> Non
     from fishmeasure.stock.outage import time_words
 
     def reached(name: str, time: "TimeToLevel") -> str:
-        low, high = time_words(time.minutes.low), time_words(time.minutes.high)
-        middle = time_words(time.minutes.value)
-        return f"{name}, {time.level_mg_per_l:g} mg/L, in {middle} ({low} to {high})"
+        low, middle = time_words(time.minutes.low), time_words(time.minutes.value)
+        return f"{name}, {time.level_mg_per_l:g} mg/L: within {low} (likely {middle})"
 
     measures = (
-        f"  {m.name}: {time_words(m.gained_min.value)} more "
-        f"(at least {time_words(m.gained_min.low)})"
+        f"  {m.name}: {time_words(m.gained_min.low)} "
+        f"(likely {time_words(m.gained_min.value)})"
         for m in result.measures
     )
     air, water = result.holding_air_sotr_kg_per_h, result.holding_water_l_per_min
@@ -154,14 +160,25 @@ def _write_outage(result: "OutageResult", hours: float, load: "Estimate") -> Non
         (
             reached("Caution", result.to_caution),
             reached("Critical", result.to_critical),
-            "What buys time until critical:",
+            "Buys time until critical, at least:",
             *measures,
             "The caution level would be held by",
-            f"  backup air of {span(air)} kg/h standard transfer rate,",
-            f"  or {span(water)} L/min of fresh water",
-            f"Fish that would last {hours:g} h: {span(load)} kg",
+            f"  backup air of {cautious(air, 'high')} kg/h standard transfer rate,",
+            f"  or {cautious(water, 'high')} L/min of fresh water",
+            f"Fish that would last {hours:g} h: at most {cautious(load, 'low')} kg",
         ),
         problems=result.problems,
         cautions=result.cautions,
-        notes=result.notes,
+        notes=(*_assumed(result.case.unit), *result.notes),
+    )
+
+
+def _assumed(unit: "RearingUnit") -> tuple[str, ...]:
+    if unit.inflow_l_per_min == 0.0 or not unit.inflow_pumped:
+        return ()
+    return (
+        (
+            "Taken as pumped: no new water in a power cut; say --spring if it flows by "
+            "itself."
+        ),
     )

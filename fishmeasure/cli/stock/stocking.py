@@ -10,7 +10,7 @@ from fishmeasure.cli.groups import grouped
 from fishmeasure.cli.options import JsonTo
 from fishmeasure.cli.output import data_only, write_lines
 from fishmeasure.cli.stock import options as opt
-from fishmeasure.words import number, percent, span
+from fishmeasure.words import cautious, number, share_used
 
 if TYPE_CHECKING:
     from fishmeasure.stock.factors import UnitLimits
@@ -90,11 +90,10 @@ def _write_stocking(
         )
     write_lines(
         (
-            f"Density: {span(load.density_kg_per_m3)} kg/m³",
+            f"Density: up to {cautious(load.density_kg_per_m3, 'high')} kg/m³",
             *(
-                f"  {limit.name}: {percent(limit.used_fraction.value)} used "
-                f"(may be {percent(limit.used_fraction.high)}), carries "
-                f"{span(limit.capacity_kg)} kg"
+                f"  {limit.name}: {share_used(limit.used_fraction)} used, surely "
+                f"carries {cautious(limit.capacity_kg, 'low')} kg"
                 for limit in load.limits
             ),
             f"Limited first by {load.limiting.name}; {room}",

@@ -20,13 +20,15 @@ class Outages:
     """Each thing that may stop, the soonest critical first.
 
     ``hours_biomass_kg`` is the load that would have given ``hours`` until the
-    critical level in the first of them.
+    critical level in the first of them. ``inflow_taken_as_pumped`` says that new
+    water was reckoned to stop with the power.
     """
 
     results: tuple[OutageResult, ...]
     hours: float
     hours_biomass_kg: Estimate
     start_from: str
+    inflow_taken_as_pumped: bool
 
     @property
     def worst(self) -> OutageResult:
@@ -84,6 +86,7 @@ def outages(
         hours=options.hours,
         hours_biomass_kg=biomass_for_hours(results[0].case, hours=options.hours),
         start_from=water.do_from,
+        inflow_taken_as_pumped=_pumped_inflow(state),
     )
 
 
@@ -94,13 +97,15 @@ def _need(group: FishGroup, temp_c: float) -> float:
     return demand.rate_mg_per_kg_h.value
 
 
+def _pumped_inflow(state: UnitState) -> bool:
+    return state.unit.inflow_l_per_min > 0.0 and not state.unit.inflow_by_gravity
+
+
 def _causes(state: UnitState) -> tuple[OutageCause, ...]:
     """Return what can stop in this unit; power always can."""
     causes: tuple[OutageCause, ...] = ("power",)
     unit = state.unit
-    if unit.recirculated_l_per_min > 0.0 or (
-        unit.inflow_l_per_min > 0.0 and not unit.inflow_by_gravity
-    ):
+    if unit.recirculated_l_per_min > 0.0 or _pumped_inflow(state):
         causes += ("pump",)
     if unit.aeration:
         causes += ("blower",)

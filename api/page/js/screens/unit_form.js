@@ -43,7 +43,7 @@ function fields(old) {
     },
     { name: "depth_m", type: "number", unit: "m", required: true, min: 0.05, max: 100 },
     { name: "inflow_l_per_min", type: "number", unit: "L/min", max: 1e6 },
-    { name: "inflow_by_gravity", type: "check", value: old.inflow_by_gravity ?? true },
+    { name: "inflow_by_gravity", type: "check", value: old.inflow_by_gravity ?? false },
     { name: "recirculated_l_per_min", type: "number", unit: "L/min", max: 1e6 },
     { name: "plant_bed_area_m2", type: "number", unit: "m²", max: 1e6 },
     { name: "altitude_m", type: "number", unit: "m", min: -430, max: 6000 },
