@@ -1,6 +1,7 @@
 """Figures as people read them: a number with its interval, no powers of ten."""
 
 import math
+import shlex
 from typing import TYPE_CHECKING, Literal
 
 if TYPE_CHECKING:
@@ -41,6 +42,14 @@ def share_used(share: "Estimate") -> str:
     high, middle = percent(share.high), percent(share.value)
     most = high if high.startswith("over") else f"up to {high}"
     return most if high == middle else f"{most} (likely {middle})"
+
+
+def shell_word(text: str) -> str:
+    """Return a text as one word of a command line, in plain quotes if it can be."""
+    if shlex.quote(text) == text:
+        return text
+    plain = not set(text) & set('"\\$`!') and text.isprintable()
+    return f'"{text}"' if plain else shlex.quote(text)
 
 
 def _places(size: float, digits: int) -> int:

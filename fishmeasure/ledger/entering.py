@@ -1,7 +1,6 @@
 """Whether a net sample may go into the book, and whether it is there already."""
 
 import math
-import shlex
 from datetime import date, timedelta
 from typing import Final
 
@@ -15,6 +14,7 @@ from fishmeasure.ledger.entries import Sample
 from fishmeasure.ledger.store import Book
 from fishmeasure.ledger.units import Cohort
 from fishmeasure.species import Species, load_species
+from fishmeasure.words import shell_word
 
 # Two places are at most 26 hours apart, so it may be tomorrow for who sends it.
 _SLACK: Final = timedelta(days=1)
@@ -91,7 +91,7 @@ def find_same(book: Book, sample: Sample) -> Sample | None:
     if old.on != sample.on:
         fields.append(f"on={sample.on}")
     if old.unit_id != sample.unit_id:
-        fields.append(f"unit={shlex.quote(unit)}")
+        fields.append(f"unit={shell_word(unit)}")
     raise SampleElsewhereError(
         day=old.on,
         unit=book.unit(old.unit_id).name,

@@ -24,6 +24,7 @@ from fishmeasure.ledger.entries import Entry, Sample, in_force
 from fishmeasure.ledger.state import UnitState
 from fishmeasure.ledger.units import Cohort, Unit
 from fishmeasure.stock import cautions
+from fishmeasure.words import shell_word
 
 __all__ = ["Options", "UnitOutlook", "unit_outlook"]
 
@@ -114,8 +115,10 @@ def unit_outlook(
     if not state.cohorts:
         tried.say(
             "no-fish",
-            f"The book has no fish in {state.unit.name} on {on}. "
-            "Enter what was stocked.",
+            f"The book has no fish in {state.unit.name} on {on}. Enter what was "
+            "stocked: fishmeasure book add stocked "
+            f"unit={shell_word(state.unit.name)} cohort=… fish_count=… "
+            "mean_weight_g=… on=…",
         )
     feeding = tried.get(
         lambda: answers.feeding(
@@ -125,7 +128,7 @@ def unit_outlook(
     limits = tried.get(
         lambda: answers.limits(found, state, water, feeding, options, tried)
     )
-    outages = tried.get(lambda: answers.outages(found, state, water, options))
+    outages = tried.get(lambda: answers.outages(found, state, water, options, tried))
     present = {fish.cohort.id for fish in state.cohorts}
     return UnitOutlook(
         about=about,

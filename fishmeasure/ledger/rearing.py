@@ -48,6 +48,15 @@ def rearing_unit(unit: Unit) -> RearingUnit:
     )
 
 
+def oxygen_is_entered(unit: Unit) -> bool:
+    """Return whether anything is entered that brings oxygen."""
+    return (
+        unit.inflow_l_per_min > 0.0
+        or unit.recirculated_l_per_min > 0.0
+        or any(device.standard_transfer_g_per_h for device in unit.aeration)
+    )
+
+
 def aerator(device: AerationDevice) -> Aerator:
     """Return a device for the calculations."""
     return Aerator(

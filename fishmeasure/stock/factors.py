@@ -58,6 +58,8 @@ class UnitLimits:
         With a plant bed; None leaves the bed out.
     protein_percent
         None takes the species' figure.
+    with_oxygen
+        False leaves oxygen out, where nothing is known of what brings it.
     """
 
     density_kg_per_m3: float | None = None
@@ -67,6 +69,7 @@ class UnitLimits:
     condition_factor: float | None = None
     crop: Crop | None = None
     protein_percent: float | None = None
+    with_oxygen: bool = True
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -220,9 +223,12 @@ def factors_of(
     indices: tuple[Factor, ...] = ()
     if limits.condition_factor is not None:
         indices = _index_factors(unit, limits.condition_factor)
+    oxygen: tuple[Factor, ...] = ()
+    if limits.with_oxygen:
+        oxygen = (_oxygen_factor(unit, limits, species, temp_c),)
     return (
         density,
         *indices,
-        _oxygen_factor(unit, limits, species, temp_c),
+        *oxygen,
         *_feed_factors(unit, limits, species, temp_c),
     )

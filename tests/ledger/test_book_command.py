@@ -1,6 +1,7 @@
 """The book on the command line, as a grower uses it."""
 
 import json
+import shlex
 import sys
 from pathlib import Path
 from typing import Any
@@ -261,3 +262,40 @@ def test_more_fish_out_than_in_is_said_at_once(filled: Any, kind: str) -> None:
     assert said in filled("outlook", "Tank A", "--on", "2026-04-01")[1]
     assert filled("book", "correct", entry, "fish_count=50")[2] == ""
     assert said not in filled("outlook", "Tank A", "--on", "2026-04-01")[1]
+
+
+def said_commands(text: str) -> list[list[str]]:
+    """Return the commands in an outlook's warnings, with figures for their dots."""
+    flat = " ".join(text.split()).partition("Warnings")[2]
+    flat = flat.partition("Cautions")[0].replace(" or fishmeasure", " fishmeasure")
+    found = flat.replace("on=…", "on=2026-03-01").replace("cohort=…", "cohort=Trout")
+    found = found.replace("…", "30").replace("\n", " ")
+    return [
+        shlex.split(part.strip()) for part in found.split("fishmeasure ")[1:] if part
+    ]
+
+
+def test_a_unit_without_oxygen_says_how_to_enter_it(filled: Any) -> None:
+    """Each of the commands works, and then there is an answer."""
+    show = "outlook", "Tank A", "--on", "2026-04-01"
+    out = filled(*show)[1]
+    assert "999" not in out
+    assert json.loads(filled(*show, "--json", "-")[1])["outages"] is None
+    commands = said_commands(out)
+    assert len(commands) == 2
+    for command in commands:
+        assert command[:4] == ["book", "change", "unit", "Tank A"]
+        assert filled(*command)[0] == 0
+        assert "cannot be worked out" not in filled(*show)[1]
+        filled("book", "change", "unit", "Tank A", "inflow_l_per_min=0")
+
+
+def test_an_empty_unit_says_how_to_stock_it(filled: Any) -> None:
+    """The command works, and the fish are there."""
+    pond = "name=North pond", "kind=pond", "volume_m3=60", "depth_m=1.2"
+    filled("book", "add", "unit", *pond)
+    show = "outlook", "North pond", "--on", "2026-04-01"
+    (command,) = said_commands(filled(*show)[1])
+    assert command[:3] == ["book", "add", "stocked"]
+    assert filled(*command)[0] == 0
+    assert "no fish in" not in filled(*show)[1]

@@ -192,13 +192,31 @@ def test_old_readings_say_nothing_of_tonight() -> None:
 def test_what_can_stop_depends_on_the_unit() -> None:
     """A spring that runs by itself has no pump to stop."""
     still = replace(TANK, inflow_l_per_min=0.0)
-    assert _causes(still) == {"power"}
     assert _causes(replace(TANK, inflow_by_gravity=True)) == {"power"}
     assert _causes(replace(TANK, inflow_by_gravity=False)) == {"power", "pump"}
     air = (AerationDevice(name="blower", standard_transfer_g_per_h=50.0),)
     assert _causes(replace(still, aeration=air)) == {"power", "blower"}
     pumped = replace(still, recirculated_l_per_min=30.0, plant_bed_area_m2=3.0)
     assert _causes(pumped) == {"power", "pump"}
+
+
+def test_nothing_that_brings_oxygen_is_entered() -> None:
+    """Then nobody knows of oxygen or of an outage: neither "at once" nor 999 %."""
+    still = replace(TANK, name="Tank A", inflow_l_per_min=0.0)
+    water = entry(WaterReading, 60, ph=7.5, tan_mg_per_l=0.4, do_mg_per_l=8.0)
+    found = outlook(*FULL, water, unit=still)
+    assert found.outages is None
+    assert found.limits is not None
+    names = {limit.name for limit in found.limits.load.limits}
+    assert names == {"density index", "density"}
+    assert found.limits.ahead.fish_to_take_out == 0
+    said = next(p.message for p in found.problems if p.code == "no-oxygen-supply")
+    assert said.startswith(
+        "No inflow and no aerator are entered for Tank A, so oxygen cannot be worked "
+        "out. Enter them: fishmeasure book change unit "
+    )
+    lines = [line for section in sections(found) for line in section.lines]
+    assert not any("at once" in line or "999" in line for line in lines)
 
 
 def _causes(unit: Unit) -> set[str]:
@@ -212,12 +230,13 @@ def _causes(unit: Unit) -> set[str]:
 def test_new_water_stops_with_the_power_unless_it_is_said_to_flow_by_itself() -> None:
     """Who says nothing is taken to have a pump: the safe side, and the page says so."""
     said = "Taken as pumped: no new water in a power cut; say inflow_by_gravity=true"
+    air = (AerationDevice(name="blower", standard_transfer_g_per_h=50.0),)
     critical = {}
     for name, unit in {
         "unsaid": TANK,
         "pumped": replace(TANK, inflow_by_gravity=False),
         "spring": replace(TANK, inflow_by_gravity=True),
-        "none": replace(TANK, inflow_l_per_min=0.0),
+        "none": replace(TANK, inflow_l_per_min=0.0, aeration=air),
     }.items():
         found = outlook(*FULL, unit=unit)
         assert found.outages is not None

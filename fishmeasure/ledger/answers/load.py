@@ -9,7 +9,7 @@ from fishmeasure.ledger.answers.ask import Attempts, Options
 from fishmeasure.ledger.answers.feed import Feeding
 from fishmeasure.ledger.answers.fish import CohortOutlook
 from fishmeasure.ledger.answers.water import Water
-from fishmeasure.ledger.rearing import rearing_unit
+from fishmeasure.ledger.rearing import oxygen_is_entered, rearing_unit
 from fishmeasure.ledger.state import UnitState
 from fishmeasure.stock.factors import FishGroup, UnitLimits
 from fishmeasure.stock.figures import load_stock_figures
@@ -127,11 +127,13 @@ def _unit_limits(
     state: UnitState, water: Water, cohorts: tuple[CohortOutlook, ...]
 ) -> UnitLimits:
     own = state.unit.limits
+    supplied = oxygen_is_entered(state.unit)
     has_bed = state.unit.plant_bed_area_m2 > 0.0
     return UnitLimits(
         density_kg_per_m3=own.max_density_kg_per_m3,
         do_mg_per_l=own.min_do_mg_per_l,
-        ph=water.ph,
+        ph=water.ph if supplied else None,  # ammonia leaves with the same water
+        with_oxygen=supplied,
         condition_factor=next(
             (
                 item.fish.condition_factor.value

@@ -2,17 +2,23 @@
 
 from dataclasses import dataclass, replace
 
-from fishmeasure.ledger.answers.ask import Options
+from fishmeasure.ledger.answers.ask import Attempts, Options
 from fishmeasure.ledger.answers.fish import CohortOutlook
 from fishmeasure.ledger.answers.load import fish_groups
 from fishmeasure.ledger.answers.water import Water
-from fishmeasure.ledger.rearing import backup_air, rearing_unit, without_pump
+from fishmeasure.ledger.rearing import (
+    backup_air,
+    oxygen_is_entered,
+    rearing_unit,
+    without_pump,
+)
 from fishmeasure.ledger.state import UnitState
 from fishmeasure.stock.factors import FishGroup
 from fishmeasure.stock.outage import OutageResult, biomass_for_hours, outage
 from fishmeasure.stock.outage_fall import OutageCase, OutageCause
 from fishmeasure.stock.oxygen import oxygen_balance, oxygen_demand
 from fishmeasure.uncertainty import Estimate
+from fishmeasure.words import shell_word
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -41,14 +47,26 @@ def outages(
     state: UnitState,
     water: Water,
     options: Options,
+    tried: Attempts,
 ) -> Outages | None:
     """Return what happens when power, pump or blower stops tonight.
 
     Where several cohorts share the water, all fish are taken to need as much as
-    those that need most per kilogram: the safe side.
+    those that need most per kilogram: the safe side. None where nothing is entered
+    that brings oxygen.
     """
     groups = fish_groups(cohorts)
     if not groups or state.biomass_kg is None:
+        return None
+    if not oxygen_is_entered(state.unit):
+        change = f"fishmeasure book change unit {shell_word(state.unit.name)}"
+        device = '[{"name": "blower", "standard_transfer_g_per_h": …}]'
+        tried.say(
+            "no-oxygen-supply",
+            f"No inflow and no aerator are entered for {state.unit.name}, so oxygen "
+            f"cannot be worked out. Enter them: {change} inflow_l_per_min=… or "
+            f"{change} aeration='{device}'",
+        )
         return None
     unit = rearing_unit(state.unit)
     needing = max(groups, key=lambda group: _need(group, water.temp_c))
