@@ -168,6 +168,32 @@ def test_a_photo_that_kills_its_worker_is_recorded_as_failed(file: Path) -> None
     assert codes == {"poison.jpg": "measuring-failed"}
 
 
+class LostError(Exception):
+    """What an executor of another kind raises where a worker died."""
+
+
+class Losing(Counting):
+    """A cluster whose workers die on a photo."""
+
+    def submit(self, fn: Any, /, *args: Any, **kwargs: Any) -> Future[Any]:
+        if not any("poison" in path for path in args[0]):
+            return super().submit(fn, *args, **kwargs)
+        future: Future[Any] = Future()
+        future.set_exception(LostError())
+        return future
+
+
+def test_a_cluster_says_in_its_own_way_that_a_worker_died(file: Path) -> None:
+    """One photo is lost there too."""
+    paths = [f"{n}.jpg" for n in range(3 * CHUNK_PHOTOS)]
+    paths[5] = "poison.jpg"
+    with ResultFile(file) as results:
+        workers = Workers(start=Losing, count=1, died=LostError)
+        *_, last = run_batch(paths, results, lines, workers)
+    assert sorted(read(file)) == sorted(paths)
+    assert last.unusable == 1
+
+
 def test_what_is_sent_ahead_is_bounded(file: Path) -> None:
     """However many photos there are, few chunks are under way."""
     executor = Counting()
