@@ -319,13 +319,14 @@ def _weight(table: "TomlTable", what: str) -> tuple[float, ...]:
     unit = given[0]
     key = f"{what}_{unit}"
     most = _MOST_GRAMS / GRAMS_PER[unit]
+    least = 0.0 if what == "tare" else -most  # of fish 0 is refused too, below
     value = table.values[key]
     if isinstance(value, list):
-        readings = table.numbers(key, 0.0, most)
+        readings = table.numbers(key, least, most)
         if not readings:
             table.fail(key, "the list is empty")
     else:
-        readings = (_or(table.number(key, 0.0, most), 0.0),)
+        readings = (_or(table.number(key, least, most), 0.0),)
     if what != "tare" and min(readings) <= 0.0:
         table.fail(key, "it must be above 0")
     return tuple(to_grams(reading, unit) for reading in readings)

@@ -14,6 +14,13 @@ def _shown(value: float) -> str:
     return f"{value:g}" if abs(value) < 1e300 else "that number"
 
 
+def _outside(value: float, low: float, high: float) -> str:
+    """Return what is wrong with a number; of the range only what matters."""
+    if value < low:
+        return f"{_shown(value)} is below {low:.12g}"
+    return f"{_shown(value)} is above {high:.12g}"
+
+
 class TomlTable:
     """One TOML table whose values are checked as they are taken."""
 
@@ -85,7 +92,7 @@ class TomlTable:
         if isinstance(value, bool) or not isinstance(value, int):
             self.fail(key, "it must be a whole number")
         if not low <= value <= high:
-            self.fail(key, f"{_shown(value)} is outside {low} to {high}")
+            self.fail(key, _outside(value, low, high))
         return value
 
     def number(self, key: str, low: float, high: float, hint: str = "") -> float | None:
@@ -108,5 +115,5 @@ class TomlTable:
         if isinstance(value, float) and not math.isfinite(value):
             self.fail(key, f"{value} is no figure that can be used")
         if not low <= value <= high:
-            self.fail(key, f"{_shown(value)} is outside {low:g} to {high:g}", hint)
+            self.fail(key, _outside(value, low, high), hint)
         return float(value)

@@ -68,9 +68,9 @@ def restore_command(
     folder, where = _places(data, book)
     if "://" in where:
         raise BackupError.of_server()
-    _report(
-        restore_backup(file, folder, Path(where), force=force), f"are back in {folder}"
-    )
+    content = restore_backup(file, folder, Path(where), force=force)
+    apart = Path(where).parent != folder
+    _report(content, f"are back in {folder}" + (f", the book at {where}" * apart))
 
 
 def _places(data: Path | None, book: str | None) -> tuple[Path, str]:

@@ -7,7 +7,12 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
-from fishmeasure.errors import BadOptionError, DataFileError, OptionFormatError
+from fishmeasure.errors import (
+    BadOptionError,
+    DataFileError,
+    NoFileError,
+    OptionFormatError,
+)
 from fishmeasure.files import read_at_most
 
 if TYPE_CHECKING:
@@ -166,7 +171,7 @@ def read_text(path: Path) -> str:
 
     Raises
     ------
-    BadOptionError
+    BadOptionError, NoFileError
         If it cannot be read.
     """
     try:
@@ -181,11 +186,13 @@ def read_bytes(path: Path) -> bytes:
 
     Raises
     ------
-    BadOptionError
+    BadOptionError, NoFileError
         If it cannot be read.
     """
     try:
         return read_at_most(path)
+    except FileNotFoundError:
+        raise NoFileError(str(path)) from None
     except OSError as error:
         reason = (error.strerror or "no access").lower()
         wanted = f"one that can be read ({reason})"

@@ -21,3 +21,8 @@ class FishMeasureError(Exception):
 
     def __str__(self) -> str:
         return f"{self.message} {self.advice}".strip()
+
+
+def sentence(text: str) -> str:
+    """Return a text with the full stop that it lacks; a question keeps its mark."""
+    return text if text.endswith(("?", "!", ".")) else f"{text}."

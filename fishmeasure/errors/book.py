@@ -1,8 +1,17 @@
 """The book refuses an entry or cannot be read."""
 
 from datetime import date
+from typing import Final
+from uuid import UUID
 
-from fishmeasure.errors.base import FishMeasureError
+from fishmeasure.errors.base import FishMeasureError, sentence
+from fishmeasure.words import shell_word
+
+# What a new one needs beside its name; the dots are for the grower to fill in.
+_FIELDS: Final = {
+    "unit": "kind=… volume_m3=… depth_m=…",
+    "cohort": "species_key=…",
+}
 
 
 class LedgerError(FishMeasureError):
@@ -16,7 +25,7 @@ class BadEntryError(LedgerError):
 
     def __init__(self, *, field: str, reason: str) -> None:
         super().__init__(
-            f"The book cannot take this: {field} {reason}.",
+            sentence(f"The book cannot take this: {field} {reason}"),
             "Correct it and send it again.",
         )
         self.field = field
@@ -30,7 +39,23 @@ class UnknownRecordError(LedgerError):
 
     def __init__(self, what: str, name: str, known: tuple[str, ...] = ()) -> None:
         listed = f"The book has: {', '.join(known)}." if known else ""
-        super().__init__(f"The book has no {what} {name}.", listed)
+        super().__init__(
+            f"The book has no {what} {name}.",
+            f"{listed} {_adding(what, name)}".strip(),
+        )
+
+
+def _adding(what: str, name: str) -> str:
+    """Return how a unit or cohort of a name is added; nothing for an identifier."""
+    try:
+        UUID(name)
+    except ValueError:
+        fields = _FIELDS.get(what)
+        if fields is None:
+            return ""
+        named = shell_word(f"name={name}")
+        return f"To add it: fishmeasure book add {what} {named} {fields}"
+    return ""
 
 
 class FutureDayError(LedgerError):
@@ -186,7 +211,7 @@ class ImportFileError(LedgerError):
 
     def __init__(self, where: str, reason: str) -> None:
         super().__init__(
-            f"{where} cannot be imported: {reason}.", "Nothing was imported."
+            sentence(f"{where} cannot be imported: {reason}"), "Nothing was imported."
         )
 
 
@@ -230,4 +255,17 @@ class BackupDamagedError(LedgerError):
         super().__init__(
             f"{name} is no whole backup: {reason}.",
             "Nothing was changed. Take another copy or an older backup.",
+        )
+
+
+class NoBackupError(BackupDamagedError):
+    """A file is no backup at all."""
+
+    code = "no-backup"
+
+    def __init__(self, name: str) -> None:
+        LedgerError.__init__(
+            self,
+            f"{name} is no backup of a book.",
+            "Nothing was changed. Give a file that 'fishmeasure backup' made.",
         )

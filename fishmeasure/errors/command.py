@@ -31,6 +31,27 @@ class BadOptionError(FishMeasureError):
         )
 
 
+class NoFileError(FishMeasureError):
+    """A file that was named is not there."""
+
+    code = "no-file"
+
+    def __init__(self, name: str) -> None:
+        super().__init__(f"There is no file {name}.", "Check its name and folder.")
+
+
+class UnknownKindError(FishMeasureError):
+    """The book has no such kind of entry."""
+
+    code = "unknown-kind"
+
+    def __init__(self, word: str, near: str, known: tuple[str, ...]) -> None:
+        super().__init__(
+            f"The book has no kind '{word}'.",
+            f"Is {near} meant?" if near else f"There are: {', '.join(known)}.",
+        )
+
+
 class CommandLineError(FishMeasureError):
     """A command was given something that it does not take, or not what it needs."""
 

@@ -2,7 +2,7 @@
 
 from datetime import date
 
-from fishmeasure.errors.base import FishMeasureError
+from fishmeasure.errors.base import FishMeasureError, sentence
 
 
 class SampleError(FishMeasureError):
@@ -20,7 +20,7 @@ class SampleFileError(SampleError):
     def __init__(self, place: str, reason: str, advice: str = "") -> None:
         where = f" ({place})" if place else ""
         super().__init__(
-            f"The sample file cannot be used{where}: {reason}.",
+            sentence(f"The sample file cannot be used{where}: {reason}"),
             advice or "Correct that line; the README shows a whole file.",
         )
 

@@ -1,6 +1,6 @@
 """A species is unknown or its file is wrong."""
 
-from fishmeasure.errors.base import FishMeasureError
+from fishmeasure.errors.base import FishMeasureError, sentence
 
 
 class SpeciesError(FishMeasureError):
@@ -33,6 +33,6 @@ class SpeciesFileError(SpeciesError):
     def __init__(self, file_name: str, key: str, reason: str) -> None:
         where = f"{file_name}, {key}" if key else file_name
         super().__init__(
-            f"Species file {where}: {reason}.",
+            sentence(f"Species file {where}: {reason}"),
             "Correct the file; the README shows its layout.",
         )

@@ -29,6 +29,7 @@ from fishmeasure.errors import (
     BackupDamagedError,
     BackupError,
     BookUnreadableError,
+    NoBackupError,
 )
 from fishmeasure.files import sync_folder, taking_place
 from fishmeasure.ledger import tables
@@ -215,6 +216,7 @@ def restore_backup(
     BackupError
         If there is a book already, or the disk refuses.
     """
+    _check_is_backup(source)
     if book.exists() and not force:
         raise BackupError.of_existing(str(book))
     try:
@@ -233,6 +235,15 @@ def restore_backup(
     except OSError as error:
         raise BackupError.of_disk(str(data_dir), error.strerror or str(error)) from None
     return content
+
+
+def _check_is_backup(source: Path) -> None:
+    """Refuse another kind of file before anything is said of the book."""
+    try:
+        if not tarfile.is_tarfile(source):
+            raise NoBackupError(source.name)
+    except OSError as error:
+        raise BackupError.of_disk(str(source), error.strerror or str(error)) from None
 
 
 def _set_aside(book: Path) -> None:

@@ -15,6 +15,7 @@ import json
 from collections import Counter
 from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass
+from difflib import get_close_matches
 from typing import Annotated, Any, TypeVar
 from uuid import UUID, uuid5
 
@@ -46,6 +47,17 @@ _NAMED_FIELDS = {
     "unit_id": "units",
     "to_unit_id": "units",
     "cohort_id": "cohorts",
+}
+# What people say of a field whose name begins otherwise.
+_FIELDS_SAID = {
+    "count": "fish_count",
+    "number": "fish_count",
+    "date": "on",
+    "day": "on",
+    "oxygen": "do_mg_per_l",
+    "weight": "mean_weight_g",
+    "tank": "unit_id",
+    "pond": "unit_id",
 }
 _R = TypeVar("_R")
 _Plain = dict[str, Any]
@@ -261,7 +273,9 @@ def plain_from_cells(
     text_fields = {name for name in field_names(kind) if is_text(kind, name)}
     for name in full:
         if name not in field_names(kind):
-            raise BadEntryError(field=name, reason="is no field of this")
+            near = _field_meant(name, field_names(kind))
+            hint = f"; is {near} meant?" if near else ""
+            raise BadEntryError(field=name, reason=f"is no field of this{hint}")
     content = book or BookContent()
     named = _with_ids(_typed(full, text_fields), _names(content))
     for field, table in _NAMED_FIELDS.items():
@@ -273,6 +287,15 @@ def plain_from_cells(
                 tuple(member.name for member in members),
             )
     return named
+
+
+def _field_meant(name: str, known: tuple[str, ...]) -> str:
+    """Return the field that a word begins or resembles; empty where none does."""
+    word = _FIELDS_SAID.get(name.lower(), name.lower())
+    found = [field for field in known if field == word or field.startswith(f"{word}_")]
+    found += [field for field in known if field.startswith(word)]
+    found += get_close_matches(word, known, n=1)
+    return found[0].removesuffix("_id") if found and word else ""
 
 
 def _is_id(text: object) -> bool:

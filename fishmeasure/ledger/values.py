@@ -177,7 +177,8 @@ def limited(
     def within(value: Any) -> None:
         inner.check(value)
         if not low <= value <= high:
-            raise RefusedError(wanted=f"between {low:g} and {high:g}", value=value)
+            less = f"{low:.12g} or more" if value < low else f"{high:.12g} or less"
+            raise RefusedError(wanted=less, value=value)
 
     def sensible(value: Any) -> None:
         inner.check(value)

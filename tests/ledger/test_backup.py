@@ -245,6 +245,37 @@ def test_the_commands(
     assert len(capsys.readouterr().err.strip().splitlines()) == 3
 
 
+def test_what_is_no_backup_is_said_first(
+    monkeypatch: pytest.MonkeyPatch,
+    capsys: pytest.CaptureFixture[str],
+    data: Path,
+    tmp_path: Path,
+) -> None:
+    """Before anything is said of the book that is there."""
+    picture = tmp_path / "text.jpg"
+    picture.write_text("no picture either", encoding="utf-8")
+    for force in ((), ("--force",)):
+        words = "restore", picture, "--data", data, *force
+        assert run(monkeypatch, *words) == 2
+        assert "text.jpg is no backup of a book." in capsys.readouterr().err
+
+
+def test_a_book_in_another_place_is_named(
+    monkeypatch: pytest.MonkeyPatch,
+    capsys: pytest.CaptureFixture[str],
+    data: Path,
+    tmp_path: Path,
+) -> None:
+    """The photos are back in the folder, the book where the environment says."""
+    monkeypatch.delenv("FISHMEASURE_BOOK", raising=False)
+    target, new, book = tmp_path / "b.tar", tmp_path / "new", tmp_path / "my.sqlite"
+    assert run(monkeypatch, "backup", target, "--data", data) == 0
+    monkeypatch.setenv("FISHMEASURE_BOOK", str(book))
+    assert run(monkeypatch, "restore", target, "--data", new) == 0
+    assert f"are back in {new}, the book at {book}." in capsys.readouterr().out
+    assert book.exists()
+
+
 @pytest.mark.parametrize(
     "statement",
     [

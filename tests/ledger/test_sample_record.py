@@ -138,6 +138,14 @@ def test_what_cannot_be_entered_is_said(
     ("words", "said"),
     [
         (("unit", "name=Pond", "colour=blue"), "colour is no field"),
+        (("cohort", "name=Char", "species=arctic-char"), "is species_key meant? Corr"),
+        (("died", "unit=Tank A", "cohort=Trout", "fish=2"), "is fish_count meant?"),
+        (("water", "unit=Tank A", "temp=9"), "is temperature_deg_c meant?"),
+        (("feed", "tank=Tank A", "feed_kg=2"), "is unit meant?"),
+        (("water", "unit=Tank A", "ph=-1"), "ph must be 2 or more, not -1.0."),
+        (("feed", "unit=Tank A", "feed_kg=1e7"), "feed_kg must be 1000000 or less"),
+        (("dead", "unit=Tank A", "cohort=Trout", "fish_count=2"), "Is died meant?"),
+        (("harvest", "unit=Tank A", "fish_count=2"), "Is harvested meant?"),
         (("unit", "name=Pond", "volume_m3=big"), "volume_m3 is 'big'"),
         (("cohort", "name=Char", "species_key=chat"), 'no species "chat"'),
         (("died", "unit=Tank A", "cohort=Char", "fish_count=2"), "has: Trout"),
@@ -241,3 +249,59 @@ def test_a_sample_that_was_taken_back_is_entered_anew(
             (counts,) = open_.entries(only_in_force=True)
         assert str(counts.on) == f"2026-{day}"
         assert run(monkeypatch, "book", "cancel", str(counts.id)) == 0
+
+
+@pytest.mark.parametrize(
+    ("change", "said"),
+    [
+        (
+            ("gross_g = 1912", "gross_g = -1912"),
+            "g): it must be above 0. Correct",
+        ),
+        (("gross_g = 1912", "gross_g = 1e9"), "1e+09 is above 10000000. Correct"),
+        (("gross_g", "gros_g"), "is gross_g meant? Correct"),
+    ],
+)
+def test_a_wrong_file_is_answered_in_whole_sentences(
+    change: tuple[str, str],
+    said: str,
+    monkeypatch: pytest.MonkeyPatch,
+    tmp_path: Path,
+    capsys: pytest.CaptureFixture[str],
+) -> None:
+    """No range that nobody asked about, and one mark at the end."""
+    file = tmp_path / "sample.toml"
+    file.write_text(FILE.replace(*change, 1), encoding="utf-8")
+    assert run(monkeypatch, "sample", file) == 2
+    assert said in capsys.readouterr().err
+
+
+def test_a_file_that_is_not_there(
+    monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """Is said to be not there."""
+    assert run(monkeypatch, "sample", "nothere.toml") == 2
+    assert "There is no file nothere.toml." in capsys.readouterr().err
+
+
+def test_what_the_book_lacks_is_added_as_it_says(
+    monkeypatch: pytest.MonkeyPatch,
+    tmp_path: Path,
+    book: Path,
+    capsys: pytest.CaptureFixture[str],
+) -> None:
+    """The commands of the messages work once their dots are filled in."""
+    file = tmp_path / "sample.toml"
+    file.write_text(FILE.replace("Tank A", "North pond"), encoding="utf-8")
+    fields = {"kind": "pond", "volume_m3": "60", "depth_m": "1.5"}
+    fields["species_key"] = "rainbow-trout"
+    for _ in range(2):
+        assert run(monkeypatch, "sample", file, "--record", "Big trout") == 2
+        said = capsys.readouterr().err.partition("To add it: fishmeasure ")[2]
+        words = [
+            word if "…" not in word else word.replace("…", fields[word[:-2]])
+            for word in shlex.split(said)
+        ]
+        assert run(monkeypatch, *words) == 0
+    assert run(monkeypatch, "sample", file, "--record", "Big trout") == 0
+    assert len(samples(book)) == 1

@@ -2,6 +2,7 @@
 
 from dataclasses import replace
 from datetime import date
+from difflib import get_close_matches
 from typing import TYPE_CHECKING, Annotated
 from uuid import uuid4
 
@@ -10,7 +11,7 @@ import typer
 from fishmeasure.cli.book_options import BookOption, opened
 from fishmeasure.cli.options import read_day
 from fishmeasure.cli.output import print_problem
-from fishmeasure.errors import OptionFormatError, UnknownRecordError
+from fishmeasure.errors import OptionFormatError, UnknownKindError, UnknownRecordError
 
 if TYPE_CHECKING:
     from fishmeasure.ledger.entries import Entry
@@ -26,6 +27,26 @@ Fields = Annotated[
     ),
 ]
 OWN_RECORDS = ("unit", "cohort")
+# What people say of what the book calls otherwise.
+_KINDS_SAID = {
+    "dead": "died",
+    "death": "died",
+    "deaths": "died",
+    "mortality": "died",
+    "fed": "feed",
+    "feeding": "feed",
+    "sale": "sold",
+    "stock": "stocked",
+    "stocking": "stocked",
+    "weight": "sample",
+    "weighing": "sample",
+    "temperature": "water",
+    "oxygen": "water",
+    "reading": "water",
+    "tank": "unit",
+    "pond": "unit",
+    "fish": "cohort",
+}
 _WRITTEN_BY_THE_BOOK = frozenset(("id", "version", "replaces", "recorded_at"))
 
 
@@ -167,7 +188,11 @@ def _kind(word: str) -> type:
 
     kinds: dict[str, type] = {"unit": Unit, "cohort": Cohort, **ENTRY_KINDS}
     if word not in kinds:
-        raise OptionFormatError("KIND", word, ", ".join(kinds))
+        lower = word.lower()
+        near = _KINDS_SAID.get(lower) or next(
+            iter(get_close_matches(lower, kinds, n=1)), ""
+        )
+        raise UnknownKindError(word, near, tuple(kinds))
     return kinds[word]
 
 
