@@ -109,7 +109,7 @@ def draw(path: Path, measurement: Json) -> bytes:
     with _decoding(path) as data:
         photo = read_photo(data, result.photo)
     fish = [OverlayFish(length=f.length, weight=f.weight) for f in result.fish]
-    return overlay_jpeg(photo, result.plane, fish)
+    return overlay_jpeg(photo, result.plane, fish, result.problems)
 
 
 def shrink(path: Path, width_px: int) -> bytes:

@@ -58,7 +58,7 @@ _ALL = (
     ),
     Flag(
         word="book-weight",
-        sentence="The weight is from a book alone; expect an error of about 25 %.",
+        sentence="The weight is from a book alone: two in three within 25 %.",
     ),
     Flag(
         word="outside-species-range",

@@ -1,7 +1,7 @@
 """Where labels go on a picture, and how large their text is."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cache
 from pathlib import Path
 from typing import Final
@@ -82,6 +82,27 @@ class LabelLayout:
             width=size_px[0],
             height=size_px[1],
         )
+
+    def widen(self, box: Box, width_px: int) -> Box | None:
+        """Return the box made wider to one side, or None where something lies there.
+
+        The wider box is then occupied.
+        """
+        top, left = box.top // self._cell_px, box.left // self._cell_px
+        high, wide, wider = (
+            -(-side // self._cell_px) for side in (box.height, box.width, width_px)
+        )
+        rows = slice(max(0, top - 1), top + high + 1)
+        columns = self._cost.shape[1]
+        for start, new in (
+            (left, slice(left + wide + 1, left + wider + 1)),
+            (left + wide - wider, slice(left + wide - wider - 1, left - 1)),
+        ):
+            inside = start >= 0 and start + wider <= columns
+            if inside and not self._cost[rows, max(new.start, 0) : new.stop].any():
+                self._cost[rows, max(new.start, 0) : new.stop] = _LABEL_COST
+                return replace(box, left=start * self._cell_px, width=width_px)
+        return None
 
 
 def _box_means(values: FloatArray, width: int, height: int) -> FloatArray:

@@ -14,7 +14,7 @@ import numpy as np
 from PIL import Image, ImageDraw
 
 from fishmeasure.arrays import ByteArray, FloatArray
-from fishmeasure.flags import FLAGS
+from fishmeasure.flags import FLAGS, Problem
 from fishmeasure.label_layout import Box, LabelLayout, load_font, text_size_px, wrap
 from fishmeasure.length import FishLength
 from fishmeasure.photo import Photo
@@ -38,12 +38,25 @@ _PHONE_WIDTH_PX: Final = 390
 _TEXT_PX_ON_PHONE: Final = 11.5  # small print of phone systems; looked at, reads
 _LINE_PX_ON_PHONE: Final = 1.0
 _SUBPIXEL_BITS: Final = 4
+_THIN: Final = "\N{THIN SPACE}"
 _CORNERS: Final = np.array([[-1.0, -1.0], [1.0, -1.0], [1.0, 1.0], [-1.0, 1.0]])
 _SCALE_WORDS: Final = {
     "sheet": "sheet",
     "loose-markers": "loose markers",
     "single-marker": "one marker",
     "known-distance": "known distance",
+}
+
+
+# What is wrong in a few words, where the code itself does not read well.
+_PROBLEM_WORDS: Final = {
+    "no-marker": "no printed marker seen",
+    "no-fish": "no fish found",
+    "no-usable-fish": "no fish can be used",
+    "tilted": "the phone was tilted",
+    "marker-missing": "a marker was not seen",
+    "not-flat": "the markers do not lie flat",
+    "rough-scale": "the scale is rough",
 }
 
 
@@ -56,7 +69,10 @@ class OverlayFish:
 
 
 def draw_overlay(
-    photo: Photo, plane: PlaneScale | None, fish: Sequence[OverlayFish]
+    photo: Photo,
+    plane: PlaneScale | None,
+    fish: Sequence[OverlayFish],
+    problems: Sequence[Problem] = (),
 ) -> ByteArray:
     """Return the photo with its fish drawn in, as (rows, columns, 3) uint8 sRGB.
 
@@ -69,17 +85,19 @@ def draw_overlay(
             canvas.line(corners_px, REDDISH_PURPLE, closed=True)
     for one in fish:
         _draw_fish(canvas, one)
-    labels = [_label_lines(i, one) for i, one in enumerate(fish, start=1)]
-    _draw_labels(canvas, plane, fish, labels)
-    return canvas.with_footer(_footer(plane, fish))
+    _draw_labels(canvas, plane, fish)
+    return canvas.with_footer(_footer(plane, fish, problems), _warning(problems))
 
 
 def overlay_jpeg(
-    photo: Photo, plane: PlaneScale | None, fish: Sequence[OverlayFish]
+    photo: Photo,
+    plane: PlaneScale | None,
+    fish: Sequence[OverlayFish],
+    problems: Sequence[Problem] = (),
 ) -> bytes:
     """Return ``draw_overlay`` as a JPEG."""
     stream = io.BytesIO()
-    picture = Image.fromarray(draw_overlay(photo, plane, fish))
+    picture = Image.fromarray(draw_overlay(photo, plane, fish, problems))
     picture.save(stream, "JPEG", quality=88)
     return stream.getvalue()
 
@@ -139,16 +157,19 @@ class _Canvas:
                 shift=_SUBPIXEL_BITS,
             )
 
-    def with_footer(self, text: str) -> ByteArray:
-        """Return the picture with a strip of text below it."""
+    def with_footer(self, text: str, warning: str) -> ByteArray:
+        """Return the picture with a strip of text below it, a warning in yellow."""
         font = load_font(self.text_px)
         margin = round(4 * self.unit_px)
-        lines = wrap(text, font, self.width_px - 2 * margin)
+        room = self.width_px - 2 * margin
+        lines = [(line, WHITE) for line in wrap(text, font, room)]
+        if warning:
+            lines += [(line, YELLOW) for line in wrap(warning, font, room)]
         step = round(1.3 * self.text_px)
         strip = Image.new("RGB", (self.width_px, step * len(lines) + 2 * margin), BLACK)
         pen = ImageDraw.Draw(strip)
-        for i, line in enumerate(lines):
-            pen.text((margin, margin + i * step), line, font=font, fill=WHITE)
+        for i, (line, ink) in enumerate(lines):
+            pen.text((margin, margin + i * step), line, font=font, fill=ink)
         return np.vstack([self.rgb, np.asarray(strip)])
 
 
@@ -193,14 +214,22 @@ def _dashes(points: FloatArray, dash_px: float) -> list[FloatArray]:
     return pieces
 
 
-def _label_lines(number: int, fish: OverlayFish) -> list[str]:
+def _label_lines(
+    number: int, fish: OverlayFish, *, with_error: bool = True
+) -> list[str]:
     if not fish.length.complete:
         reasons = [f for f in fish.length.flags if FLAGS[f].disqualifying]
         return [f"{number} not used", *(_words(f) for f in reasons[:1])]
-    lines = [f"{number}: {fish.length.fork_length_mm.value:.0f} mm"]
+    error = f"{_THIN}±{_THIN}{_error_mm(fish.length)}" if with_error else ""
+    lines = [f"{number}: {fish.length.fork_length_mm.value:.0f}{error} mm"]
     if fish.weight is not None:
         lines.append(format_weight(fish.weight.weight_g.value))
     return lines + [_words(f) for f in _doubts(fish)[:2]]
+
+
+def _error_mm(length: FishLength) -> str:
+    """Return the standard error; no length is shown surer than its last digit."""
+    return f"{max(length.fork_length_mm.sd, 1.0):.0f}"
 
 
 def format_weight(weight_g: float) -> str:
@@ -218,9 +247,7 @@ def _draw_labels(
     canvas: _Canvas,
     plane: PlaneScale | None,
     fish: Sequence[OverlayFish],
-    labels: list[list[str]],
 ) -> None:
-    font = load_font(canvas.text_px)
     pad = max(2, round(1.5 * canvas.unit_px))
     layout = LabelLayout(canvas.width_px, canvas.height_px)
     for one in fish:
@@ -230,14 +257,10 @@ def _draw_labels(
             layout.occupy(around, worth=5.0)  # the marks must be seen to be checked
     for corners_px in plane.markers_px if plane is not None else ():
         layout.occupy(canvas.to_canvas(corners_px))
-    sizes = [text_size_px(lines, font, pad) for lines in labels]
-    # A fifth of the picture under labels was about where fish began to vanish.
-    area = sum(width * height for width, height in sizes)
-    if area > 0.2 * canvas.width_px * canvas.height_px:
-        labels = [lines[:1] for lines in labels]
-        sizes = [text_size_px(lines, font, pad) for lines in labels]
+    labels, sizes = _fitting_labels(canvas, fish, pad)
     targets = [_middle(canvas, one.length) for one in fish]
     boxes = [layout.place(s, t) for s, t in zip(sizes, targets, strict=True)]
+    _add_errors(layout, boxes, labels, fish, (pad, canvas.text_px))
     for box, target, one in zip(boxes, targets, fish, strict=True):
         end = box.nearest(target)
         if end != target:
@@ -248,6 +271,40 @@ def _draw_labels(
     for box, one, lines in zip(boxes, fish, labels, strict=True):
         _draw_label(pen, box, lines, _colour(one), (pad, canvas.text_px))
     canvas.rgb = np.array(picture)
+
+
+def _fitting_labels(
+    canvas: _Canvas, fish: Sequence[OverlayFish], pad: int
+) -> tuple[list[list[str]], list[tuple[int, int]]]:
+    """Return labels without errors that leave the fish in view, and their sizes."""
+    font = load_font(canvas.text_px)
+    labels = [
+        _label_lines(i, one, with_error=False) for i, one in enumerate(fish, start=1)
+    ]
+    sizes = [text_size_px(lines, font, pad) for lines in labels]
+    # A fifth of the picture under labels was about where fish began to vanish.
+    area = sum(width * height for width, height in sizes)
+    if area <= 0.2 * canvas.width_px * canvas.height_px:
+        return labels, sizes
+    labels = [lines[:1] for lines in labels]
+    return labels, [text_size_px(lines, font, pad) for lines in labels]
+
+
+def _add_errors(
+    layout: LabelLayout,
+    boxes: list[Box],
+    labels: list[list[str]],
+    fish: Sequence[OverlayFish],
+    sizes_px: tuple[int, int],
+) -> None:
+    """Say each length's error where its label has room to grow."""
+    pad, text_px = sizes_px
+    for i, (box, lines) in enumerate(zip(boxes, labels, strict=True)):
+        longer = [_label_lines(i + 1, fish[i])[0], *lines[1:]]
+        width, _ = text_size_px(longer, load_font(text_px), pad)
+        grown = box if width <= box.width else layout.widen(box, width)
+        if grown is not None:
+            boxes[i], labels[i] = grown, longer
 
 
 def _draw_label(
@@ -275,9 +332,16 @@ def _middle(canvas: _Canvas, length: FishLength) -> tuple[float, float]:
     return float(x), float(y)
 
 
-def _footer(plane: PlaneScale | None, fish: Sequence[OverlayFish]) -> str:
+def _footer(
+    plane: PlaneScale | None,
+    fish: Sequence[OverlayFish],
+    problems: Sequence[Problem] = (),
+) -> str:
     used = [one for one in fish if one.length.complete]
     parts = []
+    refused = [_problem_words(problem) for problem in problems if problem.fatal]
+    if refused and not used:
+        return f"Not measured: {', '.join(refused)}"
     if plane is None:
         parts.append("No scale")
     else:
@@ -287,6 +351,27 @@ def _footer(plane: PlaneScale | None, fish: Sequence[OverlayFish]) -> str:
         parts.append(f"±{100.0 * plane.relative_se:.1f} %")
         parts.append(f"tilt {plane.tilt_deg:.0f}°")
     parts.append(f"{len(used)} of {len(fish)} fish used")
-    if any(one.weight and "book-weight" in one.weight.flags for one in used):
-        parts.append("weights from a book alone, about ±25 %")
+    booked = {
+        one.weight.species_key
+        for one in used
+        if one.weight and "book-weight" in one.weight.flags
+    }
+    if booked:
+        names = " or ".join(sorted(booked))
+        parts.append(f"weights as {names}, from a book alone")
+        parts.append("two in three within 25 %")
+    if used:
+        errors = [_error_mm(one.length) for one in used]
+        ends = dict.fromkeys(sorted(errors, key=int)[:: max(1, len(errors) - 1)])
+        parts.append(f"lengths: two in three within {' to '.join(ends)} mm")
     return " · ".join(parts)
+
+
+def _warning(problems: Sequence[Problem]) -> str:
+    """Return what is doubtful about a photo that was measured."""
+    words = [_problem_words(problem) for problem in problems if not problem.fatal]
+    return f"Look: {', '.join(words)}" if words else ""
+
+
+def _problem_words(problem: Problem) -> str:
+    return _PROBLEM_WORDS.get(problem.code, _words(problem.code))

@@ -195,6 +195,9 @@ export const TEXTS = {
   "photo.scale-by-hand": "Give the scale by hand",
   "photo.add": "Missed fish",
   "photo.weigh": "Weigh net",
+  "photo.error": "± holds two in three.",
+  "photo.book":
+    "Weights are reckoned as {species} from a book alone: two in three within 25 %. Weigh the net.",
   "photo.used": { one: "{n} used", other: "{n} used" },
   "photo.doubtful": { one: "{n} doubtful", other: "{n} doubtful" },
   "photo.out": { one: "{n} not used", other: "{n} not used" },
@@ -455,7 +458,7 @@ export const TEXTS = {
   "guide.print.1": "Print at 100 %, not “fit to page”, on matt paper.",
   "guide.print.2": "Measure the check line and enter its length under Settings.",
   "guide.print.3":
-    "Laminate it matt, or put it into a clear sleeve that does not shine.",
+    "Leave it bare: gloss and plastic covers glare. Print it anew when it is worn.",
   "guide.print.4":
     "A board or tray with the four loose cards in its corners works as well.",
   "guide.sheet.sheet": "Sheet, {paper}",
@@ -467,7 +470,7 @@ export const TEXTS = {
     "Six fish lie apart from each other around the sheet on a wet board.",
   "guide.lay.1": "Wet the board and your hands first.",
   "guide.lay.2":
-    "Lay the fish on their side, straight, apart from each other, around the sheet or on it.",
+    "Lay the fish on their side, straight, apart from each other, on the sheet or beside it on the same surface.",
   "guide.lay.3": "Leave the markers free and dry enough not to shine.",
   "guide.lay.4": "A plain board of another shade than the fish is best.",
   "guide.lay.5": "Photograph within seconds and put the fish back.",

@@ -65,8 +65,8 @@ def report(
     if not quiet and any(m.complete_fish for m in measurements):
         output.console.print(
             f"\n± is one standard error: about two fish in three are within it. "
-            f"Weights are those of {escape(species)} from a book's line alone and may "
-            "be 25 % off: weigh a net of these fish and use 'fishmeasure sample'."
+            f"Weights are those of {escape(species)} from a book's line alone, two in "
+            "three within 25 %: weigh a net of these fish and use 'fishmeasure sample'."
         )
 
 
@@ -102,7 +102,7 @@ def measure_file(
         drawn = [
             OverlayFish(length=f.length, weight=f.weight) for f in measurement.fish
         ]
-        picture = overlay_jpeg(photo, measurement.plane, drawn)
+        picture = overlay_jpeg(photo, measurement.plane, drawn, measurement.problems)
         output.write_bytes(overlay / f"{Path(name).stem}.overlay.jpg", picture)
     return measurement
 

@@ -99,15 +99,15 @@ def _times(ratios: list[float]) -> str:
 def _about_mode(facts: Facts) -> list[Problem]:
     notes = []
     mean = facts.mean_weight_g
-    percent = 50.0 * (mean.high - mean.low) / mean.value
+    percent = 100.0 * mean.sd / mean.value
     if facts.mode == "photo-only":
         notes.append(
             Problem(
                 code="photo-only",
                 message="No net was weighed, so the weights stand on "
                 f"{'this' if facts.book.relative_sd < 0.15 else 'a book'} "
-                f"length-weight line alone: about +-{percent:.0f} %. Weigh one counted "
-                "net of the same fish to settle the level.",
+                f"length-weight line alone: two in three within {percent:.0f} %. "
+                "Weigh one counted net of the same fish to settle the level.",
             )
         )
     if facts.mode == "bulk-only":

@@ -2,6 +2,7 @@
 
 import io
 import math
+import re
 from pathlib import Path
 from typing import Any
 
@@ -130,6 +131,22 @@ def box_centre(phone: Phone, name: str) -> tuple[float, float]:
     box = phone.page.get_by_role("button", name=name).bounding_box()
     assert box is not None
     return box["x"] + box["width"] / 2, box["y"] + box["height"] / 2
+
+
+def test_figures_come_with_their_errors_and_what_weights_stand_on(
+    sampling: Phone,
+) -> None:
+    """Each length and weight has its standard error; the book is named."""
+    phone = sampling
+    phone.photograph(photo(NET))
+    phone.measured()
+    row = phone.fish_row(1)
+    figures = re.compile(r"^\d+\s±\s\d+\smm\s*\d+\s±\s\d+\sg$")
+    expect(row.locator(".figures-line")).to_have_text(figures)
+    note = phone.page.get_by_text("from a book alone")
+    expect(note).to_contain_text("± holds two in three.")
+    expect(note).to_contain_text("as Rainbow trout from a book alone")
+    expect(note).to_contain_text("two in three within 25 %")
 
 
 def test_a_photo_without_markers_asks_for_another_and_takes_a_scale_by_hand(

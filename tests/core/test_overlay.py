@@ -11,6 +11,7 @@ from PIL import Image
 
 from fishmeasure import overlay
 from fishmeasure.arrays import ByteArray, FloatArray
+from fishmeasure.flags import Problem
 from fishmeasure.label_layout import LabelLayout, load_font, text_size_px, wrap
 from fishmeasure.length import FishLength
 from fishmeasure.overlay import OverlayFish, draw_overlay, format_weight, overlay_jpeg
@@ -191,9 +192,17 @@ def test_a_label_gives_length_weight_and_doubts() -> None:
     one = fish(flags=("bent",))
     assert one.weight is not None
     grams = one.weight.weight_g.value
-    assert overlay._label_lines(1, one) == ["1: 240 mm", f"{grams:.0f} g", "bent"]
+    assert overlay._label_lines(1, one) == [
+        "1: 240\N{THIN SPACE}±\N{THIN SPACE}1 mm",
+        f"{grams:.0f} g",
+        "bent",
+    ]
     bare = OverlayFish(length=one.length)
-    assert overlay._label_lines(2, bare) == ["2: 240 mm", "bent"]
+    assert overlay._label_lines(2, bare) == [
+        "2: 240\N{THIN SPACE}±\N{THIN SPACE}1 mm",
+        "bent",
+    ]
+    assert overlay._label_lines(2, bare, with_error=False)[0] == "2: 240 mm"
 
 
 def test_the_footer_says_scale_tilt_and_fish_used() -> None:
@@ -201,13 +210,31 @@ def test_the_footer_says_scale_tilt_and_fish_used() -> None:
     school = [fish(), fish(flags=("hidden",), complete=False)]
     assert overlay._footer(plane(), school) == (
         "Scale: sheet 0, 2 · ±0.3 % · tilt 4° · 1 of 2 fish used · "
-        "weights from a book alone, about ±25 %"
+        "weights as rainbow-trout, from a book alone · two in three within 25 % · "
+        "lengths: two in three within 1 mm"
     )
     bare = [OverlayFish(length=school[0].length)]
     assert overlay._footer(plane("known-distance"), bare) == (
-        "Scale: known distance · ±0.3 % · tilt 4° · 1 of 1 fish used"
+        "Scale: known distance · ±0.3 % · tilt 4° · 1 of 1 fish used · "
+        "lengths: two in three within 1 mm"
     )
     assert overlay._footer(None, ()) == "No scale · 0 of 0 fish used"
+
+
+def test_the_strip_says_why_a_photo_was_refused_or_is_doubtful() -> None:
+    """In the words of the trade; a doubt in yellow, below."""
+    refused = Problem(code="no-marker", message="No marker.", fatal=True)
+    assert overlay._footer(None, (), (refused,)) == (
+        "Not measured: no printed marker seen"
+    )
+    tilted = Problem(code="tilted", message="Tilted.")
+    assert "Not measured" not in overlay._footer(plane(), [fish()], (tilted,))
+    assert overlay._warning((refused, tilted)) == "Look: the phone was tilted"
+    plain = draw_overlay(photo(), plane(), [fish()])
+    warned = draw_overlay(photo(), plane(), [fish()], (tilted,))
+    assert warned.shape[0] > plain.shape[0]
+    assert is_near(warned[plain.shape[0] :], overlay.YELLOW).sum() > 100
+    assert is_near(plain[1200:], overlay.YELLOW).sum() == 0
 
 
 def test_a_weight_is_written_in_the_units_of_the_trade() -> None:
@@ -240,6 +267,23 @@ def test_labels_keep_clear_of_fish_and_of_each_other() -> None:
                 outline[:, 1] < box.top + box.height - 8
             )
             assert not (inside_x & inside_y).any()
+
+
+def test_a_label_grows_only_over_what_is_free() -> None:
+    """To the side where nothing lies, within the picture; else it stays."""
+    layout = LabelLayout(1600, 1200)
+    box = layout.place((200, 100), (800.0, 600.0))
+    right = layout.widen(box, 280)
+    assert right is not None
+    assert (right.left, right.top, right.width) == (box.left, box.top, 280)
+    crowded = LabelLayout(1600, 1200)
+    box = crowded.place((200, 100), (800.0, 600.0))
+    crowded.occupy(ellipse((box.left + 260.0, box.top + 50.0), 40.0))
+    left = crowded.widen(box, 280)
+    assert left is not None
+    assert left.left == box.left - 80
+    crowded.occupy(ellipse((left.left - 60.0, box.top + 50.0), 40.0))
+    assert crowded.widen(left, 360) is None
 
 
 def test_a_label_larger_than_the_picture_does_not_fail() -> None:

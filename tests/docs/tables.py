@@ -111,7 +111,7 @@ PROBLEM_MEANINGS = {
     "outside-source-range": "A calculation is outside the range of its source.",
     "outside-species-range": "Fish are outside the range of the length-weight line.",
     "overexposed": "Too bright: paper or wet fish have lost their edge.",
-    "photo-only": "Nothing was weighed: the level is a book's, about 25 % either way.",
+    "photo-only": "No net weighed: the level is a book's, two in three within 25 %.",
     "repeat-photos": "The same fish seem to be in two photos of a net.",
     "repeats-differ": "Repeated weighings of a net differ more than the scale's error.",
     "rough-scale": "The scale of the photo is uncertain.",

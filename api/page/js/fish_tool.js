@@ -5,11 +5,10 @@ import { fill, h } from "./dom.js";
 import { Handles } from "./handles.js";
 import { doubts, fishMarks, statusOf } from "./marks.js";
 import { action, say, speciesName } from "./parts.js";
-import { flagSentence } from "./photo_texts.js";
+import { flagSentence, lengthText, weightText } from "./photo_texts.js";
 import { showActions } from "./router.js";
 import { chooseSpecies } from "./species_sheet.js";
 import { t } from "./text.js";
-import { length, weight } from "./units.js";
 
 export class FishTool {
   letsChoose = true;
@@ -103,8 +102,8 @@ export class FishTool {
         h(
           "p.lead",
           { role: "status" },
-          fish.weight_g === null ? t("fish.not-used") : weight(fish.weight_g),
-          h("small", `${length(fish.fork_length_mm)} · ${speciesName(fish.species)}`),
+          fish.weight_g === null ? t("fish.not-used") : weightText(fish),
+          h("small", `${lengthText(fish)} · ${speciesName(fish.species)}`),
           busy ? h("small", t("fish.measuring-again")) : null,
         ),
       ),

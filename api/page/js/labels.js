@@ -1,7 +1,7 @@
 /** Number badges on fish, and their figures where those cover no fish. */
 
 import { svg } from "./dom.js";
-import { length, weight } from "./units.js";
+import { length, lengthWithError, weight } from "./units.js";
 
 const TEXT_PX = 13;
 const LINE_PX = 16;
@@ -16,18 +16,25 @@ export function labelsOf(fish, { scale, size, statusOf }) {
   const badge = 28 / scale;
   const taken = bodies.map(({ middle }) => around(middle, badge, badge));
   return fish.map((item, index) => {
-    const lines = figuresOf(item);
-    const place = lines && freePlace(lines, bodies, index, { scale, size, taken });
-    if (place) taken.push(place);
-    const figures = place && { lines, place };
+    const room = { scale, size, taken };
+    const figures = figuresOf(item)
+      .map((lines) => ({ lines, place: freePlace(lines, bodies, index, room) }))
+      .find(({ place }) => place);
+    if (figures) taken.push(figures.place);
     const look = { scale, status: statusOf(item) };
     return label(index + 1, bodies[index].middle, figures, look);
   });
 }
 
+/** Return what figures may say, with the error first, where there is room. */
 function figuresOf(fish) {
-  if (!fish.complete || fish.weight_g === null) return null;
-  return [length(fish.fork_length_mm), weight(fish.weight_g)];
+  if (!fish.complete || fish.weight_g === null) return [];
+  const { fork_length_mm: fork, fork_length_se_mm: error } = fish;
+  const grams = weight(fish.weight_g);
+  return [
+    [lengthWithError(fork, error), grams],
+    [length(fork), grams],
+  ];
 }
 
 /** Return what places figures: the middle, the axis, and points all round. */

@@ -4,9 +4,9 @@ import { about } from "./data.js";
 import { h } from "./dom.js";
 import { icon } from "./icons.js";
 import { doubts, statusOf } from "./marks.js";
-import { action, banner } from "./parts.js";
+import { action, banner, speciesName } from "./parts.js";
 import { t, textOr } from "./text.js";
-import { length, weight } from "./units.js";
+import { lengthWithError, weightWithError } from "./units.js";
 
 let sentences = new Map();
 
@@ -85,6 +85,20 @@ export function howMeasured({ measurement, settings }) {
     : line;
 }
 
+/** Return what the errors of the list mean, and what its weights stand on. */
+export function errorNote(fish) {
+  const used = fish.filter(({ complete, weight_g: grams }) => complete && grams !== null);
+  if (!used.length) return null;
+  const booked = used.filter(({ flags }) => flags.includes("book-weight"));
+  const names = [...new Set(booked.map(({ species }) => speciesName(species)))];
+  const book = names.length ? t("photo.book", { species: names.join(", ") }) : "";
+  return h("p.note", `${t("photo.error")} ${book}`);
+}
+
+export const lengthText = (fish) =>
+  lengthWithError(fish.fork_length_mm, fish.fork_length_se_mm);
+export const weightText = (fish) => weightWithError(fish.weight_g, fish.weight_se_g);
+
 /** Return all fish as a list of buttons: the way to them without pointing. */
 export function fishList(fish, onchoose) {
   return h(
@@ -104,10 +118,10 @@ function fishButton(fish, index, onchoose) {
       "span.what",
       h(
         "span.figures-line",
-        h("span", length(fish.fork_length_mm)),
+        h("span", lengthText(fish)),
         h(
           "strong",
-          fish.weight_g === null ? t("fish.not-used") : weight(fish.weight_g),
+          fish.weight_g === null ? t("fish.not-used") : weightText(fish),
         ),
       ),
       reasons.map((reason) => h("small", reason)),

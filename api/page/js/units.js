@@ -76,6 +76,26 @@ export function weight(grams, unit = weightUnit(grams)) {
   return `${number(fromGrams(grams, unit))}${SPACE}${unit}`;
 }
 
+/** Return a weight with its standard error: "212 ± 54 g". */
+export function weightWithError(grams, errorG) {
+  return withError(weight(grams), errorG, (g) => fromGrams(g, weightUnit(grams)));
+}
+
+/** Return a length with its standard error: "243 ± 2 mm". */
+export function lengthWithError(mm, errorMm) {
+  return withError(length(mm), errorMm, (value) => value / LENGTHS[lengthUnit()]);
+}
+
+/** Put an error, to as many decimals as the figure has, between figure and unit. */
+function withError(text, error, toUnit) {
+  if (!error) return text;
+  const [figure, unit] = text.split(SPACE);
+  const places = (figure.split(".")[1] ?? "").length;
+  const least = 10 ** -places; // no figure is surer than its last digit
+  const shown = Math.max(toUnit(error), least).toFixed(places);
+  return `${figure} ±${SPACE}${shown}${SPACE}${unit}`; // may break before its error
+}
+
 /** Return an interval of weights in the unit of its middle: "198–227 g". */
 export function weightRange([low, high], middle = (low + high) / 2) {
   const unit = weightUnit(middle);

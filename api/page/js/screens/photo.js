@@ -10,6 +10,7 @@ import { AddTool, ScaleTool } from "../point_tools.js";
 import { fishAt, fishMarks } from "../marks.js";
 import { Missing, action, loading, refusal, say, stateChip } from "../parts.js";
 import {
+  errorNote,
   fishList,
   howMeasured,
   lacksScale,
@@ -159,6 +160,7 @@ class PhotoScreen {
         byHand: () => this.use(new ScaleTool(this)),
       }),
       summary(this.fish),
+      errorNote(this.fish),
       pending ? h("p.note", { role: "status" }, t("photo.pending")) : null,
       fishList(this.fish, (index) => this.choose(index)),
       this.more(),
