@@ -96,4 +96,4 @@ def test_photos_without_the_board_are_one_line(
     assert run(monkeypatch, "lens", str(tmp_path / "a.png"), "--out", out) == 2
     assert "0 of 1 photos; 5 are needed" in capsys.readouterr().err
     assert run(monkeypatch, "lens", str(tmp_path / "none.png")) == 2
-    assert "can be read" in capsys.readouterr().err
+    assert "There is no file" in capsys.readouterr().err

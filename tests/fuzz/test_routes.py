@@ -85,7 +85,8 @@ def whole_bodies(client: TestClient) -> tuple[tuple[str, str, Json], ...]:
     exported = client.get("/v1/export.json").json()
     kinds = {e["kind"]: e for e in exported["entries"] if "replaces" not in e}
     unit = {**exported["units"][0], "id": UNIT, "name": "Tank X", "version": 1}
-    cohort = {**exported["cohorts"][0], "id": COHORT, "name": "Fish X", "version": 1}
+    fish = {"id": COHORT, "species_key": documents.NETS["species"]}
+    cohort = {**exported["cohorts"][0], **fish, "name": "Fish X", "version": 1}
     small = {
         "format": exported["format"],
         "version": exported["version"],
