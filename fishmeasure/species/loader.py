@@ -170,7 +170,9 @@ def read_species(text: str, name: str, *, is_own_stock: bool) -> Species:
 def _species(document: dict[str, Any], name: str, *, is_own_stock: bool) -> Species:
     sections = ("length_weight", *_RATIOS, *_RATIOS_WITH_SD)
     top = _Table(name, "", document)
-    top.check_keys(("common_name", "latin_name", *sections))
+    # [water], what the fish can bear, is read by stock/bands.py; of the package only.
+    water = () if is_own_stock else ("water",)
+    top.check_keys(("common_name", "latin_name", *sections), optional=water)
     ratios = {key: top.table(key) for key in (*_RATIOS, *_RATIOS_WITH_SD)}
     for key, table in ratios.items():
         with_sd = ("sd",) if key in _RATIOS_WITH_SD else ()
@@ -240,12 +242,14 @@ class _Table:
     def _error(self, key: str, reason: str) -> SpeciesFileError:
         return SpeciesFileError(self.file_name, self._path + key, reason)
 
-    def check_keys(self, keys: tuple[str, ...]) -> None:
+    def check_keys(
+        self, keys: tuple[str, ...], *, optional: tuple[str, ...] = ()
+    ) -> None:
         for key in keys:
             if key not in self._values:
                 raise self._error(key, "it is missing")
         for key in self._values:
-            if key not in keys:
+            if key not in (*keys, *optional):
                 close = difflib.get_close_matches(key, keys, n=1)
                 hint = f"; is {close[0]} meant?" if close else ""
                 raise self._error(key, f"there is no such key{hint}")

@@ -23,11 +23,13 @@ from importlib import resources
 from typing import Any, Literal, get_args
 
 from fishmeasure.errors import UnknownStockSpeciesError
+from fishmeasure.species import species_keys
 
 Status = Literal["seen", "computed", "stand-in", "practice", "memory"]
 RespirationForm = Literal["exponential", "dome"]
 FeedRule = Literal["chart", "growth"]
 
+_SPECIES = resources.files("fishmeasure.species")
 _DATA = resources.files("fishmeasure.stock").joinpath("data")
 _WEAK = {
     "stand-in": "is another species' figure, for want of this one's",
@@ -62,13 +64,15 @@ class Figure:
 class GrowthFigures:
     """Thermal growth coefficient x 1000 and where it may be used.
 
-    Above ``optimum_temp_c`` growth is held at its value there, and above
-    ``highest_temp_c`` it is taken as nil (Jobling 2003, Aquac Res 34:581-584: the
-    linear temperature term fails near and above the optimum).
+    Above ``optimum_temp_c`` growth is held at its value there, and outside
+    ``lowest_temp_c`` to ``highest_temp_c``, the ends of feeding in the species'
+    ``[water]``, it is taken as nil (Jobling 2003, Aquac Res 34:581-584: the linear
+    temperature term fails near and above the optimum).
     """
 
     tgc_x1000: Figure
     optimum_temp_c: Figure
+    lowest_temp_c: Figure
     highest_temp_c: Figure
     plate_size_g: Figure
 
@@ -167,6 +171,26 @@ def _figures(table: dict[str, Any], *names: str) -> dict[str, Figure]:
     return {name: _figure(table[name]) for name in names}
 
 
+def water_figures(species_key: str) -> dict[str, Figure]:
+    """Return a species' own figures of water, by name; none where it is unknown.
+
+    They stand as ``[water]`` in the species' own TOML, for all species, whether or
+    not there are figures of growth.
+    """
+    if species_key not in species_keys():
+        return {}
+    text = _SPECIES.joinpath(f"{species_key}.toml").read_text(encoding="utf-8")
+    table = tomllib.loads(text).get("water", {})
+    return _figures(table, *table)
+
+
+def generic_water_figures() -> dict[str, Figure]:
+    """Return the figures of water for food fish in general, by name."""
+    text = _DATA.joinpath("generic", "food-fish.toml").read_text(encoding="utf-8")
+    table = tomllib.loads(text)["water"]
+    return _figures(table, *table)
+
+
 @cache
 def stock_species() -> tuple[str, ...]:
     """Return the keys of the species with stocking figures, sorted."""
@@ -192,7 +216,7 @@ def load_stock_figures(species_key: str) -> StockFigures:
         raise UnknownStockSpeciesError(species_key, stock_species())
     text = _DATA.joinpath(f"{species_key}.toml").read_text(encoding="utf-8")
     data = tomllib.loads(text)
-    oxygen = data["oxygen"]
+    oxygen, water = data["oxygen"], water_figures(species_key)
     return StockFigures(
         key=species_key,
         common_name=data["common_name"],
@@ -201,9 +225,10 @@ def load_stock_figures(species_key: str) -> StockFigures:
                 data["growth"],
                 "tgc_x1000",
                 "optimum_temp_c",
-                "highest_temp_c",
                 "plate_size_g",
-            )
+            ),
+            lowest_temp_c=water["feeding_low_deg_c"],
+            highest_temp_c=water["feeding_high_deg_c"],
         ),
         feed=FeedFigures(
             rule=data["feed"]["rule"],

@@ -106,10 +106,10 @@ class RecordedTemperature:
 def growing_temp_c(temp_c: float, growth: GrowthFigures) -> float:
     """Return the temperature that counts for growth.
 
-    Nil at or below 0 °C and above the highest, held at the optimum in between
-    (see ``GrowthFigures``).
+    Nil outside the feeding band, held at the optimum within it (see
+    ``GrowthFigures``).
     """
-    if temp_c <= 0.0 or temp_c > growth.highest_temp_c.value:
+    if not growth.lowest_temp_c.value <= temp_c <= growth.highest_temp_c.value:
         return 0.0
     return min(temp_c, growth.optimum_temp_c.value)
 

@@ -371,7 +371,7 @@ def test_published_series_are_foretold(shared: Path, ahead: int) -> None:
     assert sum(held) / len(held) >= 0.85
 
 
-@given(days=st.integers(1, 200), temp=st.floats(2.0, 13.0))
+@given(days=st.integers(1, 200), temp=st.floats(2.2, 13.0))
 def test_projection_grows_and_widens(days: int, temp: float) -> None:
     """Fish never shrink on paper, and the future is never surer than the present."""
     fit = fit_growth(

@@ -1,0 +1,107 @@
+"""What the fish can bear: bands of temperature, gases, pH and nitrogen by species.
+
+A species' own figures stand as ``[water]`` in its TOML in ``fishmeasure/species``;
+oxygen, un-ionised ammonia and nitrate of the species with stocking figures are
+taken from those, so that each is known once; what is still missing is that of food
+fish in general, ``stock/data/generic/food-fish.toml``.
+"""
+
+from dataclasses import dataclass, fields
+from functools import cache
+from typing import Literal
+
+from fishmeasure.stock.figures import (
+    Figure,
+    generic_water_figures,
+    load_stock_figures,
+    stock_species,
+    water_figures,
+)
+
+Standing = Literal["good", "watch", "act"]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class WaterBands:
+    """Where a species is well, where to watch and where to act.
+
+    Attributes
+    ----------
+    feeding_low_deg_c, feeding_high_deg_c
+        Outside: no feeding, no growth, no handling, no stocking.
+    act_low_deg_c, act_high_deg_c
+        At or beyond: published deaths or loss of balance near there.
+    do_watch_mg_per_l, do_act_mg_per_l
+        Below.
+    saturation_watch_percent, saturation_act_percent
+        Of oxygen, above; gas bubble disease.
+    ph_act_low, ph_watch_low, ph_watch_high, ph_act_high
+        Outside.
+    unionised_ammonia_n_act_mg_per_l
+        Above; the species' own limit, beside the criteria in
+        ``ammonia_criteria``.
+    nitrite_n_watch_mg_per_l, nitrite_n_act_mg_per_l
+        Above, in water with little chloride, which protects the gills: with more
+        chloride fish bear more. Nitrite makes the blood brown and carry no oxygen.
+    nitrate_n_watch_mg_per_l
+        Above.
+    generic
+        Names of the fields that are those of food fish in general.
+    """
+
+    species_key: str
+    feeding_low_deg_c: Figure
+    feeding_high_deg_c: Figure
+    act_low_deg_c: Figure
+    act_high_deg_c: Figure
+    do_watch_mg_per_l: Figure
+    do_act_mg_per_l: Figure
+    saturation_watch_percent: Figure
+    saturation_act_percent: Figure
+    ph_act_low: Figure
+    ph_watch_low: Figure
+    ph_watch_high: Figure
+    ph_act_high: Figure
+    unionised_ammonia_n_act_mg_per_l: Figure
+    nitrite_n_watch_mg_per_l: Figure
+    nitrite_n_act_mg_per_l: Figure
+    nitrate_n_watch_mg_per_l: Figure
+    generic: tuple[str, ...] = ()
+
+    def feeds_at(self, temp_c: float) -> bool:
+        """Return whether fish are fed at a temperature."""
+        return self.feeding_low_deg_c.value <= temp_c <= self.feeding_high_deg_c.value
+
+    def temperature_standing(self, temp_c: float) -> Standing:
+        """Return how a temperature is borne."""
+        if not self.act_low_deg_c.value < temp_c < self.act_high_deg_c.value:
+            return "act"
+        return "good" if self.feeds_at(temp_c) else "watch"
+
+
+BAND_FIGURES: tuple[str, ...] = tuple(
+    field.name for field in fields(WaterBands) if field.type is Figure
+)
+
+
+def _from_stocking_figures(species_key: str) -> dict[str, Figure]:
+    if species_key not in stock_species():
+        return {}
+    figures = load_stock_figures(species_key)
+    return {
+        "do_watch_mg_per_l": figures.oxygen.caution_mg_per_l,
+        "do_act_mg_per_l": figures.oxygen.critical_mg_per_l,
+        "unionised_ammonia_n_act_mg_per_l": figures.limits.unionised_ammonia_mg_per_l,
+        "nitrate_n_watch_mg_per_l": figures.limits.nitrate_n_mg_per_l,
+    }
+
+
+@cache
+def water_bands(species_key: str) -> WaterBands:
+    """Return what a species can bear, a species that is not known as food fish."""
+    own = _from_stocking_figures(species_key) | water_figures(species_key)
+    return WaterBands(
+        species_key=species_key,
+        generic=tuple(name for name in BAND_FIGURES if name not in own),
+        **(generic_water_figures() | own),
+    )

@@ -1,0 +1,95 @@
+"""What the fish can bear: published deaths, and the shape of the data."""
+
+import pytest
+
+from fishmeasure.species import species_keys
+from fishmeasure.stock.bands import BAND_FIGURES, water_bands
+from fishmeasure.stock.figures import (
+    generic_water_figures,
+    load_stock_figures,
+    stock_species,
+    water_figures,
+)
+
+FROM_STOCKING_FIGURES = {
+    "do_watch_mg_per_l",
+    "do_act_mg_per_l",
+    "unionised_ammonia_n_act_mg_per_l",
+    "nitrate_n_watch_mg_per_l",
+}
+
+
+@pytest.mark.parametrize("key", [*species_keys(), "no-such-fish"])
+def test_bands_are_in_order(key: str) -> None:
+    bands = water_bands(key)
+    assert bands.act_low_deg_c.value < bands.feeding_low_deg_c.value
+    assert bands.feeding_low_deg_c.value < bands.feeding_high_deg_c.value
+    assert bands.feeding_high_deg_c.value < bands.act_high_deg_c.value
+    assert bands.do_act_mg_per_l.value < bands.do_watch_mg_per_l.value
+    assert bands.saturation_watch_percent.value < bands.saturation_act_percent.value
+    assert bands.ph_act_low.value < bands.ph_watch_low.value
+    assert bands.ph_watch_low.value < bands.ph_watch_high.value
+    assert bands.ph_watch_high.value < bands.ph_act_high.value
+    assert bands.nitrite_n_watch_mg_per_l.value < bands.nitrite_n_act_mg_per_l.value
+
+
+@pytest.mark.parametrize("key", species_keys())
+def test_each_species_has_its_own_temperatures(key: str) -> None:
+    assert not [name for name in water_bands(key).generic if "deg_c" in name]
+
+
+@pytest.mark.parametrize("key", stock_species())
+def test_a_figure_is_known_once(key: str) -> None:
+    assert not FROM_STOCKING_FIGURES & set(water_figures(key))
+    assert (
+        water_bands(key).do_watch_mg_per_l
+        == load_stock_figures(key).oxygen.caution_mg_per_l
+    )
+
+
+def test_the_generic_figures_are_whole_and_said_to_be_so() -> None:
+    assert set(generic_water_figures()) == set(BAND_FIGURES)
+    assert water_bands("no-such-fish").generic == BAND_FIGURES
+    assert "nitrate_n_watch_mg_per_l" in water_bands("tench").generic
+
+
+@pytest.mark.parametrize(
+    ("key", "temp_c"),
+    [
+        # Huysman et al. 2020: half of the rainbow trout alive at 25 C, none at 26;
+        # half of the brown trout at 20, none at 22.
+        ("rainbow-trout", 25.0),
+        ("rainbow-trout", 26.0),
+        ("brown-trout", 20.0),
+        ("brown-trout", 22.0),
+        # Charo-Karisa et al. 2005: deaths of Nile tilapia from 13.6 to 8.6 C.
+        ("nile-tilapia", 13.6),
+        ("nile-tilapia", 8.6),
+        # Gibson & Fry 1954: ultimate upper lethal temperature of lake trout 23.5.
+        ("lake-trout", 23.5),
+        # Weatherley 1959: tench of summer die at up to 35 C.
+        ("tench", 35.0),
+        # Arctic char stop feeding at about 21.5 C (J Fish Biol 1999).
+        ("arctic-char", 21.5),
+        # Currie et al. 1998: channel catfish from 20 C lose balance at 2.7 C.
+        ("channel-catfish", 2.7),
+    ],
+)
+def test_water_that_killed_is_acted_on(key: str, temp_c: float) -> None:
+    bands = water_bands(key)
+    assert bands.temperature_standing(temp_c) == "act"
+    assert not bands.feeds_at(temp_c)
+
+
+@pytest.mark.parametrize(
+    ("key", "temp_c", "standing"),
+    [("rainbow-trout", 12.0, "good"), ("rainbow-trout", 22.0, "watch")],
+)
+def test_between_the_bands_is_watched(key: str, temp_c: float, standing: str) -> None:
+    assert water_bands(key).temperature_standing(temp_c) == standing
+
+
+def test_tench_bear_less_oxygen_than_trout() -> None:
+    trout, tench = water_bands("rainbow-trout"), water_bands("tench")
+    assert 0.8 < tench.do_act_mg_per_l.value < trout.do_act_mg_per_l.value
+    assert trout.do_act_mg_per_l.value > 2.5
