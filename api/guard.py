@@ -5,6 +5,7 @@ from starlette.datastructures import Headers, MutableHeaders
 from starlette.requests import cookie_parser
 from starlette.types import ASGIApp, Message, Receive, Scope, Send
 
+from api.addresses import leads_to, routes_of
 from api.errors import (
     ApiError,
     ForeignOriginError,
@@ -19,9 +20,20 @@ from api.services import Services
 
 COOKIE = "fishmeasure_device"
 SAFE_METHODS = frozenset({"GET", "HEAD", "OPTIONS"})
-# Reached before a device is paired.
-GUARDED_PATHS = ("/v1/", "/metrics")
-OPEN_PATHS = frozenset({"/v1/devices", "/v1/about", "/health", "/ready"})
+OPEN_PATHS = {
+    "/": "GET",
+    "/worker.js": "GET",
+    "/manifest.webmanifest": "GET",
+    "/page-version.json": "GET",
+    "/page/{page_version}/{name:path}": "GET",
+    "/v1/about": "GET",
+    "/v1/devices": "POST",
+    "/health": "GET",
+    "/ready": "GET",
+}
+"""Reached before a device is paired: the page, the pairing itself and signs of life.
+Whatever is not here, also what is no route at all, asks for a token."""
+_OPEN_ROUTES = routes_of(OPEN_PATHS)
 
 
 class Guard:
@@ -62,12 +74,7 @@ class Guard:
         if scope["method"] not in SAFE_METHODS and _is_foreign(headers, host):
             return ForeignOriginError()
         services: Services = scope["app"].state.services
-        path = scope["path"]
-        if (
-            not services.settings.require_token
-            or path in OPEN_PATHS
-            or not path.startswith(GUARDED_PATHS)
-        ):
+        if not services.settings.require_token or leads_to(scope, _OPEN_ROUTES):
             return None
         token = _token(headers)
         if token:

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from starlette.datastructures import Headers
 from starlette.types import ASGIApp, Message, Receive, Scope, Send
 
+from api.addresses import leads_to, routes_of
 from api.errors import BusyError, ErrorBody, body_of, error_response
 
 LARGE_BYTES = 1_000_000
@@ -13,7 +14,7 @@ LARGE_BYTES = 1_000_000
 memory before it goes to disk."""
 MAX_BOOK_BYTES = 16_000_000
 """Of a book, which is read whole into memory; one of ten years has about 4 MB."""
-BOOK_PATHS = frozenset({"/v1/import"})
+_BOOK_ROUTES = routes_of({"/v1/import": "POST"})
 MAX_JSON_BYTES = 1_000_000
 """Of any other body that is no upload; 500 entries with notes have about 0.3 MB."""
 MAX_JSON_VALUES = 20_000
@@ -70,7 +71,7 @@ class BodyLimits:
     def _limits(self, scope: Scope, headers: Headers) -> "_Limits":
         if headers.get("content-type", "").startswith("multipart/"):
             return _Limits(most_bytes=self._max_bytes, is_upload=True)
-        if scope["path"] in BOOK_PATHS:
+        if leads_to(scope, _BOOK_ROUTES):
             return _Limits(most_bytes=min(self._max_bytes, MAX_BOOK_BYTES))
         most_bytes = min(self._max_bytes, MAX_JSON_BYTES)
         return _Limits(most_bytes=most_bytes, most_values=MAX_JSON_VALUES)

@@ -12,6 +12,7 @@ from fastapi import FastAPI
 from fastapi.openapi.utils import get_openapi
 
 from api.errors import ErrorBody
+from api.guard import OPEN_PATHS
 from api.model_of import description
 from fishmeasure.ledger.codec import to_plain
 from fishmeasure.ledger.demo import demo_book
@@ -48,10 +49,7 @@ class Route:
     @property
     def guarded(self) -> bool:
         """Whether a device must be paired first."""
-        return self.path.startswith("/v1/") and self.path not in {
-            "/v1/devices",
-            "/v1/about",
-        }
+        return self.path not in OPEN_PATHS
 
     @property
     def named(self) -> bool:

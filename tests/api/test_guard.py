@@ -1,10 +1,13 @@
 """Who is let in: hosts, origins, paired devices."""
 
+import asyncio
 import secrets
 from collections.abc import Iterator
 from concurrent.futures import ThreadPoolExecutor
+from contextlib import contextmanager
 from pathlib import Path
 from typing import Any
+from urllib.parse import unquote
 
 import pytest
 from starlette.testclient import TestClient
@@ -46,31 +49,104 @@ def test_an_unpaired_device_gets_nothing_but_the_way_in(guarded: TestClient) -> 
     assert guarded.get("/v1/about").json()["require_token"] is True
 
 
-def test_every_route_is_closed_to_the_unpaired(guarded: TestClient) -> None:
-    """But those that pairing needs; an address written otherwise is no way in."""
-    app: Any = guarded.app
-    open_routes = {"/v1/devices", "/v1/about", "/health", "/ready"}
-    tried = 0
-    for path, methods in app.openapi()["paths"].items():
-        for method in methods:
-            if path not in open_routes:
-                answer = guarded.request(method, path, json={})
-                assert (answer.status_code, answer.json()["code"]) == (
-                    401,
-                    "not-paired",
-                )
-                tried += 1
-    assert tried > 50
-    for path in (
-        "//v1/units",
-        "/V1/units",
-        "/v1//units",
-        "/%76%31/units",
-        "/v1/units/",
-    ):
-        answer = guarded.get(path, follow_redirects=True)
-        assert answer.status_code in {401, 404}, path
-        assert "items" not in answer.text
+OPEN = {
+    ("get", "/"),
+    ("get", "/worker.js"),
+    ("get", "/manifest.webmanifest"),
+    ("get", "/page-version.json"),
+    ("get", "/page/{page_version}/{name:path}"),
+    ("get", "/v1/about"),
+    ("post", "/v1/devices"),
+    ("get", "/health"),
+    ("get", "/ready"),
+}
+
+
+@contextmanager
+def behind(prefix: str, tmp_path: Path) -> Iterator[TestClient]:
+    """Give a client of a server that wants pairing, its addresses behind a prefix."""
+    settings = Settings(
+        data_dir=tmp_path, workers=1, hosts="testserver", require_token=True
+    )
+    app = create_app(settings, announce=lambda _: None)
+    with TestClient(app, root_path=prefix, follow_redirects=False) as client:
+        yield client
+
+
+def every_route(client: TestClient) -> set[tuple[str, str]]:
+    """Return method and path of all that the application answers."""
+    app: Any = client.app
+    found = {
+        (method, path)
+        for path, methods in app.openapi()["paths"].items()
+        for method in methods
+    }
+    hidden = {("get", path) for _, path in OPEN if "page" in path}
+    return found | hidden | {("get", "/"), ("get", "/v1/openapi.json")}
+
+
+@pytest.mark.parametrize("prefix", ["", "/fish", "/v1", "/health"])
+def test_every_route_is_closed_to_the_unpaired(prefix: str, tmp_path: Path) -> None:
+    """But those that pairing needs, also where a proxy serves all under a prefix."""
+    with behind(prefix, tmp_path) as client:
+        routes = every_route(client)
+        assert len(routes) > 60
+        for method, path in sorted(routes):
+            answer = client.request(method, prefix + path, json={})
+            opened = (method, path) in OPEN
+            assert (answer.status_code != 401) is opened, (method, path)
+            if not opened:
+                assert answer.json()["code"] == "not-paired"
+
+
+SPELLINGS = (
+    *("//v1/units", "/v1//units", "/v1/units/", "/v1/./units", "/./v1/units"),
+    *("/V1/units", "/v1/Units", "/v1/UNITS", "/v1/units;x=1", "/v1/units%00"),
+    *("/%76%31/units", "/v1/%75nits", "/v1%2funits", "/v1/%2e/units"),
+    *("/health/../v1/units", "/health/%2e%2e/v1/units", "/page/../v1/units"),
+    *("/page/x/%2e%2e/%2e%2e/v1/units", "/v1/about/../units", "/v1/about%2f"),
+    *("/nothing", "/fish", "/fish/fish/v1/units", "/v1", "/metrics/"),
+    *("//metrics", "/fish//v1/units", "/v1/units?x=/health", "/fish/v1/units"),
+)
+
+
+@pytest.mark.parametrize("prefix", ["", "/fish"])
+def test_another_spelling_is_no_way_in(prefix: str, tmp_path: Path) -> None:
+    """What is not a named open address asks for a token, or is nothing."""
+    with behind(prefix, tmp_path) as client:
+        for path in (*SPELLINGS, *(prefix + written for written in SPELLINGS)):
+            status, body = asyncio.run(asked(client.app, prefix, path))
+            assert status in {401, 404}, path
+            assert b"items" not in body
+
+
+async def asked(app: Any, prefix: str, written: str) -> tuple[int, bytes]:
+    """Ask as uvicorn does: the path unquoted, not tidied, and the prefix beside it."""
+    raw, _, query = written.partition("?")
+    sent: list[dict[str, Any]] = []
+
+    async def receive() -> dict[str, Any]:
+        return {"type": "http.request", "body": b"", "more_body": False}
+
+    async def send(message: Any) -> None:
+        sent.append(message)
+
+    scope = {
+        "type": "http",
+        "asgi": {"version": "3.0"},
+        "http_version": "1.1",
+        "method": "GET",
+        "scheme": "http",
+        "path": unquote(raw),
+        "raw_path": raw.encode(),
+        "query_string": query.encode(),
+        "root_path": prefix,
+        "headers": [(b"host", b"testserver")],
+        "client": ("192.0.2.7", 5),
+        "server": ("testserver", 80),
+    }
+    await app(scope, receive, send)
+    return sent[0]["status"], b"".join(part.get("body", b"") for part in sent)
 
 
 def test_a_token_is_taken_from_header_and_cookie_alone(
