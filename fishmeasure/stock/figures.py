@@ -87,12 +87,29 @@ class FeedFigures:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Swimming:
+    """What swimming adds: a factor exp(cost U), U = a W^b exp(q T) in cm/s.
+
+    Up to ``highest_temp_c``, whose speed is held above it (Stewart & Ibarra 1991, Can
+    J Fish Aquat Sci 48:909-922, as tabled in Fish Bioenergetics 4.0, whose own speed
+    falls to W^b there).
+    """
+
+    a_cm_per_s: float
+    weight_exponent: float
+    temperature_q: float
+    cost_s_per_cm: float
+    highest_temp_c: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Respiration:
     """Oxygen use of fasted fish, g O2 per g per day = a W^b f(T) activity.
 
     ``exponential``: f = exp(q T). ``dome``: f = V^x exp(x (1 - V)) with V =
     (highest - T) / (highest - optimum) (Kitchell, Stewart & Weininger 1977, J Fish
     Res Board Can 34:1922-1935), whose two temperatures are 0 in the other form.
+    ``swimming`` comes on top of ``activity`` where the equation has that term.
     """
 
     form: RespirationForm
@@ -109,6 +126,7 @@ class Respiration:
     relative_sd: float
     source: str
     status: Status
+    swimming: Swimming | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -169,6 +187,14 @@ def _figure(table: dict[str, Any]) -> Figure:
 
 def _figures(table: dict[str, Any], *names: str) -> dict[str, Figure]:
     return {name: _figure(table[name]) for name in names}
+
+
+def _respiration(table: dict[str, Any]) -> Respiration:
+    swimming = table.get("swimming")
+    return Respiration(
+        **{key: value for key, value in table.items() if key != "swimming"},
+        swimming=Swimming(**swimming) if swimming else None,
+    )
 
 
 def water_figures(species_key: str) -> dict[str, Figure]:
@@ -235,7 +261,7 @@ def load_stock_figures(species_key: str) -> StockFigures:
             **_figures(data["feed"], "fcr", "protein_percent"),
         ),
         oxygen=OxygenFigures(
-            respiration=Respiration(**oxygen["respiration"]),
+            respiration=_respiration(oxygen["respiration"]),
             **_figures(oxygen, "fed_factor", "caution_mg_per_l", "critical_mg_per_l"),
         ),
         limits=LimitFigures(

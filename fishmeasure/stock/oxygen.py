@@ -6,7 +6,7 @@ from typing import Literal
 
 from fishmeasure.flags import Problem
 from fishmeasure.stock.checks import outside, require, require_temp
-from fishmeasure.stock.figures import Respiration, load_stock_figures
+from fishmeasure.stock.figures import Respiration, Swimming, load_stock_figures
 from fishmeasure.stock.oxygen_supply import (
     INFLOW_SATURATION,
     OxygenSupply,
@@ -70,7 +70,21 @@ def _respiration_mg_per_kg_h(
         * math.pow(weight_g, figures.weight_exponent)
         * temperature_factor
     )
-    return per_g_day * figures.activity * 1e6 / 24.0
+    moving = _swimming_factor(figures.swimming, weight_g, temp_c)
+    return per_g_day * figures.activity * moving * 1e6 / 24.0
+
+
+def _swimming_factor(
+    swimming: Swimming | None, weight_g: float, temp_c: float
+) -> float:
+    if swimming is None:
+        return 1.0
+    speed_cm_per_s = (
+        swimming.a_cm_per_s
+        * math.pow(weight_g, swimming.weight_exponent)
+        * math.exp(swimming.temperature_q * min(temp_c, swimming.highest_temp_c))
+    )
+    return math.exp(swimming.cost_s_per_cm * speed_cm_per_s)
 
 
 def oxygen_demand(

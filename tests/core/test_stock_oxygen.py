@@ -213,6 +213,33 @@ def test_dome_equation_is_one_at_its_optimum() -> None:
     assert rate == pytest.approx(expected)
 
 
+@pytest.mark.parametrize(
+    ("key", "weight_g", "temp_c", "mg_per_kg_h"),
+    [
+        # Brown trout, Dieterman & Anderson 2004 as tabled in Fish Bioenergetics 4.0:
+        # RA 0.0013, RB -0.269, RQ 0.0938; swimming ACT 9.7, RK4 0.13, BACT 0.0405,
+        # RTO 0.0234. By hand, 250 g at 12 C: U = 9.7 x 2.0498 x 1.6258 = 32.33 cm/s,
+        # exp(0.0234 x 32.33) = 2.1307; 0.0013 x 0.22642 x 3.0821 x 2.1307 =
+        # 0.0019330 g/g/d = 80.54 mg/kg/h.
+        ("brown-trout", 250.0, 12.0, 80.54),
+        # 1000 g at 18 C: U = 9.7 x 2.4547 x 2.0730 = 49.36, factor 3.1741;
+        # 0.0013 x 0.15596 x 5.4113 x 3.1741 = 0.0034823 = 145.1.
+        ("brown-trout", 1000.0, 18.0, 145.1),
+        # Coho and chinook, Stewart & Ibarra 1991: RA 0.00264, RB -0.217, RQ 0.06818,
+        # the same swimming. 1000 g at 14 C: U = 9.7 x 2.4547 x 1.7629 = 41.98, factor
+        # 2.6704; 0.00264 x 0.22336 x 2.5974 x 2.6704 = 0.0040900 = 170.4.
+        ("atlantic-salmon", 1000.0, 14.0, 170.4),
+    ],
+)
+def test_swimming_term_is_that_of_the_published_equation(
+    key: str, weight_g: float, temp_c: float, mg_per_kg_h: float
+) -> None:
+    rate = oxygen_demand(
+        species_key=key, mean_weight_g=weight_g, temp_c=temp_c, feeding="fasted"
+    ).rate_mg_per_kg_h.value
+    assert rate == pytest.approx(mg_per_kg_h, rel=1e-3)
+
+
 @given(
     species=st.sampled_from(stock_species()),
     weight=st.floats(1.0, 4000.0),
