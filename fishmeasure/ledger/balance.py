@@ -1,7 +1,7 @@
 """From entries to what is in every unit on a day: pure, and in any order.
 
-Entries are sorted by date, kind and id first, so the order in which they were
-written, or in which two phones sent them, changes nothing.
+Entries are put in order first (``order.py``), so the order in which they arrive
+here changes nothing.
 """
 
 import math
@@ -24,9 +24,9 @@ from fishmeasure.ledger.entries import (
     Sample,
     Stocked,
     WaterReading,
-    in_force,
 )
 from fishmeasure.ledger.groups import Assumptions, CohortGroups, Group
+from fishmeasure.ledger.order import in_force
 from fishmeasure.ledger.sampled import condition_factor, weight_cv
 from fishmeasure.ledger.state import Balance, CountDifference
 from fishmeasure.ledger.summary import (

@@ -8,7 +8,7 @@ Identifiers are UUIDs made by whoever writes the entry. The same entry sent twic
 is one entry, which is what lets a phone repeat its queue without harm.
 """
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Mapping
 from dataclasses import dataclass, field
 from datetime import date, datetime, time
 from typing import Annotated, ClassVar
@@ -327,8 +327,7 @@ class WaterReading(UnitEntry):
             )
 
 
-# In the order in which entries of one day are taken: fish come before they are
-# sorted, moved, lost or counted, and are counted before they are sampled.
+# In the order in which entries of one moment count, see ``order.py``.
 ENTRY_KINDS: Mapping[str, type[Entry]] = {
     record.kind: record
     for record in (
@@ -345,28 +344,6 @@ ENTRY_KINDS: Mapping[str, type[Entry]] = {
         Cancelled,
     )
 }
-_KIND_ORDER = {kind: order for order, kind in enumerate(ENTRY_KINDS)}
-
-
-def replay_order(entry: Entry) -> tuple[date, int, int]:
-    """Return the sort key that makes a replay independent of arrival."""
-    return entry.on, _KIND_ORDER[entry.kind], entry.id.int
-
-
-def in_force(entries: Iterable[Entry]) -> tuple[Entry, ...]:
-    """Return the entries that no other one replaces, in replay order."""
-    known = tuple(entries)
-    gone = {entry.replaces for entry in known if entry.replaces is not None}
-    return tuple(
-        sorted(
-            (
-                entry
-                for entry in known
-                if entry.id not in gone and not isinstance(entry, Cancelled)
-            ),
-            key=replay_order,
-        )
-    )
 
 
 def entry_to_plain(entry: Entry) -> dict[str, object]:

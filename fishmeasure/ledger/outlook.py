@@ -20,7 +20,8 @@ from fishmeasure.ledger.answers import (
     Water,
 )
 from fishmeasure.ledger.balance import Assumptions, Balance, replay
-from fishmeasure.ledger.entries import Entry, Sample, in_force
+from fishmeasure.ledger.entries import Entry, Sample
+from fishmeasure.ledger.order import in_force
 from fishmeasure.ledger.state import UnitState
 from fishmeasure.ledger.units import Cohort, Unit
 from fishmeasure.stock import cautions
@@ -96,12 +97,12 @@ def unit_outlook(
     KeyError
         If there is no such unit.
     """
-    units, cohorts = tuple(units), tuple(cohorts)
+    units, cohorts, entries = tuple(units), tuple(cohorts), tuple(entries)
     valid = tuple(entry for entry in in_force(entries) if entry.on <= on)
     options = options or Options()
 
     def at(day: date) -> Balance:
-        return replay(units, cohorts, valid, on=day, assumptions=Assumptions())
+        return replay(units, cohorts, entries, on=day, assumptions=Assumptions())
 
     state = at(on).unit(unit_id)
     here = tuple(entry for entry in valid if entry.place_id == unit_id)

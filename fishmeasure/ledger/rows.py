@@ -3,11 +3,11 @@
 import json
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, fields, replace
-from datetime import UTC, datetime
+from datetime import UTC, datetime, time, timedelta
 from typing import Any, Literal, TypeVar
 from uuid import UUID
 
-from sqlalchemy import Connection, Row, Table, insert, select
+from sqlalchemy import Connection, Row, Table, func, insert, select
 
 from fishmeasure.errors import (
     AlreadyReplacedError,
@@ -19,7 +19,7 @@ from fishmeasure.errors import (
 from fishmeasure.ledger import tables
 from fishmeasure.ledger.codec import from_plain, to_plain
 from fishmeasure.ledger.entries import Entry, entry_from_plain
-from fishmeasure.ledger.units import Cohort, Unit
+from fishmeasure.ledger.units import LAST_DAY, Cohort, Unit
 
 # How many identifiers one SQL statement names; SQLite's own limit is 32766.
 _CHUNK = 500
@@ -199,11 +199,31 @@ def add_entries(connection: Connection, sent: Sequence[Entry]) -> Added:
         else:
             raise EntryConflictError("entry", str(entry.id), _differing(known, entry))
     _check_references(connection, new)
-    now = datetime.now(UTC)
-    rows = [_to_row(entry, now) for entry in new.values()]
+    first = _next_moment(connection)
+    rows = [
+        _to_row(entry, first + timedelta(microseconds=place))
+        for place, entry in enumerate(new.values())
+    ]
     if rows:
         connection.execute(insert(tables.entries), rows)
     return Added(added=tuple(new), repeated=tuple(repeated))
+
+
+def _next_moment(connection: Connection) -> datetime:
+    """Return now, or later than every entry of the book if the clock went back.
+
+    Each entry has a later moment than the one before, so that entries of one day
+    keep their order also in a copy of the book.
+    """
+    recorded = tables.entries.c.recorded_at
+    last_day = datetime.combine(LAST_DAY, time.min, UTC)  # no copied moment overflows
+    newest_moment = connection.execute(
+        select(func.max(recorded)).where(recorded < last_day)
+    ).scalar()
+    now = datetime.now(UTC)
+    if newest_moment is None:
+        return now
+    return max(now, newest_moment + timedelta(microseconds=1))
 
 
 def _check_references(connection: Connection, new: Mapping[UUID, Entry]) -> None:

@@ -26,7 +26,8 @@ from fishmeasure.ledger.engine import (
     reading,
     writing,
 )
-from fishmeasure.ledger.entries import Entry, in_force
+from fishmeasure.ledger.entries import Entry
+from fishmeasure.ledger.order import in_force, in_order
 from fishmeasure.ledger.outlook import Options, UnitOutlook, unit_outlook
 from fishmeasure.ledger.rows import (
     Added,
@@ -204,7 +205,7 @@ class Book:
         cohort_id: UUID | None = None,
         only_in_force: bool = False,
     ) -> tuple[Entry, ...]:
-        """Return the entries, by date and kind.
+        """Return the entries, by day and within it as they were made.
 
         ``unit_id`` takes moves to the unit as well; ``only_in_force`` leaves out
         what was replaced or taken back.
@@ -214,7 +215,7 @@ class Book:
         if only_in_force:
             found = in_force(found)
         else:
-            found = tuple(sorted(found, key=lambda entry: (entry.on, entry.id.int)))
+            found = in_order(found)
         return tuple(
             entry
             for entry in found

@@ -231,10 +231,7 @@ def _total_flow(parts: list[Flows]) -> UnitFlow:
 
 def _latest(readings: list[WaterReading]) -> dict[str, Latest]:
     newest: dict[str, Latest] = {}
-    in_order = sorted(
-        readings, key=lambda r: (r.on, r.at is not None, str(r.at), r.id.int)
-    )
-    for reading in in_order:
+    for reading in readings:  # in order, as the replay has them
         for name in _WATER_FIELDS:
             value = getattr(reading, name)
             if value is not None:

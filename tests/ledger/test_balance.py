@@ -744,14 +744,14 @@ def test_species_without_growth_figures() -> None:
 
 
 def test_newest_water_readings() -> None:
-    """Each quantity has its newest reading, by day, then time, then id."""
+    """Each quantity has its newest reading, by day, then time, then as made."""
     from datetime import time
 
     state = balance(
         entry(WaterReading, 1, ph=7.1, do_mg_per_l=9.0),
-        entry(WaterReading, 2, do_mg_per_l=8.0, at=time(6)),
-        entry(WaterReading, 2, do_mg_per_l=7.0, at=time(18)),
         entry(WaterReading, 2, do_mg_per_l=7.7),
+        entry(WaterReading, 2, do_mg_per_l=7.0, at=time(18)),
+        entry(WaterReading, 2, do_mg_per_l=8.0, at=time(6)),
         entry(Feed, 2, feed_kg=1.0),
     ).unit(A.id)
     assert state.water["do_mg_per_l"].value == 7.0

@@ -29,8 +29,8 @@ from fishmeasure.ledger.entries import (
     WaterReading,
     entry_from_plain,
     entry_to_plain,
-    in_force,
 )
+from fishmeasure.ledger.order import in_force
 from fishmeasure.ledger.units import Cohort, Unit
 from tests.ledger.build import cohort, day, same, tank
 from tests.ledger.strategies import entries, records
