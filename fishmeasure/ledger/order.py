@@ -62,8 +62,11 @@ def in_force(entries: Iterable[Entry]) -> tuple[Entry, ...]:
 def _first_written(entry: Entry, known: Mapping[UUID, Entry]) -> Entry:
     """Return what an entry corrects, at the end of the chain of corrections."""
     seen = {entry.id}
-    while entry.replaces in known and entry.replaces not in seen:
-        entry = known[entry.replaces]
+    while entry.replaces is not None and entry.replaces not in seen:
+        corrected = known.get(entry.replaces)
+        if corrected is None:
+            break
+        entry = corrected
         seen.add(entry.id)
     return entry
 

@@ -217,7 +217,7 @@ def _next_moment(connection: Connection) -> datetime:
     """
     recorded = tables.entries.c.recorded_at
     last_day = datetime.combine(LAST_DAY, time.min, UTC)  # no copied moment overflows
-    newest_moment = connection.execute(
+    newest_moment: datetime | None = connection.execute(
         select(func.max(recorded)).where(recorded < last_day)
     ).scalar()
     now = datetime.now(UTC)
