@@ -1,13 +1,12 @@
 """``fishmeasure backup`` and ``fishmeasure restore``."""
 
-import os
 from pathlib import Path
 from typing import TYPE_CHECKING, Annotated
 
 import typer
 
 from fishmeasure.cli import output
-from fishmeasure.cli.book_options import DEFAULT_BOOK, BookOption
+from fishmeasure.cli.book_options import BookOption, places
 
 if TYPE_CHECKING:
     from fishmeasure.ledger.backup import BackupContent
@@ -35,7 +34,7 @@ def backup_command(
     from fishmeasure.ledger.backup import make_backup
     from fishmeasure.ledger.engine import open_to_read
 
-    folder, where = _places(data, book)
+    folder, where = places(book=book, data=data)
     if "://" not in where and not Path(where).exists():
         output.error_console.print(f"fishmeasure: there is no book at {where} yet.")
         raise typer.Exit(output.STATUS_UNUSABLE_INPUT)
@@ -65,20 +64,12 @@ def restore_command(
     from fishmeasure.errors import BackupError
     from fishmeasure.ledger.backup import restore_backup
 
-    folder, where = _places(data, book)
+    folder, where = places(book=book, data=data)
     if "://" in where:
         raise BackupError.of_server()
     content = restore_backup(file, folder, Path(where), force=force)
     apart = Path(where).parent != folder
     _report(content, f"are back in {folder}" + (f", the book at {where}" * apart))
-
-
-def _places(data: Path | None, book: str | None) -> tuple[Path, str]:
-    """Return the folder and the book, as the server would choose them."""
-    given = data or os.environ.get("FISHMEASURE_DATA_DIR") or Path(DEFAULT_BOOK).parent
-    folder = Path(given).expanduser()
-    where = book or os.environ.get("FISHMEASURE_BOOK") or str(folder / "book.sqlite")
-    return folder, where if "://" in where else str(Path(where).expanduser())
 
 
 def _report(content: "BackupContent", what: str) -> None:

@@ -11,8 +11,8 @@ from fishmeasure.errors import NoBookError
 if TYPE_CHECKING:
     from fishmeasure.ledger.store import Book
 
-# The same folder as the server's default, so that both see one book.
-DEFAULT_BOOK = "~/.local/share/fishmeasure/book.sqlite"
+# The same as the server's default, so that both see one book.
+DEFAULT_FOLDER = "~/.local/share/fishmeasure"
 
 BookOption = Annotated[
     str | None,
@@ -22,6 +22,14 @@ BookOption = Annotated[
         "else FISHMEASURE_BOOK, else your own.",
     ),
 ]
+
+
+def places(*, book: str | None = None, data: Path | None = None) -> tuple[Path, str]:
+    """Return the folder of photos and the book, as the server would choose them."""
+    given = data or os.environ.get("FISHMEASURE_DATA_DIR") or DEFAULT_FOLDER
+    folder = Path(given).expanduser()
+    where = book or os.environ.get("FISHMEASURE_BOOK") or str(folder / "book.sqlite")
+    return folder, where if "://" in where else str(Path(where).expanduser())
 
 
 def opened(book: str | None, *, may_be_new: bool = False) -> "Book":
@@ -36,7 +44,7 @@ def opened(book: str | None, *, may_be_new: bool = False) -> "Book":
     """
     from fishmeasure.ledger.store import open_book
 
-    where = book or os.environ.get("FISHMEASURE_BOOK") or DEFAULT_BOOK
+    _, where = places(book=book)
     if not (may_be_new or "://" in where or _lies_at(where)):
         raise NoBookError(where)
     return open_book(where, to_read=True)

@@ -1,5 +1,6 @@
 """``fishmeasure sample``: photos and bulk weighings to mean weight and spread."""
 
+from dataclasses import replace
 from pathlib import Path
 from typing import TYPE_CHECKING, Annotated
 from uuid import uuid4
@@ -9,16 +10,17 @@ from rich.markup import escape
 from rich.table import Table
 
 from fishmeasure.cli import options, output
-from fishmeasure.cli.book_options import BookOption, opened
+from fishmeasure.cli.book_options import BookOption, opened, places
 from fishmeasure.errors import BadOptionError, SampleNotEnteredError
 from fishmeasure.stock.cautions import ESTIMATE
 
 if TYPE_CHECKING:
-    from fishmeasure.pipeline import SampleMeasurement
+    from collections.abc import Mapping
+
+    from fishmeasure.pipeline import PhotoSettings, SampleMeasurement
     from fishmeasure.population import PopulationEstimate
     from fishmeasure.results import PhotoMeasurement
     from fishmeasure.samplefile import SampleFile
-    from fishmeasure.species import Species
 
 
 def sample_command(
@@ -78,7 +80,8 @@ def sample_command(
     if plots is not None:
         _write_plots(plots, result)
     if record is not None:
-        _record(wanted, result, settings.species, cohort=record, book=book)
+        measured = {sample.parent / name: photo for name, photo in photos.items()}
+        _record(wanted, result, measured, settings, cohort=record, book=book)
     if any(problem.fatal for problem in result.problems):
         raise typer.Exit(output.STATUS_UNUSABLE_INPUT)
 
@@ -99,12 +102,14 @@ def read_sample_file(path: Path) -> "SampleFile":
 def _record(
     wanted: "SampleFile",
     result: "SampleMeasurement",
-    species: "Species",
+    photos: "Mapping[Path, PhotoMeasurement]",
+    settings: "PhotoSettings",
     *,
     cohort: str,
     book: str | None,
 ) -> None:
-    """Enter the sample in the book; the same sample again changes nothing."""
+    """Enter the sample in the book and keep its photos; again, it changes nothing."""
+    from fishmeasure.cli.keeping import keep_photos
     from fishmeasure.ledger.entering import check_day, check_species, find_same
     from fishmeasure.ledger.netsample import sample_entry
 
@@ -115,21 +120,21 @@ def _record(
             "--record", cohort, "possible without a date and a unit in the file"
         )
     check_day(wanted.date, options.read_day("date", None))
-    answer = result.to_json()
+    folder, _ = places(book=book)
     with opened(book) as open_:
         fish = open_.cohort(cohort)
-        check_species(species, fish)
+        check_species(settings.species, fish)
         entry = sample_entry(
             identity=uuid4(),
             on=wanted.date,
             unit_id=open_.unit(wanted.unit).id,
             cohort_id=fish.id,
-            estimate=answer,
-            photos=tuple(p for net in wanted.nets for p in net.photos),
+            estimate=result.to_json(),
         )
         same = find_same(open_, entry)
+        kept = keep_photos(open_.archive, folder, photos, settings)
         if same is None:
-            open_.add(entry)
+            open_.add(replace(entry, photos=kept))
     said = (
         f"Entered in the book, entry {entry.id}."
         if same is None

@@ -1,12 +1,16 @@
 """A sample goes from its file into the book by one command."""
 
+import hashlib
+import io
 import json
 import shlex
 import sys
+import tarfile
 from datetime import date, timedelta
 from pathlib import Path
 
 import pytest
+from PIL import ExifTags, Image
 
 from fishmeasure import cli
 from fishmeasure.ledger.entries import Sample
@@ -45,6 +49,7 @@ def book(monkeypatch: pytest.MonkeyPatch, tmp_path: Path) -> Path:
     """A book with one unit and one cohort, named by the environment."""
     path = tmp_path / "book.sqlite"
     monkeypatch.setenv("FISHMEASURE_BOOK", str(path))
+    monkeypatch.setenv("FISHMEASURE_DATA_DIR", str(tmp_path / "data"))
     unit = "name=Tank A", "kind=tank", "volume_m3=6", "depth_m=1.2"
     assert run(monkeypatch, "book", "add", "unit", *unit) == 0
     fish = "name=Trout", "species_key=rainbow-trout"
@@ -209,6 +214,84 @@ def test_a_moved_photo_makes_no_other_sample(
         assert run(monkeypatch, "sample", file, "--record", "Trout") == 0
     assert "Already in the book: the sample of 2026-05-02" in capsys.readouterr().err
     assert len(samples(book)) == 1
+
+
+def with_tags(photo: Path) -> bytes:
+    """Return a photo with a place and an owner in it, as a phone writes them."""
+    out = io.BytesIO()
+    with Image.open(photo) as image:
+        exif = image.getexif()
+        exif[ExifTags.Base.Artist] = "Somebody at the pond"
+        exif.get_ifd(ExifTags.IFD.GPSInfo)[1] = "N"
+        image.save(out, "JPEG", quality=95, exif=exif)
+    return out.getvalue()
+
+
+def test_a_backup_holds_the_photos_of_a_recorded_sample(
+    monkeypatch: pytest.MonkeyPatch,
+    tmp_path: Path,
+    book: Path,
+    capsys: pytest.CaptureFixture[str],
+) -> None:
+    """As the README says, without the private tags; once, however often recorded."""
+    file, photo, saved = tmp_path / "s.toml", tmp_path / "a.jpg", tmp_path / "b.tar"
+    photo.write_bytes(with_tags(PHOTO))
+    text = FILE.replace("fish = 8", 'fish = 8\nphotos = ["a.jpg"]')
+    file.write_text(text, encoding="utf-8")
+    for _ in range(2):
+        assert run(monkeypatch, "sample", file, "--record", "Trout") == 0
+    (entry,) = samples(book)
+    # Under the hash of what was sent, as the server keeps photos.
+    assert entry.photos == (hashlib.sha256(photo.read_bytes()).hexdigest(),)
+    photo.unlink()  # the grower's own copy may go
+
+    capsys.readouterr()
+    assert run(monkeypatch, "backup", saved) == 0
+    said = capsys.readouterr()
+    assert "The book and 1 photos" in said.out
+    assert said.err == ""  # none is missing
+    (digest,) = entry.photos
+    name = f"photos/{digest[:2]}/{digest}"
+    with tarfile.open(saved) as archive, archive.extractfile(name) as stream:  # type: ignore[union-attr]
+        kept = stream.read()
+    assert b"Somebody at the pond" not in kept
+    with Image.open(io.BytesIO(kept)) as image, Image.open(PHOTO) as original:
+        assert image.size == original.size
+        assert not image.getexif().get_ifd(ExifTags.IFD.GPSInfo)
+    with open_book(str(book)) as open_:
+        stored = open_.archive.photo(digest)
+    assert stored.name == "a.jpg"
+    assert stored.settings["species"] == "rainbow-trout"
+    assert stored.measurement["fish"]
+
+
+def test_a_photo_that_cannot_be_kept_is_said(
+    monkeypatch: pytest.MonkeyPatch,
+    tmp_path: Path,
+    book: Path,
+    capsys: pytest.CaptureFixture[str],
+) -> None:
+    """Then the sample is not entered either, so that it can be recorded again."""
+    (tmp_path / "data").write_text("where the folder of photos should be")
+    (tmp_path / "a.jpg").write_bytes(PHOTO.read_bytes())
+    file = tmp_path / "sample.toml"
+    text = FILE.replace("fish = 8", 'fish = 8\nphotos = ["a.jpg"]')
+    file.write_text(text, encoding="utf-8")
+    assert run(monkeypatch, "sample", file, "--record", "Trout") == 2
+    assert "a.jpg cannot be kept in" in capsys.readouterr().err
+    assert not samples(book)
+
+
+def test_the_folder_of_the_environment_holds_the_book_too(
+    monkeypatch: pytest.MonkeyPatch, tmp_path: Path
+) -> None:
+    """Book and backup commands mean one book where only the folder is said."""
+    monkeypatch.delenv("FISHMEASURE_BOOK", raising=False)
+    monkeypatch.setenv("FISHMEASURE_DATA_DIR", str(tmp_path / "farm"))
+    fish = "name=Trout", "species_key=rainbow-trout"
+    assert run(monkeypatch, "book", "add", "cohort", *fish) == 0
+    assert (tmp_path / "farm" / "book.sqlite").exists()
+    assert run(monkeypatch, "backup", tmp_path / "monday.tar") == 0
 
 
 def test_a_corrected_date_is_corrected_in_the_book(

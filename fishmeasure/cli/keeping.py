@@ -1,0 +1,81 @@
+"""Keeping the photos of a recorded sample, as the server keeps those sent to it."""
+
+import hashlib
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from fishmeasure.errors import BookWriteError
+
+if TYPE_CHECKING:
+    from collections.abc import Mapping
+
+    from fishmeasure.ledger.archive import Archive
+    from fishmeasure.pipeline import PhotoSettings
+    from fishmeasure.results import PhotoMeasurement
+
+
+def keep_photos(
+    archive: "Archive",
+    folder: Path,
+    measured: "Mapping[Path, PhotoMeasurement]",
+    settings: "PhotoSettings",
+) -> tuple[str, ...]:
+    """Keep photos without their private tags and return their ids.
+
+    A photo's file is on disk before the book knows of it; one that is there already
+    stays as it is. What could not be read is left out.
+
+    Parameters
+    ----------
+    archive
+        Of the book.
+    folder
+        Of the book's photos and lens profiles.
+    measured
+        The photos' files, and what was measured in them.
+    settings
+        How.
+
+    Raises
+    ------
+    BookWriteError
+        If a file cannot be read again, or the disk refuses.
+    """
+    from api.files import PhotoFiles
+    from fishmeasure.files import read_at_most
+    from fishmeasure.privacy import strip_private_tags
+    from fishmeasure.results import photo_to_json
+
+    files = PhotoFiles(folder / "photos")
+    kept = []
+    for path, measurement in measured.items():
+        if measurement.width_px == 0:
+            continue
+        try:
+            data = read_at_most(path, settings.limits.max_bytes)
+            clean = strip_private_tags(data, measurement.photo)
+            identity = hashlib.sha256(data).hexdigest()
+            files.put(identity, clean)
+        except OSError as error:
+            reason = (error.strerror or "no access").lower()
+            what = f"{measurement.photo} cannot be kept in {folder} ({reason})"
+            raise BookWriteError(what) from None
+        archive.add_photo(
+            identity,
+            name=Path(measurement.photo).name,
+            settings=_as_kept(settings),
+            measured=photo_to_json(measurement),
+        )
+        kept.append(identity)
+    return tuple(kept)
+
+
+def _as_kept(settings: "PhotoSettings") -> dict[str, object]:
+    """Return the settings as the server writes them; its lenses have other names."""
+    return {
+        "species": settings.species.key,
+        "print_scale": settings.print_scale,
+        "paper": settings.paper,
+        "lens": None,
+        "known": None,
+    }
