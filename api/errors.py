@@ -268,6 +268,13 @@ _CODE_STATUS = {
     "book-newer": 503,
     "book-damaged": 503,
 }
+# Their own messages say where the book is and what the database said, which is for the
+# log: these answers go to whoever can reach the server.
+_SAID_OUTSIDE = {
+    "book-unreadable": "The server cannot open its book.",
+    "book-damaged": "The server's book is damaged.",
+    "book-write": "The server could not write to its book.",
+}
 _FAMILY_STATUS: tuple[tuple[type[FishMeasureError], int], ...] = (
     (PhotoError, 422),
     (SpeciesError, 422),
@@ -307,8 +314,12 @@ def storage_error(error: OSError) -> ApiError:
 
 
 def body_of(error: FishMeasureError) -> ErrorBody:
-    """Return the one error body of an error."""
-    return ErrorBody(code=error.code, message=error.message, advice=error.advice)
+    """Return the one error body of an error; nothing of the server's inside is told."""
+    message = error.message
+    if error.code in _SAID_OUTSIDE:
+        log.error("%s", message)
+        message = _SAID_OUTSIDE[error.code]
+    return ErrorBody(code=error.code, message=message, advice=error.advice)
 
 
 async def _known(_: Request, error: Exception) -> JSONResponse:
@@ -364,7 +375,8 @@ async def _not_modified(_: Request, error: Exception) -> Response:
 
 
 async def _unexpected(request: Request, error: Exception) -> JSONResponse:
-    log.error("unexpected error on %r", request.url.path, exc_info=error)
+    route = getattr(request.scope.get("route"), "path", "none")
+    log.error("unexpected error on %s", route, exc_info=error)
     body = ErrorBody(
         code="internal",
         message="The server failed in a way that was not foreseen.",

@@ -52,7 +52,7 @@ def _database_url(where: str) -> URL:
     try:
         url = make_url(where)
     except (ArgumentError, ValueError):
-        shown = _PASSWORD.sub(r"\1***@", where)
+        shown = _PASSWORD.sub(r"\1***@", where).partition("?")[0]
         raise BookUnreadableError(shown, "it is no address of a database") from None
     if url.drivername in {"postgresql", "postgres"}:
         return url.set(drivername="postgresql+psycopg")
@@ -87,7 +87,7 @@ def open_engine(where: str) -> Engine:
     url = _database_url(where)
     try:
         if url.get_backend_name() == "sqlite":
-            engine = create_engine(url)
+            engine = create_engine(url, hide_parameters=True)
             _set_up_sqlite(
                 engine,
                 (
@@ -98,7 +98,7 @@ def open_engine(where: str) -> Engine:
                 ),
             )
         else:
-            engine = create_engine(url, pool_pre_ping=True)
+            engine = create_engine(url, pool_pre_ping=True, hide_parameters=True)
     except NoSuchModuleError:
         reason = f"{url.drivername} is neither sqlite nor postgresql"
         raise BookUnreadableError(_shown(url), reason) from None
@@ -121,7 +121,7 @@ def open_file_as_it_lies(path: Path) -> Engine:
         return sqlite3.connect(address, uri=True, check_same_thread=False)
 
     url = URL.create("sqlite", database=str(path))
-    engine = create_engine(url, creator=connect)
+    engine = create_engine(url, creator=connect, hide_parameters=True)
     _set_up_sqlite(engine, ())
     return engine
 
@@ -161,9 +161,13 @@ def open_to_read(where: str) -> Engine:
 
 
 def _shown(url: URL) -> str:
+    """Return where a book is, without its password.
+
+    Nor with the query: a driver takes a password, or a file with one, from there too.
+    """
     if url.get_backend_name() == "sqlite":
         return str(url.database)
-    return url.render_as_string(hide_password=True)
+    return url.set(query={}).render_as_string(hide_password=True)
 
 
 def _as_book_error(
