@@ -30,6 +30,12 @@ class Cutout:
     coat: Coat | None
 
 
+def photo_files() -> tuple[str, ...]:
+    """Return every photo that training opens, from the photos' folder."""
+    text = resources.files("fishmeasure.training").joinpath("cutouts.json").read_text()
+    return tuple(sorted({str(entry["photo"]) for entry in json.loads(text)}))
+
+
 def load_cutouts(photos: Path) -> tuple[Cutout, ...]:
     """Return the real fish of the shared photos that training may use."""
     text = resources.files("fishmeasure.training").joinpath("cutouts.json").read_text()

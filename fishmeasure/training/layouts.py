@@ -6,7 +6,6 @@ import numpy as np
 from fishmeasure.training.nets import lay_net
 from fishmeasure.training.noise import Floats, NoiseBank
 from fishmeasure.training.scene import (
-    MAX_FISH,
     Canvas,
     Scene,
     Spot,
@@ -23,6 +22,7 @@ from fishmeasure.training.surfaces import draw_surface
 from fishmeasure.training.things import COVERS, draw_thing
 
 SHAPE = (384, 384)
+_MOST = 16  # but in crowds
 _LAYOUTS = ("none", "single", "close", "rows", "scatter", "touch", "heap")
 _RATES = (0.16, 0.1, 0.08, 0.14, 0.16, 0.18, 0.18)
 
@@ -45,7 +45,7 @@ def draw_scene(
         for _ in range(int(rng.integers(1, 4))):
             lay_net(canvas, rng, noise)
     # a dip holds one kind, of a few looks; some photos are of anything
-    kinds = [makers.draw() for _ in range(int(rng.choice([1, 2, 3, MAX_FISH])))]
+    kinds = [makers.draw() for _ in range(int(rng.choice([1, 2, 3, 12])))]
     if rng.random() < 0.14:
         kinds = [hide_in(kind, canvas, rng) for kind in kinds]
     for centre, angle, length in _places(chosen, rng):
@@ -133,12 +133,12 @@ def _places(
     if layout == "none":
         return []
     height, width = SHAPE
-    typical = float(np.exp(rng.uniform(np.log(42), np.log(330))))
+    typical = float(np.exp(rng.uniform(np.log(14), np.log(330))))
     if layout == "single":
         typical = float(np.exp(rng.uniform(np.log(70), np.log(420))))
     if layout == "close":
         typical = float(np.exp(rng.uniform(np.log(200), np.log(420))))
-    room = int(np.clip(height * width / (0.24 * typical**2), 1, MAX_FISH))
+    room = int(np.clip(height * width / (0.24 * typical**2), 1, _MOST))
     spread = rng.uniform(0.02, 0.25)
     heading = rng.uniform(0, 2 * np.pi)
     turn_sd = float(rng.choice([0.05, 0.2, 0.6]))
@@ -153,7 +153,7 @@ def _places(
     ahead = np.array([np.cos(heading), np.sin(heading)])
     middle = np.array([width / 2, height / 2]) + rng.normal(0, 50, 2)
     for index in range(count):
-        length = float(np.clip(typical * np.exp(rng.normal(0, spread)), 38, 430))
+        length = float(np.clip(typical * np.exp(rng.normal(0, spread)), 10, 430))
         angle = heading + rng.normal(0, turn_sd) + (np.pi if rng.random() < 0.35 else 0)
         if layout in {"rows", "touch"}:
             step = (index - (count - 1) / 2) * gap * typical

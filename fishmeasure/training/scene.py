@@ -1,35 +1,51 @@
 """Scenes with exact truth: fish among things on surfaces, seen from above.
 
 One pixel is about one millimetre, as the network sees the rectified plane; the
-fish run from 40 to 420 pixels. The truth tells for each pixel whose it is, and
+fish run from 10 to 430 pixels. The truth tells for each pixel whose it is, and
 for each fish where snout and fork are and what of it can be seen.
 """
 
 from dataclasses import dataclass, field, replace
+from typing import Any
 
 import cv2
 import numpy as np
 from numpy.typing import NDArray
 
+from fishmeasure.training import columns as col
 from fishmeasure.training.bits import Thing
+from fishmeasure.training.bodies import draw_body
+from fishmeasure.training.columns import FISH_COLUMNS, SIDE, UPRIGHT
 from fishmeasure.training.cutouts import Cutout, dress
 from fishmeasure.training.light import light_scene, take_photo
 from fishmeasure.training.noise import Floats, NoiseBank
 from fishmeasure.training.photo_edge import beyond, close_up
-from fishmeasure.training.shapes import Body, Raster, draw_body, rasterise
-from fishmeasure.training.skins import HELD_OUT_SKINS, PALETTES, Coat, paint
+from fishmeasure.training.shapes import Body, Raster, rasterise
+from fishmeasure.training.skins import (
+    HELD_OUT_SKINS,
+    PALETTES,
+    Coat,
+    paint,
+    paint_back,
+)
 from fishmeasure.training.surfaces import draw_surface
 from fishmeasure.training.things import OVER, draw_thing
 
-MAX_FISH = 16
+MAX_FISH = 200
 MAX_THINGS = 8
 OUTSIDE_GREY = 128  # what the rectified plane shows where the photo ends
 _SAMPLES = 24
+_LIES_ON = 0.06  # share of its area over others: touching tails do not raise a fish
+_DARK = 0.25  # share of the light taken: a shadow that shows
+_STOCK = {SIDE: 60, UPRIGHT: 25}
 
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Sprite:
-    """A level fish, head left, that a scene can bend, turn and lay down."""
+    """A level fish, head left, that a scene can bend, turn and lay down.
+
+    ``area`` is in squares of its length; ``levels`` keeps smaller pictures of it.
+    """
 
     colour: Floats
     opacity: Floats
@@ -39,20 +55,60 @@ class Sprite:
     scale: float
     middle: Floats
     gloss: float
-    own_light: float = 1.0
+    own_light: float
+    trunk: Floats
+    body: Body
+    tail_opacity: float = 1.0
+    area: float = 0.0
+    levels: dict[int, tuple[Floats, Floats]] = field(default_factory=dict)
 
 
 @dataclass(slots=True, eq=False)
 class Canvas:
-    """A scene in the making."""
+    """A scene in the making.
+
+    ``shade`` is how dark a fish's cast shadow makes the ground; ``points`` are
+    the fishes' midlines and ``shown`` what of them nothing lies on.
+    """
 
     colour: Floats
     cover: Floats
     owner: NDArray[np.uint8]
+    body: Floats
+    shade: Floats
     sun: tuple[float, float]
+    hard_light: bool = False
     fish: list[Floats] = field(default_factory=list)
     midlines: list[Floats] = field(default_factory=list)
     things: list[Floats] = field(default_factory=list)
+    outward: list[Floats] = field(default_factory=list)
+    points: Floats = field(
+        default_factory=lambda: np.zeros((MAX_FISH, _SAMPLES, 2), np.float32)
+    )
+    shown: NDArray[np.bool_] = field(
+        default_factory=lambda: np.ones((MAX_FISH, _SAMPLES), bool)
+    )
+
+    def hide(
+        self, solid: NDArray[Any], corner: tuple[int, int], but: int | None = None
+    ) -> None:
+        """Note what of the fish so far lies under ``solid``, whose corner is x, y."""
+        count = len(self.fish)
+        at = np.rint(self.points[:count]).astype(int) - np.array(corner)
+        height, width = solid.shape
+        inside = (
+            (at[..., 0] >= 0)
+            & (at[..., 1] >= 0)
+            & (at[..., 0] < width)
+            & (at[..., 1] < height)
+        )
+        under = inside & (
+            solid[np.clip(at[..., 1], 0, height - 1), np.clip(at[..., 0], 0, width - 1)]
+            > 0.5
+        )
+        if but is not None:
+            under[but] = False
+        self.shown[:count] &= ~under
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -63,13 +119,15 @@ class Scene:
     ----------
     photo
         (rows, columns, 3) uint8.
-    cover, owner
+    cover, owner, body
         At half size: share of each cell covered by fish (0-255); number of the
-        fish on top, from 1, or 0.
+        fish on top, from 1, or 0; share covered by the body of that fish without
+        fins: they are cut off at the body line, which is the outline opened by
+        an ellipse of 0.45 of the greatest depth, and behind at the straight line
+        across the tail's base.
     fish
-        (MAX_FISH, 9) float32: snout x, y, fork x, y (photo pixels), whether
-        snout and fork are seen, share of the midline seen, fork length along
-        the midline, 1 if the row is used.
+        (MAX_FISH, FISH_COLUMNS) float32, used rows first; ``columns`` says what
+        is where.
     things
         (MAX_THINGS, 5) float32: ends of things that are no fish, x, y, x, y, and 1
         if the row is used.
@@ -78,6 +136,7 @@ class Scene:
     photo: NDArray[np.uint8]
     cover: NDArray[np.uint8]
     owner: NDArray[np.uint8]
+    body: NDArray[np.uint8]
     fish: Floats
     things: Floats
 
@@ -89,7 +148,7 @@ def hide_in(sprite: Sprite, canvas: Canvas, rng: np.random.Generator) -> Sprite:
     share = rng.uniform(0.5, 1.0)
     gain = np.clip(ground / np.maximum(own, 0.02), 0.2, 4.0) ** share
     colour = np.clip(sprite.colour * gain, 0.01, 1.0)
-    return replace(sprite, colour=colour.astype(np.float32))
+    return replace(sprite, colour=colour.astype(np.float32), levels={})
 
 
 class SpriteMaker:
@@ -110,29 +169,32 @@ class SpriteMaker:
             else tuple(name for name in PALETTES if name not in HELD_OUT_SKINS)
         )
         self.noise = NoiseBank(rng)
-        self._stock: list[Sprite] = []
+        self._stock: dict[int, list[Sprite]] = {SIDE: [], UPRIGHT: []}
         self._whole = [
             _sprite(cut.raster, cut.coat, own_light=0.3)
             for cut in cutouts
             if cut.raster is not None and cut.coat is not None
         ]
 
-    def draw(self) -> Sprite:
+    def draw(self, posture: int = SIDE) -> Sprite:
         """Return a fish; every fourth or so is newly painted."""
         rng = self._rng
-        if self._whole and rng.random() < 0.1:
+        if posture == SIDE and self._whole and rng.random() < 0.1:
             return self._whole[int(rng.integers(len(self._whole)))]
-        if len(self._stock) < 60:
-            self._stock.append(self._paint())
-            return self._stock[-1]
-        index = int(rng.integers(len(self._stock)))
+        stock = self._stock[posture]
+        if len(stock) < _STOCK[posture]:
+            stock.append(self._paint(posture))
+            return stock[-1]
+        index = int(rng.integers(len(stock)))
         if rng.random() < 0.25:
-            self._stock[index] = self._paint()
-        return self._stock[index]
+            stock[index] = self._paint(posture)
+        return stock[index]
 
-    def _paint(self) -> Sprite:
-        body = draw_body(self._bodies, self._rng)
+    def _paint(self, posture: int) -> Sprite:
+        body = draw_body(self._bodies, self._rng, posture)
         raster = rasterise(body, float(self._rng.uniform(150, 340)))
+        if posture == UPRIGHT:
+            return _sprite(raster, paint_back(raster, self._rng, self.noise), 0.7)
         colours = None
         if self._cutouts and self._rng.random() < 0.3:
             cut = self._cutouts[int(self._rng.integers(len(self._cutouts)))]
@@ -153,6 +215,10 @@ def _sprite(raster: Raster, coat: Coat, own_light: float) -> Sprite:
         middle=raster.middle,
         gloss=coat.gloss,
         own_light=own_light,
+        trunk=np.minimum(raster.trunk, raster.alpha),
+        body=raster.body,
+        tail_opacity=coat.tail_opacity,
+        area=float(raster.alpha.sum() / raster.scale**2),
     )
 
 
@@ -186,8 +252,13 @@ def draw_pose(
     angle: float,
     length: float,
     rng: np.random.Generator,
+    *,
+    swims: bool = False,
 ) -> Pose:
-    """Return a pose with its middle at ``centre``; most fish are nearly straight."""
+    """Return a pose with its middle at ``centre``; most fish are nearly straight.
+
+    One that swims is bent in a wave that grows to the tail.
+    """
     along = np.linspace(-0.06, 1.4, 60, dtype=np.float32)
     bend = rng.normal(0, 12) if rng.random() < 0.75 else rng.normal(0, 45)
     bend = np.deg2rad(np.clip(bend, -110, 110))
@@ -195,6 +266,11 @@ def draw_pose(
     heading = bend / (1 + np.exp(-(along - at) / (width / 3)))
     if rng.random() < 0.3:
         heading = heading - 0.6 * bend / (1 + np.exp(-(along - at - 0.25) / 0.06))
+    if swims:
+        wave = np.sin(2 * np.pi * (along * rng.uniform(0.7, 1.1) + rng.random()))
+        heading = np.deg2rad(abs(rng.normal(0, 22))) * wave * (0.3 + along)
+        turn = rng.normal(0, 0.35) if rng.random() < 0.5 else 0.0
+        heading = heading + turn * along
     heading = heading + angle
     step = np.gradient(along)
     x = np.cumsum(np.cos(heading) * step) * length
@@ -215,42 +291,77 @@ def lay_fish(
     canvas: Canvas, sprite: Sprite, pose: Pose, rng: np.random.Generator
 ) -> None:
     """Draw a fish on top of all that is there, and note its truth."""
-    number = len(canvas.fish) + 1
+    index = len(canvas.fish)
+    if index >= MAX_FISH:
+        return
+    row = _note(canvas, sprite, pose)
+    box = _box(canvas, sprite, pose)
+    if box is None:
+        canvas.shown[index] = False
+        return
+    left, top, right, bottom = box
+    map_x, map_y, shrink = inverse(sprite, pose, box)
+    picture, form, (scale_x, scale_y) = _small(sprite, shrink)
+    if scale_x != 1.0 or scale_y != 1.0:
+        map_x = (map_x + 0.5) * np.float32(scale_x) - 0.5
+        map_y = (map_y + 0.5) * np.float32(scale_y) - 0.5
+    placed = cv2.remap(picture, map_x, map_y, cv2.INTER_LINEAR)
+    form = cv2.remap(form, map_x, map_y, cv2.INTER_LINEAR)
+    colour = _lit(placed[..., :3], form[..., 1], sprite, pose, canvas, rng)
+    solid = form[..., 0]
+    _cast_shadow(canvas, solid, box, pose.length, rng)
+    view = canvas.colour[top:bottom, left:right]
+    opacity = placed[..., 3:4]
+    view += opacity * (colour - view)
+    part = canvas.cover[top:bottom, left:right]
+    part += solid * (1 - part)
+    trunk = canvas.body[top:bottom, left:right]
+    trunk += np.maximum(solid, form[..., 2]) * (form[..., 2] - trunk)
+    firm = solid > 0.5
+    below = canvas.owner[top:bottom, left:right]
+    over = (solid * (below > 0)).sum() / max(float(solid.sum()), 1.0)
+    row[col.RAISED] = float(over > _LIES_ON)
+    canvas.hide(solid, (left, top), but=index)
+    canvas.shade[top:bottom, left:right][firm] = 0
+    below[firm] = index + 1
+
+
+def _note(canvas: Canvas, sprite: Sprite, pose: Pose) -> Floats:
+    """Put the fish's row into the canvas, what is seen still open."""
     ends = pose.place(np.array([0.0, 1.0]), np.zeros(2))
     middle_x = np.linspace(0.03, 0.97, _SAMPLES).astype(np.float32)
     columns = sprite.origin[0] + middle_x * sprite.scale
     middle_y = np.interp(columns, np.arange(len(sprite.middle)), sprite.middle)
-    canvas.midlines.append(pose.place(middle_x, middle_y.astype(np.float32)))
-    row = np.array([*ends.ravel(), 0, 0, 0, pose.length, 1], np.float32)
+    midline = pose.place(middle_x, middle_y.astype(np.float32))
+    beyond = pose.place(np.array([-0.02, 1.02]), np.zeros(2))
+    canvas.points[len(canvas.fish)] = midline
+    canvas.midlines.append(midline)
+    canvas.outward.append(beyond)
+    row = np.zeros(FISH_COLUMNS, np.float32)
+    row[:4] = ends.ravel()
+    row[[col.LENGTH, col.USED]] = pose.length, 1
+    row[[col.POSTURE, col.HIND_KIND]] = sprite.body.posture, sprite.body.hind_kind
+    row[col.AREA_SEEN] = sprite.area * pose.length**2
     canvas.fish.append(row)
-    box = _box(canvas, sprite, pose)
-    if box is None:
-        return
-    left, top, right, bottom = box
-    map_x, map_y, shrink = _inverse(sprite, pose, box)
-    picture = np.dstack([sprite.colour, sprite.opacity])
-    form = np.dstack([sprite.shape, sprite.bulge])
-    if shrink < 0.75:
-        size = (
-            max(4, round(picture.shape[1] * shrink)),
-            max(4, round(picture.shape[0] * shrink)),
-        )
-        ratio = size[0] / picture.shape[1], size[1] / picture.shape[0]
-        picture = cv2.resize(picture, size, interpolation=cv2.INTER_AREA)
-        form = cv2.resize(form, size, interpolation=cv2.INTER_AREA)
-        map_x = (map_x + 0.5) * np.float32(ratio[0]) - 0.5
-        map_y = (map_y + 0.5) * np.float32(ratio[1]) - 0.5
-    placed = cv2.remap(picture, map_x, map_y, cv2.INTER_LINEAR)
-    form = cv2.remap(form, map_x, map_y, cv2.INTER_LINEAR)
-    colour = _lit(placed[..., :3], form[..., 1], sprite, pose, canvas, rng)
-    _cast_shadow(canvas, form[..., 0], box, pose.length, rng)
-    view = canvas.colour[top:bottom, left:right]
-    opacity = placed[..., 3:4]
-    view += opacity * (colour - view)
-    solid = form[..., 0]
-    part = canvas.cover[top:bottom, left:right]
-    part += solid * (1 - part)
-    canvas.owner[top:bottom, left:right][solid > 0.5] = number
+    return row
+
+
+def _small(sprite: Sprite, shrink: float) -> tuple[Floats, Floats, tuple[float, float]]:
+    """Return the sprite's pictures, made smaller for a small fish, and how much."""
+    step = 0 if shrink >= 0.75 else round(-2 * np.log2(shrink))
+    if step not in sprite.levels:
+        picture = np.dstack([sprite.colour, sprite.opacity])
+        form = np.dstack([sprite.shape, sprite.bulge, sprite.trunk])
+        if step:
+            height, width = picture.shape[:2]
+            part = 2 ** (-step / 2)
+            size = (max(4, round(width * part)), max(4, round(height * part)))
+            picture = cv2.resize(picture, size, interpolation=cv2.INTER_AREA)
+            form = cv2.resize(form, size, interpolation=cv2.INTER_AREA)
+        sprite.levels[step] = (picture, form)
+    picture, form = sprite.levels[step]
+    height, width = sprite.shape.shape
+    return picture, form, (picture.shape[1] / width, picture.shape[0] / height)
 
 
 def _box(
@@ -268,8 +379,8 @@ def _box(
     return (left, top, right, bottom) if right - left > 2 < bottom - top else None
 
 
-def _inverse(
-    sprite: Sprite, pose: Pose, box: tuple[int, int, int, int]
+def inverse(
+    sprite: Sprite, pose: Pose, box: tuple[int, int, int, int], grid: int = 0
 ) -> tuple[Floats, Floats, float]:
     """Return for each pixel of the box its place in the sprite, and the shrink.
 
@@ -277,7 +388,7 @@ def _inverse(
     so enlarging them loses nothing that shows.
     """
     left, top, right, bottom = box
-    grid = 5
+    grid = grid or int(np.clip(pose.length / 20, 1, 5))
     height, width = bottom - top, right - left
     rows, columns = -(-height // grid), -(-width // grid)
     xs = left + (np.arange(columns) + 0.5) * (width / columns) - 0.5
@@ -343,14 +454,18 @@ def _cast_shadow(
     high = rng.random() < 0.15  # low sun: a shadow like a second fish
     height = length * (rng.uniform(0.06, 0.2) if high else rng.uniform(0.0, 0.06))
     soft = max(0.5, length * rng.uniform(0.004, 0.04))
+    dark = rng.uniform(0.1, 0.65)
+    if canvas.hard_light:  # the sun itself: sharp and dark
+        height, soft = length * rng.uniform(0.02, 0.16), rng.uniform(0.3, 1.0)
+        dark = rng.uniform(0.45, 0.88)
     move = np.array(
         [[1, 0, canvas.sun[0] * height], [0, 1, canvas.sun[1] * height]], np.float32
     )
     shadow = cv2.warpAffine(solid, move, (right - left, bottom - top))
     shadow = cv2.GaussianBlur(shadow, (0, 0), soft)
-    canvas.colour[top:bottom, left:right] *= (
-        1 - rng.uniform(0.1, 0.65) * shadow[..., None]
-    )
+    canvas.colour[top:bottom, left:right] *= 1 - dark * shadow[..., None]
+    ground = canvas.shade[top:bottom, left:right]
+    np.maximum(ground, dark * shadow, out=ground)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -390,7 +505,10 @@ def lay_thing(
     view = canvas.colour[y0:y1, x0:x1]
     view += solid[..., None] * (part[..., :3] - view)
     canvas.cover[y0:y1, x0:x1] *= 1 - solid
+    canvas.body[y0:y1, x0:x1] *= 1 - solid
     canvas.owner[y0:y1, x0:x1][solid > 0.5] = 0
+    canvas.shade[y0:y1, x0:x1][solid > 0.5] = 0
+    canvas.hide(solid, (x0, y0))
 
 
 def finish(
@@ -405,37 +523,55 @@ def finish(
     outside = close_up(canvas, rng) if close else beyond(canvas, rng)
     if outside is not None:
         photo[outside] = OUTSIDE_GREY
-        canvas.cover[outside] = 0
-        canvas.owner[outside] = 0
+        for layer in (canvas.cover, canvas.body, canvas.owner):
+            layer[outside] = 0
+        canvas.hide(outside, (0, 0))
     things = np.zeros((MAX_THINGS, 5), np.float32)
     for index, ends in enumerate(canvas.things[-MAX_THINGS:]):
         things[index] = ends
-    table = np.zeros((MAX_FISH, 9), np.float32)
-    for index, (row, midline) in enumerate(
-        zip(canvas.fish, canvas.midlines, strict=True)
-    ):
-        seen = [_shows(canvas.owner, point, index + 1) for point in midline]
-        row[4] = float(seen[0])
-        row[5] = float(seen[-1])
-        row[6] = float(np.mean(seen))
-        table[index] = row
-    half = cv2.resize(canvas.cover, None, fx=0.5, fy=0.5, interpolation=cv2.INTER_AREA)
     owner = canvas.owner[1::2, 1::2].copy()
     other = canvas.owner[::2, ::2]
     owner[owner == 0] = other[owner == 0]
+    cover, body = _halved(canvas.cover), _halved(canvas.body)
     return Scene(
         photo=photo,
-        cover=np.clip(half * 255 + 0.5, 0, 255).astype(np.uint8),
+        cover=cover,
         owner=owner,
-        fish=table,
+        body=np.minimum(cover, body),
+        fish=_table(canvas),
         things=things,
     )
 
 
-def _shows(owner: NDArray[np.uint8], point: Floats, number: int) -> bool:
-    column, row = round(float(point[0])), round(float(point[1]))
-    inside = 0 <= row < owner.shape[0] and 0 <= column < owner.shape[1]
-    return inside and bool(owner[row, column] == number)
+def _halved(layer: Floats) -> NDArray[np.uint8]:
+    half = cv2.resize(layer, None, fx=0.5, fy=0.5, interpolation=cv2.INTER_AREA)
+    return np.clip(half * 255 + 0.5, 0, 255).astype(np.uint8)
+
+
+def _table(canvas: Canvas) -> Floats:
+    """Return the fishes' rows with what is seen of each."""
+    table = np.zeros((MAX_FISH, FISH_COLUMNS), np.float32)
+    count = len(canvas.fish)
+    if not count:
+        return table
+    height, width = canvas.cover.shape
+    points = canvas.points[:count]
+    inside = (points > -0.5).all(axis=2) & (
+        points < np.array([width - 0.5, height - 0.5])
+    ).all(axis=2)
+    seen = canvas.shown[:count] & inside
+    rows = np.stack(canvas.fish)
+    rows[:, col.SNOUT_SEEN], rows[:, col.HIND_SEEN] = seen[:, 0], seen[:, -1]
+    rows[:, col.MIDLINE_SEEN] = seen.mean(axis=1)
+    left = np.bincount(canvas.owner.ravel(), minlength=count + 1)[1 : count + 1]
+    rows[:, col.AREA_SEEN] = np.clip(left / np.maximum(rows[:, col.AREA_SEEN], 1), 0, 1)
+    at = np.rint(np.stack(canvas.outward)).astype(int)
+    dark = canvas.shade[
+        np.clip(at[..., 1], 0, height - 1), np.clip(at[..., 0], 0, width - 1)
+    ]
+    rows[:, [col.SNOUT_SHADOW, col.HIND_SHADOW]] = dark > _DARK
+    table[:count] = rows
+    return table
 
 
 def draw_over(rng: np.random.Generator, noise: NoiseBank) -> Thing:
@@ -450,11 +586,14 @@ def new_canvas(
     surfaces: tuple[str, ...] = (),
 ) -> Canvas:
     """Return an empty scene on a random surface."""
-    sun = rng.uniform(0.0, 1.1)
+    sun = float(rng.uniform(0.0, 1.1))
     angle = rng.uniform(0, 2 * np.pi)
     return Canvas(
         colour=draw_surface(shape, rng, noise, surfaces).copy(),
         cover=np.zeros(shape, np.float32),
         owner=np.zeros(shape, np.uint8),
+        body=np.zeros(shape, np.float32),
+        shade=np.zeros(shape, np.float32),
+        hard_light=bool(rng.random() < 0.22),
         sun=(float(sun * np.cos(angle)), float(sun * np.sin(angle))),
     )

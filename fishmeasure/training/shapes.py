@@ -6,7 +6,7 @@ Bonhomme, Moellmann and Frelat 2018, Ecosphere 9(5):e02220 (CC BY-SA 4.0).
 """
 
 import csv
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from importlib import resources
 from pathlib import Path
 from typing import Any
@@ -15,28 +15,30 @@ import cv2
 import numpy as np
 from numpy.typing import NDArray
 
+from fishmeasure.training.columns import FORKED, SIDE
 from fishmeasure.training.noise import Floats
 
-# What growers keep comes first; the rest keeps the network from a narrow idea
-# of a fish. Parts of the outline's name, and how often its group is drawn.
-_GROUPS = (
-    (0.42, ("Salmo_trutta", "Osmerus", "Argentina_s")),
-    (0.2, ("Dicentrarchus", "Spondyliosoma", "Ctenolabrus", "Labrus", "Sebastes")),
-    (0.18, ("Clupea", "Alosa", "Sprattus", "Sardina", "Scomber", "Trachurus")),
-    (0.06, ("Gadus", "Pollachius", "Merl", "Microm", "Melano", "Triso", "Moro")),
-    (0.04, ("Pleuronectes", "Platichthys", "Limanda", "Hippogl", "Scophth")),
-    (0.1, ("_",)),
-)
+_FILL_PX = 0.5  # how far out of the outline a filled polygon reaches
+_COARSE = 3  # the body is opened in a smaller picture; its edge is the large one's
+_SNAP = 5.0  # pixels: the outline that near to the opened one is no fin
 
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Body:
-    """One outline with its landmarks, in fork lengths."""
+    """One outline with its landmarks, in fork lengths.
+
+    ``base_at`` are the corners at the tail's base, above and below; ``trunk`` is
+    the body without fins where that is known apart from the outline.
+    """
 
     name: str
     polygon: Floats
     tail_base_x: float
     fork_y: float
+    base_at: tuple[int, int] = (0, 0)
+    trunk: Floats | None = None
+    posture: int = SIDE
+    hind_kind: int = FORKED
 
 
 def fork_of(polygon: Floats, upper: int, lower: int, away_from: Floats) -> Floats:
@@ -87,18 +89,10 @@ def load_bodies(folder: Path) -> tuple[Body, ...]:
                 polygon=unit[::step].astype(np.float32),
                 tail_base_x=base_x,
                 fork_y=0.0,
+                base_at=(upper // step, lower // step),
             )
         )
     return tuple(bodies)
-
-
-def draw_body(bodies: tuple[Body, ...], rng: np.random.Generator) -> Body:
-    """Return a random body, warped: depth, head, tail, belly and small waves."""
-    weights, words = zip(*_GROUPS, strict=True)
-    chosen = words[int(rng.choice(len(words), p=np.array(weights) / sum(weights)))]
-    pool = [body for body in bodies if any(word in body.name for word in chosen)]
-    body = pool[int(rng.integers(len(pool)))]
-    return warp_body(body, rng)
 
 
 def warp_body(body: Body, rng: np.random.Generator) -> Body:
@@ -120,8 +114,7 @@ def warp_body(body: Body, rng: np.random.Generator) -> Body:
     x = x + behind * np.power(reach, 1.5) * rng.uniform(-0.05, 0.07)
     y = y * (1 + behind * rng.uniform(-0.3, 0.3))
     polygon = np.column_stack([x, y]).astype(np.float32)
-    polygon += rng.normal(0, 0.0008, polygon.shape).astype(np.float32)
-    return Body(name=body.name, polygon=polygon, tail_base_x=base, fork_y=body.fork_y)
+    return replace(body, polygon=polygon, tail_base_x=base)
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -142,6 +135,17 @@ class Raster:
     scale: float
     tail_base_x: float
     middle: Floats
+    body: Body
+
+
+def pared(points: Floats, by: float) -> Floats:
+    """Return a closed outline moved inward: OpenCV fills the border's pixels too."""
+    ahead = np.roll(points, -1, axis=0) - np.roll(points, 1, axis=0)
+    x, y = points[:, 0], points[:, 1]
+    turns = np.sign((x * np.roll(y, -1) - y * np.roll(x, -1)).sum())
+    inward = np.column_stack([-ahead[:, 1], ahead[:, 0]]) * turns
+    size = np.maximum(np.hypot(*inward.T), 1e-6)[:, None]
+    return np.asarray(points + inward / size * by)
 
 
 def rasterise(body: Body, scale: float) -> Raster:
@@ -152,10 +156,14 @@ def rasterise(body: Body, scale: float) -> Raster:
     width, height = np.ceil((high - low) * scale).astype(int) + 2 * margin
     points = body.polygon * scale + origin
     fine: NDArray[Any] = np.zeros((height * 2, width * 2), np.uint8)
-    shifted = np.round((points * 2 + 0.5) * 16).astype(np.int32)
+    shifted = np.round((pared(points, _FILL_PX / 2) * 2 + 0.5) * 16).astype(np.int32)
     cv2.fillPoly(fine, [shifted], 255, cv2.LINE_AA, 4)
     alpha = cv2.resize(fine, (width, height), interpolation=cv2.INTER_AREA)
-    trunk, top, bottom = _trunk(alpha, origin[0] + body.tail_base_x * scale)
+    if body.trunk is None:
+        trunk, top, bottom = _trunk(alpha, origin[0] + body.tail_base_x * scale)
+    else:
+        trunk, top, bottom = _given(body.trunk * scale + origin, alpha.shape)
+    trunk = np.minimum(trunk, alpha / np.float32(255))
     columns = np.arange(width, dtype=np.float32)
     u = np.broadcast_to((columns - origin[0]) / scale, (height, width))
     half = np.maximum((bottom - top) / 2, 2.0)
@@ -170,6 +178,25 @@ def rasterise(body: Body, scale: float) -> Raster:
         scale=scale,
         tail_base_x=body.tail_base_x,
         middle=((middle - origin[1]) / scale).astype(np.float32),
+        body=body,
+    )
+
+
+def _given(points: Floats, shape: tuple[int, ...]) -> tuple[Floats, Floats, Floats]:
+    """Return the trunk that was given, and its top and bottom row by column."""
+    height, width = shape[0], shape[1]
+    trunk: NDArray[Any] = np.zeros((height, width), np.uint8)
+    shifted = np.round(pared(points, _FILL_PX) * 16).astype(np.int32)
+    cv2.fillPoly(trunk, [shifted], 255, cv2.LINE_AA, 4)
+    solid = trunk > 127
+    known = np.flatnonzero(solid.any(axis=0))
+    columns = np.arange(width)
+    top = np.interp(columns, known, solid.argmax(axis=0)[known])
+    bottom = np.interp(columns, known, (height - 1 - solid[::-1].argmax(axis=0))[known])
+    return (
+        (trunk / 255.0).astype(np.float32),
+        top.astype(np.float32),
+        bottom.astype(np.float32),
     )
 
 
@@ -178,9 +205,11 @@ def _trunk(alpha: NDArray[Any], tail_base_px: float) -> tuple[Floats, Floats, Fl
     height, width = alpha.shape
     solid = (alpha > 127).astype(np.uint8)
     depth = int(solid[:, : max(int(tail_base_px), 8)].sum(axis=0).max())
-    size = max(3, int(depth * 0.45) | 1)
+    size = max(3, int(depth * 0.45 / _COARSE) | 1)
     kernel = cv2.getStructuringElement(cv2.MORPH_ELLIPSE, (size, size))
-    opened = cv2.morphologyEx(solid, cv2.MORPH_OPEN, kernel)
+    coarse = cv2.resize(solid, None, fx=1 / _COARSE, fy=1 / _COARSE)
+    coarse = cv2.morphologyEx(coarse, cv2.MORPH_OPEN, kernel)
+    opened = cv2.resize(coarse, (width, height), interpolation=cv2.INTER_NEAREST)
     rows = np.arange(height, dtype=np.float32)[:, None]
     centre = (solid * rows).sum(axis=0) / np.maximum(solid.sum(axis=0), 1)
     has = opened.any(axis=0)
@@ -188,6 +217,12 @@ def _trunk(alpha: NDArray[Any], tail_base_px: float) -> tuple[Floats, Floats, Fl
     top = np.where(has, opened.argmax(axis=0), np.nan)
     bottom = np.where(has, height - 1 - opened[::-1].argmax(axis=0), np.nan)
     full = solid.any(axis=0)
+    # where no fin stands the outline itself is the body's edge
+    whole_top = np.where(full, solid.argmax(axis=0), np.nan)
+    whole_bottom = np.where(full, height - 1 - solid[::-1].argmax(axis=0), np.nan)
+    bare_top, bare_bottom = top - whole_top < _SNAP, whole_bottom - bottom < _SNAP
+    top = np.where(bare_top, whole_top, top)
+    bottom = np.where(bare_bottom, whole_bottom, bottom)
     # the thin wrist of the tail does not survive the opening: bridge it
     tail = columns > tail_base_px
     known = has & ~tail
@@ -207,6 +242,8 @@ def _trunk(alpha: NDArray[Any], tail_base_px: float) -> tuple[Floats, Floats, Fl
     bottom = np.where(snout & full, height - 1 - solid[::-1].argmax(axis=0), bottom)
     top = cv2.GaussianBlur(top.astype(np.float32)[None], (0, 0), 2.0)[0]
     bottom = cv2.GaussianBlur(bottom.astype(np.float32)[None], (0, 0), 2.0)[0]
-    inside = (rows >= top - 0.5) & (rows <= bottom + 0.5) & (columns <= tail_base_px)
-    trunk = cv2.GaussianBlur(inside.astype(np.float32), (0, 0), 1.0)
+    above, below = np.where(bare_top, 3.0, 0.5), np.where(bare_bottom, 3.0, 0.5)
+    inside = (rows >= top - above) & (rows <= bottom + below)
+    inside = inside & (columns <= tail_base_px)
+    trunk = cv2.GaussianBlur(inside.astype(np.float32), (0, 0), 0.7)
     return trunk, top.astype(np.float32), bottom.astype(np.float32)

@@ -44,6 +44,7 @@ class Coat:
     colour: Floats
     alpha: Floats
     gloss: float
+    tail_opacity: float = 1.0
 
 
 def _smooth_step(x: Floats, low: float, high: float) -> Floats:
@@ -73,8 +74,9 @@ def paint(
     if colours is not None:
         colour = colours.copy()
         tones = (colour.mean(axis=(0, 1)) * 0.7, colour.mean(axis=(0, 1)))
-        alpha = _fins(colour, raster, rng, noise, tones)
-        return Coat(colour=colour, alpha=alpha, gloss=float(rng.uniform(0.0, 0.6)))
+        alpha, tail = _fins(colour, raster, rng, noise, tones)
+        gloss = float(rng.uniform(0.0, 0.6))
+        return Coat(colour=colour, alpha=alpha, gloss=gloss, tail_opacity=tail)
     colour = back * (1 - to_flank)[..., None] + flank * to_flank[..., None]
     colour = colour * (1 - to_belly)[..., None] + belly * to_belly[..., None]
     colour = colour.astype(np.float32)
@@ -85,7 +87,7 @@ def paint(
         _scales(colour, raster, rng)
     if rng.random() < 0.45:
         _shimmer(colour, raster, rng, noise)
-    alpha = _fins(colour, raster, rng, noise, (back, flank))
+    alpha, tail = _fins(colour, raster, rng, noise, (back, flank))
     if rng.random() < 0.5:
         _pectoral(colour, raster, rng)
     _head(colour, raster, rng)
@@ -93,6 +95,40 @@ def paint(
         colour=np.clip(colour, 0.01, 1.0).astype(np.float32),
         alpha=alpha,
         gloss=float(rng.uniform(0.0, 0.9)),
+        tail_opacity=tail,
+    )
+
+
+def paint_back(raster: Raster, rng: np.random.Generator, noise: NoiseBank) -> Coat:
+    """Return the skin of a fish seen from above: mostly dark, paler at its sides."""
+    shape = raster.alpha.shape
+    names = ("dark", "black", "brown", "green", "steel", "rainbow", "grey", "golden")
+    rates = (0.2, 0.12, 0.18, 0.18, 0.1, 0.12, 0.06, 0.04)
+    back, flank, _ = PALETTES[names[int(rng.choice(len(names), p=rates))]]
+    jitter = rng.normal(0, 0.04, 3) + rng.normal(0, 0.06)
+    middle = np.clip(np.array(back) / 255 * rng.uniform(0.6, 1.3) + jitter, 0.02, 0.95)
+    side = np.clip(np.array(flank) / 255 * rng.uniform(0.5, 1.1) + jitter, 0.02, 0.95)
+    across = np.abs(raster.v) + 0.1 * noise.cut(shape, rng, 0.9)
+    edge = _smooth_step(across, rng.uniform(0.3, 0.8), 1.1)[..., None]
+    colour = (middle + (side - middle) * edge * rng.uniform(0, 1)).astype(np.float32)
+    mottle = noise.cut(shape, rng, rng.uniform(0.3, 0.8))
+    colour *= (1 + rng.uniform(0.03, 0.25) * mottle)[..., None]
+    if rng.random() < 0.5:
+        _spots(colour, raster, rng)
+    fin_line = np.exp(-((raster.v / 0.12) ** 2)) * _smooth_step(raster.u, 0.35, 0.45)
+    fin_line = fin_line * (raster.u < rng.uniform(0.55, 0.7))
+    colour *= (1 - rng.uniform(-0.4, 0.6) * fin_line)[..., None]
+    alpha, tail = _fins(colour, raster, rng, noise, (middle, side))
+    for sign in (-1, 1):  # the eyes stand out at the sides
+        column = int(raster.origin[0] + rng.uniform(0.05, 0.09) * raster.scale)
+        y = float(np.interp(0.8 * sign, raster.v[:, column], np.arange(shape[0])))
+        size = max(1, int(raster.scale * rng.uniform(0.008, 0.015)))
+        cv2.circle(colour, (column, int(y)), size, (0.03,) * 3, -1, cv2.LINE_AA)
+    return Coat(
+        colour=np.clip(colour, 0.01, 1.0).astype(np.float32),
+        alpha=alpha,
+        gloss=float(rng.uniform(0.0, 0.5)),
+        tail_opacity=tail,
     )
 
 
@@ -200,7 +236,7 @@ def _pectoral(colour: Floats, raster: Raster, rng: np.random.Generator) -> None:
     y = float(np.interp(rng.uniform(0.1, 0.7), raster.v[:, column], np.arange(height)))
     long, wide = raster.scale * rng.uniform(0.05, 0.13), raster.scale * 0.03
     turn = np.deg2rad(rng.uniform(-25, 45))
-    layer = np.ascontiguousarray(colour)
+    layer = colour.copy()
     tone = colour[int(np.clip(y, 0, height - 1)), column] * rng.uniform(0.5, 1.4)
     for ray in np.linspace(-1, 1, 9):
         angle = turn + ray * wide / long
@@ -218,8 +254,8 @@ def _fins(
     rng: np.random.Generator,
     noise: NoiseBank,
     tones: tuple[Floats, Floats],
-) -> Floats:
-    """Paint fins and tail; return the opacity, thinner where the fins are."""
+) -> tuple[Floats, float]:
+    """Paint fins and tail; return the opacity, and that of the tail's end."""
     fin = 1 - raster.trunk
     mix = rng.uniform(0, 1)
     tone = tones[0] * mix + tones[1] * (1 - mix)
@@ -236,11 +272,20 @@ def _fins(
     rays = np.sin(angle * rng.uniform(30, 80)).astype(np.float32)
     rays += 0.5 * noise.cut(shape, rng, 0.4, (3.0, 1.0))
     colour *= (1 + rng.uniform(0.03, 0.2) * rays * fin)[..., None]
-    thin = rng.uniform(0.0, 0.6) if rng.random() < 0.6 else 0.0
+    thin = rng.uniform(0.0, 0.7) if rng.random() < 0.6 else 0.0
+    tail_thin = rng.uniform(0.0, 0.7) if rng.random() < 0.55 else 0.0
+    behind_base = np.clip(
+        (raster.u - raster.tail_base_x) / max(1 - raster.tail_base_x, 0.04), 0, 1.2
+    )
     tail = _smooth_step(raster.u, raster.tail_base_x, raster.tail_base_x + 0.03)
-    clear = fin * thin * (1 - 0.6 * tail)
-    alpha: Floats = (raster.alpha * (1 - clear)).astype(np.float32)
-    return alpha
+    clear = thin * (1 - tail) + tail * tail_thin * (0.45 + 0.55 * behind_base)
+    clear = np.clip(clear * (1 + 0.3 * np.sign(rays) * tail), 0, 0.75) * fin
+    alpha: Floats = raster.alpha * (1 - clear)
+    if rng.random() < 0.25:  # frayed: gaps between the rays towards the edge
+        torn = noise.cut(shape, rng, 0.5, (4.0, 1.0)) + rays
+        gap = _smooth_step(torn, rng.uniform(0.6, 1.4), 1.8) * tail * fin
+        alpha = alpha * (1 - rng.uniform(0.4, 1.0) * gap * (behind_base > 0.45))
+    return alpha.astype(np.float32), float(1 - min(tail_thin, 0.7))
 
 
 def _head(colour: Floats, raster: Raster, rng: np.random.Generator) -> None:
