@@ -10,8 +10,8 @@ is one entry, which is what lets a phone repeat its queue without harm.
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
-from datetime import date, datetime, time
-from typing import Annotated, ClassVar
+from datetime import datetime, time
+from typing import Annotated, ClassVar, Final
 from uuid import UUID
 
 from fishmeasure.errors import BadEntryError
@@ -295,12 +295,37 @@ class Feed(UnitEntry):
     feed_name: Name = ""
 
 
+WATER_QUANTITIES: Final = (
+    "temperature_deg_c",
+    "do_mg_per_l",
+    "tan_mg_per_l",
+    "ph",
+    "nitrate_n_mg_per_l",
+    "nitrite_n_mg_per_l",
+    "alkalinity_mg_per_l",
+    "chloride_mg_per_l",
+)
+"""What a reading may hold, as it is kept."""
+# Molar masses in g/mol from the standard atomic weights N 14.007, H 1.008, O 15.999
+# (IUPAC 2021, abridged; from memory). Ion over nitrogen: NH4 1.288, NH3 1.216,
+# NO2 3.284, NO3 4.427.
+_N_G_PER_MOL: Final = 14.007
+_AS_IONS: Final = {
+    "ammonia_as_nh4_mg_per_l": ("tan_mg_per_l", 14.007 + 4 * 1.008),
+    "ammonia_as_nh3_mg_per_l": ("tan_mg_per_l", 14.007 + 3 * 1.008),
+    "nitrite_as_no2_mg_per_l": ("nitrite_n_mg_per_l", 14.007 + 2 * 15.999),
+    "nitrate_as_no3_mg_per_l": ("nitrate_n_mg_per_l", 14.007 + 3 * 15.999),
+}
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class WaterReading(UnitEntry):
     """What was measured in the water; at least one figure.
 
-    ``tan_mg_per_l`` is total ammonia nitrogen, ``nitrate_n_mg_per_l`` nitrate as
-    nitrogen (nitrate as NO3 divided by 4.43).
+    ``tan_mg_per_l`` is total ammonia as nitrogen, ``nitrite_n_mg_per_l`` and
+    ``nitrate_n_mg_per_l`` are as nitrogen too. A kit that reads the whole ion goes
+    into the ``_as_`` fields: they are turned into nitrogen at once and kept as such.
+    ``alkalinity_mg_per_l`` is as calcium carbonate.
     """
 
     kind: ClassVar[str] = "water"
@@ -310,18 +335,27 @@ class WaterReading(UnitEntry):
     tan_mg_per_l: MgPerL | None = None
     ph: Annotated[float, Within(2.0, 12.0)] | None = None
     nitrate_n_mg_per_l: MgPerL | None = None
+    nitrite_n_mg_per_l: MgPerL | None = None
+    alkalinity_mg_per_l: MgPerL | None = None
+    chloride_mg_per_l: Annotated[float, Within(0.0, 30_000.0)] | None = None
+    ammonia_as_nh4_mg_per_l: MgPerL | None = None
+    ammonia_as_nh3_mg_per_l: MgPerL | None = None
+    nitrite_as_no2_mg_per_l: MgPerL | None = None
+    nitrate_as_no3_mg_per_l: MgPerL | None = None
 
     def _check(self) -> None:
-        if all(
-            value is None
-            for value in (
-                self.temperature_deg_c,
-                self.do_mg_per_l,
-                self.tan_mg_per_l,
-                self.ph,
-                self.nitrate_n_mg_per_l,
+        for name, (as_n, grams_per_mol) in _AS_IONS.items():
+            value = getattr(self, name)
+            if value is None:
+                continue
+            if getattr(self, as_n) is not None:
+                raise BadEntryError(field=name, reason=f"is given beside {as_n}")
+            # Set once, as the record is made; from here on it is frozen.
+            object.__setattr__(
+                self, as_n, round(value * _N_G_PER_MOL / grams_per_mol, 4)
             )
-        ):
+            object.__setattr__(self, name, None)
+        if all(getattr(self, name) is None for name in WATER_QUANTITIES):
             raise BadEntryError(
                 field="reading", reason="is missing: no figure is given"
             )

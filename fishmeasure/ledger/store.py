@@ -212,10 +212,7 @@ class Book:
         """
         with reading(self._engine) as connection:
             found: tuple[Entry, ...] = tuple(read_entries(connection))
-        if only_in_force:
-            found = in_force(found)
-        else:
-            found = in_order(found)
+        found = in_force(found) if only_in_force else in_order(found)
         return tuple(
             entry
             for entry in found

@@ -6,7 +6,7 @@ from typing import Final
 
 from fishmeasure.flags import Problem
 from fishmeasure.ledger.climate import FALLBACK_TEMP_C
-from fishmeasure.ledger.entries import WaterReading
+from fishmeasure.ledger.entries import WATER_QUANTITIES, WaterReading
 from fishmeasure.ledger.groups import CohortGroups, Flows, Group
 from fishmeasure.ledger.state import (
     CohortInUnit,
@@ -29,13 +29,6 @@ _HALF_NORMAL_MEAN: Final = math.sqrt(2.0 / math.pi)
 _HALF_NORMAL_VAR: Final = 1.0 - 2.0 / math.pi
 MORE_OUT: Final = "more-out-than-in"
 """The doubt where a cohort's fish in a unit come to less than none."""
-_WATER_FIELDS: Final = (
-    "temperature_deg_c",
-    "do_mg_per_l",
-    "tan_mg_per_l",
-    "ph",
-    "nitrate_n_mg_per_l",
-)
 Present = tuple[CohortGroups, Group]
 
 
@@ -232,7 +225,7 @@ def _total_flow(parts: list[Flows]) -> UnitFlow:
 def _latest(readings: list[WaterReading]) -> dict[str, Latest]:
     newest: dict[str, Latest] = {}
     for reading in readings:  # in order, as the replay has them
-        for name in _WATER_FIELDS:
+        for name in WATER_QUANTITIES:
             value = getattr(reading, name)
             if value is not None:
                 newest[name] = Latest(value=value, on=reading.on, entry_id=reading.id)

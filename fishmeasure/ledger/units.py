@@ -27,6 +27,7 @@ FIRST_DAY, LAST_DAY = date(1990, 1, 1), date(2100, 12, 31)
 Day = Annotated[date, DateWithin(FIRST_DAY, LAST_DAY)]
 
 UnitKind = Literal["tank", "pond", "raceway", "cage"]
+WaterSystem = Literal["flow-through", "pond", "closed-loop", "bed-loop"]
 MONTHS = 12
 
 
@@ -73,6 +74,9 @@ class Unit:
     round through filter and plant bed, ``water_respiration_mg_per_l_h`` the oxygen
     that water and bottom use, next to nothing in a clean tank.
     ``monthly_temperature_deg_c`` has twelve values, January first, or none.
+    ``water_system`` says how the water is kept clean and so which limits apply; None
+    is worked out from inflow, recirculation and bed (``system.py``).
+    ``biofilter_feed_kg_per_day`` is the daily feed that the filter was sized for.
     """
 
     id: UUID
@@ -93,6 +97,8 @@ class Unit:
     plant_bed_area_m2: Annotated[float, Within(0.0, 1e6)] = 0.0
     plant_bed_kind: Literal["leafy", "fruiting"] = "leafy"
     monthly_temperature_deg_c: tuple[DegC, ...] = ()
+    water_system: WaterSystem | None = None
+    biofilter_feed_kg_per_day: Annotated[float, Within(0.001, 1e5)] | None = None
     limits: UnitLimits = field(default_factory=UnitLimits)
     note: Text = ""
     recorded_at: datetime | None = field(default=None, compare=False)

@@ -26,7 +26,14 @@ export const KINDS = {
     { name: "do_mg_per_l", type: "number", unit: "mg/L", max: 40 },
     { name: "ph", type: "number", min: 2, max: 12 },
     { name: "tan_mg_per_l", type: "number", unit: "mg/L", max: 1000 },
+    { name: "nitrite_n_mg_per_l", type: "number", unit: "mg/L", max: 1000 },
     { name: "nitrate_n_mg_per_l", type: "number", unit: "mg/L", max: 1000 },
+    { name: "alkalinity_mg_per_l", type: "number", unit: "mg/L", max: 1000 },
+    { name: "chloride_mg_per_l", type: "number", unit: "mg/L", max: 30000 },
+    { name: "ammonia_as_nh4_mg_per_l", type: "number", unit: "mg/L", max: 1000 },
+    { name: "ammonia_as_nh3_mg_per_l", type: "number", unit: "mg/L", max: 1000 },
+    { name: "nitrite_as_no2_mg_per_l", type: "number", unit: "mg/L", max: 1000 },
+    { name: "nitrate_as_no3_mg_per_l", type: "number", unit: "mg/L", max: 1000 },
   ],
   counted: [cohort, fishCount],
   harvested: [cohort, someCount, { name: "weight_kg", type: "stock-weight" }],
@@ -109,7 +116,10 @@ function waterParts(entry) {
     "do_mg_per_l",
     "ph",
     "tan_mg_per_l",
+    "nitrite_n_mg_per_l",
     "nitrate_n_mg_per_l",
+    "alkalinity_mg_per_l",
+    "chloride_mg_per_l",
   ]
     .filter((name) => typeof entry[name] === "number")
     .map((name) => t(`reading.${name}`, { value: String(entry[name]) }));

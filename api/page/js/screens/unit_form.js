@@ -8,6 +8,7 @@ import { go } from "../router.js";
 import { t } from "../text.js";
 
 const KINDS = ["tank", "pond", "raceway", "cage"];
+const SYSTEMS = ["flow-through", "pond", "closed-loop", "bed-loop"];
 const MONTHS = 12;
 
 export async function show({ unit: id }) {
@@ -46,6 +47,19 @@ function fields(old) {
     { name: "inflow_by_gravity", type: "check", value: old.inflow_by_gravity ?? false },
     { name: "recirculated_l_per_min", type: "number", unit: "L/min", max: 1e6 },
     { name: "plant_bed_area_m2", type: "number", unit: "m²", max: 1e6 },
+    {
+      name: "water_system",
+      type: "choice",
+      value: old.water_system ?? "",
+      options: ["", ...SYSTEMS].map((value) => ({ value, label: t(`system.${value}`) })),
+    },
+    {
+      name: "biofilter_feed_kg_per_day",
+      type: "number",
+      unit: "kg",
+      min: 0.001,
+      max: 1e5,
+    },
     { name: "altitude_m", type: "number", unit: "m", min: -430, max: 6000 },
     {
       name: "aerator_g_per_h",
@@ -70,6 +84,7 @@ const HINTS = [
   "inflow_l_per_min",
   "inflow_by_gravity",
   "aerator_g_per_h",
+  "water_system",
   "monthly",
   "altitude_m",
 ];
@@ -93,6 +108,7 @@ async function keep(old, values) {
     monthly_temperature_deg_c: temperatures(monthly),
     aeration: aerationOf(old, transfer, backup),
   };
+  if (!body.water_system) delete body.water_system;
   delete body.recorded_at;
   await write({
     kind: "unit",
@@ -111,6 +127,7 @@ function temperatures(text) {
     .filter(Boolean)
     .map(Number);
   if (!values.length) return [];
+  if (values.length === 1) values.push(...Array(MONTHS - 1).fill(values[0]));
   if (values.length !== MONTHS || values.some(Number.isNaN)) {
     throw new Error(t("unit.monthly-wrong"));
   }
