@@ -10,6 +10,7 @@ from dataclasses import dataclass, fields
 from functools import cache
 from typing import Literal
 
+from fishmeasure.flags import Problem
 from fishmeasure.stock.figures import (
     Figure,
     generic_water_figures,
@@ -94,6 +95,38 @@ def _from_stocking_figures(species_key: str) -> dict[str, Figure]:
         "unionised_ammonia_n_act_mg_per_l": figures.limits.unionised_ammonia_mg_per_l,
         "nitrate_n_watch_mg_per_l": figures.limits.nitrate_n_mg_per_l,
     }
+
+
+def feeding_problems(species_key: str, temp_c: float) -> tuple[Problem, ...]:
+    """Return why fish are fed nothing at a temperature; none where they are."""
+    bands = water_bands(species_key)
+    if bands.feeds_at(temp_c):
+        return ()
+    low, high = bands.feeding_low_deg_c.value, bands.feeding_high_deg_c.value
+    deadly = ""
+    if bands.temperature_standing(temp_c) == "act":
+        deadly = " Fish of this species have died in such water."
+    if temp_c > high:
+        return (
+            Problem(
+                code="too-warm-to-feed",
+                message=(
+                    f"At {temp_c:.1f} °C no ration is given for this species, which is "
+                    f"fed up to {high:g} °C.{deadly} Stop feeding, watch the oxygen "
+                    "and feed again when the water has cooled."
+                ),
+            ),
+        )
+    return (
+        Problem(
+            code="too-cold-to-feed",
+            message=(
+                f"At {temp_c:.1f} °C no ration is given for this species, which is fed "
+                f"from {low:g} °C.{deadly} Stop feeding and leave the fish in peace "
+                "until the water is warmer."
+            ),
+        ),
+    )
 
 
 @cache

@@ -21,6 +21,10 @@ ANAESTHETICS = (
     "direction, and keep the withdrawal time."
 )
 SLAUGHTER = "Slaughter humanely and as local law says."
+FASTING = (
+    "Withhold feed before slaughter no longer than 54 degree-days (days times °C): "
+    "4 days at 13 °C, 6 at 9 °C."
+)
 DEAD_FISH = (
     "Fish found dead are not food by default: cause and time are unknown. Follow "
     "local food-safety rules."
@@ -29,5 +33,5 @@ PERMITS = "Discharge, escapes and non-native species: local permits decide."
 
 OUTAGE: tuple[str, ...] = (ESTIMATE, OXYGEN, ELECTRICAL)
 SAMPLING: tuple[str, ...] = (HANDLING, ANAESTHETICS)
-HARVEST: tuple[str, ...] = (ESTIMATE, SLAUGHTER, DEAD_FISH)
+HARVEST: tuple[str, ...] = (ESTIMATE, FASTING, SLAUGHTER, DEAD_FISH)
 STOCKING: tuple[str, ...] = (ESTIMATE, OXYGEN, PERMITS)

@@ -5,6 +5,7 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from typing import Literal
 
+from fishmeasure.stock.ammonia_criteria import CRITERIA_NOTE
 from fishmeasure.stock.checks import require
 from fishmeasure.stock.feed import ration
 from fishmeasure.stock.figures import load_stock_figures
@@ -16,8 +17,9 @@ from fishmeasure.stock.nitrogen import (
     feed_per_bed_g_per_m2_day,
 )
 from fishmeasure.stock.oxygen import oxygen_demand
-from fishmeasure.stock.oxygen_supply import unit_supplies
+from fishmeasure.stock.oxygen_supply import unit_supplies, unit_water
 from fishmeasure.stock.propagation import lognormal, product, total
+from fishmeasure.stock.saturation import oxygen_saturation_mg_per_l
 from fishmeasure.stock.unit import RearingUnit
 from fishmeasure.uncertainty import Estimate
 
@@ -30,7 +32,9 @@ LB_PER_KG = 2.2046226
 KG_PER_M3_PER_LB_PER_FT3 = 16.018463
 L_PER_GALLON = 3.785412
 DENSITY_INDEX_LIMIT = 0.5  # lb/ft3 per inch, Piper et al. 1982 (SRAC 222: 0.5-1.0)
-FLOW_INDEX_LIMIT = 1.5  # lb/(in gpm) at 50 °F, Piper p. 70; SRAC 222: 0.5-1.0
+# lb/(in gpm): SRAC 222 (1990) gives 0.5-1.0 and so 2-4 lb/gpm of 4 in trout; Piper
+# p. 70 gives 1.5 at 50 °F with saturated inflow. The highest that both allow.
+FLOW_INDEX_LIMIT = 1.0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -109,21 +113,43 @@ def _index_factors(unit: RearingUnit, condition_factor: float) -> tuple[Factor, 
         capacity=lognormal(FLOW_INDEX_LIMIT * gallons / LB_PER_KG, 0.05),
         use_per_kg=per_kg,
         note=(
-            "Flow index 1.5 lb/(in gpm) at 10 °C: Piper et al. 1982; SRAC 222 gives "
-            "0.5-1.0. Oxygen, drawn up apart, is the better guide."
+            "Flow index 1.0 lb/(in gpm): SRAC 222 gives 0.5-1.0, Piper et al. 1982 "
+            "1.5 at 10 °C. Oxygen, drawn up apart, is the better guide."
         ),
     )
     return (density, flow)
 
 
-def _oxygen_factor(
+def _kept_oxygen(
     unit: RearingUnit, limits: UnitLimits, species: tuple[str, ...], temp_c: float
-) -> Factor:
-    kept = limits.do_mg_per_l
+) -> tuple[float, str]:
+    """Return the oxygen to keep, mg/L, and where that comes from.
+
+    A density rule is taken with the oxygen rule that stands beside it.
+    """
+    kept, why = limits.do_mg_per_l, "as set for the unit"
     if kept is None:
         kept = max(
             load_stock_figures(key).oxygen.caution_mg_per_l.value for key in species
         )
+        why = "the caution level of the strictest species"
+    if limits.density_kg_per_m3 is not None:
+        return kept, why
+    rules = [load_stock_figures(k).limits.min_saturation_percent for k in species]
+    rule = max((r for r in rules if r), key=lambda r: r.value, default=None)
+    if rule is None:
+        return kept, why
+    full = oxygen_saturation_mg_per_l(unit_water(unit, temp_c))
+    beside = rule.value / 100.0 * full
+    if beside <= kept:
+        return kept, why
+    return beside, f"{rule.value:g} % of saturation, {rule.source}"
+
+
+def _oxygen_factor(
+    unit: RearingUnit, limits: UnitLimits, species: tuple[str, ...], temp_c: float
+) -> Factor:
+    kept, why = _kept_oxygen(unit, limits, species, temp_c)
     supply = total(*(s.at_g_per_h(kept) for s in unit_supplies(unit, temp_c)))
     water_use = unit.water_respiration_mg_per_l_h * unit.volume_m3
     for_fish = max(supply.value - water_use, 0.0)
@@ -140,7 +166,7 @@ def _oxygen_factor(
         name="oxygen",
         capacity=lognormal(for_fish, supply.sd / for_fish if for_fish else 0.0),
         use_per_kg=per_kg,
-        note=f"Oxygen supply at {kept:g} mg/L against fed fish.",
+        note=f"Oxygen supply at {kept:.3g} mg/L ({why}) against fed fish.",
     )
 
 
@@ -178,7 +204,10 @@ def _feed_factors(
                 name="ammonia",
                 capacity=carried,
                 use_per_kg=per_kg,
-                note=f"Feed for the ammonia limit at pH {limits.ph:g}. {TAN_NOTE}",
+                note=(
+                    f"Feed for the ammonia limit at pH {limits.ph:g}, the stricter of "
+                    f"the species' own and the criterion. {CRITERIA_NOTE} {TAN_NOTE}"
+                ),
             )
         )
     if limits.crop is not None and unit.plant_bed_m2 > 0.0:
@@ -206,17 +235,17 @@ def factors_of(
     kept = limits.density_kg_per_m3
     if kept is not None:
         require("density limit", kept, "kg/m³", 0.1, 1000.0)
-    note = "Density limit as set for the unit."
+    note, spread = "Density limit as set for the unit.", 0.0
     if kept is None:
         strictest = min(
             (load_stock_figures(key).limits.density_kg_per_m3 for key in species),
             key=lambda figure: figure.value,
         )
-        kept = strictest.value
+        kept, spread = strictest.value, strictest.relative_sd
         note = strictest.note(f"Density limit {kept:g} kg/m³")
     density = Factor(
         name="density",
-        capacity=lognormal(kept * unit.volume_m3, 0.0),
+        capacity=lognormal(kept * unit.volume_m3, spread),
         use_per_kg=lambda _group: lognormal(1.0, 0.0),
         note=note,
     )

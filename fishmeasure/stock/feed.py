@@ -8,10 +8,11 @@ from functools import cache
 
 from fishmeasure.errors import GainNotKnownError
 from fishmeasure.flags import Problem
+from fishmeasure.stock.bands import feeding_problems, water_bands
 from fishmeasure.stock.checks import outside, require, require_temp
 from fishmeasure.stock.figures import load_feed_chart, load_stock_figures
 from fishmeasure.stock.projection import GrowthProjection
-from fishmeasure.stock.propagation import lognormal, product, relative_sd, scaled
+from fishmeasure.stock.propagation import exact, lognormal, product, relative_sd, scaled
 from fishmeasure.stock.temperature import TemperatureForecast, growing_temp_c
 from fishmeasure.uncertainty import DEFAULT_LEVEL, Estimate
 
@@ -78,26 +79,30 @@ def chart_percent_per_day(*, mean_weight_g: float, temp_c: float) -> float:
 
 
 def _chart_ration(mean_weight_g: float, temp_c: float, level: float) -> Ration:
-    low_c, high_c = 2.22, 20.0  # 36 and 68 °F, the ends of the chart
-    problems = outside("water temperature", temp_c, "°C", low_c, high_c)
+    low_c, high_c = 2.2, 20.0  # 36 and 68 °F, the ends of the chart
     percent = chart_percent_per_day(mean_weight_g=mean_weight_g, temp_c=temp_c)
-    if temp_c > high_c:
-        percent = 0.0
-        problems += (_too_warm(temp_c),)
     return Ration(
         percent_per_day=lognormal(percent, CHART_RELATIVE_SD, level),
         notes=(_CHART_NOTE,),
-        problems=problems,
+        problems=outside("water temperature", temp_c, "°C", low_c, high_c),
     )
 
 
-def _too_warm(temp_c: float) -> Problem:
-    return Problem(
-        code="too-warm-to-feed",
-        message=(
-            f"At {temp_c:.1f} °C no ration is given for this species. Stop feeding, "
-            "watch the oxygen and feed again when the water has cooled."
-        ),
+def _no_ration(species_key: str, temp_c: float, level: float) -> Ration | None:
+    """Return a ration of nothing where the species does not feed, else None."""
+    problems = feeding_problems(species_key, temp_c)
+    if not problems:
+        return None
+    band = water_bands(species_key)
+    end = (
+        band.feeding_high_deg_c
+        if temp_c > band.feeding_high_deg_c.value
+        else band.feeding_low_deg_c
+    )
+    return Ration(
+        percent_per_day=exact(0.0, level),
+        notes=(end.note(f"Feeding ends at {end.value:g} °C"),),
+        problems=problems,
     )
 
 
@@ -113,7 +118,8 @@ def ration(
 
     Trout (rainbow, brown, brook): the chart of Leitritz & Lewis. Others, the
     stated simpler rule: the day's expected growth (``tgc_x1000``, by default the
-    book's) times the feed conversion ratio.
+    book's) times the feed conversion ratio. Nothing outside the temperatures at
+    which the species feeds (``bands``).
 
     Raises
     ------
@@ -122,6 +128,9 @@ def ration(
     require("mean weight", mean_weight_g, "g", 0.01, 50_000.0)
     require_temp(temp_c)
     figures = load_stock_figures(species_key)
+    nothing = _no_ration(species_key, temp_c, level)
+    if nothing is not None:
+        return nothing
     if figures.feed.rule == "chart":
         return _chart_ration(mean_weight_g, temp_c, level)
     book, fcr = figures.growth.tgc_x1000, figures.feed.fcr
@@ -138,11 +147,9 @@ def ration(
     ]
     if tgc_x1000 is None:
         notes.append(book.note(f"TGC {book.value:g}"))
-    too_warm = temp_c > figures.growth.highest_temp_c.value
     return Ration(
         percent_per_day=lognormal(100.0 * gain * fcr.value, spread, level),
         notes=tuple(notes),
-        problems=(_too_warm(temp_c),) if too_warm else (),
     )
 
 

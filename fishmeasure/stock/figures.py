@@ -141,11 +141,16 @@ class OxygenFigures:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class LimitFigures:
-    """Stocking limits."""
+    """Stocking limits.
+
+    ``min_saturation_percent`` is the oxygen that stands beside a density in its rule;
+    None where the density comes from no such rule.
+    """
 
     density_kg_per_m3: Figure
     unionised_ammonia_mg_per_l: Figure
     nitrate_n_mg_per_l: Figure
+    min_saturation_percent: Figure | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -264,14 +269,7 @@ def load_stock_figures(species_key: str) -> StockFigures:
             respiration=_respiration(oxygen["respiration"]),
             **_figures(oxygen, "fed_factor", "caution_mg_per_l", "critical_mg_per_l"),
         ),
-        limits=LimitFigures(
-            **_figures(
-                data["limits"],
-                "density_kg_per_m3",
-                "unionised_ammonia_mg_per_l",
-                "nitrate_n_mg_per_l",
-            )
-        ),
+        limits=LimitFigures(**_figures(data["limits"], *data["limits"])),
     )
 
 

@@ -11,6 +11,7 @@ from datetime import date, timedelta
 import numpy as np
 from scipy.special import ndtr, ndtri
 
+from fishmeasure.arrays import FloatArray
 from fishmeasure.stock.checks import require
 from fishmeasure.stock.projection import GrowthProjection
 from fishmeasure.stock.propagation import (
@@ -24,6 +25,7 @@ from fishmeasure.stock.propagation import (
 from fishmeasure.uncertainty import Estimate
 
 FIRST, HALF, NEARLY_ALL = 0.05, 0.5, 0.95
+_LEAST_SIGMA = 1e-9  # of ln weight: all fish alike
 
 
 # --- the spread of weights ----------------------------------------------------
@@ -50,10 +52,8 @@ class WeightSpread:
 
     def fraction_above(self, weight_g: float) -> float:
         """Return the share of fish above a weight."""
-        if self.sigma == 0.0:
-            return float(self.mean_g > weight_g)
-        median = self.mean_g * math.exp(-0.5 * self.sigma**2)
-        return float(ndtr((math.log(median) - math.log(weight_g)) / self.sigma))
+        means, cvs = np.array([self.mean_g]), np.array([self.cv])
+        return float(_share_above(means, cvs, weight_g)[0])
 
     def mean_between_ranks_g(self, lowest: float, highest: float) -> float:
         """Return the mean weight of the fish between two ranks (shares below).
@@ -73,6 +73,14 @@ class WeightSpread:
         )
         mean = self.mean_between_ranks_g(lowest, highest)
         return math.sqrt(max(square - mean**2, 0.0)) / mean
+
+
+def _share_above(means_g: FloatArray, cvs: FloatArray, weight_g: float) -> FloatArray:
+    """Return the shares above a weight, one for each mean and CV."""
+    sigmas = np.maximum(np.sqrt(np.log1p(cvs**2)), _LEAST_SIGMA)
+    medians = means_g * np.exp(-0.5 * sigmas**2)
+    shares: FloatArray = ndtr(np.log(medians / weight_g) / sigmas)
+    return shares
 
 
 # --- dates --------------------------------------------------------------------
@@ -178,8 +186,7 @@ def count_above(
     means = np.maximum(root + root_sd * scores[:, 0], 1e-3) ** 3
     cvs = np.maximum(cv.value + cv.sd * scores[:, 1], 1e-3)
     counts = np.maximum(fish_count.value + fish_count.sd * scores[:, 2], 0.0)
-    sigmas = np.sqrt(np.log1p(cvs**2))
-    shares = ndtr((np.log(means / size_g) - 0.5 * sigmas**2) / sigmas)
+    shares = _share_above(means, cvs, size_g)
     central = WeightSpread(mean_g=root**3, cv=cv.value).fraction_above(size_g)
     return from_draws(fish_count.value * central, counts * shares, projection.level)
 

@@ -8,6 +8,12 @@ import numpy as np
 
 from fishmeasure.arrays import FloatArray, frozen
 from fishmeasure.flags import Problem
+from fishmeasure.stock.ammonia_criteria import (
+    CRITERIA_NOTE,
+    SALMONID_KEYS,
+    acute_tan_n_mg_per_l,
+    chronic_tan_n_mg_per_l,
+)
 from fishmeasure.stock.checks import outside, require, require_temp
 from fishmeasure.stock.figures import load_stock_figures
 from fishmeasure.stock.propagation import lognormal, product, relative_sd, z_score
@@ -68,13 +74,17 @@ def unionised_fraction(*, ph: float, temp_c: float) -> float:
 class AmmoniaReading:
     """What a reading of total ammonia means for the fish.
 
-    ``limit_used_fraction`` is the un-ionised ammonia over the species' limit.
+    ``limit_used_fraction`` is the un-ionised ammonia over the species' limit, which is
+    loose at low pH; beside it stand the criteria of total ammonia at this pH and
+    temperature (``ammonia_criteria``).
     """
 
     unionised_fraction: float
     unionised_n_mg_per_l: Estimate
     limit_n_mg_per_l: float
     limit_used_fraction: Estimate
+    chronic_tan_n_mg_per_l: float
+    acute_tan_n_mg_per_l: float
     notes: tuple[str, ...] = ()
     problems: tuple[Problem, ...] = ()
 
@@ -104,11 +114,13 @@ def ammonia_reading(
     notes = [
         "Un-ionised share: Emerson et al. 1975, fresh water; pH to 0.1.",
         limit.note(f"Limit {limit.value:g} mg/L un-ionised ammonia nitrogen"),
+        CRITERIA_NOTE,
     ]
     if salinity_g_per_kg > 0.0:
         notes.append(
             "In salt water the un-ionised share is smaller; this is the safe side."
         )
+    chronic = chronic_tan_n_mg_per_l(ph=ph, temp_c=temp_c)
     problems = outside("water temperature", temp_c, "°C", 0.0, 30.0)
     if unionised.high > limit.value:
         problems += (
@@ -121,15 +133,37 @@ def ammonia_reading(
                 ),
             ),
         )
+    elif tan_mg_per_l.high > chronic:
+        problems += (_over_criterion(tan_mg_per_l, ph, temp_c, chronic),)
     return AmmoniaReading(
         unionised_fraction=fraction,
         unionised_n_mg_per_l=unionised,
         limit_n_mg_per_l=limit.value,
         limit_used_fraction=product(
-            unionised, scale=1.0 / limit.value, level=tan_mg_per_l.level
+            unionised,
+            lognormal(1.0 / limit.value, limit.relative_sd),
+            level=tan_mg_per_l.level,
+        ),
+        chronic_tan_n_mg_per_l=chronic,
+        acute_tan_n_mg_per_l=acute_tan_n_mg_per_l(
+            ph=ph, temp_c=temp_c, salmonids=species_key in SALMONID_KEYS
         ),
         notes=tuple(notes),
         problems=problems,
+    )
+
+
+def _over_criterion(
+    tan_mg_per_l: Estimate, ph: float, temp_c: float, chronic: float
+) -> Problem:
+    return Problem(
+        code="ammonia-over-criterion",
+        message=(
+            f"Total ammonia nitrogen may be {tan_mg_per_l.high:.2g} mg/L, over the "
+            f"{chronic:.2g} mg/L that may last at pH {ph:g} and {temp_c:g} °C (US EPA "
+            "2013, which protects mussels too). Feed less, exchange water and measure "
+            "again."
+        ),
     )
 
 
@@ -184,10 +218,12 @@ def feed_for_ammonia_kg_per_day(
     protein_percent: float,
     nitrification: Nitrification | None = None,
 ) -> Estimate:
-    """Return the feed at which un-ionised ammonia settles at the species' limit.
+    """Return the feed at which ammonia settles at the stricter of two limits.
 
-    Ammonia leaves with the exchanged water at the unit's level (well mixed, none
-    in the inflow) and by the filter's stated removal.
+    They are the species' own of un-ionised ammonia and, tighter at low pH, the chronic
+    criterion of total ammonia (``ammonia_criteria``). Ammonia leaves with the
+    exchanged water at the unit's level (well mixed, none in the inflow) and by the
+    filter's stated removal.
 
     Raises
     ------
@@ -197,9 +233,14 @@ def feed_for_ammonia_kg_per_day(
     limit = load_stock_figures(species_key).limits.unionised_ammonia_mg_per_l
     fraction = unionised_fraction(ph=ph, temp_c=temp_c)
     removal = nitrification.removal_g_per_day if nitrification else 0.0
-    allowed_tan_g = limit.value / fraction * exchange_m3_per_day + removal
+    by_limit = limit.value / fraction
+    by_criterion = chronic_tan_n_mg_per_l(ph=ph, temp_c=temp_c)
+    allowed_tan_g = min(by_limit, by_criterion) * exchange_m3_per_day + removal
     each = tan_per_feed_g_per_kg(protein_percent=protein_percent)
-    spread = math.hypot(_fraction_relative_sd(fraction), relative_sd(each))
+    # The criterion changes less with pH than the share, whose error is kept for both.
+    spread = math.hypot(
+        _fraction_relative_sd(fraction), relative_sd(each), limit.relative_sd
+    )
     return lognormal(allowed_tan_g / each.value, spread)
 
 

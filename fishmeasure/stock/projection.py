@@ -8,9 +8,13 @@ import numpy as np
 from fishmeasure.arrays import FloatArray, frozen
 from fishmeasure.flags import Problem
 from fishmeasure.stock.checks import outside, require
-from fishmeasure.stock.figures import load_stock_figures
+from fishmeasure.stock.figures import GrowthFigures, load_stock_figures
 from fishmeasure.stock.growth import GrowthFit, cubed, drift_per_step, noise_per_step
-from fishmeasure.stock.temperature import TemperatureForecast, cumulative_degree_days
+from fishmeasure.stock.temperature import (
+    TemperatureForecast,
+    cumulative_degree_days,
+    growing_temp_c,
+)
 from fishmeasure.uncertainty import Estimate
 
 MAX_DAYS = 1500
@@ -86,10 +90,8 @@ def project_growth(
         + drift_per_step(book_tgc) * steps**3 / 3.0
         + temperature_sd**2
     )
-    warmest = max(
-        temperature.on(date.fromordinal(fit.last_day.toordinal() + offset))
-        for offset in range(days + 1)
-    )
+    first = fit.last_day.toordinal()
+    temps = [temperature.on(date.fromordinal(first + day)) for day in range(days + 1)]
     return GrowthProjection(
         species_key=fit.species_key,
         start=fit.last_day,
@@ -100,9 +102,29 @@ def project_growth(
         problems=fit.problems
         + outside(
             "warmest forecast temperature",
-            warmest,
+            max(temps),
             "°C",
             0.0,
             growth.optimum_temp_c.value,
+        )
+        + _days_without_growth(temps[:days], growth),
+    )
+
+
+def _days_without_growth(
+    temps_c: list[float], growth: GrowthFigures
+) -> tuple[Problem, ...]:
+    idle = sum(growing_temp_c(temp, growth) == 0.0 for temp in temps_c)
+    if not idle:
+        return ()
+    low, high = growth.lowest_temp_c.value, growth.highest_temp_c.value
+    return (
+        Problem(
+            code="no-growth-temperature",
+            message=(
+                f"On {idle} of {len(temps_c)} days ahead the water is forecast outside "
+                f"{low:g} to {high:g} °C, where this species feeds; no growth is "
+                "counted on them. Weigh a sample when the fish feed again."
+            ),
         ),
     )

@@ -9,6 +9,7 @@ from dataclasses import dataclass
 
 from fishmeasure.flags import Problem
 from fishmeasure.stock import cautions
+from fishmeasure.stock.bands import water_bands
 from fishmeasure.stock.checks import require
 from fishmeasure.stock.factors import (
     Factor,
@@ -32,7 +33,8 @@ class Limit:
     used_fraction
         1 is full.
     capacity_kg
-        Fish of the present kind at the limit.
+        Fish of the present kind at the limit; none in water so warm or cold that such
+        fish have died.
     """
 
     name: LimitName
@@ -43,7 +45,10 @@ class Limit:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class UnitLoad:
-    """All limits of a unit, the fullest first (upper end)."""
+    """All limits of a unit, the fullest first (upper end).
+
+    ``room_kg`` is not above 0 in water in which a species there is not fed.
+    """
 
     biomass_kg: Estimate
     density_kg_per_m3: Estimate
@@ -95,6 +100,7 @@ def unit_load(
     for group in groups:
         require("biomass", group.biomass_kg.value, "kg", 1e-6)
     species = tuple(sorted({group.species_key for group in groups}))
+    standing = [water_bands(key).temperature_standing(temp_c) for key in species]
     biomass = total(*(group.biomass_kg for group in groups))
     found = []
     for factor in factors_of(unit, limits or UnitLimits(), species, temp_c):
@@ -105,18 +111,48 @@ def unit_load(
             Limit(
                 name=factor.name,
                 used_fraction=used,
-                capacity_kg=_capacity_kg(biomass.value, used),
+                capacity_kg=(
+                    exact(0.0, used.level)
+                    if "act" in standing
+                    else _capacity_kg(biomass.value, used)
+                ),
                 note=factor.note,
             )
         )
     found.sort(key=lambda limit: limit.used_fraction.high, reverse=True)
     fullest = found[0].used_fraction.high
+    room = biomass.value * (1.0 / fullest - 1.0)
+    at_rest = temperature_problems(species, temp_c)
     return UnitLoad(
         biomass_kg=biomass,
         density_kg_per_m3=product(biomass, scale=1.0 / unit.volume_m3),
         limits=tuple(found),
-        room_kg=biomass.value * (1.0 / fullest - 1.0),
-        problems=_load_problems(found),
+        room_kg=min(room, 0.0) if at_rest else room,
+        problems=at_rest + _load_problems(found),
+    )
+
+
+def temperature_problems(
+    species: tuple[str, ...], temp_c: float
+) -> tuple[Problem, ...]:
+    """Return why no fish may be added at a temperature; none where they may.
+
+    The narrowest band of the species counts.
+    """
+    bands = [water_bands(key) for key in species]
+    if all(band.feeds_at(temp_c) for band in bands):
+        return ()
+    low = max(band.feeding_low_deg_c.value for band in bands)
+    high = min(band.feeding_high_deg_c.value for band in bands)
+    return (
+        Problem(
+            code="no-stocking-temperature",
+            message=(
+                f"The water has {temp_c:.1f} °C; the fish here feed from {low:g} to "
+                f"{high:g} °C. Add none, do not handle them, and ask again when the "
+                "water is in that range."
+            ),
+        ),
     )
 
 

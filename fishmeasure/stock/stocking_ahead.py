@@ -4,12 +4,14 @@ import math
 from dataclasses import dataclass
 from datetime import date, timedelta
 
+from fishmeasure.flags import Problem
 from fishmeasure.stock import cautions
+from fishmeasure.stock.bands import water_bands
 from fishmeasure.stock.checks import require
 from fishmeasure.stock.factors import FishGroup, LimitName, UnitLimits, factors_of
 from fishmeasure.stock.projection import GrowthProjection
 from fishmeasure.stock.propagation import product
-from fishmeasure.stock.stocking import unit_load, used_of
+from fishmeasure.stock.stocking import temperature_problems, unit_load, used_of
 from fishmeasure.stock.temperature import TemperatureForecast
 from fishmeasure.stock.unit import RearingUnit
 from fishmeasure.uncertainty import Estimate
@@ -46,7 +48,8 @@ class StockingOutlook:
     fish_to_take_out
         Of all the fish, so that no limit may be passed by the last day; 0 if none.
     fingerlings, fingerlings_kg
-        That may be added now, growing until the last day; 0 if none.
+        That may be added now, growing until the last day; 0 if none, and in water in
+        which they or the fish there are not fed now, or have died later.
     """
 
     days: tuple[LoadDay, ...]
@@ -54,6 +57,7 @@ class StockingOutlook:
     fish_to_take_out: int
     fingerlings: int
     fingerlings_kg: float
+    problems: tuple[Problem, ...] = ()
     cautions: tuple[str, ...] = cautions.STOCKING
 
 
@@ -94,6 +98,10 @@ def stocking_outlook(
     fish = sum(group.fish_count.value for group in groups)
     days: list[LoadDay] = []
     fits: list[float] = []
+    kinds = _kinds(groups, question)
+    at_rest = temperature_problems(kinds, question.temperature.on(question.start))
+    if at_rest:
+        fits.append(0.0)
     for day in _week_days(question.start, question.until):
         temp_c = question.temperature.on(day)
         present = tuple(_on_day(group, day) for group in groups)
@@ -107,6 +115,9 @@ def stocking_outlook(
             )
         )
         fits.append(_fingerlings_that_fit(unit, limits, question, present, day))
+        if _is_deadly(kinds, temp_c):
+            fits.append(0.0)
+            at_rest = at_rest or temperature_problems(kinds, temp_c)
     highest = max(day.used_fraction.high for day in days)
     over = next((day.day for day in days if day.used_fraction.high > 1.0), None)
     room = max(0, math.floor(min(fits)))
@@ -118,7 +129,22 @@ def stocking_outlook(
         fish_to_take_out=math.ceil(fish * max(0.0, 1.0 - 1.0 / highest)),
         fingerlings=room,
         fingerlings_kg=room * each_kg,
+        problems=at_rest,
     )
+
+
+def _kinds(
+    groups: tuple[StockedGroup, ...], question: StockingQuestion
+) -> tuple[str, ...]:
+    """Return the species there and the one thought of."""
+    keys = {group.projection.species_key for group in groups}
+    if question.fingerlings is not None:
+        keys.add(question.fingerlings.species_key)
+    return tuple(sorted(keys))
+
+
+def _is_deadly(species: tuple[str, ...], temp_c: float) -> bool:
+    return any(water_bands(k).temperature_standing(temp_c) == "act" for k in species)
 
 
 def _on_day(group: StockedGroup, day: date) -> FishGroup:

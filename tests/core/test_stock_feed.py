@@ -10,6 +10,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from fishmeasure.errors import GainNotKnownError, StockRangeError
+from fishmeasure.stock.bands import water_bands
 from fishmeasure.stock.feed import (
     FeedPlan,
     chart_percent_per_day,
@@ -18,11 +19,11 @@ from fishmeasure.stock.feed import (
     feed_plan,
     ration,
 )
-from fishmeasure.stock.figures import load_feed_chart, load_stock_figures
+from fishmeasure.stock.figures import load_feed_chart, load_stock_figures, stock_species
 from fishmeasure.stock.growth import WeightSample, fit_growth
 from fishmeasure.stock.projection import project_growth
 from fishmeasure.stock.propagation import exact, lognormal
-from fishmeasure.stock.temperature import ConstantTemperature
+from fishmeasure.stock.temperature import ConstantTemperature, growing_temp_c
 from fishmeasure.uncertainty import Estimate
 
 START = date(2026, 5, 1)
@@ -97,15 +98,31 @@ def test_too_warm_water_gives_no_ration() -> None:
         assert "too-warm-to-feed" in [problem.code for problem in found.problems]
 
 
-def test_cold_water_takes_the_first_row_and_says_so() -> None:
-    """Below 36 °F the chart ends."""
-    cold = ration(species_key="brown-trout", mean_weight_g=100.0, temp_c=1.0)
+def test_water_too_cold_to_feed_gives_no_ration() -> None:
+    """Below 36 °F the trout chart ends; tilapia at 10 °C were once fed 0.59 %."""
     edge = ration(species_key="brown-trout", mean_weight_g=100.0, temp_c=2.23)
-    assert cold.percent_per_day.value == pytest.approx(
-        edge.percent_per_day.value, rel=0.02
-    )
-    assert [problem.code for problem in cold.problems] == ["outside-source-range"]
+    assert edge.percent_per_day.value > 0.3
     assert edge.problems == ()
+    for species, temp in (("brown-trout", 1.0), ("nile-tilapia", 10.0)):
+        cold = ration(species_key=species, mean_weight_g=100.0, temp_c=temp)
+        assert cold.percent_per_day.high == 0.0
+        assert [problem.code for problem in cold.problems] == ["too-cold-to-feed"]
+
+
+@given(
+    species=st.sampled_from(stock_species()),
+    weight=st.floats(1.0, 3000.0),
+    temp=st.floats(0.0, 40.0),
+)
+def test_ration_and_growth_end_at_the_same_temperatures(
+    species: str, weight: float, temp: float
+) -> None:
+    """Both by the species' one band of feeding."""
+    found = ration(species_key=species, mean_weight_g=weight, temp_c=temp)
+    grows = growing_temp_c(temp, load_stock_figures(species).growth) > 0.0
+    fed = found.percent_per_day.value > 0.0
+    assert fed is grows is water_bands(species).feeds_at(temp)
+    assert fed is not any("to-feed" in problem.code for problem in found.problems)
 
 
 def test_simpler_rule_is_growth_times_conversion() -> None:

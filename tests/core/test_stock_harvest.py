@@ -10,6 +10,7 @@ from hypothesis import strategies as st
 from scipy import stats
 
 from fishmeasure.errors import StockRangeError
+from fishmeasure.stock import cautions
 from fishmeasure.stock.growth import WeightSample, fit_growth
 from fishmeasure.stock.harvest import (
     WeightSpread,
@@ -129,6 +130,43 @@ def test_the_first_come_before_the_last(cv: float, size: float) -> None:
     assert (here.first.day or end) <= (here.half.day or end)
     assert (here.half.day or end) <= (here.nearly_all.day or end)
     assert (here.half.day or end) <= (later.half.day or end)
+
+
+def test_interval_of_fish_above_is_that_of_a_hand_calculation() -> None:
+    """125 g, root 5 +- 0.1, CV 0.3, above 150 g.
+
+    sigma = sqrt(ln 1.09) = 0.29356, half its square 0.04309. Low end: root 5 - 1.6449
+    x 0.1 = 4.83551, 113.07 g, (ln(113.07 / 150) - 0.04309) / 0.29356 = -1.1096, share
+    0.1336. High end: 137.74 g, -0.4373, 0.3310. Middle: (ln(125 / 150) - 0.04309) /
+    0.29356 = -0.7679, 0.2213.
+    """
+    projection = GrowthProjection(
+        species_key="rainbow-trout",
+        start=START,
+        root_g=np.array([5.0]),
+        root_sd_g=np.array([0.1]),
+        level=0.9,
+    )
+    found = count_above(
+        projection=projection,
+        fish_count=exact(1000.0),
+        cv=exact(0.3),
+        size_g=150.0,
+        day=START,
+    )
+    assert found.value == pytest.approx(221.3, abs=0.5)
+    assert found.low == pytest.approx(133.6, abs=2.0)
+    assert found.high == pytest.approx(331.0, abs=2.0)
+
+
+def test_fasting_before_harvest_is_at_most_54_degree_days() -> None:
+    """4 days at 13 °C are 52 degree-days, 6 at 9 °C are 54."""
+    assert "54 degree-days" in cautions.FASTING
+    assert cautions.FASTING in cautions.HARVEST
+    for days, temp_c in ((4, 13), (6, 9)):
+        assert f"{days}" in cautions.FASTING
+        assert f"{temp_c} °C" in cautions.FASTING
+        assert days * temp_c <= 54
 
 
 def test_count_above_is_between_none_and_all() -> None:

@@ -108,21 +108,51 @@ def test_nitrogen_of_feed_spans_both_published_rules() -> None:
     assert day.value == pytest.approx(2.0 * found.value)
 
 
+def test_reading_at_low_ph_is_held_against_the_criterion_too() -> None:
+    """10 mg/L of TAN at pH 6.5 and 20 °C: chronic 2.1, acute 23 (EPA 2013)."""
+    found = ammonia_reading(
+        species_key="rainbow-trout", tan_mg_per_l=exact(9.0), ph=6.5, temp_c=20.0
+    )
+    assert float(f"{found.chronic_tan_n_mg_per_l:.2g}") == 2.1
+    assert float(f"{found.acute_tan_n_mg_per_l:.2g}") == 23.0
+    low = ammonia_reading(
+        species_key="rainbow-trout", tan_mg_per_l=exact(4.0), ph=6.5, temp_c=20.0
+    )
+    assert [problem.code for problem in low.problems] == ["ammonia-over-criterion"]
+    fine = ammonia_reading(
+        species_key="rainbow-trout", tan_mg_per_l=exact(2.0), ph=6.5, temp_c=20.0
+    )
+    assert fine.problems == ()
+
+
+def test_feed_at_low_ph_settles_at_the_chronic_criterion() -> None:
+    """2.1 mg/L of TAN at pH 6.5 and 20 °C (EPA 2013), not the 10 of 0.0125 NH3-N."""
+    feed = feed_for_ammonia_kg_per_day(
+        species_key="rainbow-trout",
+        ph=6.5,
+        temp_c=20.0,
+        exchange_m3_per_day=20.0,
+        protein_percent=42.5,
+    )
+    tan = tan_g_per_day(feed_kg_per_day=exact(feed.value), protein_percent=42.5)
+    assert float(f"{tan.value / 20.0:.2g}") == 2.1
+
+
 def test_feed_at_the_ammonia_limit_settles_at_it() -> None:
     """TAN made over the exchange, times the share, is the limit again."""
     feed = feed_for_ammonia_kg_per_day(
         species_key="nile-tilapia",
-        ph=7.5,
+        ph=8.0,
         temp_c=26.0,
         exchange_m3_per_day=20.0,
         protein_percent=32.0,
     )
     tan = tan_g_per_day(feed_kg_per_day=exact(feed.value), protein_percent=32.0)
-    settled = tan.value / 20.0 * unionised_fraction(ph=7.5, temp_c=26.0)
+    settled = tan.value / 20.0 * unionised_fraction(ph=8.0, temp_c=26.0)
     assert settled == pytest.approx(0.02)
     filtered = feed_for_ammonia_kg_per_day(
         species_key="nile-tilapia",
-        ph=7.5,
+        ph=8.0,
         temp_c=26.0,
         exchange_m3_per_day=20.0,
         protein_percent=32.0,

@@ -93,6 +93,21 @@ def test_saturation_of_the_standard(temp_c: float, printed_mg_per_l: float) -> N
     assert found == pytest.approx(printed_mg_per_l, abs=tolerance)
 
 
+@pytest.mark.parametrize(
+    ("pressure_hpa", "printed_mg_per_l"), [(1013.25, 8.914559), (1000.1, 8.795956)]
+)
+def test_saturation_of_another_equation(
+    pressure_hpa: float, printed_mg_per_l: float
+) -> None:
+    """21 °C by Garcia & Gordon's equation, as printed in streamMetabolizer's tests.
+
+    Two fits of the same measurements; they agree within 0.1 %.
+    """
+    water = Water(temp_c=21.0, pressure_hpa=pressure_hpa)
+    found = oxygen_saturation_mg_per_l(water)
+    assert found == pytest.approx(printed_mg_per_l, rel=1e-3)
+
+
 def test_saturation_of_sea_water() -> None:
     """Garcia & Gordon 1992: 6.315 mL/L x 1.42905 at 10 °C and 35 g/kg."""
     found = oxygen_saturation_mg_per_l(Water(temp_c=10.0, salinity_g_per_kg=35.0))

@@ -13,14 +13,14 @@ from fishmeasure.stock.growth import WeightSample, fit_growth
 from fishmeasure.stock.nitrogen import Nitrification
 from fishmeasure.stock.projection import GrowthProjection, project_growth
 from fishmeasure.stock.propagation import exact, lognormal
-from fishmeasure.stock.stocking import unit_load
+from fishmeasure.stock.stocking import Limit, unit_load
 from fishmeasure.stock.stocking_ahead import (
     StockedGroup,
     StockingOutlook,
     StockingQuestion,
     stocking_outlook,
 )
-from fishmeasure.stock.temperature import ConstantTemperature
+from fishmeasure.stock.temperature import ConstantTemperature, RecordedTemperature
 from fishmeasure.stock.unit import Aerator, RearingUnit
 
 START = date(2026, 5, 1)
@@ -66,14 +66,18 @@ def projection_of(weight_g: float, days: int = 120) -> GrowthProjection:
     [
         # 0.5 lb/ft3 per inch: 12 in is 6 lb/ft3, 96.1 kg/m3 (1 lb/ft3 = 16.018 kg/m3)
         ("density index", 12.0, 96.11),
-        # 1.5 lb/(in gpm): 8 in and 10 gpm are 120 lb of 0.45359237 kg
-        ("flow index", 8.0, 54.43),
+        # SRAC 222 (1990): 4 in trout 2 to 4 lb/ft3 and 2 to 4 lb/gpm, 2 in 1 to 2;
+        # the figure kept is the lower end of the one and the upper of the other.
+        ("density index", 4.0, 2.0 * 16.018463),
+        ("density index", 2.0, 1.0 * 16.018463),
+        ("flow index", 4.0, 4.0 * 10.0 * 0.45359237),
+        ("flow index", 2.0, 2.0 * 10.0 * 0.45359237),
     ],
 )
 def test_indices_of_the_handbook(
     name: str, length_in: float, capacity_kg: float
 ) -> None:
-    """What Piper et al. 1982 let a cubic metre and ten US gallons a minute carry."""
+    """What Piper et al. 1982 and SRAC 222 let 1 m3 and ten gallons a minute carry."""
     length_cm = 2.54 * length_in
     load = unit_load(
         unit=RearingUnit(volume_m3=1.0, inflow_l_per_min=10.0 * 3.785412),
@@ -266,18 +270,102 @@ def test_more_fish_leave_less_room(count: float, more: float) -> None:
     assert outlook_of(count + more).fingerlings <= outlook_of(count).fingerlings
 
 
-def test_room_is_not_limited_by_feed_where_none_is_given() -> None:
-    """In water too warm to feed the fingerlings' limits are those left."""
-    hot = ConstantTemperature(temp_c=21.0)
-    outlook = stocking_outlook(
+def room_in(temps_c: tuple[float, ...]) -> StockingOutlook:
+    """Return the outlook of a nearly empty tank, a week at each temperature."""
+    days = tuple(START + timedelta(weeks=week) for week in range(len(temps_c)))
+    water = RecordedTemperature(
+        readings=tuple(zip(days, temps_c, strict=True)),
+        beyond=ConstantTemperature(temp_c=temps_c[-1]),
+    )
+    return stocking_outlook(
         unit=replace(TANK, inflow_l_per_min=600.0),
         groups=(StockedGroup(fish_count=exact(10.0), projection=projection_of(150.0)),),
         question=StockingQuestion(
             start=START,
-            until=START,
-            temperature=hot,
+            until=days[-1],
+            temperature=water,
             fingerlings=projection_of(20.0),
         ),
         limits=ALL_LIMITS,
     )
+
+
+def test_a_warm_week_ahead_in_which_none_is_fed_leaves_room() -> None:
+    """On it the limits by feed fall away; nobody dies at 21 °C."""
+    outlook = room_in((12.0, 21.0))
     assert outlook.fingerlings > 0
+    assert outlook.problems == ()
+
+
+@pytest.mark.parametrize("temps", [(21.0,), (1.0,), (12.0, 25.0), (25.0, 12.0)])
+def test_no_fingerlings_into_water_too_warm_or_cold(temps: tuple[float, ...]) -> None:
+    """Half of the rainbow trout died at 25 °C (Huysman et al. 2020)."""
+    outlook = room_in(temps)
+    assert outlook.fingerlings == 0
+    assert outlook.fingerlings_kg == 0.0
+    assert [p.code for p in outlook.problems] == ["no-stocking-temperature"]
+
+
+@pytest.mark.parametrize(
+    ("key", "temp_c"),
+    [
+        # Huysman et al. 2020: half of the rainbow trout dead at 25 C, all at 26; half
+        # of the brown trout at 20, all at 22. Charo-Karisa et al. 2005: tilapia died
+        # between 13.6 and 8.6 C.
+        ("rainbow-trout", 25.0),
+        ("rainbow-trout", 26.0),
+        ("brown-trout", 20.0),
+        ("brown-trout", 22.0),
+        ("nile-tilapia", 13.6),
+        ("nile-tilapia", 8.0),
+    ],
+)
+def test_no_water_that_killed_carries_fish(key: str, temp_c: float) -> None:
+    fish = FishGroup(species_key=key, biomass_kg=exact(1.0), mean_weight_g=150.0)
+    load = unit_load(unit=TANK, groups=(fish,), temp_c=temp_c, limits=ALL_LIMITS)
+    assert load.room_kg <= 0.0
+    assert {limit.capacity_kg.high for limit in load.limits} == {0.0}
+    assert load.problems[0].code == "no-stocking-temperature"
+
+
+def test_carp_beside_trout_are_held_to_the_trouts_band() -> None:
+    carp = FishGroup(
+        species_key="common-carp", biomass_kg=exact(1.0), mean_weight_g=150.0
+    )
+    alone = unit_load(unit=TANK, groups=(carp,), temp_c=22.0)
+    assert alone.room_kg > 0.0
+    mixed = unit_load(unit=TANK, groups=(carp, trout(1.0)), temp_c=22.0)
+    assert mixed.room_kg == 0.0
+
+
+def test_the_oxygen_rule_stands_beside_the_density_rule() -> None:
+    """60 % of 11.843 mg/L at 8 C (EN 25814) is 7.1 mg/L, over the caution of 5."""
+
+    def oxygen(limits: UnitLimits | None) -> Limit:
+        load = unit_load(unit=TANK, groups=(trout(),), temp_c=8.0, limits=limits)
+        return next(limit for limit in load.limits if limit.name == "oxygen")
+
+    organic, own = oxygen(None), oxygen(UnitLimits(density_kg_per_m3=40.0))
+    assert "7.11 mg/L" in organic.note
+    assert "2020/464" in organic.note
+    assert "5 mg/L" in own.note
+    assert organic.capacity_kg.value < own.capacity_kg.value
+
+
+def test_a_density_keeps_its_declared_spread() -> None:
+    """30 % of the tilapia's, none of a limit set for the unit."""
+    tilapia = FishGroup(
+        species_key="nile-tilapia", biomass_kg=exact(60.0), mean_weight_g=300.0
+    )
+
+    def density(limits: UnitLimits | None) -> Limit:
+        load = unit_load(unit=TANK, groups=(tilapia,), temp_c=27.0, limits=limits)
+        return next(limit for limit in load.limits if limit.name == "density")
+
+    book, own = density(None), density(UnitLimits(density_kg_per_m3=48.0))
+    assert book.used_fraction.value == pytest.approx(own.used_fraction.value)
+    assert own.used_fraction.high == pytest.approx(own.used_fraction.value)
+    # exp(1.645 sqrt(ln(1 + 0.3^2))) = exp(1.645 x 0.29356) = 1.621
+    assert book.used_fraction.high / book.used_fraction.value == pytest.approx(
+        1.621, abs=0.001
+    )

@@ -93,6 +93,7 @@ def problems() -> str:
 
 
 PROBLEM_MEANINGS = {
+    "ammonia-over-criterion": "Total ammonia is over what may last at this pH.",
     "ammonia-over-limit": "Un-ionised ammonia is over the species' limit.",
     "blurred": "Blurred, but measured with a wider error.",
     "bulk-only": "No fish was measured: the spread is that of typical batches.",
@@ -105,6 +106,8 @@ PROBLEM_MEANINGS = {
     "net-unused": "A net gives nothing: neither weighed nor measured.",
     "no-fish": "No fish was found.",
     "no-usable-fish": "No fish was whole and clear enough.",
+    "no-growth-temperature": "Part of the forecast is too cold or warm for growth.",
+    "no-stocking-temperature": "The water is too cold or warm to add fish.",
     "not-an-image": "The file is not there or cannot be read.",
     "not-flat": "The sheet does not lie flat.",
     "one-net": "One net says little about the rest of the unit.",
@@ -118,6 +121,7 @@ PROBLEM_MEANINGS = {
     "sample-disagrees": "A sample does not agree with the book.",
     "temperature-unknown": "No water temperature is known for the unit.",
     "tilted": "Taken at a slant, but measured with a wider error.",
+    "too-cold-to-feed": "The water is too cold for feeding.",
     "too-dark": "Too dark to see fish or marker.",
     "too-far": "The marker is small in the photo; measured with a wider error.",
     "too-warm-to-feed": "The water is too warm for feeding.",
