@@ -8,13 +8,14 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
-from PIL import Image, ImageOps
+from PIL import ExifTags, Image, ImageOps
 
 from api.files import PhotoFiles
 from fishmeasure.errors import FishMeasureError, PhotoError
 from fishmeasure.lens import LensProfile
 from fishmeasure.overlay import OverlayFish, overlay_jpeg
-from fishmeasure.photo import BROKEN_FILE_ERRORS, read_photo
+from fishmeasure.photo import BROKEN_FILE_ERRORS, SIDEWAYS, read_photo
+from fishmeasure.picture_size import fitted
 from fishmeasure.pipeline import PhotoSettings, measure_photo
 from fishmeasure.privacy import strip_private_tags
 from fishmeasure.results import photo_from_json, photo_to_json
@@ -115,11 +116,15 @@ def draw(path: Path, measurement: Json) -> bytes:
 def shrink(path: Path, width_px: int) -> bytes:
     """Return the photo upright and at most that wide, as JPEG."""
     with _decoding(path) as data, Image.open(io.BytesIO(data)) as image:
-        image.draft("RGB", (width_px, width_px))
-        upright = ImageOps.exif_transpose(image).convert("RGB")
-    if upright.width > width_px:
-        height_px = round(upright.height * width_px / upright.width)
-        upright = upright.resize((width_px, max(height_px, 1)))
+        sideways = image.getexif().get(ExifTags.Base.Orientation) in SIDEWAYS
+        width, height = image.size[::-1] if sideways else image.size
+        size = fitted(width, height, min(width, width_px))
+        # libjpeg scales while it decodes, down to what covers this box.
+        image.draft("RGB", size[::-1] if sideways else size)
+        ImageOps.exif_transpose(image, in_place=True)
+        upright = image.convert("RGB")
+    if upright.size != size:
+        upright = upright.resize(size)
     out = io.BytesIO()
     upright.save(out, "JPEG", quality=JPEG_QUALITY)
     return out.getvalue()

@@ -14,10 +14,12 @@ import numpy as np
 from PIL import Image, ImageDraw
 
 from fishmeasure.arrays import ByteArray, FloatArray
+from fishmeasure.errors import NotDrawnError
 from fishmeasure.flags import FLAGS, Problem
 from fishmeasure.label_layout import Box, LabelLayout, load_font, text_size_px, wrap
 from fishmeasure.length import FishLength
 from fishmeasure.photo import Photo
+from fishmeasure.picture_size import fitted
 from fishmeasure.plane import PlaneScale
 from fishmeasure.weight import FishWeight
 
@@ -34,6 +36,7 @@ WHITE: Final[Colour] = (255, 255, 255)
 
 MIN_WIDTH_PX: Final = 780  # twice a phone's 390, so that small photos stay sharp
 MAX_WIDTH_PX: Final = 1600  # sharp on a phone of 3 pixels to the CSS pixel, < 1 MB
+MIN_HEIGHT_PX: Final = 16  # less cannot hold a line of text
 _PHONE_WIDTH_PX: Final = 390
 _TEXT_PX_ON_PHONE: Final = 11.5  # small print of phone systems; looked at, reads
 _LINE_PX_ON_PHONE: Final = 1.0
@@ -78,6 +81,11 @@ def draw_overlay(
 
     The picture is ``MIN_WIDTH_PX`` to ``MAX_WIDTH_PX`` wide; a strip of text is
     added below it.
+
+    Raises
+    ------
+    NotDrawnError
+        If it would have more than ``picture_size.MOST_PIXELS`` at the least width.
     """
     canvas = _Canvas(photo)
     if plane is not None:
@@ -106,8 +114,13 @@ class _Canvas:
     """A copy of the photo at the output size; takes points of the photo."""
 
     def __init__(self, photo: Photo) -> None:
-        self.width_px = min(max(photo.width_px, MIN_WIDTH_PX), MAX_WIDTH_PX)
-        self.height_px = round(photo.height_px * self.width_px / photo.width_px)
+        wanted_px = min(max(photo.width_px, MIN_WIDTH_PX), MAX_WIDTH_PX)
+        self.width_px, self.height_px = fitted(
+            photo.width_px, photo.height_px, wanted_px
+        )
+        # Nor is one drawn that has no row for what stands in it.
+        if self.width_px < MIN_WIDTH_PX or self.height_px < MIN_HEIGHT_PX:
+            raise NotDrawnError(photo.name, photo.width_px, photo.height_px)
         self.scale = self.width_px / photo.width_px
         shrinks = self.width_px < photo.rgb.shape[1]
         self.rgb = cv2.resize(

@@ -50,7 +50,7 @@ _UPRIGHT = {
     7: Image.Transpose.TRANSVERSE,
     8: Image.Transpose.ROTATE_90,
 }
-_SIDEWAYS = {5, 6, 7, 8}
+SIDEWAYS = {5, 6, 7, 8}
 
 BROKEN_FILE_ERRORS = (
     *(OSError, ValueError, SyntaxError, EOFError, RuntimeError),
@@ -169,11 +169,7 @@ def read_photo(data: bytes, name: str, limits: PhotoLimits = DEFAULT_LIMITS) -> 
             image = open_header(data, name, limits)
             return _decode(image, name, limits)
     except Image.DecompressionBombError:
-        raise PhotoTooLargeError(
-            name,
-            "its header claims far too many pixels",
-            _megapixels(limits.max_pixels),
-        ) from None
+        raise beyond_pillow(name, limits) from None
     except UnidentifiedImageError:
         raise NotAnImageError(name) from None
     except BROKEN_FILE_ERRORS as error:
@@ -218,6 +214,16 @@ def _has_too_many_parts(jpeg: bytes) -> bool:
     return True
 
 
+def beyond_pillow(
+    name: str, limits: PhotoLimits = DEFAULT_LIMITS
+) -> PhotoTooLargeError:
+    """Return the error for a photo with more pixels than Pillow looks at."""
+    most = 2 * (Image.MAX_IMAGE_PIXELS or 0)  # as its documentation says
+    return PhotoTooLargeError(
+        name, f"more than {_megapixels(most)}", _megapixels(limits.max_pixels)
+    )
+
+
 def _megapixels(most: int) -> str:
     return f"{most / 1e6:.0f} megapixels"
 
@@ -252,7 +258,7 @@ def _decode(image: Image.Image, name: str, limits: PhotoLimits) -> Photo:
     if early != reduction:
         image = image.reduce(reduction)
     raster: ByteArray = np.asarray(_to_srgb(image, profile))
-    if orientation in _SIDEWAYS:
+    if orientation in SIDEWAYS:
         full_width_px, full_height_px = full_height_px, full_width_px
     return Photo(
         name=name,
@@ -353,8 +359,10 @@ def _focal_px(focal_35mm: object, width_px: int, height_px: int) -> float | None
 __all__ = [
     "BROKEN_FILE_ERRORS",
     "DEFAULT_LIMITS",
+    "SIDEWAYS",
     "Photo",
     "PhotoLimits",
+    "beyond_pillow",
     "open_header",
     "read_photo",
 ]

@@ -19,7 +19,12 @@ from PIL import ExifTags, Image, ImageOps
 from PIL.TiffImagePlugin import IFDRational
 
 from fishmeasure.errors import NotAnImageError
-from fishmeasure.photo import BROKEN_FILE_ERRORS, MOST_SEGMENTS, open_header
+from fishmeasure.photo import (
+    BROKEN_FILE_ERRORS,
+    MOST_SEGMENTS,
+    beyond_pillow,
+    open_header,
+)
 
 _T = TypeVar("_T")
 JPEG_QUALITY = 95
@@ -58,7 +63,9 @@ def strip_private_tags(data: bytes, name: str) -> bytes:
         with warnings.catch_warnings():
             warnings.simplefilter("ignore")  # Pillow's, of odd tags
             return _stripped(data, name)
-    except (*BROKEN_FILE_ERRORS, Image.DecompressionBombError) as error:
+    except Image.DecompressionBombError:
+        raise beyond_pillow(name) from None
+    except BROKEN_FILE_ERRORS as error:
         raise NotAnImageError(name, "damaged or of an unknown kind") from error
 
 

@@ -3,6 +3,7 @@
 import errno
 import os
 from collections.abc import Sequence
+from dataclasses import replace
 from pathlib import Path
 from typing import TYPE_CHECKING, Annotated
 
@@ -10,7 +11,11 @@ import typer
 from rich.markup import escape
 
 from fishmeasure.cli import options, output
-from fishmeasure.errors import FishMeasureError, PhotoTooLargeError
+from fishmeasure.errors import (
+    FishMeasureError,
+    NotDrawnError,
+    PhotoTooLargeError,
+)
 
 if TYPE_CHECKING:
     from fishmeasure.pipeline import PhotoSettings
@@ -48,7 +53,11 @@ def photo_command(
         output.write_json(json_to, {"photos": [photo_to_json(m) for m in measurements]})
     if csv_to is not None:
         output.write_csv(csv_to, csv_rows(measurements))
-    if not all(measurement.usable for measurement in measurements):
+    not_drawn = {NotDrawnError.code}  # what was asked for could not be made
+    if not all(
+        m.usable and not_drawn.isdisjoint(p.code for p in m.problems)
+        for m in measurements
+    ):
         raise typer.Exit(output.STATUS_UNUSABLE_INPUT)
 
 
@@ -98,12 +107,15 @@ def measure_file(
     except FishMeasureError as error:
         return refused(name, error)
     measurement = measure_decoded(photo, settings)
-    if overlay is not None:
-        drawn = [
-            OverlayFish(length=f.length, weight=f.weight) for f in measurement.fish
-        ]
+    if overlay is None:
+        return measurement
+    drawn = [OverlayFish(length=f.length, weight=f.weight) for f in measurement.fish]
+    try:
         picture = overlay_jpeg(photo, measurement.plane, drawn, measurement.problems)
-        output.write_bytes(overlay / f"{Path(name).stem}.overlay.jpg", picture)
+    except NotDrawnError as error:
+        problem = Problem(code=error.code, message=str(error), fatal=False)
+        return replace(measurement, problems=(*measurement.problems, problem))
+    output.write_bytes(overlay / f"{Path(name).stem}.overlay.jpg", picture)
     return measurement
 
 

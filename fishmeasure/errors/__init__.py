@@ -52,6 +52,7 @@ from fishmeasure.errors.command import (
 from fishmeasure.errors.photo import (
     BadCorrectionError,
     NotAnImageError,
+    NotDrawnError,
     PhotoError,
     PhotoTooLargeError,
     PhotoTooSmallError,
@@ -139,6 +140,7 @@ __all__ = [
     "NoMarkerError",
     "NoSamplesError",
     "NotAnImageError",
+    "NotDrawnError",
     "OptionFormatError",
     "OtherSpeciesError",
     "PhotoError",

@@ -1,5 +1,7 @@
 """The root of all errors."""
 
+from typing import Any, Self
+
 
 class FishMeasureError(Exception):
     """No honest figure can be given.
@@ -21,6 +23,15 @@ class FishMeasureError(Exception):
 
     def __str__(self) -> str:
         return f"{self.message} {self.advice}".strip()
+
+    def __reduce__(self) -> tuple[Any, ...]:
+        # Classes compose their sentence from other arguments than Exception keeps;
+        # an error must reach the server from its workers nevertheless.
+        return self._as_it_was, (self.args,), vars(self)
+
+    @classmethod
+    def _as_it_was(cls, args: tuple[Any, ...]) -> Self:
+        return cls.__new__(cls, *args)
 
 
 def sentence(text: str) -> str:

@@ -54,3 +54,16 @@ class PhotoTooSmallError(PhotoError):
             f"{name} is only {width_px} x {height_px} pixels.",
             "Send the original photo, not a preview or a cut-out.",
         )
+
+
+class NotDrawnError(PhotoError):
+    """The photo is too long and narrow for a picture with its fish drawn in."""
+
+    code = "not-drawn"
+
+    def __init__(self, name: str, width_px: int, height_px: int) -> None:
+        super().__init__(
+            f"No picture of {name} was drawn: with {width_px} x {height_px} pixels it "
+            "is too long and narrow for labels that can be read.",
+            "Send the photo as the phone took it, not a strip of it.",
+        )
