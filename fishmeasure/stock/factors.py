@@ -239,7 +239,7 @@ def factors_of(
     if kept is None:
         strictest = min(
             (load_stock_figures(key).limits.density_kg_per_m3 for key in species),
-            key=lambda figure: figure.value,
+            key=lambda figure: lognormal(figure.value, figure.relative_sd).low,
         )
         kept, spread = strictest.value, strictest.relative_sd
         note = strictest.note(f"Density limit {kept:g} kg/m³")

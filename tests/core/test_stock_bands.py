@@ -69,8 +69,20 @@ def test_the_generic_figures_are_whole_and_said_to_be_so() -> None:
         ("lake-trout", 23.5),
         # Weatherley 1959: tench of summer die at up to 35 C.
         ("tench", 35.0),
-        # Arctic char stop feeding at about 21.5 C (J Fish Biol 1999).
+        # Arctic char stop feeding at about 21.5 C (J Fish Biol 1999); half of the fry
+        # died within 7 days at 20.8 (Baroudy & Elliott 1994).
         ("arctic-char", 21.5),
+        ("arctic-char", 20.8),
+        # Sea bass from 25 C lose balance at 6.8 (Dulger et al. 2012), barely survive
+        # at 33 (Stavrakidis-Zachou et al. 2022).
+        ("sea-bass", 6.77),
+        ("sea-bass", 33.0),
+        # Barramundi swim on their sides at 38 C (Depik 2021).
+        ("barramundi", 38.0),
+        # Channel catfish from 25 C: upper lethal 33.5 (Carlander 1969).
+        ("channel-catfish", 33.5),
+        # GMT tilapia: one in eight dead within a day at 14 C, all at 12 (Hofer et al.).
+        ("nile-tilapia", 14.0),
         # Currie et al. 1998: channel catfish from 20 C lose balance at 2.7 C.
         ("channel-catfish", 2.7),
     ],
