@@ -10,7 +10,7 @@ import inspect
 import math
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
-from typing import Annotated, Any, Literal, get_type_hints
+from typing import Annotated, Any, get_type_hints
 
 from pydantic import (
     AfterValidator,
@@ -30,7 +30,7 @@ from fishmeasure.stock import growth, growth_rates, harvest, nitrogen, oxygen, s
 from fishmeasure.stock.factors import FishGroup
 from fishmeasure.stock.feed import Ration, feed_conversion, ration
 from fishmeasure.stock.outage import OutageResult, biomass_for_hours, outage
-from fishmeasure.stock.outage_fall import OutageCase
+from fishmeasure.stock.outage_fall import OutageCase, OutageCause
 from fishmeasure.stock.oxygen import Feeding
 from fishmeasure.stock.projection import GrowthProjection, project_growth
 from fishmeasure.stock.propagation import exact
@@ -113,10 +113,10 @@ Figure = Annotated[
 
 
 def _named(unit: RearingUnit) -> RearingUnit:
-    if len(unit.aerators) > MOST_ITEMS:
+    if len(unit.aerators) > MOST_ITEMS or len(unit.standby) > MOST_ITEMS:
         message = f"a unit has {MOST_ITEMS} aerators at most"
         raise ValueError(message)
-    for aerator in unit.aerators:
+    for aerator in (*unit.aerators, *unit.standby):
         if len(aerator.name) > MOST_LETTERS or not aerator.name.isprintable():
             message = f"an aerator's name has {MOST_LETTERS} plain letters at most"
             raise ValueError(message)
@@ -203,11 +203,12 @@ def outage_times(
     mean_weight_g: float,
     temp_c: float,
     start_do_mg_per_l: Figure,
-    cause: Literal["power", "pump", "blower"] = "power",
+    cause: OutageCause = "power",
+    device: SpeciesKey = "",
     feeding: Feeding = "fed",
     exchange_l_per_min: float | None = None,
 ) -> OutageResult:
-    """Oxygen after power, pump or blower stop: how long, and what buys time."""
+    """Oxygen after something stops: how long, and what buys time."""
     case = OutageCase(
         unit=unit,
         species_key=species_key,
@@ -216,6 +217,7 @@ def outage_times(
         temp_c=temp_c,
         start_do_mg_per_l=start_do_mg_per_l,
         cause=cause,
+        device=device,
         feeding=feeding,
     )
     return outage(case, exchange_l_per_min=exchange_l_per_min)
@@ -229,7 +231,7 @@ def load_for_hours(
     temp_c: float,
     start_do_mg_per_l: Figure,
     hours: float,
-    cause: Literal["power", "pump", "blower"] = "power",
+    cause: OutageCause = "power",
 ) -> Load:
     """Fish that would have so many hours until oxygen is critical."""
     case = OutageCase(

@@ -171,9 +171,11 @@ class OutageFigureOut(FigureOut):
     """How long the oxygen lasts when something stops."""
 
     cause: str = Field(
-        description='What stops and leaves the least time: "power", "pump" or '
-        '"blower".',
+        description="What stops and leaves the least time, as in `outages`.",
         examples=["power"],
+    )
+    name: str = Field(
+        description="What stops, in words.", examples=["Power cut"], default=""
     )
     inflow_taken_as_pumped: bool = Field(
         description="Whether new water was reckoned to stop with the power, as it "
@@ -340,13 +342,29 @@ class MeasureOut(Record):
     """Something that buys time."""
 
     name: str = Field(description="What is done.", examples=["stop feeding"])
-    gained_min: EstimateOut = Field(description="Time that it buys, minutes.")
+    gained_min: EstimateOut | None = Field(
+        description="Time that it buys, minutes; null where nobody knows for how long "
+        "it runs."
+    )
+    note: str = Field(
+        description="For how long it runs.",
+        examples=["its battery lasts 10 to 18 h"],
+        default="",
+    )
 
 
 class StopOut(Record):
     """What happens when something stops."""
 
-    cause: str = Field(description='"power", "pump" or "blower".')
+    cause: str = Field(
+        description='"power", "pump", "intake" (intake or screen blocked, supply cut), '
+        '"blower" (all aerators), "device" (one of them alone) or "oxygen" (its supply '
+        "is empty)."
+    )
+    device: str = Field(
+        description='The aerator that stops alone, with the cause "device".', default=""
+    )
+    name: str = Field(description="What stops, in words.", examples=["Power cut"])
     to_caution: TimeOut = Field(description="Until the caution level.")
     to_critical: TimeOut = Field(description="Until the critical level.")
     measures: list[MeasureOut] = Field(description="What buys time, the surest first.")

@@ -81,6 +81,7 @@ def advice_of(found: UnitOutlook, cohort_id: UUID | None = None) -> out.AdviceOu
         outage = out.OutageFigureOut(
             **minutes.model_dump(),
             cause=worst.case.cause,
+            name=worst.name,
             inflow_taken_as_pumped=found.outages.inflow_taken_as_pumped,
         )
     biomass = found.state.biomass_kg
@@ -113,7 +114,12 @@ def outlook_out(found: UnitOutlook) -> out.OutlookOut:
         limits=_limits(found),
         outages=[
             out.StopOut.model_validate(
-                {**_shallow(result), "cause": result.case.cause}, from_attributes=True
+                {
+                    **_shallow(result),
+                    "cause": result.case.cause,
+                    "device": result.case.device,
+                },
+                from_attributes=True,
             )
             for result in (found.outages.results if found.outages else ())
         ],

@@ -89,6 +89,7 @@ def _units() -> tuple[Unit, Unit]:
                     standard_transfer_g_per_h=20.0,
                     power_w=12.0,
                     on_backup=True,
+                    capacity_wh=240.0,
                 ),
             ),
             **common,

@@ -33,20 +33,56 @@ MONTHS = 12
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class AerationDevice:
-    """A blower, diffuser, paddle or oxygen feed.
+    """A blower or air pump with its diffuser, a paddlewheel, or an oxygen feed.
 
-    ``standard_transfer_g_per_h`` is its standard oxygen transfer rate: clean
-    water, 20 degrees C, no oxygen in it. ``on_backup`` says that it goes on when
-    the mains power stops.
+    ``standard_transfer_g_per_h`` is its standard oxygen transfer rate, from a data
+    sheet: clean water, 20 degrees C, no oxygen in it. Where it is 0, it follows from
+    ``gas_l_per_min``, the litres of air (of oxygen, for an oxygen feed) through a
+    diffuser at ``diffuser_depth_m`` with ``bubbles`` of a size, or for a paddlewheel
+    from its ``power_w``.
+
+    ``on_backup`` says that it goes on when the mains power stops, ``standby`` that it
+    runs only when something has stopped. How long: ``backup_hours``, or
+    ``capacity_wh`` of its battery with its ``power_w``, or ``cylinder_l`` of oxygen
+    (litres of gas: the cylinder's water volume times its bar) with
+    ``gas_l_per_min``. Without any of them nobody knows.
     """
 
     name: Name
-    standard_transfer_g_per_h: Annotated[float, Within(0.0, 1e6)]
+    standard_transfer_g_per_h: Annotated[float, Within(0.0, 1e6)] = 0.0
+    kind: Literal["air", "paddlewheel", "oxygen"] = "air"
+    gas_l_per_min: LPerMin = 0.0
+    diffuser_depth_m: Annotated[float, Within(0.0, 10.0)] = 0.0
+    bubbles: Literal["fine", "medium", "coarse"] = "coarse"
     power_w: Annotated[float, Within(0.0, 1e6)] = 0.0
     on_backup: bool = False
+    standby: bool = False
+    backup_hours: Annotated[float, Within(0.0, 1000.0)] | None = None
+    capacity_wh: Annotated[float, Within(0.0, 1e7)] | None = None
+    cylinder_l: Annotated[float, Within(0.0, 1e7)] | None = None
 
     def __post_init__(self) -> None:
         check_fields(self)
+        if self.gas_l_per_min > 0.0 and self._needs_depth():
+            raise BadEntryError(
+                field="diffuser_depth_m",
+                reason=f"of {self.name} must be above 0 to say what its gas brings",
+            )
+        if self.capacity_wh is not None and self.power_w <= 0.0:
+            raise BadEntryError(
+                field="power_w",
+                reason=f"of {self.name} must be above 0 to say how long its battery "
+                "lasts",
+            )
+        if self.cylinder_l is not None and self.gas_l_per_min <= 0.0:
+            raise BadEntryError(
+                field="gas_l_per_min",
+                reason=f"of {self.name} must be above 0 to say how long its cylinder "
+                "lasts",
+            )
+
+    def _needs_depth(self) -> bool:
+        return self.standard_transfer_g_per_h == 0.0 and self.diffuser_depth_m == 0.0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

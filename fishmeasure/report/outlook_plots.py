@@ -178,4 +178,6 @@ def _oxygen(axes: Axes, worst: OutageResult) -> None:
     axes.set_ylim(bottom=0.0)
     axes.set_xlabel("hours after the stop")
     axes.set_ylabel("oxygen, mg/L")
-    axes.set_title(f"If the {worst.case.cause} stops tonight", loc="left", fontsize=8)
+    axes.set_title(
+        f"Tonight: {worst.name[0].lower()}{worst.name[1:]}", loc="left", fontsize=8
+    )

@@ -11,8 +11,8 @@ from fishmeasure.ledger.answers import (
 )
 from fishmeasure.ledger.outlook import UnitOutlook
 from fishmeasure.stock.harvest import DateEstimate
-from fishmeasure.stock.outage import OutageResult, TimeToLevel, time_words
 from fishmeasure.stock.outage_fall import HORIZON_MIN
+from fishmeasure.stock.outage_words import measure_line, outage_lines
 from fishmeasure.words import cautious, number, share_used, span
 
 NO_ANSWER = "No answer yet; see the warnings."
@@ -268,41 +268,19 @@ def _outages(outages: Outages | None, outlook: UnitOutlook) -> list[str]:
     ]
     if outages.inflow_taken_as_pumped:
         lines.append(
-            "Taken as pumped: no new water in a power cut; say inflow_by_gravity=true "
-            "if it flows by itself."
+            "New water is taken as pumped, so none comes in a power cut. If it flows "
+            "in by itself, say so of the unit."
         )
-    lines += [_outage(result) for result in outages.results]
+    lines += outage_lines(outages.results)
     if worst.to_critical.minutes.low < HORIZON_MIN:
-        bought = "; ".join(
-            f"{measure.name}: {_gain(measure.gained_min.low)}"
-            for measure in worst.measures
-        )
-        lines.append(f"Buys time at least: {bought}.")
+        air_g_per_h = worst.holding_air_sotr_kg_per_h.high * 1000.0
+        bought = "; ".join(measure_line(measure) for measure in worst.measures)
+        lines.append(f"{worst.name}: what buys time at least: {bought}.")
         lines.append(
-            f"{outages.hours:g} hours would need no more than "
+            f"To last {outages.hours:g} hours there could be no more than "
             f"{number(outages.hours_biomass_kg.low)} kg of fish; to hold the caution "
-            f"level, {number(worst.holding_air_sotr_kg_per_h.high * 1000.0, 2)} g/h of "
-            f"backup air (standard rate) or "
+            f"level it takes {number(air_g_per_h, 2)} g/h of backup air (standard "
+            f"rate) or "
             f"{number(worst.holding_water_l_per_min.high, 2)} L/min of fresh water."
         )
     return lines
-
-
-def _gain(minutes: float) -> str:
-    return "nothing sure" if minutes < 1.0 else time_words(minutes)
-
-
-def _outage(result: OutageResult) -> str:
-    return (
-        f"{result.case.cause.capitalize()}: caution "
-        f"({result.to_caution.level_mg_per_l:g} mg/L) {_after(result.to_caution)}, "
-        f"critical ({result.to_critical.level_mg_per_l:g} mg/L) "
-        f"{_after(result.to_critical)}."
-    )
-
-
-def _after(time: TimeToLevel) -> str:
-    low, middle = time_words(time.minutes.low), time_words(time.minutes.value)
-    if time.minutes.high <= 0.0:
-        return "at once"
-    return f"after {low}" if low == middle else f"after {low} (likely {middle})"

@@ -9,6 +9,7 @@ from fishmeasure.arrays import FloatArray, frozen
 from fishmeasure.flags import Problem
 from fishmeasure.stock import cautions
 from fishmeasure.stock.checks import require
+from fishmeasure.stock.failures import failure_name, failures_of
 from fishmeasure.stock.figures import load_stock_figures
 from fishmeasure.stock.outage_fall import (
     HORIZON_MIN,
@@ -17,36 +18,22 @@ from fishmeasure.stock.outage_fall import (
     fall_of,
     remaining_supplies,
 )
-from fishmeasure.stock.oxygen import Feeding, OxygenDemand, oxygen_demand, supply_notes
+from fishmeasure.stock.outage_measures import (
+    Measure,
+    TimeToLevel,
+    demand_of,
+    levels_of,
+    measures_of,
+    time_to,
+)
+from fishmeasure.stock.oxygen import supply_notes
 from fishmeasure.stock.oxygen_supply import aerator_supply, inflow_supply, unit_water
-from fishmeasure.stock.propagation import exact, from_draws, scaled
+from fishmeasure.stock.propagation import exact, from_draws
 from fishmeasure.stock.saturation import oxygen_saturation_mg_per_l
 from fishmeasure.stock.unit import Aerator
 from fishmeasure.uncertainty import Estimate
 
 _COURSE_POINTS = 121
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class TimeToLevel:
-    """Minutes until the oxygen is down to a level, at most 24 h.
-
-    ``reached_fraction`` is the share of draws that reach it within 24 h; the
-    others count as 24 h, so an end of the interval at 1440 means "24 h or more".
-    """
-
-    level_mg_per_l: float
-    minutes: Estimate
-    reached_fraction: float
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Measure:
-    """Something that buys time, and how much until the critical level."""
-
-    name: str
-    to_critical: TimeToLevel
-    gained_min: Estimate
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -55,6 +42,8 @@ class OutageResult:
 
     Attributes
     ----------
+    name
+        What has stopped, in words.
     course_min, course_mg_per_l, course_low_mg_per_l, course_high_mg_per_l
         (n,) minutes and oxygen in mg/L with its interval, for the chart.
     measures
@@ -65,6 +54,7 @@ class OutageResult:
     """
 
     case: OutageCase
+    name: str
     to_caution: TimeToLevel
     to_critical: TimeToLevel
     measures: tuple[Measure, ...]
@@ -77,35 +67,6 @@ class OutageResult:
     notes: tuple[str, ...] = ()
     problems: tuple[Problem, ...] = ()
     cautions: tuple[str, ...] = cautions.OUTAGE
-
-
-def _time_to(fall: Fall, level_mg_per_l: float, level: float) -> TimeToLevel:
-    minutes = fall.minutes_to(level_mg_per_l)
-    return TimeToLevel(
-        level_mg_per_l=level_mg_per_l,
-        minutes=from_draws(float(minutes[0]), minutes[1:], level),
-        reached_fraction=float(np.mean(minutes[1:] < HORIZON_MIN)),
-    )
-
-
-def _levels(case: OutageCase) -> tuple[float, float]:
-    figures = load_stock_figures(case.species_key).oxygen
-    caution = case.caution_mg_per_l
-    critical = case.critical_mg_per_l
-    return (
-        figures.caution_mg_per_l.value if caution is None else caution,
-        figures.critical_mg_per_l.value if critical is None else critical,
-    )
-
-
-def _demand(case: OutageCase, feeding: Feeding) -> OxygenDemand:
-    return oxygen_demand(
-        species_key=case.species_key,
-        mean_weight_g=case.mean_weight_g,
-        temp_c=case.temp_c,
-        feeding=feeding,
-        level=case.biomass_kg.level,
-    )
 
 
 def _check(case: OutageCase) -> None:
@@ -124,7 +85,6 @@ def _check(case: OutageCase) -> None:
 def outage(
     case: OutageCase,
     *,
-    backup: Aerator | None = None,
     exchange_l_per_min: float | None = None,
     fewer_fraction: float = 0.25,
 ) -> OutageResult:
@@ -132,8 +92,6 @@ def outage(
 
     Parameters
     ----------
-    backup
-        Battery air or oxygen at hand; None leaves it out of the measures.
     exchange_l_per_min
         Fresh, near-saturated water at hand; None takes a tenth of the volume an
         hour.
@@ -146,11 +104,11 @@ def outage(
     """
     _check(case)
     level = case.biomass_kg.level
-    caution_level, critical_level = _levels(case)
-    demand = _demand(case, case.feeding)
+    caution_level, critical_level = levels_of(case)
+    demand = demand_of(case, case.feeding)
     supplies = remaining_supplies(case)
     fall = fall_of(case, demand, supplies)
-    to_critical = _time_to(fall, critical_level, level)
+    to_critical = time_to(fall, critical_level, level)
     course_min = _course_minutes(to_critical)
     tail = (1.0 - level) / 2.0
     course = np.array([fall.do_at(minute) for minute in course_min])
@@ -158,9 +116,10 @@ def outage(
     holding_air, holding_water = _holding(case, fall, caution_level)
     return OutageResult(
         case=case,
-        to_caution=_time_to(fall, caution_level, level),
+        name=failure_name(case.unit, case.cause, case.device),
+        to_caution=time_to(fall, caution_level, level),
         to_critical=to_critical,
-        measures=_measures(case, fall, backup, exchange_l_per_min, fewer_fraction),
+        measures=measures_of(case, fall, exchange_l_per_min, fewer_fraction),
         holding_air_sotr_kg_per_h=holding_air,
         holding_water_l_per_min=holding_water,
         course_min=frozen(course_min),
@@ -170,6 +129,31 @@ def outage(
         notes=(*demand.notes, *_notes(case)),
         problems=demand.problems,
     )
+
+
+def outages(
+    case: OutageCase, *, exchange_l_per_min: float | None = None
+) -> tuple[OutageResult, ...]:
+    """Return what follows when each thing that this unit has stops.
+
+    The soonest critical first, at the unsafe end. Empty where nothing can stop.
+
+    Raises
+    ------
+    UnknownStockSpeciesError, StockRangeError
+    """
+    found = [
+        outage(
+            replace(case, cause=failure.cause, device=failure.device),
+            exchange_l_per_min=exchange_l_per_min,
+        )
+        for failure in failures_of(case.unit)
+    ]
+    return tuple(sorted(found, key=_urgency))
+
+
+def _urgency(result: OutageResult) -> tuple[float, float]:
+    return result.to_critical.minutes.low, result.to_caution.minutes.low
 
 
 def _course_minutes(to_critical: TimeToLevel) -> FloatArray:
@@ -191,53 +175,6 @@ def _notes(case: OutageCase) -> tuple[str, ...]:
     if case.critical_mg_per_l is None:
         notes.append(critical.note(f"Critical level {critical.value:g} mg/L"))
     return tuple(notes)
-
-
-def _measures(
-    case: OutageCase,
-    fall: Fall,
-    backup: Aerator | None,
-    exchange_l_per_min: float | None,
-    fewer_fraction: float,
-) -> tuple[Measure, ...]:
-    level = case.biomass_kg.level
-    critical_level = _levels(case)[1]
-    demand = _demand(case, case.feeding)
-    supplies = remaining_supplies(case)
-    require("share of fish taken out", fewer_fraction, "", 0.0, 0.99)
-    flow = exchange_l_per_min
-    if flow is None:
-        flow = case.unit.volume_m3 * 1000.0 / 10.0 / 60.0
-    fresh = inflow_supply(
-        replace(case.unit, inflow_l_per_min=flow, inflow_do_mg_per_l=None),
-        unit_water(case.unit, case.temp_c),
-    )
-    fewer = replace(case, biomass_kg=scaled(case.biomass_kg, 1.0 - fewer_fraction))
-    trials: dict[str, Fall] = {
-        f"{flow:.0f} L/min of fresh water": fall_of(case, demand, (*supplies, fresh)),
-        f"{fewer_fraction * 100:.0f} % fewer fish": fall_of(fewer, demand, supplies),
-    }
-    if case.feeding == "fed":
-        trials["fish unfed since the day before"] = fall_of(
-            case, _demand(case, "fasted"), supplies
-        )
-    if backup is not None:
-        air = aerator_supply(backup, unit_water(case.unit, case.temp_c))
-        trials[f"{backup.name} ({backup.sotr_kg_per_h:g} kg/h standard)"] = fall_of(
-            case, demand, (*supplies, air)
-        )
-    before = fall.minutes_to(critical_level)
-    found = []
-    for name, trial in trials.items():
-        gain = trial.minutes_to(critical_level) - before
-        found.append(
-            Measure(
-                name=name,
-                to_critical=_time_to(trial, critical_level, level),
-                gained_min=from_draws(float(gain[0]), gain[1:], level),
-            )
-        )
-    return tuple(sorted(found, key=lambda m: m.gained_min.low, reverse=True))
 
 
 def _holding(
@@ -277,10 +214,10 @@ def biomass_for_hours(case: OutageCase, *, hours: float) -> Estimate:
     _check(case)
     require("hours", hours, "h", 0.05, 24.0)
     known = replace(case, biomass_kg=exact(1.0, case.biomass_kg.level))
-    fall = fall_of(known, _demand(case, case.feeding), remaining_supplies(case))
+    fall = fall_of(known, demand_of(case, case.feeding), remaining_supplies(case))
     water_use = case.unit.water_respiration_mg_per_l_h * case.unit.volume_m3
     per_kg = fall.use_g_per_h - water_use
-    critical_level = _levels(case)[1]
+    critical_level = levels_of(case)[1]
     turnover = fall.exchange_m3_per_h * hours / fall.volume_m3
     settled = (critical_level - fall.start_do * np.exp(-turnover)) / -np.expm1(
         -turnover

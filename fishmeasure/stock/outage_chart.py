@@ -2,8 +2,9 @@
 
 from matplotlib.figure import Figure
 
-from fishmeasure.stock.outage import OutageResult, TimeToLevel, time_words
+from fishmeasure.stock.outage import OutageResult, time_words
 from fishmeasure.stock.outage_fall import HORIZON_MIN
+from fishmeasure.stock.outage_measures import TimeToLevel
 
 # Okabe & Ito's palette, told apart by people with colour blindness
 _WATER, _CAUTION, _CRITICAL = "#0072B2", "#E69F00", "#D55E00"
@@ -63,6 +64,6 @@ def _label(name: str, time: TimeToLevel) -> str:
 def _title(result: OutageResult) -> str:
     case = result.case
     return (
-        f"{case.cause.capitalize()} stops at {case.start_do_mg_per_l.value:.1f} mg/L, "
+        f"{result.name}, at {case.start_do_mg_per_l.value:.1f} mg/L, "
         f"{case.temp_c:g} °C, {case.biomass_kg.value:.0f} kg of fish"
     )

@@ -24,10 +24,10 @@ from fishmeasure.stock.oxygen_supply import (
     unit_water,
 )
 from fishmeasure.stock.propagation import lognormal_draws, normal_scores
-from fishmeasure.stock.unit import RearingUnit
+from fishmeasure.stock.unit import Aerator, RearingUnit
 from fishmeasure.uncertainty import Estimate
 
-OutageCause = Literal["power", "pump", "blower"]
+OutageCause = Literal["power", "pump", "blower", "intake", "device", "oxygen"]
 
 
 HORIZON_MIN = 24.0 * 60.0
@@ -45,8 +45,12 @@ class OutageCase:
     start_do_mg_per_l
         With the meter's error (0.2-0.3 mg/L is common practice, no source).
     cause
-        "power" stops the aerators and a pumped inflow; "pump" the inflow only;
-        "blower" the aerators only.
+        "power" stops the aerators and a pumped inflow; "pump" a pumped inflow and
+        the water sent round; "blower" all that is moved by air; "intake" the inflow
+        (intake or screen blocked, supply cut), pumped or not; "device" the one of
+        that name; "oxygen" what is fed with pure oxygen.
+    device
+        Name of the device, with the cause "device".
     caution_mg_per_l, critical_mg_per_l
         None takes the species' figures.
     """
@@ -58,6 +62,7 @@ class OutageCase:
     temp_c: float
     start_do_mg_per_l: Estimate
     cause: OutageCause = "power"
+    device: str = ""
     feeding: Feeding = "fed"
     wind_m_per_s: float | None = None
     caution_mg_per_l: float | None = None
@@ -96,7 +101,7 @@ class Fall:
         capped: FloatArray = np.minimum(minutes, HORIZON_MIN)
         return capped
 
-    def do_at(self, minutes: float) -> FloatArray:
+    def do_at(self, minutes: float | FloatArray) -> FloatArray:
         """Return the oxygen after some minutes, not below 0."""
         turnover = self.exchange_m3_per_h * minutes / 60.0 / self.volume_m3
         change = (self.start_do - self.settled()) * np.expm1(-turnover)
@@ -104,22 +109,49 @@ class Fall:
         return level
 
 
+def _stops(case: OutageCase, aerator: Aerator) -> bool:
+    return {
+        "power": True,
+        "pump": aerator.drive == "pump",
+        "blower": aerator.drive == "air",
+        "intake": False,
+        "device": aerator.name == case.device,
+        "oxygen": aerator.drive == "oxygen",
+    }[case.cause]
+
+
 def remaining_supplies(case: OutageCase) -> tuple[OxygenSupply, ...]:
-    """Return the supplies that go on during the outage, without the surface."""
+    """Return the supplies that go on during the outage, without the surface.
+
+    What a battery or a cylinder would keep going is not among them: it may fail to
+    start, so it is a measure (``backup_devices``).
+    """
     unit = case.unit
     water = unit_water(unit, case.temp_c)
-    inflow_stops = case.cause == "pump" or (
-        case.cause == "power" and unit.inflow_pumped
+    inflow_stops = case.cause == "intake" or (
+        case.cause in {"power", "pump"} and unit.inflow_pumped
     )
     supplies: tuple[OxygenSupply, ...] = ()
     if not inflow_stops:
         supplies += (inflow_supply(unit, water),)
-    if case.cause == "pump":
-        supplies += tuple(aerator_supply(a, water) for a in unit.aerators)
-    return supplies
+    return supplies + tuple(
+        aerator_supply(a, water) for a in unit.aerators if not _stops(case, a)
+    )
 
 
-def _with_centre(draws: FloatArray, centre: float) -> FloatArray:
+def backup_devices(case: OutageCase) -> tuple[Aerator, ...]:
+    """Return what takes over: those at hand, and without power those with a battery.
+
+    A battery does not help a device that has itself failed.
+    """
+    if case.cause != "power":
+        return case.unit.standby
+    kept = tuple(device for device in case.unit.aerators if device.on_backup)
+    return kept + case.unit.standby
+
+
+def with_centre(draws: FloatArray, centre: float) -> FloatArray:
+    """Return draws with the central figure before them."""
     return np.concatenate([[centre], draws])
 
 
@@ -129,10 +161,10 @@ def fall_of(
     """Return the fall with this demand and the supplies that go on."""
     unit, scores = case.unit, normal_scores(5)
     rate = demand.rate_mg_per_kg_h
-    biomass = _with_centre(
+    biomass = with_centre(
         lognormal_draws(case.biomass_kg, scores[:, 0]), case.biomass_kg.value
     )
-    rates = _with_centre(lognormal_draws(rate, scores[:, 1]), rate.value)
+    rates = with_centre(lognormal_draws(rate, scores[:, 1]), rate.value)
     start = case.start_do_mg_per_l
     surface = surface_supply(unit, unit_water(unit, case.temp_c), case.wind_m_per_s)
     transfer = surface_transfer_m_per_day(case.wind_m_per_s)
@@ -140,9 +172,9 @@ def fall_of(
         factor = 2.0 * ndtr(scores[:, 3])
     else:
         factor = lognormal_draws(transfer, scores[:, 3]) / max(transfer.value, 1e-9)
-    surface_factor = _with_centre(factor, 1.0)
+    surface_factor = with_centre(factor, 1.0)
     supply_factors = [
-        _with_centre(
+        with_centre(
             lognormal_draws(
                 Estimate(value=1.0, sd=s.relative_sd, low=0.0, high=0.0), scores[:, 4]
             ),
@@ -157,7 +189,7 @@ def fall_of(
         exchange = exchange + factors * supply.exchange_m3_per_h
     return Fall(
         volume_m3=unit.volume_m3,
-        start_do=_with_centre(
+        start_do=with_centre(
             np.maximum(start.value + start.sd * scores[:, 2], 0.0), start.value
         ),
         base_g_per_h=base,

@@ -23,6 +23,9 @@ DO_STANDARD_MG_PER_L = 9.09  # at 20 °C, EN 25814 table
 INFLOW_SATURATION = 0.95  # of water of unknown oxygen; common practice, no source
 
 
+OXYGEN_IN_AIR = 0.2095  # by volume, dry air (ICAO standard atmosphere, from memory)
+
+
 STILL_SURFACE_M_PER_DAY = (0.0, 0.6)  # Gelda 1996 without wind; Chin 2006 at least
 
 
@@ -64,19 +67,22 @@ def aerator_supply(aerator: Aerator, water: Water) -> OxygenSupply:
     """Return what a device brings in the field.
 
     OTR = SOTR alpha theta^(T - 20) (beta C* - DO) / C*20 (ASCE 2), C* for the
-    place's pressure and salinity, C*20 = 9.09 mg/L.
+    place's pressure and salinity, C*20 = 9.09 mg/L; both are those of pure oxygen,
+    by Henry's law, where the device is fed with it.
     """
     require("standard oxygen transfer rate", aerator.sotr_kg_per_h, "kg/h", 0.0)
+    richer = 1.0 / OXYGEN_IN_AIR if aerator.drive == "oxygen" else 1.0
     exchange = (
         aerator.sotr_kg_per_h
         * 1000.0
         * aerator.alpha
         * math.pow(aerator.theta, water.temp_c - 20.0)
-        / DO_STANDARD_MG_PER_L
+        / (DO_STANDARD_MG_PER_L * richer)
     )
+    saturation = richer * oxygen_saturation_mg_per_l(water)
     return OxygenSupply(
         name=aerator.name,
-        base_g_per_h=exchange * aerator.beta * oxygen_saturation_mg_per_l(water),
+        base_g_per_h=exchange * aerator.beta * saturation,
         exchange_m3_per_h=exchange,
         relative_sd=aerator.relative_sd,
     )

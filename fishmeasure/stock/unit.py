@@ -1,8 +1,11 @@
 """What a rearing unit is to the calculations."""
 
 from dataclasses import dataclass
+from typing import Literal
 
 from fishmeasure.stock.checks import require
+
+Drive = Literal["air", "pump", "oxygen"]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -21,6 +24,12 @@ class Aerator:
         1 for a flow of water, which temperature does not change.
     relative_sd
         Error of all of it together; 0.25 is an allowance, no source.
+    drive
+        What it stops with: "air" is moved by a blower or motor of its own, "pump" is
+        water that a pump sends round, "oxygen" is fed with pure oxygen.
+    on_backup
+        Whether it goes on when the mains power stops, and then for ``runtime_h`` hours
+        at most and ``runtime_least_h`` at least; None where nobody knows how long.
     """
 
     name: str
@@ -29,6 +38,17 @@ class Aerator:
     beta: float = 0.95
     theta: float = 1.024
     relative_sd: float = 0.25
+    drive: Drive = "air"
+    on_backup: bool = False
+    runtime_h: float | None = None
+    runtime_least_h: float | None = None
+
+    def __post_init__(self) -> None:
+        if self.runtime_h is not None:
+            require("hours of backup", self.runtime_h, "h", 0.0)
+            if self.runtime_least_h is not None:
+                least = self.runtime_least_h
+                require("least hours of backup", least, "h", 0.0, self.runtime_h)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -44,6 +64,8 @@ class RearingUnit:
         itself.
     inflow_do_mg_per_l
         Oxygen of the water that flows in; None takes 95 % of saturation.
+    standby
+        Devices that run only when something has stopped.
     water_respiration_mg_per_l_h
         Oxygen used by water, sludge and bottom. Near 0 in a clean tank; in an
         earthen pond far more than the fish use (Madenjian et al. 1987, Aquac Eng
@@ -63,6 +85,7 @@ class RearingUnit:
     inflow_pumped: bool = True
     inflow_do_mg_per_l: float | None = None
     aerators: tuple[Aerator, ...] = ()
+    standby: tuple[Aerator, ...] = ()
     plant_bed_m2: float = 0.0
     water_respiration_mg_per_l_h: float = 0.0
 

@@ -124,7 +124,7 @@ def test_the_end_to_act_on_comes_first() -> None:
     minutes = result["to_critical"]["minutes"]
     low, middle = time_words(minutes["low"]), time_words(minutes["value"])
     assert low != middle
-    assert f"mg/L: within {low} (likely {middle})" in shown
+    assert f"mg/L) after {low} (likely {middle}, at most " in shown
     gained = result["measures"][0]["gained_min"]
     assert (
         f": {time_words(gained['low'])} (likely {time_words(gained['value'])})" in shown

@@ -31,7 +31,7 @@ TANK = RearingUnit(
     inflow_do_mg_per_l=10.0,
     aerators=(Aerator(name="blower", sotr_kg_per_h=0.1),),
 )
-BATTERY = Aerator(name="battery air", sotr_kg_per_h=0.03)
+BATTERY = Aerator(name="battery air", sotr_kg_per_h=0.03, runtime_h=8.0)
 
 
 def case_of(
@@ -123,11 +123,12 @@ def test_what_stops_depends_on_the_cause() -> None:
 
 def test_every_measure_buys_time_and_the_best_comes_first() -> None:
     """Air, water, fewer fish and unfed fish all help, and help for certain."""
-    result = outage(case_of(), backup=BATTERY, exchange_l_per_min=30.0)
-    gains = [measure.gained_min.low for measure in result.measures]
+    unit = replace(TANK, standby=(BATTERY,))
+    result = outage(case_of(unit=unit), exchange_l_per_min=30.0)
+    gains = [measure.sure_min for measure in result.measures]
     assert len(gains) == 4
     assert gains == sorted(gains, reverse=True)
-    assert all(measure.gained_min.low > 0.0 for measure in result.measures)
+    assert all(gain > 0.0 for gain in gains)
     unfed = outage(replace(case_of(), feeding="fasted"))
     assert len(unfed.measures) == 2
 

@@ -9,7 +9,7 @@ from typing import Any
 import pypdfium2
 import pytest
 
-from fishmeasure.errors import ReportWriteError, UnknownRecordError
+from fishmeasure.errors import BadEntryError, ReportWriteError, UnknownRecordError
 from fishmeasure.ledger.demo import ABOUT, demo_book
 from fishmeasure.ledger.entries import (
     ENTRY_KINDS,
@@ -23,7 +23,7 @@ from fishmeasure.ledger.entries import (
     WaterReading,
 )
 from fishmeasure.ledger.outlook import Options, UnitOutlook, unit_outlook
-from fishmeasure.ledger.rearing import backup_air, rearing_unit, without_pump
+from fishmeasure.ledger.rearing import rearing_unit
 from fishmeasure.ledger.store import open_book
 from fishmeasure.ledger.units import AerationDevice, Unit, UnitLimits
 from fishmeasure.report.outlook_pdf import outlook_pdf, write_pdf
@@ -190,10 +190,11 @@ def test_old_readings_say_nothing_of_tonight() -> None:
 
 
 def test_what_can_stop_depends_on_the_unit() -> None:
-    """A spring that runs by itself has no pump to stop."""
+    """A spring that runs by itself has no pump, but an intake to be blocked."""
     still = replace(TANK, inflow_l_per_min=0.0)
-    assert _causes(replace(TANK, inflow_by_gravity=True)) == {"power"}
-    assert _causes(replace(TANK, inflow_by_gravity=False)) == {"power", "pump"}
+    assert _causes(replace(TANK, inflow_by_gravity=True)) == {"intake"}
+    pumped = replace(TANK, inflow_by_gravity=False)
+    assert _causes(pumped) == {"power", "pump", "intake"}
     air = (AerationDevice(name="blower", standard_transfer_g_per_h=50.0),)
     assert _causes(replace(still, aeration=air)) == {"power", "blower"}
     pumped = replace(still, recirculated_l_per_min=30.0, plant_bed_area_m2=3.0)
@@ -213,7 +214,7 @@ def test_nothing_that_brings_oxygen_is_entered() -> None:
     said = next(p.message for p in found.problems if p.code == "no-oxygen-supply")
     assert said.startswith(
         "No inflow and no aerator are entered for Tank A, so oxygen cannot be worked "
-        "out. Enter them: fishmeasure book change unit "
+        "out. Enter its litres of new water"
     )
     lines = [line for section in sections(found) for line in section.lines]
     assert not any("at once" in line or "999" in line for line in lines)
@@ -229,7 +230,7 @@ def _causes(unit: Unit) -> set[str]:
 
 def test_new_water_stops_with_the_power_unless_it_is_said_to_flow_by_itself() -> None:
     """Who says nothing is taken to have a pump: the safe side, and the page says so."""
-    said = "Taken as pumped: no new water in a power cut; say inflow_by_gravity=true"
+    said = "New water is taken as pumped, so none comes in a power cut."
     air = (AerationDevice(name="blower", standard_transfer_g_per_h=50.0),)
     critical = {}
     for name, unit in {
@@ -242,9 +243,12 @@ def test_new_water_stops_with_the_power_unless_it_is_said_to_flow_by_itself() ->
         assert found.outages is not None
         text = " ".join(line for part in sections(found) for line in part.lines)
         assert (said in text) is (name in {"unsaid", "pumped"})
-        power = next(r for r in found.outages.results if r.case.cause == "power")
-        critical[name] = power.to_critical.minutes.low
-    assert critical["unsaid"] == critical["pumped"] < critical["spring"]
+        critical[name] = {
+            r.case.cause: r.to_critical.minutes.low for r in found.outages.results
+        }
+    assert critical["unsaid"] == critical["pumped"]
+    assert "power" not in critical["spring"]  # nothing there needs it
+    assert critical["spring"]["intake"] == critical["pumped"]["power"]
 
 
 def test_the_end_to_act_on_comes_first() -> None:
@@ -256,10 +260,10 @@ def test_the_end_to_act_on_comes_first() -> None:
     minutes = found.outages.worst.to_critical.minutes
     low, middle = time_words(minutes.low), time_words(minutes.value)
     assert low != middle
-    assert f"mg/L) after {low} (likely {middle})" in text
+    assert f"mg/L) after {low} (likely {middle}, at most " in text
     for limit in found.limits.load.limits:
         assert f"{limit.name} up to {percent(limit.used_fraction.high)}" in text
-    gains = [measure.gained_min.low for measure in found.outages.worst.measures]
+    gains = [measure.sure_min for measure in found.outages.worst.measures]
     assert gains == sorted(gains, reverse=True)
 
 
@@ -443,23 +447,76 @@ def test_water_sent_round_brings_its_flow_to_saturation() -> None:
     saturation = oxygen_saturation_mg_per_l(water)
     assert saturation == pytest.approx(DO_STANDARD_MG_PER_L, rel=0.001)
     assert supply.base_g_per_h == pytest.approx(1.8 * 0.95 * saturation)
-    assert without_pump(unit).aerators == ()
+    assert unit.aerators[0].drive == "pump"
 
 
-def test_backup_is_what_goes_on_without_mains() -> None:
-    """Backup devices count together; a unit without any has none."""
-    assert backup_air(TANK) is None
+def test_what_goes_on_without_mains_and_for_how_long() -> None:
+    """240 Wh at 12 W are 20 h on paper: half to nine tenths of it are 10 to 18 h.
+
+    10 L of water volume at 200 bar are 2,000 L of oxygen: 33 h 20 min at 1 L/min.
+    """
     devices = (
         AerationDevice(name="blower", standard_transfer_g_per_h=90.0),
-        AerationDevice(name="battery", standard_transfer_g_per_h=20.0, on_backup=True),
-        AerationDevice(name="bottle", standard_transfer_g_per_h=30.0, on_backup=True),
+        AerationDevice(
+            name="battery",
+            standard_transfer_g_per_h=20.0,
+            on_backup=True,
+            power_w=12.0,
+            capacity_wh=240.0,
+        ),
+        AerationDevice(
+            name="bottle",
+            standard_transfer_g_per_h=30.0,
+            kind="oxygen",
+            standby=True,
+            gas_l_per_min=1.0,
+            cylinder_l=2000.0,
+        ),
         AerationDevice(name="spare", standard_transfer_g_per_h=0.0),
     )
-    backup = backup_air(replace(TANK, aeration=devices))
-    assert backup is not None
-    assert backup.name == "battery and bottle"
-    assert backup.sotr_kg_per_h == pytest.approx(0.05)
-    assert len(rearing_unit(replace(TANK, aeration=devices)).aerators) == 3
+    unit = rearing_unit(replace(TANK, aeration=devices))
+    assert [device.name for device in unit.aerators] == ["blower", "battery"]
+    battery = unit.aerators[1]
+    assert battery.on_backup
+    assert battery.runtime_h == pytest.approx(18.0)
+    assert battery.runtime_least_h == pytest.approx(10.0)
+    (bottle,) = unit.standby
+    assert bottle.drive == "oxygen"
+    assert bottle.runtime_h == pytest.approx(2000.0 / 60.0)
+    tested = replace(devices[1], backup_hours=6.0)
+    found = rearing_unit(replace(TANK, aeration=(tested,))).aerators[0]
+    assert (found.runtime_least_h, found.runtime_h) == (6.0, 6.0)
+
+
+def test_backup_of_unknown_hours_is_not_endless() -> None:
+    """The page says that nobody entered how long the battery lasts."""
+    device = AerationDevice(
+        name="battery air", standard_transfer_g_per_h=90.0, on_backup=True
+    )
+    found = outlook(*FULL, unit=replace(TANK, aeration=(device,)))
+    text = " ".join(line for part in sections(found) for line in part.lines)
+    assert "battery air: for as long as its battery lasts: not entered" in text
+
+
+def test_a_device_of_which_nothing_is_known_is_said() -> None:
+    """It is not counted, and not passed over either."""
+    found = outlook(*FULL, unit=replace(TANK, aeration=(AerationDevice(name="old"),)))
+    said = next(p.message for p in found.problems if p.code == "aerator-unknown")
+    assert said.startswith("It is not known what old in")
+
+
+@pytest.mark.parametrize(
+    ("fields", "named"),
+    [
+        ({"gas_l_per_min": 20.0}, "diffuser_depth_m"),
+        ({"standard_transfer_g_per_h": 5.0, "capacity_wh": 90.0}, "power_w"),
+        ({"standard_transfer_g_per_h": 5.0, "cylinder_l": 90.0}, "gas_l_per_min"),
+    ],
+)
+def test_half_a_device_is_refused(fields: dict[str, Any], named: str) -> None:
+    """Litres without a depth, a battery without watts, a cylinder without a flow."""
+    with pytest.raises(BadEntryError, match=named):
+        AerationDevice(name="pump", **fields)
 
 
 # --- the demo and the page --------------------------------------------------------

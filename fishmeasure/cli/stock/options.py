@@ -5,17 +5,17 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 from datetime import date
-from typing import TYPE_CHECKING, Annotated, TypeVar
+from typing import TYPE_CHECKING, Annotated, TypeVar, get_args
 
 import typer
 
 from fishmeasure.cli.options import read_day
-from fishmeasure.errors import OptionFormatError
+from fishmeasure.errors import BadOptionError, OptionFormatError
 
 if TYPE_CHECKING:
     from fishmeasure.stock.growth import GrowthFit, WeightSample
     from fishmeasure.stock.temperature import TemperatureForecast
-    from fishmeasure.stock.unit import RearingUnit
+    from fishmeasure.stock.unit import Aerator, RearingUnit
     from fishmeasure.uncertainty import Estimate
 
 Choice = TypeVar("Choice", bound=str)
@@ -72,6 +72,15 @@ class UnitOptions:
     sotr: Annotated[
         float, typer.Option(help="Aerators' standard oxygen transfer rate, kg/h.")
     ] = 0.0
+    air: Annotated[
+        float, typer.Option(help="Air pumps: L/min of air in all; or --sotr.")
+    ] = 0.0
+    air_depth: Annotated[
+        float, typer.Option(help="Depth of the diffusers under the water, m.")
+    ] = 0.0
+    bubbles: Annotated[
+        str, typer.Option(help="Bubbles of the diffusers: fine, medium or coarse.")
+    ] = "coarse"
     altitude: Annotated[float, typer.Option(help="Height above the sea, m.")] = 0.0
     salinity: Salinity = 0.0
     water_use: Annotated[
@@ -85,19 +94,43 @@ class UnitOptions:
         ------
         StockRangeError
         """
-        from fishmeasure.stock.unit import Aerator, RearingUnit
+        from fishmeasure.stock.unit import RearingUnit
 
-        aerator = Aerator(name="aerator", sotr_kg_per_h=self.sotr)
         return RearingUnit(
             volume_m3=self.volume,
             surface_m2=self.surface,
             inflow_l_per_min=self.inflow,
             inflow_do_mg_per_l=self.inflow_do,
-            aerators=(aerator,) if self.sotr else (),
+            aerators=self._aerators(),
             altitude_m=self.altitude,
             salinity_g_per_kg=self.salinity,
             water_respiration_mg_per_l_h=self.water_use,
         )
+
+    def _aerators(self) -> tuple[Aerator, ...]:
+        from fishmeasure.stock.transfer import Bubbles, gas_transfer
+        from fishmeasure.stock.unit import Aerator
+
+        found: tuple[Aerator, ...] = ()
+        if self.sotr:
+            found = (Aerator(name="aerator", sotr_kg_per_h=self.sotr),)
+        if not self.air:
+            return found
+        if self.air_depth <= 0.0:
+            raise BadOptionError(
+                "--air-depth", f"{self.air_depth:g}", "the metres of water over it"
+            )
+        brought = gas_transfer(
+            l_per_min=self.air,
+            depth_m=self.air_depth,
+            bubbles=choice("--bubbles", self.bubbles, get_args(Bubbles)),
+        )
+        pump = Aerator(
+            name="air pump",
+            sotr_kg_per_h=brought.g_per_h / 1000.0,
+            relative_sd=brought.relative_sd,
+        )
+        return (*found, pump)
 
 
 Wind = Annotated[float | None, typer.Option(help="Wind over the water, m/s.")]

@@ -15,7 +15,7 @@ from fishmeasure.errors import BadOptionError
 from fishmeasure.words import cautious, number, span
 
 if TYPE_CHECKING:
-    from fishmeasure.stock.outage import OutageResult, TimeToLevel
+    from fishmeasure.stock.outage import OutageResult
     from fishmeasure.stock.unit import RearingUnit
     from fishmeasure.uncertainty import Estimate
 
@@ -88,11 +88,18 @@ def outage_command(
     wind: opt.Wind = None,
     unfed: opt.Unfed = False,
     cause: Annotated[
-        str, typer.Option(help="What stops: power, pump or blower.")
-    ] = "power",
+        str,
+        typer.Option(
+            help="Only this: power, pump, blower, intake, device or oxygen; else all "
+            "that the unit has."
+        ),
+    ] = "",
     backup_sotr: Annotated[
         float, typer.Option(help="Backup air: standard oxygen transfer rate, kg/h.")
     ] = 0.0,
+    backup_hours: Annotated[
+        float | None, typer.Option(help="Hours that the backup's battery lasts.")
+    ] = None,
     hours: Annotated[
         float, typer.Option(help="Hours to last: how many fish would?")
     ] = 4.0,
@@ -102,33 +109,44 @@ def outage_command(
     ] = None,
     json_to: JsonTo = None,
 ) -> None:
-    """Show how long oxygen lasts when power or pump stops, and what buys time."""
-    from fishmeasure.stock.outage import biomass_for_hours
+    """Show how long oxygen lasts when something stops, and what buys time."""
+    from fishmeasure.stock.outage import biomass_for_hours, outages
     from fishmeasure.stock.outage import outage as outage_
     from fishmeasure.stock.outage_fall import OutageCase, OutageCause
     from fishmeasure.stock.unit import Aerator
     from fishmeasure.uncertainty import Estimate
 
+    backup = Aerator(
+        name="backup air", sotr_kg_per_h=backup_sotr, runtime_h=backup_hours
+    )
     case = OutageCase(
-        unit=replace(water.unit(), inflow_pumped=not spring),
+        unit=replace(
+            water.unit(),
+            inflow_pumped=not spring,
+            standby=(backup,) if backup_sotr else (),
+        ),
         species_key=fish.species,
         biomass_kg=fish.biomass_kg(),
         mean_weight_g=fish.mean_weight,
         temp_c=fish.temp,
         start_do_mg_per_l=Estimate.normal(oxygen, 0.2),
-        cause=opt.choice("--cause", cause, get_args(OutageCause)),
+        cause=opt.choice("--cause", cause or "power", get_args(OutageCause)),
         feeding="fasted" if unfed else "fed",
         wind_m_per_s=wind,
     )
-    backup = Aerator(name="backup air", sotr_kg_per_h=backup_sotr)
-    result = outage_(case, backup=backup if backup_sotr else None)
-    load = biomass_for_hours(case, hours=hours)
+    found = (outage_(case),) if cause else outages(case) or (outage_(case),)
+    load = biomass_for_hours(found[0].case, hours=hours)
     if chart is not None:
-        _write_chart(result, chart)
-    answers = {"outage": result, "hours": hours, "biomass_for_hours_kg": load}
+        _write_chart(found[0], chart)
+    answers = {
+        "outage": found[0],
+        "outages": found,
+        "hours": hours,
+        "biomass_for_hours_kg": load,
+    }
     if data_only(json_to, answers):
         return
-    _write_outage(result, hours, load)
+    _write_outages(found, hours, load)
 
 
 def _write_chart(result: "OutageResult", target: Path) -> None:
@@ -143,33 +161,26 @@ def _write_chart(result: "OutageResult", target: Path) -> None:
     write_bytes(target, drawn.getvalue())
 
 
-def _write_outage(result: "OutageResult", hours: float, load: "Estimate") -> None:
-    from fishmeasure.stock.outage import time_words
+def _write_outages(
+    found: "tuple[OutageResult, ...]", hours: float, load: "Estimate"
+) -> None:
+    from fishmeasure.stock.outage_words import measure_line, outage_lines
 
-    def reached(name: str, time: "TimeToLevel") -> str:
-        low, middle = time_words(time.minutes.low), time_words(time.minutes.value)
-        return f"{name}, {time.level_mg_per_l:g} mg/L: within {low} (likely {middle})"
-
-    measures = (
-        f"  {m.name}: {time_words(m.gained_min.low)} "
-        f"(likely {time_words(m.gained_min.value)})"
-        for m in result.measures
-    )
-    air, water = result.holding_air_sotr_kg_per_h, result.holding_water_l_per_min
+    worst = found[0]
+    air, water = worst.holding_air_sotr_kg_per_h, worst.holding_water_l_per_min
     write_lines(
         (
-            reached("Caution", result.to_caution),
-            reached("Critical", result.to_critical),
-            "Buys time until critical, at least:",
-            *measures,
+            *outage_lines(found),
+            f"{worst.name}: what buys time until critical, at least:",
+            *(f"  {measure_line(measure)}" for measure in worst.measures),
             "The caution level would be held by",
             f"  backup air of {cautious(air, 'high')} kg/h standard transfer rate,",
             f"  or {cautious(water, 'high')} L/min of fresh water",
             f"Fish that would last {hours:g} h: at most {cautious(load, 'low')} kg",
         ),
-        problems=result.problems,
-        cautions=result.cautions,
-        notes=(*_assumed(result.case.unit), *result.notes),
+        problems=worst.problems,
+        cautions=worst.cautions,
+        notes=(*_assumed(worst.case.unit), *worst.notes),
     )
 
 

@@ -1,24 +1,23 @@
 """Question 6: what happens when something stops."""
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
 from fishmeasure.ledger.answers.ask import Attempts, Options
 from fishmeasure.ledger.answers.fish import CohortOutlook
 from fishmeasure.ledger.answers.load import fish_groups
 from fishmeasure.ledger.answers.water import Water
 from fishmeasure.ledger.rearing import (
-    backup_air,
     oxygen_is_entered,
     rearing_unit,
-    without_pump,
+    transfer_of,
 )
 from fishmeasure.ledger.state import UnitState
 from fishmeasure.stock.factors import FishGroup
-from fishmeasure.stock.outage import OutageResult, biomass_for_hours, outage
-from fishmeasure.stock.outage_fall import OutageCase, OutageCause
+from fishmeasure.stock.outage import OutageResult, biomass_for_hours
+from fishmeasure.stock.outage import outages as outages_of
+from fishmeasure.stock.outage_fall import OutageCase
 from fishmeasure.stock.oxygen import oxygen_balance, oxygen_demand
 from fishmeasure.uncertainty import Estimate
-from fishmeasure.words import shell_word
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -49,7 +48,7 @@ def outages(
     options: Options,
     tried: Attempts,
 ) -> Outages | None:
-    """Return what happens when power, pump or blower stops tonight.
+    """Return what happens when anything that the unit has stops tonight.
 
     Where several cohorts share the water, all fish are taken to need as much as
     those that need most per kilogram: the safe side. None where nothing is entered
@@ -59,15 +58,21 @@ def outages(
     if not groups or state.biomass_kg is None:
         return None
     if not oxygen_is_entered(state.unit):
-        change = f"fishmeasure book change unit {shell_word(state.unit.name)}"
-        device = '[{"name": "blower", "standard_transfer_g_per_h": …}]'
         tried.say(
             "no-oxygen-supply",
             f"No inflow and no aerator are entered for {state.unit.name}, so oxygen "
-            f"cannot be worked out. Enter them: {change} inflow_l_per_min=… or "
-            f"{change} aeration='{device}'",
+            "cannot be worked out. Enter its litres of new water a minute, or its "
+            "aerators.",
         )
         return None
+    for device in state.unit.aeration:
+        if transfer_of(device).g_per_h <= 0.0:
+            tried.say(
+                "aerator-unknown",
+                f"It is not known what {device.name} in {state.unit.name} brings, so "
+                "it is not counted. Enter the litres of air a minute with the depth of "
+                "its diffuser, or the standard rate of its data sheet.",
+            )
     unit = rearing_unit(state.unit)
     needing = max(groups, key=lambda group: _need(group, water.temp_c))
     start = water.do_mg_per_l
@@ -89,18 +94,9 @@ def outages(
         caution_mg_per_l=state.unit.limits.min_do_mg_per_l,
         critical_mg_per_l=state.unit.limits.critical_do_mg_per_l,
     )
-    results = [
-        outage(
-            replace(
-                case, cause=cause, unit=without_pump(unit) if cause == "pump" else unit
-            ),
-            backup=backup_air(state.unit),
-        )
-        for cause in _causes(state)
-    ]
-    results.sort(key=lambda result: result.to_critical.minutes.low)
+    results = outages_of(case)
     return Outages(
-        results=tuple(results),
+        results=results,
         hours=options.hours,
         hours_biomass_kg=biomass_for_hours(results[0].case, hours=options.hours),
         start_from=water.do_from,
@@ -117,14 +113,3 @@ def _need(group: FishGroup, temp_c: float) -> float:
 
 def _pumped_inflow(state: UnitState) -> bool:
     return state.unit.inflow_l_per_min > 0.0 and not state.unit.inflow_by_gravity
-
-
-def _causes(state: UnitState) -> tuple[OutageCause, ...]:
-    """Return what can stop in this unit; power always can."""
-    causes: tuple[OutageCause, ...] = ("power",)
-    unit = state.unit
-    if unit.recirculated_l_per_min > 0.0 or _pumped_inflow(state):
-        causes += ("pump",)
-    if unit.aeration:
-        causes += ("blower",)
-    return causes

@@ -1,0 +1,223 @@
+"""What can stop in a unit, backup that runs out, and air as people buy it."""
+
+import json
+import math
+from dataclasses import replace
+
+import pytest
+from typer.testing import CliRunner
+
+from fishmeasure import cli
+from fishmeasure.stock.failures import failures_of
+from fishmeasure.stock.outage import OutageResult, outage, outages
+from fishmeasure.stock.outage_fall import HORIZON_MIN, OutageCase
+from fishmeasure.stock.outage_words import measure_line, outage_lines
+from fishmeasure.stock.oxygen_supply import aerator_supply
+from fishmeasure.stock.propagation import exact
+from fishmeasure.stock.saturation import Water
+from fishmeasure.stock.transfer import gas_transfer, paddlewheel_transfer
+from fishmeasure.stock.unit import Aerator, RearingUnit
+
+AIR = Aerator(name="blower", sotr_kg_per_h=0.1)
+ROUND = Aerator(name="water sent round", sotr_kg_per_h=0.02, drive="pump")
+OXYGEN = Aerator(name="cone", sotr_kg_per_h=0.2, drive="oxygen")
+STILL = RearingUnit(volume_m3=6.0)
+RACEWAY = replace(STILL, inflow_l_per_min=300.0, inflow_pumped=False)
+
+
+@pytest.mark.parametrize(
+    ("unit", "causes"),
+    [
+        (STILL, []),
+        (RACEWAY, ["intake"]),
+        (replace(RACEWAY, inflow_pumped=True), ["power", "pump", "intake"]),
+        (replace(STILL, aerators=(AIR,)), ["power", "blower"]),
+        (replace(STILL, aerators=(AIR, ROUND)), ["power", "pump", "blower"]),
+        (
+            replace(STILL, aerators=(AIR, replace(AIR, name="second"))),
+            ["power", "blower", "device", "device"],
+        ),
+        (replace(RACEWAY, aerators=(OXYGEN,)), ["power", "intake", "oxygen"]),
+        (replace(RACEWAY, standby=(OXYGEN,)), ["intake"]),
+    ],
+)
+def test_only_what_the_unit_has_can_stop(unit: RearingUnit, causes: list[str]) -> None:
+    """No pump where none lifts the water, no power cut where nothing needs power."""
+    assert [failure.cause for failure in failures_of(unit)] == causes
+
+
+def case_of(unit: RearingUnit, biomass_kg: float = 90.0) -> OutageCase:
+    return OutageCase(
+        unit=unit,
+        species_key="rainbow-trout",
+        biomass_kg=exact(biomass_kg),
+        mean_weight_g=250.0,
+        temp_c=12.0,
+        start_do_mg_per_l=exact(9.0),
+    )
+
+
+def critical(result: OutageResult) -> float:
+    return result.to_critical.minutes.value
+
+
+def test_a_blocked_intake_of_a_spring_leaves_the_time_of_still_water() -> None:
+    """A raceway of the same fish and water without any inflow lasts as long."""
+    (blocked,) = outages(case_of(RACEWAY))
+    assert blocked.case.cause == "intake"
+    assert critical(blocked) == pytest.approx(critical(outage(case_of(STILL))))
+    assert critical(blocked) < 180.0
+
+
+def test_one_of_two_alone_leaves_the_other() -> None:
+    """All aerators at once leave less time than either of them alone."""
+    unit = replace(STILL, aerators=(AIR, replace(AIR, name="second")))
+    found = outages(case_of(unit, biomass_kg=400.0))
+    times = {(r.case.cause, r.case.device): critical(r) for r in found}
+    assert times["device", "blower"] == times["device", "second"]
+    assert times["blower", ""] < times["device", "blower"] < HORIZON_MIN
+    lines = outage_lines(found)
+    assert lines[0].startswith("Power cut; or all aerators stop: caution (")
+    assert lines[1].startswith("Blower alone stops; or second alone stops: ")
+
+
+def test_backup_runs_out_and_the_fall_goes_on() -> None:
+    """A battery that holds the level for 5 h buys 5 h and the fall that follows.
+
+    Sum: without air 9 mg/L fall to 3 in t = V x 6 / use. With a blower that brings as
+    much as the fish use at 9 mg/L, the oxygen stays at 9 for the 5 h; then it falls
+    for t. So the time gained is 5 h, whatever t is.
+    """
+    plain = outage(case_of(STILL))
+    use_g_per_h = 6.0 * 6.0 / (critical(plain) / 60.0)
+    water = Water(temp_c=12.0)
+    each = aerator_supply(AIR, water).at_g_per_h(9.0).value
+    holding = replace(
+        AIR,
+        name="battery air",
+        sotr_kg_per_h=0.1 * use_g_per_h / each,
+        relative_sd=0.0,
+        runtime_h=5.0,
+    )
+    found = outage(case_of(replace(STILL, standby=(holding,))))
+    measure = next(m for m in found.measures if m.name == "battery air")
+    assert measure.gained_min is not None
+    assert measure.gained_min.value == pytest.approx(300.0, abs=0.01)
+    assert "its battery lasts 5 h" in measure_line(measure)
+    endless = replace(holding, runtime_h=None)
+    found = outage(case_of(replace(STILL, standby=(endless,))))
+    measure = next(m for m in found.measures if m.name == "battery air")
+    assert measure.gained_min is None
+    assert measure.sure_min == 0.0
+    assert "not entered" in measure_line(measure)
+
+
+def test_two_backups_are_spent_one_after_the_other() -> None:
+    """Together they gain more than each, and less than the sum of their hours more."""
+    small = replace(AIR, name="first", sotr_kg_per_h=0.02, runtime_h=2.0)
+    other = replace(small, name="second", runtime_h=6.0, runtime_least_h=3.0)
+    unit = replace(STILL, standby=(small, other))
+    gains = {
+        m.name: m.gained_min.value
+        for m in outage(case_of(unit)).measures
+        if m.gained_min is not None
+    }
+    assert gains["first"] < gains["first and second"]
+    assert gains["second"] < gains["first and second"] < 480.0
+
+
+def test_a_battery_does_not_mend_a_broken_blower() -> None:
+    """Backup counts in a power cut alone; what stands by counts always."""
+    kept = replace(AIR, on_backup=True, runtime_h=5.0)
+    found = {
+        r.case.cause: r for r in outages(case_of(replace(STILL, aerators=(kept,))))
+    }
+    assert "blower" in {m.name for m in found["power"].measures}
+    assert "blower" not in {m.name for m in found["blower"].measures}
+
+
+# --- air as people buy it ---------------------------------------------------------
+
+
+def test_litres_of_air_at_a_depth() -> None:
+    """40 L/min through an air stone 1 m down, by hand.
+
+    A litre of air at 20 °C weighs 1.204 g, of which 23.14 % by mass is oxygen: 0.2786
+    g. 40 L/min are 2,400 L/h, so 668.7 g/h of oxygen go in. Coarse bubbles give 2 %
+    of it to the water in a metre: 13.4 g/h; fine ones 5 %: 33.4 g/h.
+    """
+    sent = 40.0 * 60.0 * 1.204 * 0.2314
+    for bubbles, percent in (("coarse", 2.0), ("medium", 3.3), ("fine", 5.0)):
+        found = gas_transfer(l_per_min=40.0, depth_m=1.0, bubbles=bubbles)  # type: ignore[arg-type]
+        assert found.g_per_h == pytest.approx(sent * percent / 100.0, rel=0.005)
+    half = gas_transfer(l_per_min=40.0, depth_m=0.5, bubbles="coarse")
+    assert half.g_per_h == pytest.approx(6.69, rel=0.005)
+
+
+def test_coarse_air_at_a_metre_agrees_with_the_power_of_small_air_pumps() -> None:
+    """Boyd 1998 (from memory): diffused air in ponds brings 0.7 to 1.2 kg/kWh.
+
+    Ideal isothermal work on 40 L/min at 1 m of water and 0.1 bar of losses is
+    101,325 Pa x 40/60,000 m3/s x ln(1 + 19,800/101,325) = 12.0 W; small blowers turn
+    a third to a half of their power into that, so 24 to 36 W. 0.7 to 1.2 kg/kWh are
+    then 17 to 43 g/h: between the coarse and the fine bubbles of the rule, or so.
+    """
+    work_w = 101_325.0 * 40.0 / 60_000.0 * math.log(1.0 + 19_800.0 / 101_325.0)
+    assert work_w == pytest.approx(12.0, abs=0.1)
+    coarse = gas_transfer(l_per_min=40.0, depth_m=1.0, bubbles="coarse").g_per_h
+    fine = gas_transfer(l_per_min=40.0, depth_m=1.0, bubbles="fine").g_per_h
+    assert coarse < 0.7 * 2.0 * work_w < fine < 1.2 * 3.0 * work_w
+
+
+def test_pure_oxygen() -> None:
+    """1 L/min of oxygen through fine bubbles 1 m down: 60 L/h x 1.331 g x 5 % = 4.0.
+
+    In water at 9.09 mg/L air brings nothing more; oxygen, whose saturation is 9.09 /
+    0.2095 = 43.4 mg/L, still brings 79 % of its standard rate.
+    """
+    found = gas_transfer(
+        l_per_min=1.0, depth_m=1.0, bubbles="fine", pure_oxygen=True
+    ).g_per_h
+    assert found == pytest.approx(60.0 * 1.331 * 0.05, rel=0.001)
+    clean = Aerator(name="feed", sotr_kg_per_h=0.1, alpha=1.0, beta=1.0)
+    water = Water(temp_c=20.0)
+    air = aerator_supply(clean, water).at_g_per_h(9.09).value
+    pure = aerator_supply(replace(clean, drive="oxygen"), water).at_g_per_h(9.09).value
+    assert air == pytest.approx(0.0, abs=0.1)
+    assert pure == pytest.approx(79.0, abs=0.2)
+
+
+def test_paddlewheel() -> None:
+    """Ahmad & Boyd 1988: 7.5 kW brought 18.8 to 21.8 kg/h, more efficient than most.
+
+    The rule's 2.2 kg/kWh (Boyd 1998, mean of all) gives 16.5: under them.
+    """
+    assert paddlewheel_transfer(power_w=7500.0).g_per_h == pytest.approx(16_500.0)
+
+
+# --- the command ------------------------------------------------------------------
+
+
+def run(words: str) -> str:
+    result = CliRunner().invoke(cli.app, words.split())
+    assert result.exit_code == 0, result.output
+    return result.output
+
+
+def test_the_command_asks_all_that_can_stop() -> None:
+    """The same list, times and words as the outlook's."""
+    words = (
+        "outage rainbow-trout --mean-weight 250 --temp 12 --biomass 90 --volume 6 "
+        "--oxygen 9 --inflow 300 --spring --air 60 --air-depth 1"
+    )
+    shown = run(words)
+    assert "Intake or screen blocked, or the supply cut: caution (" in shown
+    assert "Power cut; or air pump stops: " in shown
+    found = json.loads(run(f"{words} --json -"))
+    assert [r["case"]["cause"] for r in found["outages"]] == [
+        "intake",
+        "power",
+        "blower",
+    ]
+    one = json.loads(run(f"{words} --cause blower --json -"))
+    assert [r["case"]["cause"] for r in one["outages"]] == ["blower"]
