@@ -62,6 +62,7 @@ def _print(outlook: "UnitOutlook") -> None:
     from rich.padding import Padding
     from rich.rule import Rule
 
+    from fishmeasure.cli.hints import command_hints
     from fishmeasure.report.outlook_words import heading, sections
 
     console = Console(highlight=False, markup=False, emoji=False)
@@ -73,7 +74,13 @@ def _print(outlook: "UnitOutlook") -> None:
         for line in section.lines:
             console.print(Padding(line, (0, 0, 0, 3)))
     for title, lines in (
-        ("Warnings", tuple(problem.message for problem in outlook.problems)),
+        (
+            "Warnings",
+            (
+                *(problem.message for problem in outlook.problems),
+                *command_hints(outlook),
+            ),
+        ),
         ("Cautions", (" ".join(outlook.cautions),)),
         ("Sources and allowances", (" ".join(outlook.notes),)),
     ):

@@ -25,7 +25,6 @@ from fishmeasure.ledger.order import in_force
 from fishmeasure.ledger.state import UnitState
 from fishmeasure.ledger.units import Cohort, Unit
 from fishmeasure.stock import cautions
-from fishmeasure.words import shell_word
 
 __all__ = ["Options", "UnitOutlook", "unit_outlook"]
 
@@ -117,9 +116,7 @@ def unit_outlook(
         tried.say(
             "no-fish",
             f"The book has no fish in {state.unit.name} on {on}. Enter what was "
-            "stocked: fishmeasure book add stocked "
-            f"unit={shell_word(state.unit.name)} cohort=… fish_count=… "
-            "mean_weight_g=… on=…",
+            "stocked: how many fish, of what mean weight, on which day.",
         )
     feeding = tried.get(
         lambda: answers.feeding(

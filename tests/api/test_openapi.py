@@ -19,7 +19,7 @@ UNIT_IN_NAME = re.compile(
 )
 UNIT_IN_WORDS = re.compile(
     r"%|\b(mm|g|kg|m2|m3|px|pixels|cm|cm\^b|0 to 1|a fraction|unit|[Dd]ays|[Hh]ours|"
-    r"minutes|degrees|[Ff]ish|standard errors|[Ee]xponent|times|litre|pH)\b"
+    r"minutes|degrees|[Ff]ish|standard errors|[Ee]xponent|times|litres?|Wh|pH)\b"
 )
 
 

@@ -195,19 +195,43 @@ def test_of_a_limit_the_end_to_act_on_stands_large(
         return f"{whole} h {rest:02d} min"
 
     phone.open(f"unit/{unit_id}")
-    row = phone.page.locator(".outlook > div").filter(has_text="stops, act")
+    row = phone.page.locator(".outlook > div").filter(has_text=": act").first
     large, small = row.locator("dd").nth(0), row.locator("dd").nth(1)
     outage = outlook["outage"]
     assert hours(outage["low"]) != hours(outage["value"])
     expect(large).to_have_text(f"within {hours(outage['low'])}")
-    expect(small).to_contain_text(f"likely {hours(outage['value'])}")
+    expect(small).to_contain_text(f"likely after {hours(outage['value'])}")
     best = next(s for s in outlook["outages"] if s["cause"] == outage["cause"])
     gained = best["measures"][0]["gained_min"]
     expect(small).to_contain_text(f"buys at least {hours(gained['low'])}")
+    rows = phone.page.locator(".outlook > div").filter(has_text=": act")
+    expect(rows).to_have_count(len(outlook["outages"]))
     expect(small).to_contain_text("taken as pumped: no new water in a power cut")
     oxygen = phone.page.locator(".outlook > div").filter(has_text="Oxygen supply")
     expect(oxygen.locator("dd").nth(0)).to_contain_text("up to")
     expect(oxygen.locator("dd").nth(1)).to_contain_text("likely")
+
+
+def test_an_air_pump_is_entered_as_it_was_bought(
+    phones: Phones, server: Server
+) -> None:
+    """Litres a minute at a depth; a battery's hours; the litres alone are refused."""
+    phone = phones(server.plain_url)
+    unit_id = phone.add_unit("Air tank")
+    phone.open(f"unit/{unit_id}/change")
+    phone.page.get_by_label("Air pump: litres of air a minute").fill("40")
+    phone.button("Save the unit").click()
+    expect(phone.page.get_by_role("alert")).to_contain_text("depth of the diffuser")
+    phone.page.get_by_label("Water over the diffuser").fill("0.9")
+    phone.page.get_by_label("The aerator runs on a battery").check()
+    phone.page.get_by_label("Hours that the battery lasts").fill("6")
+    phone.button("Save the unit").click()
+    phone.sent()
+    (device,) = server.get(f"v1/units/{unit_id}")["aeration"]
+    assert device["gas_l_per_min"] == 40.0
+    assert device["diffuser_depth_m"] == 0.9
+    assert device["bubbles"] == "coarse"
+    assert (device["on_backup"], device["backup_hours"]) == (True, 6.0)
 
 
 def test_new_water_is_pumped_unless_ticked(phones: Phones, server: Server) -> None:

@@ -622,3 +622,11 @@ def test_outlook_from_the_book(tmp_path: Path) -> None:
         assert found.about == ABOUT
         with pytest.raises(UnknownRecordError, match="Tank B"):
             book.outlook("Tank C", day(180))
+
+
+def test_no_sentence_below_the_command_line_spells_a_command() -> None:
+    """The phone shows the same sentences, and has no command line."""
+    still = replace(TANK, inflow_l_per_min=0.0)
+    for found in (outlook(unit=still), outlook(*FULL, unit=still)):
+        assert found.problems
+        assert not any("fishmeasure" in problem.message for problem in found.problems)

@@ -119,10 +119,11 @@ function cohortRows({ harvests, condition, grading }) {
   const rows = [];
   const ready = harvests[0]?.ready_count;
   if (ready && ready.value >= 1) {
+    const sure = Math.floor(ready.low);
     rows.push([
       t("outlook.ready"),
-      t("outlook.at-least", { value: count(Math.floor(ready.low)) }),
-      likely(count(ready.value)),
+      t("outlook.about", { value: count(Math.round(ready.value)) }),
+      sure >= 1 ? t("outlook.surely", { value: count(sure) }) : t("outlook.none-sure"),
     ]);
   }
   if (condition) {
@@ -173,23 +174,53 @@ function limitRows(limits) {
   return rows;
 }
 
+/** Return a row for each thing that may stop, the soonest first. */
 function outageRows({ outage, outages }) {
   if (!outage) return [];
-  const worst = outages?.find(({ cause }) => cause === outage.cause);
-  const best = worst?.measures.find(({ gained_min: gained }) => gained.low >= 1);
+  if (!outages) {
+    const label = t("outlook.outage", { what: outage.name });
+    return [[label, within(outage.low), likely(duration(outage.value))]];
+  }
+  return outages.map((one, n) => [
+    t("outlook.outage", { what: one.name }),
+    within(one.to_critical.minutes.low),
+    ...timeNotes(one),
+    ...(n === 0 ? helpNotes(one) : []),
+    n === 0 && outage.inflow_taken_as_pumped ? t("outlook.pumped") : null,
+  ]);
+}
+
+function within(minutes) {
+  if (minutes >= DAY_MIN) return t("outlook.not-within-a-day");
+  return t("outlook.act-within", { time: duration(minutes) });
+}
+
+function timeNotes({ to_critical: critical, to_caution: caution }) {
+  const { value, high } = critical.minutes;
   return [
-    [
-      textOr(`outlook.outage-${outage.cause}`, t("outlook.outage")),
-      t("outlook.act-within", { time: duration(outage.low) }),
-      likely(duration(outage.value)),
-      worst
-        ? t("outlook.critical", { value: number(worst.to_critical.level_mg_per_l, 2) })
-        : null,
-      best
-        ? t("outlook.helps", { what: best.name, time: duration(best.gained_min.low) })
-        : null,
-      outage.inflow_taken_as_pumped ? t("outlook.pumped") : null,
-    ],
+    t("outlook.to-critical", {
+      value: number(critical.level_mg_per_l, 2),
+      likely: duration(value),
+      most: duration(high),
+    }),
+    t("outlook.to-caution", {
+      value: number(caution.level_mg_per_l, 2),
+      time: duration(caution.minutes.low),
+    }),
+  ];
+}
+
+/** Return what surely helps most, and backup of which nobody knows how long it runs. */
+function helpNotes({ measures }) {
+  const best = measures.find(({ gained_min: gained }) => gained && gained.low >= 1);
+  const what = (one) => (one.note ? `${one.name} (${one.note})` : one.name);
+  return [
+    best
+      ? t("outlook.helps", { what: what(best), time: duration(best.gained_min.low) })
+      : null,
+    ...measures
+      .filter(({ gained_min: gained }) => !gained)
+      .map((one) => t("outlook.no-hours", { what: one.name, note: one.note })),
   ];
 }
 

@@ -1,5 +1,6 @@
 /** A unit's own figures: name, size, water. */
 
+import { aeratorFields, takeAerator } from "../aerator_form.js";
 import { unit as findUnit, write } from "../data.js";
 import { h } from "../dom.js";
 import { Form } from "../form.js";
@@ -61,14 +62,7 @@ function fields(old) {
       max: 1e5,
     },
     { name: "altitude_m", type: "number", unit: "m", min: -430, max: 6000 },
-    {
-      name: "aerator_g_per_h",
-      type: "number",
-      unit: "g/h",
-      max: 1e6,
-      value: aerator(old)?.standard_transfer_g_per_h,
-    },
-    { name: "aerator_backup", type: "check", value: aerator(old)?.on_backup ?? false },
+    ...aeratorFields(old),
     { name: "monthly", type: "text", value: months.join(" ") },
     { name: "note", type: "lines" },
   ];
@@ -83,30 +77,24 @@ function fields(old) {
 const HINTS = [
   "inflow_l_per_min",
   "inflow_by_gravity",
+  "aerator_l_per_min",
   "aerator_g_per_h",
   "water_system",
+  "aerator_hours",
   "monthly",
   "altitude_m",
 ];
 const hintOf = (name) => (HINTS.includes(name) ? t(`unit.${name}-hint`) : null);
 
-/** The form has one aerator; further ones are kept as they are. */
-const aerator = (unit) => unit.aeration?.[0];
-
 async function keep(old, values) {
-  const {
-    aerator_g_per_h: transfer,
-    aerator_backup: backup,
-    monthly,
-    ...plain
-  } = values;
+  const [{ monthly, ...plain }, aeration] = takeAerator(old, values);
   const body = {
     ...(old ?? {}),
     ...plain,
     id: old?.id ?? uuid(),
     version: (old?.version ?? 0) + 1,
     monthly_temperature_deg_c: temperatures(monthly),
-    aeration: aerationOf(old, transfer, backup),
+    aeration,
   };
   if (!body.water_system) delete body.water_system;
   delete body.recorded_at;
@@ -132,14 +120,4 @@ function temperatures(text) {
     throw new Error(t("unit.monthly-wrong"));
   }
   return values;
-}
-
-function aerationOf(old, transfer, backup) {
-  const rest = (old?.aeration ?? []).slice(1);
-  if (!transfer) return rest;
-  const first = aerator(old ?? {}) ?? { name: t("unit.aerator") };
-  return [
-    { ...first, standard_transfer_g_per_h: transfer, on_backup: backup },
-    ...rest,
-  ];
 }

@@ -1,0 +1,24 @@
+"""The command that mends what an outlook warns of; said at the command line alone."""
+
+from typing import TYPE_CHECKING
+
+from fishmeasure.words import shell_word
+
+if TYPE_CHECKING:
+    from fishmeasure.ledger.outlook import UnitOutlook
+
+_PUMP = '[{"name": "air pump", "gas_l_per_min": …, "diffuser_depth_m": …}]'
+
+
+def command_hints(outlook: "UnitOutlook") -> list[str]:
+    """Return the commands for the problems of an outlook, in their order."""
+    unit = shell_word(outlook.unit.name)
+    change = f"fishmeasure book change unit {unit}"
+    hints = {
+        "no-fish": f"fishmeasure book add stocked unit={unit} cohort=… fish_count=… "
+        "mean_weight_g=… on=…",
+        "no-oxygen-supply": f"{change} inflow_l_per_min=… or {change} "
+        f"aeration='{_PUMP}'",
+    }
+    codes = dict.fromkeys(problem.code for problem in outlook.problems)
+    return [f"To enter it: {hints[code]}" for code in codes if code in hints]
