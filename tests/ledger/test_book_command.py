@@ -269,6 +269,7 @@ def said_commands(text: str) -> list[list[str]]:
     flat = " ".join(text.split()).partition("Warnings")[2]
     flat = flat.partition("Cautions")[0].replace(" or fishmeasure", " fishmeasure")
     found = flat.replace("on=…", "on=2026-03-01").replace("cohort=…", "cohort=Trout")
+    found = found.replace('depth_m": …', 'depth_m": 1')
     found = found.replace("…", "30").replace("\n", " ")
     return [
         shlex.split(part.strip()) for part in found.split("fishmeasure ")[1:] if part
