@@ -9,6 +9,7 @@ import numpy as np
 from fishmeasure.training.columns import SIDE, UPRIGHT
 from fishmeasure.training.dorsal import draw_back
 from fishmeasure.training.forms import draw_form
+from fishmeasure.training.mouths import open_mouth
 from fishmeasure.training.noise import Floats
 from fishmeasure.training.reef import load_reef_bodies
 from fishmeasure.training.shapes import Body, load_bodies, warp_body
@@ -26,6 +27,7 @@ _GROUPS = (
     (0.16, ("reef_",)),
 )
 _FORM_RATE = 0.22
+_OPEN_MOUTH = 0.15
 _WIDEST_BASE = 0.2
 _NEW_TAIL = 0.5  # of the outlines that have a tail of their own
 
@@ -45,7 +47,14 @@ def draw_body(
     if posture == UPRIGHT:
         return draw_back(rng)
     if rng.random() < _FORM_RATE:
-        return put_tail(draw_form(rng), rng, draw_kind(rng))
+        body = put_tail(draw_form(rng), rng, draw_kind(rng))
+    else:
+        body = _outlined(bodies, rng)
+    return open_mouth(body, rng) if rng.random() < _OPEN_MOUTH else body
+
+
+def _outlined(bodies: tuple[Body, ...], rng: np.random.Generator) -> Body:
+    """Return a body from a published outline."""
     rates, pools = _pools(bodies)
     pool = pools[int(rng.choice(len(pools), p=rates))]
     body = pool[int(rng.integers(len(pool)))]

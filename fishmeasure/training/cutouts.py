@@ -1,14 +1,16 @@
 """Real fish: whole ones cut out of photos, and skins to stretch over any body.
 
 ``cutouts.json`` holds the outlines, made with OpenCV's GrabCut and looked at one
-by one; the photos stay outside the repository. Only photos named there are used
-in training; the others of the shared folder are kept for the checks.
+by one; ``backs.json`` midlines and half widths, by hand, of live fish seen from
+above. The photos stay outside the repository. Only photos named there are used in
+training; the others of the shared folder are kept for the checks.
 """
 
 import json
 from dataclasses import dataclass
 from importlib import resources
 from pathlib import Path
+from typing import Any
 
 import cv2
 import numpy as np
@@ -23,23 +25,54 @@ _SKIN_SHAPE = (96, 360)  # rows across the trunk, columns snout to tail base
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Cutout:
-    """A real fish: level body with its colours, and its skin laid flat."""
+    """A real fish: level body with its colours, and its skin laid flat.
+
+    ``back``: it was seen from above.
+    """
 
     skin: Floats
     raster: Raster | None
     coat: Coat | None
+    back: bool = False
 
 
 def photo_files() -> tuple[str, ...]:
     """Return every photo that training opens, from the photos' folder."""
-    text = resources.files("fishmeasure.training").joinpath("cutouts.json").read_text()
-    return tuple(sorted({str(entry["photo"]) for entry in json.loads(text)}))
+    entries = [*_entries("cutouts.json"), *_entries("backs.json")]
+    return tuple(sorted({str(entry["photo"]) for entry in entries}))
 
 
 def load_cutouts(photos: Path) -> tuple[Cutout, ...]:
     """Return the real fish of the shared photos that training may use."""
-    text = resources.files("fishmeasure.training").joinpath("cutouts.json").read_text()
-    return tuple(_cut(photos, entry) for entry in json.loads(text))
+    sides = (_cut(photos, entry) for entry in _entries("cutouts.json"))
+    backs = (_back(photos, entry) for entry in _entries("backs.json"))
+    return (*sides, *backs)
+
+
+def _entries(name: str) -> list[dict[str, Any]]:
+    text = resources.files("fishmeasure.training").joinpath(name).read_text()
+    return list(json.loads(text))
+
+
+def _back(photos: Path, entry: dict[str, Any]) -> Cutout:
+    """Return the skin of a live fish seen from above, along its midline."""
+    rows, columns = _SKIN_SHAPE
+    points = np.array(entry["midline"], float)
+    along = np.append(0, np.cumsum(np.hypot(*np.diff(points, axis=0).T)))
+    u = np.linspace(0, 1, columns)
+    x = np.interp(u, along / along[-1], points[:, 0])
+    y = np.interp(u, along / along[-1], points[:, 1])
+    x, y = (cv2.GaussianBlur(line[None], (0, 0), 20)[0] for line in (x, y))
+    ahead_x, ahead_y = np.gradient(x), np.gradient(y)
+    size = np.hypot(ahead_x, ahead_y)
+    half = np.interp(u, [0, 0.05, 0.25, 0.6, 1], [0.45, 0.7, 1, 0.85, 0.3])
+    reach = np.linspace(-0.9, 0.9, rows)[:, None] * half * float(entry["half_width"])
+    map_x = (x - ahead_y / size * reach).astype(np.float32)
+    map_y = (y + ahead_x / size * reach).astype(np.float32)
+    photo = np.asarray(cv2.imread(str(photos / str(entry["photo"]))))
+    skin = cv2.remap(photo, map_x, map_y, cv2.INTER_LINEAR)[..., ::-1]
+    colour = skin.astype(np.float32) / 255
+    return Cutout(skin=colour, raster=None, coat=None, back=True)
 
 
 def _cut(photos: Path, entry: dict[str, object]) -> Cutout:

@@ -3,12 +3,15 @@
 import cv2
 import numpy as np
 
+from fishmeasure.training.columns import SIDE, UPRIGHT
 from fishmeasure.training.nets import lay_net
 from fishmeasure.training.noise import Floats, NoiseBank
+from fishmeasure.training.places import SHAPE, Place, draw_places
 from fishmeasure.training.scene import (
     Canvas,
     Scene,
     Spot,
+    Sprite,
     SpriteMaker,
     draw_over,
     draw_pose,
@@ -20,11 +23,21 @@ from fishmeasure.training.scene import (
 )
 from fishmeasure.training.surfaces import draw_surface
 from fishmeasure.training.things import COVERS, draw_thing
+from fishmeasure.training.tubs import fill_tub
 
-SHAPE = (384, 384)
-_MOST = 16  # but in crowds
-_LAYOUTS = ("none", "single", "close", "rows", "scatter", "touch", "heap")
-_RATES = (0.16, 0.1, 0.08, 0.14, 0.16, 0.18, 0.18)
+_ON_BELLY = 0.06  # out of the water, lying on its belly or back
+_RATES_BY_LAYOUT = {
+    "none": 0.14,
+    "single": 0.09,
+    "close": 0.06,
+    "rows": 0.11,
+    "scatter": 0.10,
+    "mixed": 0.06,  # small ones among large ones
+    "touch": 0.12,
+    "heap": 0.12,
+    "crowd": 0.03,  # many small ones
+    "tub": 0.17,
+}
 
 
 def draw_scene(
@@ -35,25 +48,63 @@ def draw_scene(
 ) -> Scene:
     """Return a random scene; ``layout`` fixes how the fish lie."""
     noise = makers.noise
-    chosen = layout or str(rng.choice(_LAYOUTS, p=_RATES))
+    rates = list(_RATES_BY_LAYOUT.values())
+    chosen = layout or str(rng.choice(list(_RATES_BY_LAYOUT), p=rates))
     canvas = new_canvas(SHAPE, rng, noise, surfaces)
+    if chosen == "tub":
+        fill_tub(canvas, makers, rng)
+        return finish(canvas, rng, noise)
+    _furnish(canvas, rng, noise, surfaces, empty=chosen == "none")
+    places = draw_places(chosen, rng)
+    if places and rng.random() < 0.12:
+        _hold(canvas, places, rng, noise)
+    kinds = _kinds(canvas, makers, rng)
+    for centre, angle, length in places:
+        pose = draw_pose(centre, angle, length, rng)
+        lay_fish(canvas, kinds[int(rng.integers(len(kinds)))], pose, rng)
+    _cover(canvas, rng, noise)
+    close = chosen == "close" and rng.random() < 0.7
+    return finish(canvas, rng, noise, close=close)
+
+
+def _furnish(
+    canvas: Canvas,
+    rng: np.random.Generator,
+    noise: NoiseBank,
+    surfaces: tuple[str, ...],
+    *,
+    empty: bool,
+) -> None:
+    """Put tray, things and nets on the ground."""
     if rng.random() < 0.3:
         _tray(canvas, rng, noise, surfaces)
-    for _ in range(int(rng.integers(0, 4 if chosen != "none" else 7))):
+    for _ in range(int(rng.integers(0, 7 if empty else 4))):
         _put(canvas, draw_thing(rng, noise), rng)
+    if empty and rng.random() < 0.1:
+        _put(canvas, draw_thing(rng, noise, ("disc",)), rng)
     if rng.random() < 0.1:
         for _ in range(int(rng.integers(1, 4))):
             lay_net(canvas, rng, noise)
-    # a dip holds one kind, of a few looks; some photos are of anything
-    kinds = [makers.draw() for _ in range(int(rng.choice([1, 2, 3, 12])))]
+
+
+def _kinds(
+    canvas: Canvas, makers: SpriteMaker, rng: np.random.Generator
+) -> list[Sprite]:
+    """Return the looks of a photo's fish: a dip holds one kind, some hold any."""
+    count = int(rng.choice([1, 2, 3, 12]))
+    kinds = [
+        makers.draw(UPRIGHT if rng.random() < _ON_BELLY else SIDE) for _ in range(count)
+    ]
     if rng.random() < 0.14:
         kinds = [hide_in(kind, canvas, rng) for kind in kinds]
-    for centre, angle, length in _places(chosen, rng):
-        pose = draw_pose(centre, angle, length, rng)
-        lay_fish(canvas, kinds[int(rng.integers(len(kinds)))], pose, rng)
+    return kinds
+
+
+def _cover(canvas: Canvas, rng: np.random.Generator, noise: NoiseBank) -> None:
+    """Put over the fish what comes to lie on them."""
     if rng.random() < 0.2:
         _stains(canvas, rng, noise)
-    if rng.random() < (0.3 if chosen != "none" else 0.1):
+    if rng.random() < (0.3 if canvas.fish else 0.1):
         for _ in range(int(rng.integers(1, 3))):
             _put_over(canvas, draw_over(rng, noise), rng)
     if canvas.fish and rng.random() < 0.14:
@@ -61,8 +112,27 @@ def draw_scene(
     if rng.random() < 0.16:
         for _ in range(int(rng.choice([1, 1, 2]))):
             lay_net(canvas, rng, noise)
-    close = chosen == "close" and rng.random() < 0.7
-    return finish(canvas, rng, noise, close=close)
+
+
+def _hold(
+    canvas: Canvas, places: list[Place], rng: np.random.Generator, noise: NoiseBank
+) -> None:
+    """Lay a hand, a tape, a ruler or a scale's plate under one of the fish."""
+    centre, angle, length = places[int(rng.integers(len(places)))]
+    kind = str(rng.choice(["hand", "hand", "ruler", "ruler", "patch", "disc"]))
+    thing = draw_thing(rng, noise, (kind,))
+    height, width = thing[1].shape
+    along = np.array([np.cos(angle), np.sin(angle)])
+    across = np.array([-along[1], along[0]])
+    shift = along * rng.normal(0, 0.25) + across * rng.normal(0, 0.12)
+    at = np.array(centre) + shift * length
+    part = rng.uniform(0.5, 1.1) if kind == "hand" else rng.uniform(0.8, 1.6)
+    scale = float(np.clip(length * part / max(height, width), 0.08, 1.6))
+    turn = -np.rad2deg(angle) + (rng.normal(0, 8) if kind == "ruler" else 0.0)
+    if kind == "hand":
+        turn = rng.uniform(0, 360)
+    spot = Spot(centre=(float(at[0]), float(at[1])), scale=scale, turn_deg=float(turn))
+    lay_thing(canvas, thing, spot, rng)
 
 
 def _put(
@@ -124,68 +194,6 @@ def _cover_end(canvas: Canvas, rng: np.random.Generator, noise: NoiseBank) -> No
         turn_deg=float(heading + askew),
     )
     lay_thing(canvas, thing, spot, rng)
-
-
-def _places(
-    layout: str, rng: np.random.Generator
-) -> list[tuple[tuple[float, float], float, float]]:
-    """Return centre, heading and length of each fish."""
-    if layout == "none":
-        return []
-    height, width = SHAPE
-    typical = float(np.exp(rng.uniform(np.log(14), np.log(330))))
-    if layout == "single":
-        typical = float(np.exp(rng.uniform(np.log(70), np.log(420))))
-    if layout == "close":
-        typical = float(np.exp(rng.uniform(np.log(200), np.log(420))))
-    room = int(np.clip(height * width / (0.24 * typical**2), 1, _MOST))
-    spread = rng.uniform(0.02, 0.25)
-    heading = rng.uniform(0, 2 * np.pi)
-    turn_sd = float(rng.choice([0.05, 0.2, 0.6]))
-    places: list[tuple[tuple[float, float], float, float]] = []
-    count = (
-        1 if layout in {"single", "close"} else int(rng.integers(1, max(2, room) + 1))
-    )
-    if layout in {"touch", "heap"}:
-        count = max(2, min(count, 9))
-    gap = rng.uniform(0.26, 0.6) if layout != "touch" else rng.uniform(0.1, 0.27)
-    across = np.array([-np.sin(heading), np.cos(heading)])
-    ahead = np.array([np.cos(heading), np.sin(heading)])
-    middle = np.array([width / 2, height / 2]) + rng.normal(0, 50, 2)
-    for index in range(count):
-        length = float(np.clip(typical * np.exp(rng.normal(0, spread)), 10, 430))
-        angle = heading + rng.normal(0, turn_sd) + (np.pi if rng.random() < 0.35 else 0)
-        if layout in {"rows", "touch"}:
-            step = (index - (count - 1) / 2) * gap * typical
-            centre = middle + across * step + ahead * rng.normal(0, 0.1 * typical)
-        elif layout == "heap":
-            centre = middle + rng.normal(0, rng.uniform(0.15, 0.45) * typical, 2)
-            angle = heading + rng.normal(0, max(turn_sd, 0.3)) * 2
-        elif layout == "close":
-            centre = middle / 2 + np.array([width, height]) / 4
-        else:
-            centre = np.array([rng.uniform(0, width), rng.uniform(0, height)])
-            angle = rng.uniform(0, 2 * np.pi)
-            if places and layout == "scatter":
-                centre = _clear_of(centre, places, rng)
-        places.append(((float(centre[0]), float(centre[1])), float(angle), length))
-    order = rng.permutation(len(places))
-    return [places[int(index)] for index in order]
-
-
-def _clear_of(
-    centre: Floats,
-    places: list[tuple[tuple[float, float], float, float]],
-    rng: np.random.Generator,
-) -> Floats:
-    """Return a place a little away from the other fish, if there is one."""
-    others = np.array([place[0] for place in places])
-    wanted = 0.45 * max(place[2] for place in places)
-    for _ in range(6):
-        if np.hypot(*(others - centre).T).min() > wanted:
-            break
-        centre = np.array([rng.uniform(0, SHAPE[1]), rng.uniform(0, SHAPE[0])])
-    return centre
 
 
 def _tray(

@@ -13,6 +13,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from fishmeasure.training import columns as col
+from fishmeasure.training.backs import paint_back
 from fishmeasure.training.bits import Thing
 from fishmeasure.training.bodies import draw_body
 from fishmeasure.training.columns import FISH_COLUMNS, SIDE, UPRIGHT
@@ -21,13 +22,7 @@ from fishmeasure.training.light import light_scene, take_photo
 from fishmeasure.training.noise import Floats, NoiseBank
 from fishmeasure.training.photo_edge import beyond, close_up
 from fishmeasure.training.shapes import Body, Raster, rasterise
-from fishmeasure.training.skins import (
-    HELD_OUT_SKINS,
-    PALETTES,
-    Coat,
-    paint,
-    paint_back,
-)
+from fishmeasure.training.skins import HELD_OUT_SKINS, PALETTES, Coat, paint
 from fishmeasure.training.surfaces import draw_surface
 from fishmeasure.training.things import OVER, draw_thing
 
@@ -162,7 +157,11 @@ class SpriteMaker:
         *,
         held_out: bool = False,
     ) -> None:
-        self._bodies, self._cutouts, self._rng = bodies, cutouts, rng
+        self._bodies, self._rng = bodies, rng
+        self._cutouts = {
+            SIDE: [cut for cut in cutouts if not cut.back],
+            UPRIGHT: [cut for cut in cutouts if cut.back],
+        }
         self._palettes = (
             HELD_OUT_SKINS
             if held_out
@@ -193,12 +192,13 @@ class SpriteMaker:
     def _paint(self, posture: int) -> Sprite:
         body = draw_body(self._bodies, self._rng, posture)
         raster = rasterise(body, float(self._rng.uniform(150, 340)))
-        if posture == UPRIGHT:
-            return _sprite(raster, paint_back(raster, self._rng, self.noise), 0.7)
-        colours = None
-        if self._cutouts and self._rng.random() < 0.3:
-            cut = self._cutouts[int(self._rng.integers(len(self._cutouts)))]
+        colours, cuts = None, self._cutouts[posture]
+        if cuts and self._rng.random() < 0.3:
+            cut = cuts[int(self._rng.integers(len(cuts)))]
             colours = dress(raster, cut.skin, self._rng)
+        if posture == UPRIGHT:
+            coat = paint_back(raster, self._rng, self.noise, colours)
+            return _sprite(raster, coat, own_light=0.7)
         coat = paint(raster, self._rng, self.noise, self._palettes, colours)
         return _sprite(raster, coat, own_light=1.0 if colours is None else 0.4)
 

@@ -20,7 +20,7 @@ from fishmeasure.training.noise import Floats
 
 _FILL_PX = 0.5  # how far out of the outline a filled polygon reaches
 _COARSE = 3  # the body is opened in a smaller picture; its edge is the large one's
-_SNAP = 5.0  # pixels: the outline that near to the opened one is no fin
+_SNAP = 3.5  # pixels: the outline that near to the opened one is no fin
 
 
 @dataclass(frozen=True, slots=True, eq=False)

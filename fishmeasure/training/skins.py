@@ -30,9 +30,13 @@ PALETTES: dict[str, tuple[tuple[int, int, int], ...]] = {
     "bronze": ((74, 62, 34), (168, 140, 84), (212, 196, 150)),
     "grey": ((84, 84, 82), (126, 124, 120), (190, 186, 180)),
     "pale": ((150, 150, 142), (196, 194, 186), (230, 228, 222)),
+    "slate": ((52, 56, 54), (110, 112, 100), (214, 210, 198)),
+    "mud": ((70, 64, 46), (128, 120, 92), (220, 214, 196)),
+    "chrome": ((96, 108, 118), (206, 210, 212), (242, 243, 243)),
     "olive-held": ((88, 88, 40), (150, 146, 82), (214, 206, 150)),
     "copper-held": ((108, 62, 40), (168, 110, 76), (214, 176, 140)),
 }
+_CATFISH = ("slate", "mud", "mud", "grey", "dark", "pale", "albino")
 HELD_OUT_SKINS = ("olive-held", "copper-held")
 _DRAWN = tuple(name for name in PALETTES if name not in HELD_OUT_SKINS)
 
@@ -47,7 +51,8 @@ class Coat:
     tail_opacity: float = 1.0
 
 
-def _smooth_step(x: Floats, low: float, high: float) -> Floats:
+def smooth_step(x: Floats, low: float, high: float) -> Floats:
+    """Return 0 below ``low``, 1 above ``high``, a smooth rise between."""
     t = np.clip((x - low) / max(high - low, 1e-6), 0, 1)
     return (t * t * (3 - 2 * t)).astype(np.float32)
 
@@ -63,71 +68,49 @@ def paint(
     shape = raster.alpha.shape
     name = palettes[int(rng.integers(len(palettes)))]
     jitter = rng.normal(0, 0.035, 3) + rng.normal(0, 0.06)
+    if "catfish" in raster.body.name:
+        name = _CATFISH[int(rng.integers(len(_CATFISH)))]
     back, flank, belly = (
         np.clip(np.array(c) / 255.0 + jitter + rng.normal(0, 0.02, 3), 0.02, 0.98)
         for c in PALETTES[name]
     )
-    v = raster.v + 0.18 * noise.cut(shape, rng, 0.9) * rng.uniform(0.1, 0.6)
+    lies = rng.random()  # turned to show more of the belly, or of the back
+    if lies < 0.16:
+        raster_v = raster.v + (rng.uniform(0.3, 1.6) if lies < 0.1 else -rng.random())
+    else:
+        raster_v = raster.v
+    v = raster_v + 0.18 * noise.cut(shape, rng, 0.9) * rng.uniform(0.1, 0.6)
     low, high = rng.uniform(-0.75, -0.1), rng.uniform(0.25, 0.9)
-    to_flank = _smooth_step(v, low - rng.uniform(0.1, 0.5), low + 0.3)
-    to_belly = _smooth_step(v, high - rng.uniform(0.15, 0.6), high + 0.15)
+    to_flank = smooth_step(v, low - rng.uniform(0.1, 0.5), low + 0.3)
+    to_belly = smooth_step(v, high - rng.uniform(0.15, 0.6), high + 0.15)
     if colours is not None:
         colour = colours.copy()
         tones = (colour.mean(axis=(0, 1)) * 0.7, colour.mean(axis=(0, 1)))
-        alpha, tail = _fins(colour, raster, rng, noise, tones)
+        alpha, tail = fins(colour, raster, rng, noise, tones)
         gloss = float(rng.uniform(0.0, 0.6))
         return Coat(colour=colour, alpha=alpha, gloss=gloss, tail_opacity=tail)
     colour = back * (1 - to_flank)[..., None] + flank * to_flank[..., None]
     colour = colour * (1 - to_belly)[..., None] + belly * to_belly[..., None]
     colour = colour.astype(np.float32)
+    scaleless = "catfish" in raster.body.name or rng.random() < 0.08
     mottle = noise.cut(shape, rng, rng.uniform(0.1, 0.8))
-    colour *= (1 + rng.uniform(0.01, 0.09) * mottle)[..., None]
+    strong = rng.uniform(0.05, 0.35) if scaleless else rng.uniform(0.01, 0.09)
+    colour *= (1 + strong * mottle)[..., None]
     _pattern(colour, raster, rng, noise, name)
-    if rng.random() < 0.5:
+    if not scaleless and rng.random() < 0.5:
         _scales(colour, raster, rng)
-    if rng.random() < 0.45:
+    if rng.random() < (0.15 if scaleless else 0.45):
         _shimmer(colour, raster, rng, noise)
-    alpha, tail = _fins(colour, raster, rng, noise, (back, flank))
+    alpha, tail = fins(colour, raster, rng, noise, (back, flank))
     if rng.random() < 0.5:
         _pectoral(colour, raster, rng)
     _head(colour, raster, rng)
+    if scaleless and rng.random() < 0.8:
+        draw_barbels(colour, alpha, raster, rng)
     return Coat(
         colour=np.clip(colour, 0.01, 1.0).astype(np.float32),
         alpha=alpha,
         gloss=float(rng.uniform(0.0, 0.9)),
-        tail_opacity=tail,
-    )
-
-
-def paint_back(raster: Raster, rng: np.random.Generator, noise: NoiseBank) -> Coat:
-    """Return the skin of a fish seen from above: mostly dark, paler at its sides."""
-    shape = raster.alpha.shape
-    names = ("dark", "black", "brown", "green", "steel", "rainbow", "grey", "golden")
-    rates = (0.2, 0.12, 0.18, 0.18, 0.1, 0.12, 0.06, 0.04)
-    back, flank, _ = PALETTES[names[int(rng.choice(len(names), p=rates))]]
-    jitter = rng.normal(0, 0.04, 3) + rng.normal(0, 0.06)
-    middle = np.clip(np.array(back) / 255 * rng.uniform(0.6, 1.3) + jitter, 0.02, 0.95)
-    side = np.clip(np.array(flank) / 255 * rng.uniform(0.5, 1.1) + jitter, 0.02, 0.95)
-    across = np.abs(raster.v) + 0.1 * noise.cut(shape, rng, 0.9)
-    edge = _smooth_step(across, rng.uniform(0.3, 0.8), 1.1)[..., None]
-    colour = (middle + (side - middle) * edge * rng.uniform(0, 1)).astype(np.float32)
-    mottle = noise.cut(shape, rng, rng.uniform(0.3, 0.8))
-    colour *= (1 + rng.uniform(0.03, 0.25) * mottle)[..., None]
-    if rng.random() < 0.5:
-        _spots(colour, raster, rng)
-    fin_line = np.exp(-((raster.v / 0.12) ** 2)) * _smooth_step(raster.u, 0.35, 0.45)
-    fin_line = fin_line * (raster.u < rng.uniform(0.55, 0.7))
-    colour *= (1 - rng.uniform(-0.4, 0.6) * fin_line)[..., None]
-    alpha, tail = _fins(colour, raster, rng, noise, (middle, side))
-    for sign in (-1, 1):  # the eyes stand out at the sides
-        column = int(raster.origin[0] + rng.uniform(0.05, 0.09) * raster.scale)
-        y = float(np.interp(0.8 * sign, raster.v[:, column], np.arange(shape[0])))
-        size = max(1, int(raster.scale * rng.uniform(0.008, 0.015)))
-        cv2.circle(colour, (column, int(y)), size, (0.03,) * 3, -1, cv2.LINE_AA)
-    return Coat(
-        colour=np.clip(colour, 0.01, 1.0).astype(np.float32),
-        alpha=alpha,
-        gloss=float(rng.uniform(0.0, 0.5)),
         tail_opacity=tail,
     )
 
@@ -144,7 +127,7 @@ def _pattern(
     shape = raster.alpha.shape
     if rng.random() < (0.75 if name == "rainbow" else 0.2):
         centre, width = rng.uniform(-0.2, 0.2), rng.uniform(0.12, 0.35)
-        stripe = np.exp(-(((v - centre) / width) ** 2)) * _smooth_step(u, 0.05, 0.3)
+        stripe = np.exp(-(((v - centre) / width) ** 2)) * smooth_step(u, 0.05, 0.3)
         tone = np.array([0.82, 0.42, 0.44]) if rng.random() < 0.7 else rng.random(3)
         weight = (stripe * rng.uniform(0.15, 0.6))[..., None].astype(np.float32)
         colour += weight * (tone.astype(np.float32) - colour)
@@ -152,7 +135,7 @@ def _pattern(
         number = rng.uniform(4, 13)
         wobble = 0.25 * noise.cut(shape, rng, 0.8)
         wave = np.sin(2 * np.pi * (u * number + wobble) + rng.uniform(0, 6))
-        bars = _smooth_step(wave.astype(np.float32), rng.uniform(-0.2, 0.6), 0.9)
+        bars = smooth_step(wave.astype(np.float32), rng.uniform(-0.2, 0.6), 0.9)
         bars *= np.exp(-(((v - rng.uniform(-0.4, 0.1)) / rng.uniform(0.4, 1.2)) ** 2))
         factor = (
             rng.uniform(0.35, 0.85) if rng.random() < 0.8 else rng.uniform(1.1, 1.4)
@@ -160,13 +143,14 @@ def _pattern(
         colour *= (1 + (factor - 1) * bars)[..., None]
     if rng.random() < 0.12:  # wavy back
         field = noise.cut(shape, rng, 0.55, (1.0, 2.5))
-        waves = _smooth_step(field, 0.0, 0.5) * _smooth_step(-v, 0.0, 0.5)
+        waves = smooth_step(field, 0.0, 0.5) * smooth_step(-v, 0.0, 0.5)
         colour *= (1 - 0.6 * waves)[..., None]
     if rng.random() < (0.8 if name in {"rainbow", "brown", "char", "golden"} else 0.35):
-        _spots(colour, raster, rng)
+        spots(colour, raster, rng)
 
 
-def _spots(colour: Floats, raster: Raster, rng: np.random.Generator) -> None:
+def spots(colour: Floats, raster: Raster, rng: np.random.Generator) -> None:
+    """Draw dark, pale or haloed spots over back and flank."""
     height, width = raster.alpha.shape
     count = int(rng.integers(15, 220))
     deep = rng.uniform(-1.1, -0.5), rng.uniform(0.0, 0.9)
@@ -205,7 +189,7 @@ def _scales(colour: Floats, raster: Raster, rng: np.random.Generator) -> None:
     net = np.sin((columns + rows) * np.pi / pitch) * np.sin(
         (columns - rows) * np.pi / pitch
     )
-    behind_head = _smooth_step(raster.u, 0.18, 0.25) * raster.trunk
+    behind_head = smooth_step(raster.u, 0.18, 0.25) * raster.trunk
     colour *= (1 + rng.uniform(0.03, 0.16) * net * behind_head)[..., None]
 
 
@@ -248,7 +232,7 @@ def _pectoral(colour: Floats, raster: Raster, rng: np.random.Generator) -> None:
     colour += mix * (layer - colour)
 
 
-def _fins(
+def fins(
     colour: Floats,
     raster: Raster,
     rng: np.random.Generator,
@@ -277,13 +261,13 @@ def _fins(
     behind_base = np.clip(
         (raster.u - raster.tail_base_x) / max(1 - raster.tail_base_x, 0.04), 0, 1.2
     )
-    tail = _smooth_step(raster.u, raster.tail_base_x, raster.tail_base_x + 0.03)
+    tail = smooth_step(raster.u, raster.tail_base_x, raster.tail_base_x + 0.03)
     clear = thin * (1 - tail) + tail * tail_thin * (0.45 + 0.55 * behind_base)
     clear = np.clip(clear * (1 + 0.3 * np.sign(rays) * tail), 0, 0.75) * fin
     alpha: Floats = raster.alpha * (1 - clear)
     if rng.random() < 0.25:  # frayed: gaps between the rays towards the edge
         torn = noise.cut(shape, rng, 0.5, (4.0, 1.0)) + rays
-        gap = _smooth_step(torn, rng.uniform(0.6, 1.4), 1.8) * tail * fin
+        gap = smooth_step(torn, rng.uniform(0.6, 1.4), 1.8) * tail * fin
         alpha = alpha * (1 - rng.uniform(0.4, 1.0) * gap * (behind_base > 0.45))
     return alpha.astype(np.float32), float(1 - min(tail_thin, 0.7))
 
@@ -333,3 +317,32 @@ def _head(colour: Floats, raster: Raster, rng: np.random.Generator) -> None:
         shade = tuple(float(c) for c in colour.mean(axis=(0, 1)) * 0.4)
         cv2.line(layer, start, end, shade, 1, cv2.LINE_AA, 3)
     colour[:] = layer
+
+
+def draw_barbels(
+    colour: Floats, alpha: Floats, raster: Raster, rng: np.random.Generator
+) -> None:
+    """Draw thin feelers from the mouth; they are no part of the outline."""
+    scale, origin = raster.scale, raster.origin
+    tone = tuple(float(c) for c in colour.mean(axis=(0, 1)) * rng.uniform(0.2, 0.8))
+    for _ in range(int(rng.integers(2, 6))):
+        start = np.array(
+            [origin[0] + rng.uniform(0.01, 0.05) * scale, origin[1] + 0.01 * scale]
+        )
+        turn = rng.uniform(0.4, 1.3) * rng.choice([-1, 1, 1])
+        path = [start]
+        for _ in range(6):
+            step = np.array([np.cos(turn), np.sin(turn)]) * scale * 0.02
+            path.append(path[-1] + step)
+            turn += rng.normal(0, 0.35)
+        line = np.round(np.array(path)).astype(np.int32)
+        thick = max(1, int(scale * 0.004))
+        for layer, ink in ((colour, tone), (alpha, 1.0)):
+            cv2.polylines(
+                layer,
+                [line],
+                isClosed=False,
+                color=ink,
+                thickness=thick,
+                lineType=cv2.LINE_AA,
+            )

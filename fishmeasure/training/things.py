@@ -312,6 +312,30 @@ def spindle(rng: np.random.Generator, noise: NoiseBank) -> Thing:
     return np.clip(colour, 0.01, 1).astype(np.float32), alpha
 
 
+def disc(rng: np.random.Generator, noise: NoiseBank) -> Thing:
+    """Paint a round bright thing: a moon, a lamp, a ball, an egg, a scale's plate."""
+    size = int(rng.uniform(16, 280))
+    y, x = np.indices((size, size), dtype=np.float32) / (size - 1) * 2 - 1
+    far = np.hypot(x, y * rng.uniform(1.0, 1.25))
+    soft = rng.uniform(0.01, 0.08)
+    alpha = np.clip((0.96 - far) / soft, 0, 1)
+    if rng.random() < 0.2:  # a moon that is not full
+        bite = np.hypot(x - rng.uniform(0.4, 1.2), y - rng.normal(0, 0.3))
+        alpha = alpha * np.clip((bite - rng.uniform(0.6, 1.0)) / soft, 0, 1)
+    tone = np.clip(rng.uniform(0.5, 1.0) + rng.normal(0, 0.05, 3), 0, 1)
+    level = 1 - rng.uniform(0, 0.6) * np.clip(far, 0, 1) ** rng.uniform(1.5, 5)
+    level = level * (
+        1 + rng.uniform(0.0, 0.3) * noise.cut((size, size), rng, rng.uniform(0.5, 1))
+    )
+    colour = tone * np.clip(level, 0.05, 1.4)[..., None]
+    for _ in range(int(rng.integers(0, 8))):  # craters, rings, reflections
+        at = (int(rng.uniform(0, size)), int(rng.uniform(0, size)))
+        wide = max(1, int(size * rng.uniform(0.01, 0.12)))
+        shade = tuple(float(c) for c in np.clip(tone * rng.uniform(0.7, 1.2), 0, 1))
+        cv2.circle(colour, at, wide, shade, int(rng.choice([-1, 1])), cv2.LINE_AA)
+    return np.clip(colour, 0, 1).astype(np.float32), alpha.astype(np.float32)
+
+
 THINGS: dict[str, tuple[float, Painter]] = {
     "sheet": (1.3, calibration_sheet),
     "card": (1.6, card),
@@ -328,6 +352,7 @@ THINGS: dict[str, tuple[float, Painter]] = {
     "spindle": (0.6, spindle),
     "stick": (0.7, stick),
     "coin": (0.5, coin),
+    "disc": (0.5, disc),
 }
 OVER = ("label", "hand", "hand", "leaf", "card", "stick", "blob", "knife", "patch")
 COVERS = ("label", "label", "patch", "hand", "card", "sheet", "blob")
