@@ -6,9 +6,11 @@ taken from those, so that each is known once; what is still missing is that of f
 fish in general, ``stock/data/generic/food-fish.toml``.
 """
 
-from dataclasses import dataclass, fields
+from dataclasses import dataclass, fields, replace
 from functools import cache
 from typing import Literal
+
+import numpy as np
 
 from fishmeasure.flags import Problem
 from fishmeasure.stock.figures import (
@@ -42,8 +44,8 @@ class WaterBands:
         Above; the species' own limit, beside the criteria in
         ``ammonia_criteria``.
     nitrite_n_watch_mg_per_l, nitrite_n_act_mg_per_l
-        Above, in water with little chloride, which protects the gills: with more
-        chloride fish bear more. Nitrite makes the blood brown and carry no oxygen.
+        Above, at 10 mg/L chloride, which keeps nitrite out of the gills; see
+        ``at_chloride``. Nitrite makes the blood brown and carry no oxygen.
     nitrate_n_watch_mg_per_l
         Above.
     generic
@@ -78,6 +80,28 @@ class WaterBands:
         if not self.act_low_deg_c.value < temp_c < self.act_high_deg_c.value:
             return "act"
         return "good" if self.feeds_at(temp_c) else "watch"
+
+
+# Nitrite that salmonids bear by chloride, mg/L, over that at 10 mg/L: 0.01, 0.05, 0.09,
+# 0.12 and 0.15 mg/L as N, EIFAC 1984 criteria on nitrite (from memory). More chloride
+# protects more; held at 40 for want of figures.
+_CHLORIDE_MG_PER_L = (1.0, 5.0, 10.0, 20.0, 40.0)
+_NITRITE_BORNE = (0.11, 0.56, 1.0, 1.33, 1.67)
+
+
+def at_chloride(nitrite: Figure, chloride_mg_per_l: float | None) -> Figure:
+    """Return a limit of nitrite for water with this chloride; None leaves it."""
+    if chloride_mg_per_l is None:
+        return nitrite
+    factor = float(np.interp(chloride_mg_per_l, _CHLORIDE_MG_PER_L, _NITRITE_BORNE))
+    return replace(
+        nitrite,
+        value=nitrite.value * factor,
+        source=(
+            f"{nitrite.source}; for {chloride_mg_per_l:g} mg/L chloride by EIFAC 1984, "
+            "from memory"
+        ),
+    )
 
 
 BAND_FIGURES: tuple[str, ...] = tuple(

@@ -3,7 +3,7 @@
 import pytest
 
 from fishmeasure.species import species_keys
-from fishmeasure.stock.bands import BAND_FIGURES, water_bands
+from fishmeasure.stock.bands import BAND_FIGURES, at_chloride, water_bands
 from fishmeasure.stock.figures import (
     generic_water_figures,
     load_stock_figures,
@@ -99,6 +99,22 @@ def test_water_that_killed_is_acted_on(key: str, temp_c: float) -> None:
 )
 def test_between_the_bands_is_watched(key: str, temp_c: float, standing: str) -> None:
     assert water_bands(key).temperature_standing(temp_c) == standing
+
+
+def test_more_chloride_lets_fish_bear_more_nitrite() -> None:
+    """EIFAC 1984: 0.01 mg/L as N at 1 mg/L chloride, 0.09 at 10, 0.15 at 40."""
+    watch = water_bands("rainbow-trout").nitrite_n_watch_mg_per_l
+    assert at_chloride(watch, None) is watch
+    assert at_chloride(watch, 10.0).value == pytest.approx(watch.value)
+    ratio = {c: at_chloride(watch, c).value / watch.value for c in (1.0, 40.0, 300.0)}
+    assert ratio[1.0] == pytest.approx(0.01 / 0.09, abs=0.005)
+    assert ratio[40.0] == pytest.approx(0.15 / 0.09, abs=0.005)
+    assert ratio[300.0] == ratio[40.0]
+
+
+def test_nitrite_that_killed_trout_fry_is_acted_on() -> None:
+    """Half of cutthroat fry within 36 days at 0.4 mg/L as N (EPA-600/J-78-182)."""
+    assert water_bands("rainbow-trout").nitrite_n_act_mg_per_l.value < 0.4
 
 
 def test_tench_bear_less_oxygen_than_trout() -> None:
