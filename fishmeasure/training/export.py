@@ -1,4 +1,4 @@
-"""Networks to files that OpenCV's dnn module reads, weights in half precision."""
+"""Networks to ONNX files for users, weights in half precision."""
 
 from pathlib import Path
 
@@ -7,13 +7,22 @@ import onnx
 import torch
 from onnx import TensorProto, helper, numpy_helper
 
-from fishmeasure.training.network import CropNet, FindNet
+from fishmeasure.training.network import FindNet, Network
+from fishmeasure.training.start import load_networks
 
 _LARGE = 500  # numbers; the rest is kept as it is
 
 
-def export_onnx(network: FindNet | CropNet, path: Path) -> None:
-    """Write the network for OpenCV's dnn module; ``FindNet`` free in size."""
+def export_all(folder: Path, out: Path) -> None:
+    """Write ``NAME.onnx`` of each network whose weights are in the folder."""
+    out.mkdir(parents=True, exist_ok=True)
+    for name, network in load_networks(folder).items():
+        if (folder / f"{name}.pt").exists():
+            export_onnx(network, out / f"{name}.onnx")
+
+
+def export_onnx(network: Network, path: Path) -> None:
+    """Write the network; ``FindNet`` free in size."""
     network.eval()
     free = {2: "rows", 3: "columns"}
     torch.onnx.export(

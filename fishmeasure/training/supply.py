@@ -1,8 +1,10 @@
-"""Scenes made by many processes while the network trains on them."""
+"""Scenes made by many processes while the networks train on them."""
 
 import multiprocessing
 import queue
-from dataclasses import dataclass
+import shutil
+from collections.abc import Iterator
+from dataclasses import dataclass, fields
 from pathlib import Path
 from typing import TYPE_CHECKING, Any, Self
 
@@ -10,48 +12,57 @@ import cv2
 import numpy as np
 from numpy.typing import NDArray
 
-from fishmeasure.training.cutouts import load_cutouts
+from fishmeasure.training.bodies import load_all_bodies
+from fishmeasure.training.cutouts import load_cutouts, photo_files
+from fishmeasure.training.end_scenes import draw_end_scene
 from fishmeasure.training.layouts import draw_scene
 from fishmeasure.training.scene import SpriteMaker
-from fishmeasure.training.shapes import load_bodies
 
 if TYPE_CHECKING:
     from multiprocessing.context import SpawnProcess
 
-CHUNK = 8
+SCENES, CLOSE_UPS = 8, 6  # in a chunk
+
+Arrays = dict[str, NDArray[Any]]
 
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Chunk:
-    """Some scenes, stacked."""
+    """Some scenes and some close-ups of ends, their fields stacked."""
 
-    photo: NDArray[np.uint8]
-    cover: NDArray[np.uint8]
-    owner: NDArray[np.uint8]
-    fish: NDArray[np.float32]
-    things: NDArray[np.float32]
+    scenes: Arrays
+    close_ups: Arrays
 
 
-def make_chunks(photos: Path, seed: int) -> Any:
+def make_chunks(photos: Path, seed: int) -> Iterator[Chunk]:
     """Yield chunks without end, the same ones for the same seed."""
     cv2.setNumThreads(1)
     rng = np.random.default_rng([2026, seed])
-    bodies = load_bodies(photos / "outlines_nsfishes_ccbysa")
-    maker = SpriteMaker(bodies, load_cutouts(photos), rng)
+    maker = SpriteMaker(load_all_bodies(photos), load_cutouts(photos), rng)
     while True:
-        scenes = [draw_scene(maker, rng) for _ in range(CHUNK)]
         yield Chunk(
-            photo=np.stack([scene.photo for scene in scenes]),
-            cover=np.stack([scene.cover for scene in scenes]),
-            owner=np.stack([scene.owner for scene in scenes]),
-            fish=np.stack([scene.fish for scene in scenes]),
-            things=np.stack([scene.things for scene in scenes]),
+            scenes=_stacked([draw_scene(maker, rng) for _ in range(SCENES)]),
+            close_ups=_stacked([draw_end_scene(maker, rng) for _ in range(CLOSE_UPS)]),
         )
+
+
+def _stacked(drawn: list[Any]) -> Arrays:
+    """Return the fields of like records, each stacked."""
+    names = [field.name for field in fields(drawn[0])]
+    return {name: np.stack([getattr(one, name) for one in drawn]) for name in names}
 
 
 def _work(photos: str, seed: int, out: Any) -> None:
     for chunk in make_chunks(Path(photos), seed):
         out.put(chunk)
+
+
+def pack_photos(photos: Path, out: Path) -> None:
+    """Copy what training opens of the shared photos, for a machine without them."""
+    for name in photo_files():
+        target = out / name
+        target.parent.mkdir(parents=True, exist_ok=True)
+        shutil.copyfile(photos / name, target)
 
 
 class Supply:

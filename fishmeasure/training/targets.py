@@ -11,6 +11,8 @@ from fishmeasure.training.network import OFFSET_UNIT_PX
 _HEAT_SIGMA_CELLS = 1.5
 _WHOLE_MIDLINE = 0.9  # share of the midline that must be seen for use
 _NOBODY = 255.0
+_AT_ONCE = 24  # fish, of perhaps 200 in a scene
+_LEAST_PX = 10.0  # of a fish; a shorter one is fish, but its ends cannot be told
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -26,7 +28,7 @@ class Targets:
 
 
 def make_targets(cover: Tensor, owner: Tensor, fish: Tensor) -> Targets:
-    """Return targets of uint8 ``cover``, ``owner`` (n, h, w), ``fish`` (n, k, 9)."""
+    """Return targets of uint8 ``cover``, ``owner`` (n, h, w), ``fish`` (n, k, m)."""
     number = owner.float()[:, None]
     largest = functional.max_pool2d(number, 3, 1, 1)
     hidden = torch.where(number > 0, number, torch.full_like(number, _NOBODY))
@@ -38,7 +40,7 @@ def make_targets(cover: Tensor, owner: Tensor, fish: Tensor) -> Targets:
     fork = heat_of(fish[..., 2:4], fish[..., 5], shape)
     heat = torch.stack([snout, fork], dim=1)
     quarter = owner[:, ::2, ::2].long()
-    mine = _gather(fish, quarter)
+    mine = _gather(fish[..., :9], quarter)
     rows = torch.arange(quarter.shape[1], device=owner.device) * 4 + 1.5
     columns = torch.arange(quarter.shape[2], device=owner.device) * 4 + 1.5
     place = torch.stack(
@@ -57,8 +59,28 @@ def make_targets(cover: Tensor, owner: Tensor, fish: Tensor) -> Targets:
         heat=heat,
         offsets=offsets,
         seen=seen,
-        weight=_weights(quarter, fish.shape[1]),
+        weight=_weights(quarter, fish.shape[1]) * (mine[:, 7:8] > _LEAST_PX),
     )
+
+
+def shrink(batch: dict[str, Tensor], size: int) -> dict[str, Tensor]:
+    """Return the scenes ``size`` pixels wide: fish as a whole photo shows them."""
+    share = size / batch["photo"].shape[1]
+    photo = batch["photo"].permute(0, 3, 1, 2).float()
+    photo = functional.interpolate(photo, size=(size, size), mode="area")
+    cover = batch["cover"].float()[:, None]
+    cover = functional.interpolate(cover, size=(size // 2, size // 2), mode="area")
+    owner = batch["owner"].float()[:, None]
+    owner = functional.interpolate(owner, size=(size // 2, size // 2), mode="nearest")
+    fish = batch["fish"].clone()
+    fish[..., :4] = (fish[..., :4] + 0.5) * share - 0.5
+    fish[..., 7] = fish[..., 7] * share
+    return {
+        "photo": photo.permute(0, 2, 3, 1),
+        "cover": cover[:, 0],
+        "owner": owner[:, 0].to(torch.uint8),
+        "fish": fish,
+    }
 
 
 def heat_of(points: Tensor, seen: Tensor, shape: tuple[int, int]) -> Tensor:
@@ -69,12 +91,16 @@ def heat_of(points: Tensor, seen: Tensor, shape: tuple[int, int]) -> Tensor:
     along = torch.exp(-(((columns - points[..., 0:1]) / sigma) ** 2) / 2)
     down = torch.exp(-(((rows - points[..., 1:2]) / sigma) ** 2) / 2)
     along = along * (seen > 0)[..., None]
-    bumps = down[..., :, None] * along[..., None, :]
-    return bumps.amax(dim=1)
+    bumps = torch.zeros(len(points), *shape, device=points.device)
+    for first in range(0, points.shape[1], _AT_ONCE):
+        some = slice(first, first + _AT_ONCE)
+        each = down[:, some, :, None] * along[:, some, None, :]
+        bumps = torch.maximum(bumps, each.amax(dim=1))
+    return bumps
 
 
 def _gather(fish: Tensor, number: Tensor) -> Tensor:
-    """Return (n, 9, h, w): for each cell the row of its fish, zeros for nobody."""
+    """Return (n, m, h, w): for each cell the row of its fish, zeros for nobody."""
     padded = functional.pad(fish, (0, 0, 1, 0))
     flat = number.flatten(1)
     rows = torch.gather(padded, 1, flat[..., None].expand(-1, -1, fish.shape[2]))
