@@ -23,6 +23,11 @@ if TYPE_CHECKING:
 
 SCENES, CLOSE_UPS = 8, 6  # in a chunk
 
+OUTLINES = (
+    "outlines_nsfishes_ccbysa/outlines_all218.npz",
+    "outlines_reef_ccby/outlines.npz",
+)
+
 Arrays = dict[str, NDArray[Any]]
 
 
@@ -59,7 +64,7 @@ def _work(photos: str, seed: int, out: Any) -> None:
 
 def pack_photos(photos: Path, out: Path) -> None:
     """Copy what training opens of the shared photos, for a machine without them."""
-    for name in photo_files():
+    for name in (*photo_files(), *OUTLINES):
         target = out / name
         target.parent.mkdir(parents=True, exist_ok=True)
         shutil.copyfile(photos / name, target)
