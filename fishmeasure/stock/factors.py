@@ -18,7 +18,7 @@ from fishmeasure.stock.nitrogen import (
 )
 from fishmeasure.stock.oxygen import oxygen_demand
 from fishmeasure.stock.oxygen_supply import unit_supplies, unit_water
-from fishmeasure.stock.propagation import lognormal, product, total
+from fishmeasure.stock.propagation import lognormal, product, relative_sd, total
 from fishmeasure.stock.saturation import oxygen_saturation_mg_per_l
 from fishmeasure.stock.unit import RearingUnit
 from fishmeasure.uncertainty import Estimate
@@ -64,6 +64,13 @@ class UnitLimits:
         None takes the species' figure.
     with_oxygen
         False leaves oxygen out, where nothing is known of what brings it.
+    with_flow_index
+        False leaves the flow index out: it is for new water that flows through.
+    unionised_ammonia_mg_per_l
+        None takes the strictest of the species' figures.
+    oxygen_use, tan_use
+        Factor on what is modelled of oxygen use and of ammonia from feed, with the
+        error of both together, from readings (``measured_use``); None takes the model.
     """
 
     density_kg_per_m3: float | None = None
@@ -74,6 +81,10 @@ class UnitLimits:
     crop: Crop | None = None
     protein_percent: float | None = None
     with_oxygen: bool = True
+    with_flow_index: bool = True
+    unionised_ammonia_mg_per_l: float | None = None
+    oxygen_use: Estimate | None = None
+    tan_use: Estimate | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -90,7 +101,9 @@ def _fork_length_mm(mean_weight_g: float, condition_factor: float) -> float:
     return 10.0 * math.cbrt(100.0 * mean_weight_g / condition_factor)
 
 
-def _index_factors(unit: RearingUnit, condition_factor: float) -> tuple[Factor, ...]:
+def _index_factors(
+    unit: RearingUnit, condition_factor: float, *, with_flow: bool
+) -> tuple[Factor, ...]:
     require("condition factor", condition_factor, "", 0.3, 4.0)
 
     def per_kg(group: FishGroup) -> Estimate:
@@ -105,7 +118,7 @@ def _index_factors(unit: RearingUnit, condition_factor: float) -> tuple[Factor, 
         use_per_kg=per_kg,
         note="Density index 0.5 lb/ft3 per inch: Piper et al. 1982; SRAC 222 to 1.0.",
     )
-    if unit.inflow_l_per_min == 0.0:
+    if unit.inflow_l_per_min == 0.0 or not with_flow:
         return (density,)
     gallons = unit.inflow_l_per_min / L_PER_GALLON
     flow = Factor(
@@ -153,6 +166,7 @@ def _oxygen_factor(
     supply = total(*(s.at_g_per_h(kept) for s in unit_supplies(unit, temp_c)))
     water_use = unit.water_respiration_mg_per_l_h * unit.volume_m3
     for_fish = max(supply.value - water_use, 0.0)
+    measured = "" if limits.oxygen_use is None else ", their use from readings too"
 
     def per_kg(group: FishGroup) -> Estimate:
         rate = oxygen_demand(
@@ -160,13 +174,16 @@ def _oxygen_factor(
             mean_weight_g=group.mean_weight_g,
             temp_c=temp_c,
         ).rate_mg_per_kg_h
+        if limits.oxygen_use is not None:
+            known = limits.oxygen_use
+            return lognormal(rate.value * known.value * 1e-3, relative_sd(known))
         return product(rate, scale=1e-3)
 
     return Factor(
         name="oxygen",
         capacity=lognormal(for_fish, supply.sd / for_fish if for_fish else 0.0),
         use_per_kg=per_kg,
-        note=f"Oxygen supply at {kept:.3g} mg/L ({why}) against fed fish.",
+        note=f"Oxygen supply at {kept:.3g} mg/L ({why}) against fed fish{measured}.",
     )
 
 
@@ -194,6 +211,8 @@ def _feed_factors(
                     protein_percent=limits.protein_percent
                     or load_stock_figures(key).feed.protein_percent.value,
                     nitrification=limits.nitrification,
+                    own_limit_mg_per_l=limits.unionised_ammonia_mg_per_l,
+                    tan_use=limits.tan_use,
                 )
                 for key in species
             ),
@@ -251,7 +270,9 @@ def factors_of(
     )
     indices: tuple[Factor, ...] = ()
     if limits.condition_factor is not None:
-        indices = _index_factors(unit, limits.condition_factor)
+        indices = _index_factors(
+            unit, limits.condition_factor, with_flow=limits.with_flow_index
+        )
     oxygen: tuple[Factor, ...] = ()
     if limits.with_oxygen:
         oxygen = (_oxygen_factor(unit, limits, species, temp_c),)

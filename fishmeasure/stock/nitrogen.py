@@ -15,7 +15,7 @@ from fishmeasure.stock.ammonia_criteria import (
     chronic_tan_n_mg_per_l,
 )
 from fishmeasure.stock.checks import outside, require, require_temp
-from fishmeasure.stock.figures import load_stock_figures
+from fishmeasure.stock.figures import Figure, load_stock_figures
 from fishmeasure.stock.propagation import lognormal, product, relative_sd, z_score
 from fishmeasure.uncertainty import DEFAULT_LEVEL, Estimate
 
@@ -96,6 +96,7 @@ def ammonia_reading(
     ph: float,
     temp_c: float,
     salinity_g_per_kg: float = 0.0,
+    own_limit_mg_per_l: float | None = None,
 ) -> AmmoniaReading:
     """Return the un-ionised ammonia of a water reading against the limit.
 
@@ -106,7 +107,7 @@ def ammonia_reading(
     UnknownStockSpeciesError, StockRangeError
     """
     require("total ammonia nitrogen", tan_mg_per_l.value, "mg/L", 0.0)
-    limit = load_stock_figures(species_key).limits.unionised_ammonia_mg_per_l
+    limit = own_limit(own_limit_mg_per_l) or _ammonia_limit(species_key)
     fraction = unionised_fraction(ph=ph, temp_c=temp_c)
     spread = _fraction_relative_sd(fraction)
     share = lognormal(fraction, spread, tan_mg_per_l.level)
@@ -172,6 +173,18 @@ def _fraction_relative_sd(fraction: float) -> float:
     return math.log(10.0) * (1.0 - fraction) * PH_ERROR
 
 
+def own_limit(value: float | None) -> Figure | None:
+    """Return a unit's own limit, which stands for the species' where it is set."""
+    if value is None:
+        return None
+    source = "set for the unit"
+    return Figure(value=value, relative_sd=0.0, source=source, status="seen")
+
+
+def _ammonia_limit(species_key: str) -> Figure:
+    return load_stock_figures(species_key).limits.unionised_ammonia_mg_per_l
+
+
 # --- from feed ------------------------------------------------------------------
 
 
@@ -217,26 +230,32 @@ def feed_for_ammonia_kg_per_day(
     exchange_m3_per_day: float,
     protein_percent: float,
     nitrification: Nitrification | None = None,
+    own_limit_mg_per_l: float | None = None,
+    tan_use: Estimate | None = None,
 ) -> Estimate:
     """Return the feed at which ammonia settles at the stricter of two limits.
 
     They are the species' own of un-ionised ammonia and, tighter at low pH, the chronic
-    criterion of total ammonia (``ammonia_criteria``). Ammonia leaves with the
+    criterion of total ammonia (``ammonia_criteria``); ``own_limit_mg_per_l`` of
+    un-ionised ammonia, set for the unit, stands for both. Ammonia leaves with the
     exchanged water at the unit's level (well mixed, none in the inflow) and by the
-    filter's stated removal.
+    filter's stated removal. ``tan_use`` is a factor on the ammonia of the feed.
 
     Raises
     ------
     UnknownStockSpeciesError, StockRangeError
     """
     require("water exchange", exchange_m3_per_day, "m³/day", 0.0)
-    limit = load_stock_figures(species_key).limits.unionised_ammonia_mg_per_l
+    limit = own_limit(own_limit_mg_per_l) or _ammonia_limit(species_key)
     fraction = unionised_fraction(ph=ph, temp_c=temp_c)
     removal = nitrification.removal_g_per_day if nitrification else 0.0
     by_limit = limit.value / fraction
-    by_criterion = chronic_tan_n_mg_per_l(ph=ph, temp_c=temp_c)
-    allowed_tan_g = min(by_limit, by_criterion) * exchange_m3_per_day + removal
+    if own_limit_mg_per_l is None:
+        by_limit = min(by_limit, chronic_tan_n_mg_per_l(ph=ph, temp_c=temp_c))
+    allowed_tan_g = by_limit * exchange_m3_per_day + removal
     each = tan_per_feed_g_per_kg(protein_percent=protein_percent)
+    if tan_use is not None:
+        each = lognormal(each.value * tan_use.value, relative_sd(tan_use))
     # The criterion changes less with pH than the share, whose error is kept for both.
     spread = math.hypot(
         _fraction_relative_sd(fraction), relative_sd(each), limit.relative_sd
@@ -296,6 +315,7 @@ def nitrate_trend(
     start_n_mg_per_l: float,
     nitrogen_g_per_day: Estimate,
     days: int,
+    own_limit_mg_per_l: float | None = None,
 ) -> NitrateTrend:
     """Return nitrate ahead, all ammonia of the feed turned into nitrate.
 
@@ -311,7 +331,9 @@ def nitrate_trend(
     require("water exchange", loop.exchange_m3_per_day, "m³/day", 0.0)
     require("nitrate at the start", start_n_mg_per_l, "mg/L", 0.0)
     require("days ahead", days, "days", 1.0, 1500.0)
-    limit = load_stock_figures(species_key).limits.nitrate_n_mg_per_l
+    limit = own_limit(own_limit_mg_per_l) or (
+        load_stock_figures(species_key).limits.nitrate_n_mg_per_l
+    )
     times = np.arange(days + 1, dtype=float)
 
     def course(nitrogen_g: float) -> FloatArray:

@@ -3,6 +3,7 @@
 from collections.abc import Callable
 from dataclasses import dataclass
 from datetime import date, timedelta
+from typing import Final
 
 from fishmeasure.ledger.answers.ask import Attempts
 from fishmeasure.ledger.answers.fish import CohortOutlook
@@ -11,12 +12,15 @@ from fishmeasure.ledger.state import UnitState
 from fishmeasure.stock.feed import FeedConversion, FeedPlan, feed_conversion, feed_plan
 from fishmeasure.uncertainty import Estimate
 
+PROTEIN: Final = (0.05, 0.8)  # what can be fish feed; outside it is a slip
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Feeding:
     """Feed of the unit: today, the week ahead, and what earlier feed became.
 
-    ``plans`` has one for each cohort, in the order of the outlook.
+    ``protein_percent`` is that of the feed of the last month, by weight; None where
+    no entry says. ``plans`` has one for each cohort, in the order of the outlook.
     ``conversion`` is None where it cannot be told; it runs from ``since``.
     """
 
@@ -27,6 +31,7 @@ class Feeding:
     given_since_kg: float
     since: date | None
     conversion: FeedConversion | None
+    protein_percent: float | None = None
 
 
 def feeding(
@@ -71,7 +76,24 @@ def feeding(
         given_since_kg=given_since,
         since=since,
         conversion=conversion,
+        protein_percent=_protein_percent(feeds, state.on),
     )
+
+
+def _protein_percent(feeds: list[Feed], on: date) -> float | None:
+    month_ago = on - timedelta(days=30)
+    known = [
+        (feed.feed_kg, feed.protein_fraction)
+        for feed in feeds
+        if feed.protein_fraction is not None
+        and PROTEIN[0] <= feed.protein_fraction <= PROTEIN[1]
+        and feed.feed_kg > 0.0
+        and feed.on > month_ago
+    ]
+    weight = sum(kg for kg, _ in known)
+    if not weight:
+        return None
+    return 100.0 * sum(kg * fraction for kg, fraction in known) / weight
 
 
 def _conversion_start(state: UnitState, here: tuple[Entry, ...]) -> date | None:

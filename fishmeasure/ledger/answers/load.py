@@ -3,15 +3,21 @@
 import math
 from dataclasses import dataclass, replace
 from datetime import date, timedelta
-from typing import Final
 
 from fishmeasure.ledger.answers.ask import Attempts, Options
 from fishmeasure.ledger.answers.feed import Feeding
 from fishmeasure.ledger.answers.fish import CohortOutlook
+from fishmeasure.ledger.answers.held import (
+    TAN_RELATIVE_SD,
+    held,
+    protein_percent,
+    room_unknown,
+)
 from fishmeasure.ledger.answers.water import Water
-from fishmeasure.ledger.rearing import oxygen_is_entered, rearing_unit
+from fishmeasure.ledger.rearing import rearing_unit
 from fishmeasure.ledger.state import UnitState
-from fishmeasure.stock.factors import FishGroup, UnitLimits
+from fishmeasure.ledger.system import loops
+from fishmeasure.stock.factors import FishGroup
 from fishmeasure.stock.figures import load_stock_figures
 from fishmeasure.stock.growth import GrowthFit
 from fishmeasure.stock.nitrogen import (
@@ -35,8 +41,6 @@ from fishmeasure.stock.stocking_ahead import (
     stocking_outlook,
 )
 
-TAN_RELATIVE_SD: Final = 0.15  # of a drop test; common practice, no source
-
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Limits:
@@ -49,6 +53,7 @@ class Limits:
     ammonia: AmmoniaReading | None
     nitrate: NitrateTrend | None
     bed: BedBalance | None
+    notes: tuple[str, ...] = ()
 
 
 def limits(
@@ -75,7 +80,7 @@ def limits(
             "limits, which are nearer than shown. Take a net sample.",
         )
     unit = rearing_unit(state.unit)
-    held = _unit_limits(state, water, known)
+    against = held(state, water, known, groups, feed, tried)
     until = state.on + timedelta(days=options.stocking_days)
     projections = tuple(item.projection for item in known if item.projection)
     fits = tuple(item.fish.growth for item in known if item.fish.growth)
@@ -92,19 +97,26 @@ def limits(
             for item, projection in zip(known, projections, strict=True)
         ),
         question=question,
-        limits=held,
+        limits=against.limits,
     )
-    load = unit_load(unit=unit, groups=groups, temp_c=water.temp_c, limits=held)
+    load = unit_load(
+        unit=unit, groups=groups, temp_c=water.temp_c, limits=against.limits
+    )
+    why = room_unknown(state)
+    if why is not None:
+        tried.say("biofilter-unknown", why)
+        ahead = replace(ahead, fingerlings=0, fingerlings_kg=0.0)
+        load = replace(load, room_kg=min(load.room_kg, 0.0))
     tried.problems.extend(load.problems)
-    species = known[0].cohort.species_key
     return Limits(
         load=load,
         ahead=ahead,
         until=until,
         fingerling_weight_g=options.fingerling_weight_g,
-        ammonia=tried.get(lambda: _ammonia(state, water, species)),
-        nitrate=tried.get(lambda: _nitrate(state, water, species, feed)),
+        ammonia=tried.get(lambda: _ammonia(state, water, known)),
+        nitrate=tried.get(lambda: _nitrate(state, water, known, feed)),
         bed=_bed(state, feed),
+        notes=against.notes,
     )
 
 
@@ -120,29 +132,6 @@ def fish_groups(cohorts: tuple[CohortOutlook, ...]) -> tuple[FishGroup, ...]:
         if item.fish.biomass_kg is not None
         and item.fish.mean_weight_g is not None
         and item.fish.biomass_kg.value > 0.0
-    )
-
-
-def _unit_limits(
-    state: UnitState, water: Water, cohorts: tuple[CohortOutlook, ...]
-) -> UnitLimits:
-    own = state.unit.limits
-    supplied = oxygen_is_entered(state.unit)
-    has_bed = state.unit.plant_bed_area_m2 > 0.0
-    return UnitLimits(
-        density_kg_per_m3=own.max_density_kg_per_m3,
-        do_mg_per_l=own.min_do_mg_per_l,
-        ph=water.ph if supplied else None,  # ammonia leaves with the same water
-        with_oxygen=supplied,
-        condition_factor=next(
-            (
-                item.fish.condition_factor.value
-                for item in cohorts
-                if item.fish.condition_factor is not None
-            ),
-            None,
-        ),
-        crop=state.unit.plant_bed_kind if has_bed else None,
     )
 
 
@@ -167,11 +156,20 @@ def _fingerlings(
     )
 
 
-def _ammonia(state: UnitState, water: Water, species_key: str) -> AmmoniaReading | None:
+def _ammonia(
+    state: UnitState, water: Water, cohorts: tuple[CohortOutlook, ...]
+) -> AmmoniaReading | None:
+    """Return the reading against the limit of the species that bears least."""
     if water.tan_mg_per_l is None or water.ph is None:
         return None
     return ammonia_reading(
-        species_key=species_key,
+        species_key=min(
+            (item.cohort.species_key for item in cohorts),
+            key=lambda key: (
+                load_stock_figures(key).limits.unionised_ammonia_mg_per_l.value
+            ),
+        ),
+        own_limit_mg_per_l=state.unit.limits.max_unionised_ammonia_mg_per_l,
         tan_mg_per_l=lognormal(water.tan_mg_per_l, TAN_RELATIVE_SD),
         ph=water.ph,
         temp_c=water.temp_c,
@@ -180,22 +178,32 @@ def _ammonia(state: UnitState, water: Water, species_key: str) -> AmmoniaReading
 
 
 def _nitrate(
-    state: UnitState, water: Water, species_key: str, feed: Feeding | None
+    state: UnitState,
+    water: Water,
+    cohorts: tuple[CohortOutlook, ...],
+    feed: Feeding | None,
 ) -> NitrateTrend | None:
-    """Return nitrate ahead; the bed counts only where its water comes back."""
+    """Return nitrate ahead; the bed counts only where its water comes back.
+
+    The limit is that of the species that bears least.
+    """
     if feed is None or water.nitrate_n_mg_per_l is None:
         return None
     unit = state.unit
-    protein = load_stock_figures(species_key).feed.protein_percent.value
+    protein = protein_percent(cohorts, feed)
     uptake = 0.0
-    if unit.recirculated_l_per_min > 0.0:
+    if loops(unit):
         uptake = plant_uptake_g_per_day(
             crop=unit.plant_bed_kind,
             bed_m2=unit.plant_bed_area_m2,
             protein_percent=protein,
         ).value
     return nitrate_trend(
-        species_key=species_key,
+        species_key=min(
+            (item.cohort.species_key for item in cohorts),
+            key=lambda key: load_stock_figures(key).limits.nitrate_n_mg_per_l.value,
+        ),
+        own_limit_mg_per_l=unit.limits.max_nitrate_n_mg_per_l,
         loop=NitrogenLoop(
             volume_m3=unit.volume_m3,
             exchange_m3_per_day=unit.inflow_l_per_min * 1.44,

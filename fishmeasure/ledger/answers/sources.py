@@ -26,6 +26,7 @@ def notes(
         for plan in feed.plans:
             found.extend(plan.notes)
     if limit is not None:
+        found.extend(limit.notes)
         found.extend(item.note for item in limit.load.limits)
         for part in (limit.ammonia, limit.nitrate, limit.bed):
             if part is not None:
