@@ -164,7 +164,12 @@ def test_oxygen_read_enters_the_limit() -> None:
     0.313. As variances of logarithms 0.0547 and 0.0935: the reading weighs 0.631, and
     82 % and 63.4 % become exp(0.369 ln 0.82 + 0.631 ln 0.634) = 69.7 %.
     """
-    bare = replace(SPRING, volume_m3=3.0, depth_m=10.0)  # next to no open surface
+    bare = replace(
+        SPRING,
+        volume_m3=3.0,
+        depth_m=10.0,  # next to no open surface
+        limits=UnitLimits(max_density_kg_per_m3=100.0, min_do_mg_per_l=5.0),
+    )
     stock = fish(75.0)
     model = used(asked(bare, *stock))["oxygen"]
     assert model.high > 1.3
