@@ -53,6 +53,9 @@ class OutageCase:
         Name of the device, with the cause "device".
     caution_mg_per_l, critical_mg_per_l
         None takes the species' figures.
+    oxygen_use
+        Factor on the oxygen use as modelled, with the error of both, from readings
+        (``measured_use``); None takes the model.
     """
 
     unit: RearingUnit
@@ -67,6 +70,7 @@ class OutageCase:
     wind_m_per_s: float | None = None
     caution_mg_per_l: float | None = None
     critical_mg_per_l: float | None = None
+    oxygen_use: Estimate | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)

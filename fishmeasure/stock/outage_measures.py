@@ -18,7 +18,7 @@ from fishmeasure.stock.outage_fall import (
 )
 from fishmeasure.stock.oxygen import Feeding, OxygenDemand, oxygen_demand
 from fishmeasure.stock.oxygen_supply import inflow_supply, unit_water
-from fishmeasure.stock.propagation import from_draws, scaled
+from fishmeasure.stock.propagation import from_draws, lognormal, relative_sd, scaled
 from fishmeasure.stock.unit import Aerator
 from fishmeasure.uncertainty import Estimate
 
@@ -81,13 +81,23 @@ def levels_of(case: OutageCase) -> tuple[float, float]:
 
 
 def demand_of(case: OutageCase, feeding: Feeding) -> OxygenDemand:
-    """Return what a kilogram of the fish uses."""
-    return oxygen_demand(
+    """Return what a kilogram of the fish uses, by readings too where there are any."""
+    demand = oxygen_demand(
         species_key=case.species_key,
         mean_weight_g=case.mean_weight_g,
         temp_c=case.temp_c,
         feeding=feeding,
         level=case.biomass_kg.level,
+    )
+    known = case.oxygen_use
+    if known is None:
+        return demand
+    rate = demand.rate_mg_per_kg_h
+    return replace(
+        demand,
+        rate_mg_per_kg_h=lognormal(
+            rate.value * known.value, relative_sd(known), rate.level
+        ),
     )
 
 

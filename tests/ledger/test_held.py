@@ -12,6 +12,7 @@ from fishmeasure.ledger.outlook import UnitOutlook, unit_outlook
 from fishmeasure.ledger.system import loops, water_system
 from fishmeasure.ledger.units import Cohort, Unit, UnitLimits
 from fishmeasure.report.outlook_words import sections
+from fishmeasure.stock.outage import outage
 from tests.ledger.build import cohort, day, entry_about, same, tank
 
 SPRING = tank(
@@ -253,3 +254,19 @@ def test_protein_of_the_feed_is_used() -> None:
         assert found.feeding.protein_percent == pytest.approx(100.0 * protein)
         shares.append(used(found)["ammonia"].value)
     assert math.isclose(shares[1], 2.0 * shares[0], rel_tol=1e-9)
+
+
+def test_oxygen_read_enters_the_outage() -> None:
+    """Fish that use 85 % of the model's figure have 1 / 0.85 of the time or more."""
+    stock = fish(75.0)
+    read = entry(WaterReading, 10, do_mg_per_l=7.1, temperature_deg_c=10.0)
+    pumped = replace(SPRING, inflow_by_gravity=False)
+    found = asked(pumped, *stock, read).outages
+    assert found is not None
+    case = found.worst.case
+    assert case.oxygen_use is not None
+    assert 0.8 < case.oxygen_use.value < 0.9
+    modelled = outage(replace(case, oxygen_use=None)).to_critical.minutes
+    by_both = found.worst.to_critical.minutes
+    assert by_both.value > 0.98 * modelled.value / case.oxygen_use.value
+    assert by_both.low > modelled.low

@@ -26,7 +26,6 @@ from fishmeasure.stock.nitrogen import (
 from fishmeasure.stock.oxygen import oxygen_demand
 from fishmeasure.stock.propagation import exact, lognormal, product
 from fishmeasure.uncertainty import Estimate
-from fishmeasure.words import shell_word
 
 TAN_RELATIVE_SD: Final = 0.15  # of a drop test; common practice, no source
 
@@ -105,11 +104,10 @@ def room_unknown(state: UnitState) -> str | None:
     """Return why no room for more fish can be given; None where it can."""
     if not loops(state.unit) or _filter_known(state):
         return None
-    change = f"fishmeasure book change unit {shell_word(state.unit.name)}"
     return (
         f"How much more feed the filter of {state.unit.name} can clean is not known, "
-        "so no room for more fish is given. Enter the feed a day that it was sized "
-        f"for: {change} biofilter_feed_kg_per_day=…"
+        "so no room for more fish is given. Enter for the unit the feed a day that its "
+        "biofilter was sized for."
     )
 
 

@@ -4,6 +4,7 @@ from dataclasses import dataclass
 
 from fishmeasure.ledger.answers.ask import Attempts, Options
 from fishmeasure.ledger.answers.fish import CohortOutlook
+from fishmeasure.ledger.answers.held import oxygen_use
 from fishmeasure.ledger.answers.load import fish_groups
 from fishmeasure.ledger.answers.water import Water
 from fishmeasure.ledger.rearing import (
@@ -75,6 +76,7 @@ def outages(
             )
     unit = rearing_unit(state.unit)
     needing = max(groups, key=lambda group: _need(group, water.temp_c))
+    read = oxygen_use(state, water, groups)
     start = water.do_mg_per_l
     if start is None:
         start = oxygen_balance(
@@ -93,6 +95,7 @@ def outages(
         start_do_mg_per_l=start,
         caution_mg_per_l=state.unit.limits.min_do_mg_per_l,
         critical_mg_per_l=state.unit.limits.critical_do_mg_per_l,
+        oxygen_use=None if read is None else read.factor,
     )
     results = outages_of(case)
     return Outages(
