@@ -11,6 +11,7 @@ from fishmeasure.ledger.answers import (
 )
 from fishmeasure.ledger.outlook import UnitOutlook
 from fishmeasure.stock.harvest import DateEstimate
+from fishmeasure.stock.nitrogen import NitrateTrend
 from fishmeasure.stock.outage_fall import HORIZON_MIN
 from fishmeasure.stock.outage_words import measure_line, outage_lines
 from fishmeasure.words import cautious, number, share_used, span
@@ -117,8 +118,7 @@ def _growth(item: CohortOutlook, named: bool) -> list[str]:  # noqa: FBT001
             f"half {_when(dates.half)}; nearly all {_when(dates.nearly_all)}."
         ),
     ]
-    lines += [_harvest(harvest) for harvest in item.harvests if harvest.harvest]
-    return lines
+    return lines + _harvests([found for found in item.harvests if found.harvest])
 
 
 def _when(found: DateEstimate) -> str:
@@ -130,14 +130,37 @@ def _when(found: DateEstimate) -> str:
     return f"{found.day} ({found.earliest} to {latest})"
 
 
+def _harvests(found: list[HarvestDay]) -> list[str]:
+    """Return the harvests that are to choose between, and that they are."""
+    if not found:
+        return []
+    taken = (
+        "taken are the largest, as many as are at plate size at the low end of what is "
+        "known"
+    )
+    if len(found) == 1:
+        return [f"If fish are harvested, {taken}: {_harvest(found[0])}."]
+    return [
+        f"To choose between, no schedule: each line is the only harvest; {taken}.",
+        *(
+            f"{'or' if n else 'Either'} {_harvest(day)}{_ending(n, found)}"
+            for n, day in enumerate(found)
+        ),
+    ]
+
+
+def _ending(n: int, found: list[HarvestDay]) -> str:
+    return "." if n == len(found) - 1 else ","
+
+
 def _harvest(found: HarvestDay) -> str:
     ready, harvest = found.ready_count, found.harvest
     assert harvest is not None  # noqa: S101 - the caller asks
     return (
-        f"On {found.day}, {ready.value:.0f} ({ready.low:.0f} to {ready.high:.0f}) fish "
-        f"are ready. Taking the {harvest.taken_count} largest yields "
-        f"{span(harvest.taken_kg)} kg and leaves {harvest.left_count.value:.0f} fish, "
-        f"{span(harvest.left_kg)} kg."
+        f"on {found.day}: {ready.low:.0f} to {ready.high:.0f} fish at plate size "
+        f"(likely {ready.value:.0f}); the {harvest.taken_count} largest are "
+        f"{span(harvest.taken_kg)} kg and leave {harvest.left_count.value:.0f} fish, "
+        f"{span(harvest.left_kg)} kg"
     )
 
 
@@ -236,14 +259,9 @@ def _nitrogen(limits: Limits) -> list[str]:
     if limits.nitrate is not None:
         when = limits.nitrate.days_to_limit
         trend = limits.nitrate
-        now = number(float(trend.nitrate_n_mg_per_l[0]), 2)
-        then, high = (
-            number(float(course[-1]), 2)
-            for course in (trend.nitrate_n_mg_per_l, trend.high_mg_per_l)
-        )
         reach = "not reached" if when is None else f"may be reached in {when} days"
         parts.append(
-            f"nitrate {now} going up to {high} (likely {then}) mg/L as N in 60 days, "
+            f"nitrate {_nitrate_course(trend)} mg/L as N in 60 days, "
             f"limit of {trend.limit_n_mg_per_l:g} mg/L {reach}"
         )
     if limits.bed is not None:
@@ -253,6 +271,17 @@ def _nitrogen(limits: Limits) -> list[str]:
         )
     text = "; ".join(parts)
     return [text[0].upper() + text[1:] + "."]
+
+
+def _nitrate_course(trend: NitrateTrend) -> str:
+    now, then = (float(trend.nitrate_n_mg_per_l[at]) for at in (0, -1))
+    high = float(trend.high_mg_per_l[-1])
+    begun, likely, most = (number(value, 2) for value in (now, then, high))
+    if high <= now:
+        return f"{begun}, falling to {most} at most (likely {likely})"
+    if then <= now:
+        return f"{begun}, likely falling to {likely} (at most {most})"
+    return f"{begun}, rising to {most} at most (likely {likely})"
 
 
 def _outages(outages: Outages | None, outlook: UnitOutlook) -> list[str]:

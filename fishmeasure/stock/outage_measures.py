@@ -148,11 +148,15 @@ def _gained(
     *,
     note: str = "",
 ) -> Measure:
-    gain = minutes - before
+    # Where the level is not reached within 24 h anyway, nothing can be gained: of
+    # that no draw says how long a measure would help.
+    falls = before < HORIZON_MIN
+    gain = (minutes - before)[1:][falls[1:]] if np.any(falls[1:]) else np.zeros(1)
+    middle = float(minutes[0] - before[0]) if falls[0] else float(np.median(gain))
     return Measure(
         name=name,
         to_critical=time_of(minutes, critical_level, level),
-        gained_min=from_draws(float(gain[0]), gain[1:], level),
+        gained_min=from_draws(middle, gain, level),
         note=note,
     )
 

@@ -41,6 +41,10 @@ def time_line(time: TimeToLevel) -> str:
         return "not within 24 h"
     if low == high:
         return f"after {low}"
+    if minutes.value >= HORIZON_MIN:
+        return f"after {low} at the soonest (likely not within 24 h)"
+    if minutes.high >= HORIZON_MIN:
+        return f"after {low} (likely {middle}, or not within 24 h at all)"
     return f"after {low} (likely {middle}, at most {high})"
 
 

@@ -630,3 +630,18 @@ def test_no_sentence_below_the_command_line_spells_a_command() -> None:
     for found in (outlook(unit=still), outlook(*FULL, unit=still)):
         assert found.problems
         assert not any("fishmeasure" in problem.message for problem in found.problems)
+
+
+def test_a_fall_is_called_a_fall_and_harvests_are_alternatives(
+    demo: tuple[UnitOutlook, UnitOutlook],
+) -> None:
+    """Tank A's bed takes up nitrate; its harvest days are to choose between."""
+    text = " ".join(line for part in sections(demo[0]) for line in part.lines)
+    trend = demo[0].limits and demo[0].limits.nitrate
+    assert trend is not None
+    assert float(trend.high_mg_per_l[-1]) < float(trend.nitrate_n_mg_per_l[0])
+    assert ", falling to " in text
+    assert "rising" not in text
+    assert "To choose between, no schedule: each line is the only harvest" in text
+    assert text.count("Either on ") == 1
+    assert " or on " in text

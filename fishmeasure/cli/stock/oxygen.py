@@ -30,6 +30,7 @@ def oxygen_command(
 ) -> None:
     """Show the oxygen that the fish use beside what comes in, at the caution level."""
     from fishmeasure.stock import cautions
+    from fishmeasure.stock.bands import feeding_problems
     from fishmeasure.stock.oxygen import oxygen_balance
 
     balance = oxygen_balance(
@@ -59,11 +60,11 @@ def oxygen_command(
                 f"{cautious(balance.steady_do_mg_per_l, 'low')} mg/L"
             ),
             (
-                "The supply surely carries "
+                "By oxygen alone the supply carries at least "
                 f"{cautious(balance.max_biomass_kg, 'low')} kg of fish"
             ),
         ),
-        problems=balance.problems,
+        problems=(*balance.problems, *feeding_problems(fish.species, fish.temp)),
         cautions=(cautions.ESTIMATE, cautions.OXYGEN),
         notes=balance.notes,
     )

@@ -92,8 +92,8 @@ def _write_stocking(
         (
             f"Density: up to {cautious(load.density_kg_per_m3, 'high')} kg/m³",
             *(
-                f"  {limit.name}: {share_used(limit.used_fraction)} used, surely "
-                f"carries {cautious(limit.capacity_kg, 'low')} kg"
+                f"  {limit.name}: {share_used(limit.used_fraction)} used; by it "
+                f"alone at least {cautious(limit.capacity_kg, 'low')} kg"
                 for limit in load.limits
             ),
             f"Limited first by {load.limiting.name}; {room}",
