@@ -11,6 +11,7 @@ from types import ModuleType
 
 import numpy as np
 import pytest
+from PIL import ExifTags, Image
 
 from fishmeasure.samplefile import read_sample
 
@@ -73,6 +74,53 @@ def test_the_sample_file_shown_can_be_read() -> None:
     for block in blocks:
         assert read_sample(block).nets
         assert tomllib.loads(block)["unit"] == "Tank A"
+
+
+def test_the_lines_that_take_private_tags_out_do_so(tmp_path: Path) -> None:
+    """Run as they stand: the copy has the focal length, and no owner and no place."""
+    shown = README.partition("<!-- private tags -->")[2].partition("<!-- end -->")[0]
+    lines = shown.partition("```python")[2].partition("```")[0]
+    (tmp_path / "photos").mkdir()
+    with Image.open(ROOT / "sample_images" / "bent_brown.jpg") as image:
+        exif = image.getexif()
+        exif[ExifTags.Base.Artist] = "Somebody at the pond"
+        exif.get_ifd(ExifTags.IFD.GPSInfo)[1] = "N"
+        image.save(tmp_path / "photos" / "a.JPG", "JPEG", exif=exif)
+    subprocess.run(  # noqa: S603 - our own interpreter and README
+        [sys.executable, "-c", lines],
+        cwd=tmp_path,
+        env={**os.environ, "PYTHONPATH": str(ROOT)},
+        check=True,
+    )
+    sent = tmp_path / "public" / "a.jpg"
+    assert b"Somebody at the pond" not in sent.read_bytes()
+    with Image.open(sent) as image:
+        found = image.getexif()
+        assert not found.get_ifd(ExifTags.IFD.GPSInfo)
+        focal = ExifTags.Base.FocalLengthIn35mmFilm
+        assert found.get_ifd(ExifTags.IFD.Exif)[focal]
+
+
+def test_every_command_of_python_named_is_there() -> None:
+    """Figures name the command that made them: ``python -m x.y`` or a script."""
+    modules = re.findall(r"`python -m ([\w.]+)", README)
+    scripts = re.findall(r"`python ([\w./]+\.py)", README)
+    assert len(modules) >= 3
+    assert scripts
+    files = [*(f"{name.replace('.', '/')}.py" for name in modules), *scripts]
+    assert [name for name in files if not (ROOT / name).exists()] == []
+
+
+def test_headings_that_are_linked_are_there() -> None:
+    """A link within the page leads to a heading of it."""
+    headings = {
+        re.sub(r"[^\w -]", "", line.lstrip("# ")).lower().replace(" ", "-")
+        for line in README.splitlines()
+        if line.startswith("#")
+    }
+    linked = set(re.findall(r"\]\(#([\w-]+)\)", README))
+    assert linked
+    assert linked <= headings
 
 
 def test_what_the_readme_points_to_is_there() -> None:
