@@ -260,7 +260,7 @@ def test_the_end_to_act_on_comes_first() -> None:
     minutes = found.outages.worst.to_critical.minutes
     low, middle = time_words(minutes.low), time_words(minutes.value)
     assert low != middle
-    assert f"mg/L) after {low} (likely {middle}, at most " in text
+    assert f"mg/L) after {low} (likely {middle}, " in text
     for limit in found.limits.load.limits:
         assert f"{limit.name} up to {percent(limit.used_fraction.high)}" in text
     gains = [measure.sure_min for measure in found.outages.worst.measures]
