@@ -115,6 +115,7 @@ class LatestOut(Record):
         description="Reading, in the unit that its name ends in.", examples=[8.6]
     )
     on: dt.date = Field(description="Day of the reading.")
+    at: dt.time | None = Field(default=None, description="Time of day, local.")
     entry_id: UUID = Field(description="Its entry in the book.")
 
 
@@ -183,10 +184,51 @@ class OutageFigureOut(FigureOut):
     )
 
 
+class ReasonOut(Record):
+    """Why the water is judged as it is."""
+
+    code: str = Field(description="For programs.", examples=["oxygen-low"])
+    about: str = Field(
+        description='"oxygen", "temperature", "ammonia", "nitrite", "ph" or "nitrate".',
+        examples=["oxygen"],
+    )
+    verdict: str = Field(description='"act", "watch" or "unknown".', examples=["act"])
+    message: str = Field(description="For people, with the reading and its age.")
+    value: float | None = Field(
+        description="The reading, in `unit`; null where there is none.", examples=[2.5]
+    )
+    limit: float | None = Field(
+        description="The limit, in `unit`; null where nothing was read.", examples=[3.0]
+    )
+    unit: str = Field(description="Unit of value and limit.", examples=["mg/L"])
+    source: str = Field(description="Where the limit comes from.")
+    do_now: list[str] = Field(description="What to do, in this order.")
+    stops: list[str] = Field(
+        description='What must wait: "feeding", "handling", "adding".'
+    )
+
+
+class NowOut(Record):
+    """What the water says now; it comes before everything else."""
+
+    verdict: str = Field(
+        description='"good", "watch", "act" or "unknown".', examples=["act"]
+    )
+    headline: str = Field(description="The one sentence to read first.")
+    do_now: str = Field(description="What to do now, in order; empty for nothing.")
+    reasons: list[ReasonOut] = Field(description="The worst first.")
+    not_judged: list[str] = Field(description="What else nothing is known of.")
+    stops: list[str] = Field(
+        description='What must wait for better water: "feeding", "handling", "adding". '
+        "Feed, room and grading are taken out of the answers accordingly."
+    )
+
+
 class AdviceOut(Out):
     """What the figures mean for the grower on the day."""
 
     on: dt.date = Field(description="The day.")
+    now: NowOut = Field(description="What the water says now, to be shown first.")
     feed: FigureOut | None = Field(description="Feed for the day, kg.")
     plate: PlateOut | None = Field(
         description="Plate size, of the cohort sampled or the first in the unit."
@@ -201,7 +243,8 @@ class AdviceOut(Out):
     )
     biomass: FigureOut | None = Field(description="All fish in the unit, kg.")
     problems: list[ProblemOut] = Field(
-        description="Why a figure is missing or doubtful."
+        description="What is wrong, missing or doubtful in all answers, once each, "
+        "the worst first."
     )
     cautions: list[str] = Field(description="To be shown with the figures.")
 
@@ -380,6 +423,15 @@ class StopOut(Record):
 class OutlookOut(AdviceOut):
     """All that the book says of a unit on a day."""
 
+    ration_kg: EstimateOut | None = Field(
+        description="Feed for the day, kg; 0 where the water stops feeding, null where "
+        "it is not known."
+    )
+    room_kg: EstimateOut | None = Field(
+        description="How much more fish by the nearest limit, kg: `value` and `low` at "
+        "the unsafe end, `high` by the likely figures; 0 where the water stops "
+        "adding, null where it is not known."
+    )
     unit_id: UUID = Field(description="The unit.")
     about: str = Field(
         description="What the book says of its data, to be shown.",

@@ -92,6 +92,7 @@ def advice_of(found: UnitOutlook, cohort_id: UUID | None = None) -> out.AdviceOu
     ]
     return out.AdviceOut(
         on=found.on,
+        now=out.NowOut.model_validate(found.now),
         feed=None if found.feeding is None else _figure(found.feeding.today_kg, "kg"),
         plate=next((plate for plate in plates if plate is not None), None),
         oxygen=oxygen,
@@ -106,6 +107,8 @@ def outlook_out(found: UnitOutlook) -> out.OutlookOut:
     """Return the whole outlook."""
     return out.OutlookOut(
         **dict(advice_of(found)),
+        ration_kg=_estimate(found.ration_kg),
+        room_kg=_estimate(found.room_kg),
         unit_id=found.unit.id,
         about=found.about,
         water=_water(found),

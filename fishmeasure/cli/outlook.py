@@ -12,6 +12,14 @@ from fishmeasure.cli.output import data_only
 if TYPE_CHECKING:
     from fishmeasure.ledger.outlook import UnitOutlook
 
+# The words say it too, so nothing hangs on the colour.
+_STYLES = {
+    "act": "bold red",
+    "watch": "bold yellow",
+    "unknown": "bold",
+    "good": "bold green",
+}
+
 
 def outlook_command(
     unit: Annotated[str, typer.Argument(help="Name of the unit.", metavar="UNIT")],
@@ -63,10 +71,22 @@ def _print(outlook: "UnitOutlook") -> None:
     from rich.rule import Rule
 
     from fishmeasure.cli.hints import command_hints
+    from fishmeasure.report.now_words import head
     from fishmeasure.report.outlook_words import heading, sections
 
     console = Console(highlight=False, markup=False, emoji=False)
     console.print(Rule(heading(outlook), style="default"))
+    first = head(outlook)
+    console.print(first.headline, style=_STYLES[first.verdict])
+    if first.do_now:
+        console.print(first.do_now, style="bold")
+    for line in first.lines:
+        console.print(Padding(line, (0, 0, 0, 3)))
+    warnings = (*first.warnings, *command_hints(outlook))
+    if warnings:
+        console.print("Warnings", style="bold")
+    for line in warnings:
+        console.print(Padding(line, (0, 0, 0, 3)))
     if outlook.about:
         console.print(outlook.about, style="italic")
     for section in sections(outlook):
@@ -74,13 +94,6 @@ def _print(outlook: "UnitOutlook") -> None:
         for line in section.lines:
             console.print(Padding(line, (0, 0, 0, 3)))
     for title, lines in (
-        (
-            "Warnings",
-            (
-                *(problem.message for problem in outlook.problems),
-                *command_hints(outlook),
-            ),
-        ),
         ("Cautions", (" ".join(outlook.cautions),)),
         ("Sources and allowances", (" ".join(outlook.notes),)),
     ):

@@ -1,5 +1,6 @@
 """One unit's outlook: what a grower asks at the tank, answered for one day.
 
+Before all else stands what the water says now; it gates the rest. Then
 1. how heavy the fish are and how far apart, 2. how many kilograms, 3. growth and
 harvest, 4. feed, 5. limits, 6. an outage, 7. grading and condition.
 """
@@ -25,6 +26,8 @@ from fishmeasure.ledger.order import in_force
 from fishmeasure.ledger.state import UnitState
 from fishmeasure.ledger.units import Cohort, Unit
 from fishmeasure.stock import cautions
+from fishmeasure.stock.now import Now
+from fishmeasure.uncertainty import Estimate
 
 __all__ = ["Options", "UnitOutlook", "unit_outlook"]
 
@@ -47,8 +50,16 @@ class UnitOutlook:
     An answer is None where it cannot be given; ``problems`` then says why and
     what to do. ``about`` is what the book says of itself, such as that its data
     are invented. ``samples`` are those of the unit's fish, for the plot.
+
+    ``now`` heads the page, and what must wait for the water is taken out of all that
+    follows: see ``answers.hold``, also for ``ration_kg`` and ``room_kg``. ``problems``
+    are those of every answer, once each, the worst first.
     """
 
+    now: Now
+    problems: tuple[Problem, ...]
+    ration_kg: Estimate | None
+    room_kg: Estimate | None
     about: str
     state: UnitState
     water: Water
@@ -57,7 +68,6 @@ class UnitOutlook:
     limits: Limits | None
     outages: Outages | None
     samples: tuple[Sample, ...]
-    problems: tuple[Problem, ...]
     notes: tuple[str, ...]
     cautions: tuple[str, ...] = CAUTIONS
 
@@ -106,8 +116,7 @@ def unit_outlook(
     state = at(on).unit(unit_id)
     here = tuple(entry for entry in valid if entry.place_id == unit_id)
     tried = answers.Attempts()
-    for problem in state.problems:
-        tried.problems.append(problem)
+    now = answers.unit_now(state)
     water = answers.water_now(state)
     found = tuple(
         answers.cohort_outlook(fish, state, options, tried) for fish in state.cohorts
@@ -126,21 +135,31 @@ def unit_outlook(
     limits = tried.get(
         lambda: answers.limits(found, state, water, feeding, options, tried)
     )
+    held = answers.hold(now, state, found, feeding, limits)
     outages = tried.get(lambda: answers.outages(found, state, water, options, tried))
+    of_water = answers.now_problems(now)
     present = {fish.cohort.id for fish in state.cohorts}
     return UnitOutlook(
+        now=now,
+        problems=answers.collected(
+            (tuple(of_water), state, held, outages, tried), of_water
+        ),
+        ration_kg=held.ration_kg,
+        room_kg=held.room_kg,
         about=about,
         state=state,
         water=water,
-        cohorts=found,
-        feeding=feeding,
-        limits=limits,
+        cohorts=held.cohorts,
+        feeding=held.feeding,
+        limits=held.limits,
         outages=outages,
         samples=tuple(
             entry
             for entry in here
             if isinstance(entry, Sample) and entry.cohort_id in present
         ),
-        problems=tuple({p.message: p for p in tried.problems}.values()),
-        notes=answers.notes(found, feeding, limits, outages),
+        notes=(
+            *answers.now_notes(now),
+            *answers.notes(found, feeding, limits, outages),
+        ),
     )

@@ -1,7 +1,7 @@
 """What a balance says: counts, weights and biomass, and where they come from."""
 
 from dataclasses import dataclass
-from datetime import date
+from datetime import date, time
 from uuid import UUID
 
 from fishmeasure.flags import Problem
@@ -21,11 +21,12 @@ class Provenance:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Latest:
-    """The newest reading of one quantity."""
+    """The newest reading of one quantity; ``at`` where its time of day is known."""
 
     value: float
     on: date
     entry_id: UUID
+    at: time | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -228,7 +228,9 @@ def _latest(readings: list[WaterReading]) -> dict[str, Latest]:
         for name in WATER_QUANTITIES:
             value = getattr(reading, name)
             if value is not None:
-                newest[name] = Latest(value=value, on=reading.on, entry_id=reading.id)
+                newest[name] = Latest(
+                    value=value, on=reading.on, at=reading.at, entry_id=reading.id
+                )
     return newest
 
 

@@ -23,6 +23,7 @@ from reportlab.platypus import (
 from fishmeasure.errors import ReportWriteError
 from fishmeasure.files import write_durably
 from fishmeasure.ledger.outlook import UnitOutlook
+from fishmeasure.report.now_words import head
 from fishmeasure.report.outlook_plots import SIZE_IN, outlook_plots
 from fishmeasure.report.outlook_words import heading, sections
 
@@ -45,6 +46,13 @@ _SMALL: Final = ParagraphStyle(
 )
 _WARNING: Final = ParagraphStyle(
     "warning", parent=_BODY, fontName="Helvetica-Bold", fontSize=7.6, leading=9.2
+)
+
+_NOW: Final = ParagraphStyle(
+    "now", parent=_BODY, fontName="Helvetica-Bold", fontSize=10, leading=12.5
+)
+_ACT: Final = ParagraphStyle(
+    "act", parent=_NOW, fontSize=12, leading=15, textColor=colors.HexColor("#b00000")
 )
 
 
@@ -89,18 +97,31 @@ def write_pdf(outlook: UnitOutlook, path: Path) -> None:
 
 def _story(outlook: UnitOutlook, width: float) -> list[Flowable]:
     story: list[Flowable] = [Paragraph(escape(heading(outlook)), _TITLE)]
+    story += _head(outlook)
     if outlook.about:
         story.append(Paragraph(escape(outlook.about), _WARNING))
     for section in sections(outlook):
         story.append(Paragraph(escape(section.title), _HEAD))
         story += [Paragraph(escape(line), _BODY) for line in section.lines]
-    if outlook.problems:
-        story.append(Paragraph("Warnings", _HEAD))
-        story += [Paragraph(escape(p.message), _WARNING) for p in outlook.problems]
     story += [Spacer(1, 2 * mm), *_plots(outlook, width), Spacer(1, 1 * mm)]
     story.append(Paragraph(escape(" ".join(outlook.cautions)), _SMALL))
     sources = "Sources and allowances: " + " ".join(outlook.notes)
     story.append(Paragraph(escape(sources), _SMALL))
+    return story
+
+
+def _head(outlook: UnitOutlook) -> list[Flowable]:
+    """Return what the water says now, in red where one must act, and all warnings."""
+    first = head(outlook)
+    story: list[Flowable] = [
+        Paragraph(escape(first.headline), _ACT if first.verdict == "act" else _NOW)
+    ]
+    if first.do_now:
+        story.append(Paragraph(escape(first.do_now), _NOW))
+    story += [Paragraph(escape(line), _BODY) for line in first.lines]
+    if first.warnings:
+        story.append(Paragraph("Warnings", _HEAD))
+    story += [Paragraph(escape(line), _WARNING) for line in first.warnings]
     return story
 
 

@@ -10,6 +10,7 @@ from fishmeasure.ledger.answers import (
     Outages,
 )
 from fishmeasure.ledger.outlook import UnitOutlook
+from fishmeasure.report.now_words import waits
 from fishmeasure.stock.harvest import DateEstimate
 from fishmeasure.stock.nitrogen import NitrateTrend
 from fishmeasure.stock.outage_fall import HORIZON_MIN
@@ -36,22 +37,30 @@ def sections(outlook: UnitOutlook) -> tuple[Section, ...]:
     """Return the seven questions with their answers."""
     fish = outlook.cohorts
     named = len(fish) > 1
+    wait = waits(outlook, "handling")
     answered = (
         ("1  How heavy, how far apart", [_weights(item) for item in fish]),
         ("2  How many kilograms", _kilograms(outlook)),
-        ("3  Growth and harvest", [x for item in fish for x in _growth(item, named)]),
-        ("4  Feed", _feed(outlook.feeding)),
-        ("5  Limits and room", _limits(outlook.limits)),
+        (
+            "3  Growth and harvest",
+            [x for item in fish for x in _growth(item, named)] + _only(wait),
+        ),
+        ("4  Feed", _feed(outlook.feeding, waits(outlook, "feeding"))),
+        ("5  Limits and room", _limits(outlook.limits, outlook)),
         ("6  If something stops tonight", _outages(outlook.outages, outlook)),
         (
             "7  Grading and condition",
-            [x for item in fish for x in _grading(item, named)],
+            [x for item in fish for x in _grading(item, named, wait)],
         ),
     )
     return tuple(
         Section(title=title, lines=tuple(lines) or (NO_ANSWER,))
         for title, lines in answered
     )
+
+
+def _only(line: str | None) -> list[str]:
+    return [] if line is None else [line]
 
 
 # --- the fish ------------------------------------------------------------------
@@ -164,7 +173,11 @@ def _harvest(found: HarvestDay) -> str:
     )
 
 
-def _grading(item: CohortOutlook, named: bool) -> list[str]:  # noqa: FBT001
+def _grading(
+    item: CohortOutlook,
+    named: bool,  # noqa: FBT001
+    wait: str | None,
+) -> list[str]:
     if item.grading is None:
         return []
     grading, condition = item.grading, item.condition
@@ -173,7 +186,9 @@ def _grading(item: CohortOutlook, named: bool) -> list[str]:  # noqa: FBT001
         f"(about {grading.small_mm:.0f} mm fork length), the largest tenth over "
         f"{number(grading.large_g)} g ({grading.large_mm:.0f} mm). "
         + (
-            "They spread as unsorted fish do: grading is worth while."
+            wait
+            if wait is not None
+            else "They spread as unsorted fish do: grading is worth while."
             if grading.advised
             else "They are close together: grading can wait."
         )
@@ -196,11 +211,13 @@ def _grading(item: CohortOutlook, named: bool) -> list[str]:  # noqa: FBT001
 # --- the water -----------------------------------------------------------------
 
 
-def _feed(feeding: Feeding | None) -> list[str]:
+def _feed(feeding: Feeding | None, wait: str | None) -> list[str]:
     if feeding is None:
-        return []
+        return _only(wait)
     lines = [
-        (
+        f"{wait} Given in the last seven days {number(feeding.given_week_kg, 2)} kg."
+        if wait is not None
+        else (
             f"Today {span(feeding.today_kg, 2)} kg, the week ahead "
             f"{span(feeding.week_kg, 2)} kg; given in the last seven days "
             f"{number(feeding.given_week_kg, 2)} kg."
@@ -217,9 +234,10 @@ def _feed(feeding: Feeding | None) -> list[str]:
     return lines
 
 
-def _limits(limits: Limits | None) -> list[str]:
+def _limits(limits: Limits | None, outlook: UnitOutlook) -> list[str]:
+    wait = waits(outlook, "adding")
     if limits is None:
-        return []
+        return _only(wait)
     load, ahead = limits.load, limits.ahead
     used = "; ".join(
         f"{limit.name} {share_used(limit.used_fraction)}" for limit in load.limits
@@ -229,21 +247,46 @@ def _limits(limits: Limits | None) -> list[str]:
         if load.room_kg > 0.0
         else f"{number(-load.room_kg, 2)} kg too much at the unsafe end"
     )
+    if wait is not None:
+        room = "no room while the water is as it is"
     lines = [f"Used: {used}.", f"First reached: {load.limiting.name}; {room}."]
-    if ahead.fish_to_take_out > 0:
-        limit = next(d.limiting for d in ahead.days if d.used_fraction.high > 1.0)
+    lines += _only(wait)
+    if ahead.fish_to_take_out > 0 and "handling" in outlook.now.stops:
         lines.append(
-            f"By {limits.until}, {ahead.fish_to_take_out} fish must have gone, the "
-            f"first by {ahead.first_day_over} ({limit}, at the unsafe end)."
+            f"By these limits {ahead.fish_to_take_out} fish are too many until "
+            f"{limits.until}; take none out before the water is better."
         )
-    else:
+    elif ahead.fish_to_take_out > 0:
+        lines.append(_too_many(limits))
+    elif wait is None:
+        first = (
+            "; add none before temperature and oxygen were read"
+            if outlook.now.verdict == "unknown"
+            else ""
+        )
         lines.append(
             f"Until {limits.until}, {ahead.fingerlings} fingerlings of "
             f"{number(limits.fingerling_weight_g)} g may be added "
-            f"({number(ahead.fingerlings_kg, 2)} kg)."
+            f"({number(ahead.fingerlings_kg, 2)} kg){first}."
         )
     lines += _nitrogen(limits)
     return lines
+
+
+def _too_many(limits: Limits) -> str:
+    """Return how many fish are too many; surely so where the likely figures say it."""
+    ahead = limits.ahead
+    limit = next(d.limiting for d in ahead.days if d.used_fraction.high > 1.0)
+    if any(d.used_fraction.value > 1.0 for d in ahead.days):
+        return (
+            f"By {limits.until}, {ahead.fish_to_take_out} fish must have gone, the "
+            f"first by {ahead.first_day_over} ({limit}, at the unsafe end)."
+        )
+    return (
+        f"From {ahead.first_day_over} on the limit of {limit} may be passed, at the "
+        f"unsafe end: up to {ahead.fish_to_take_out} fish would have to go by "
+        f"{limits.until}. Take a net sample before that, to know it better."
+    )
 
 
 def _nitrogen(limits: Limits) -> list[str]:

@@ -19,6 +19,41 @@ export async function loadOutlook(unitId) {
 }
 
 /**
+ * Return what the water says now, to stand before all else: the word for it, one
+ * sentence, what to do, and the rest; null in answers of a server without it.
+ */
+export function nowBanner({ now }) {
+  if (!now) return null;
+  const kind = { act: "bad", watch: "warn", good: "good", unknown: "plain" }[now.verdict];
+  const others = [
+    ...now.reasons.slice(1).map(({ message }) => message),
+    ...now.not_judged,
+  ];
+  return h(
+    "div",
+    { role: now.verdict === "act" ? "alert" : null },
+    banner(
+      kind,
+      now.headline,
+      now.do_now ? h("p", h("strong", t("now.do")), ` ${now.do_now}`) : null,
+      others.map((line) => h("p", line)),
+    ),
+  );
+}
+
+/** Return the problems that the water's banner does not hold yet. */
+function otherProblems({ now, problems }) {
+  const said = (now?.reasons ?? []).map(({ message }) => message);
+  return problems.filter(({ message }) => !said.some((x) => message.startsWith(x)));
+}
+
+/** Return the reason why something must wait in words, or null. */
+function waiting({ now }, stop) {
+  const reason = now?.reasons.find(({ stops }) => stops.includes(stop));
+  return reason ? t("now.waits", { what: t(`now.about-${reason.about}`) }) : null;
+}
+
+/**
  * Return a card of an outlook, or of the shorter advice that comes with a sample:
  * that one has no feeding, limits, cohorts and outages beside its four figures.
  */
@@ -28,15 +63,16 @@ export function outlookCard(outlook) {
     ...feedRows(outlook),
     ...plateRows(outlook),
     ...(outlook.cohorts ?? []).flatMap(cohortRows),
+    ...handlingRows(outlook),
     ...oxygenRows(outlook),
-    ...limitRows(outlook.limits),
+    ...limitRows(outlook),
     ...outageRows(outlook),
   ];
   return card(
     t("outlook.title"),
     rows.length ? h("dl.outlook", rows.map(row)) : null,
     rows.length ? levelNote(outlook) : null,
-    outlook.problems.map((problem) => banner("warn", null, h("p", problem.message))),
+    otherProblems(outlook).map(({ message }) => banner("warn", null, h("p", message))),
     cautions(outlook.cautions.slice(0, MOST_CAUTIONS)),
   );
 }
@@ -65,7 +101,15 @@ function levelNote({ feed: food, plate, oxygen, outage }) {
   return h("p.note", t("outlook.level", { percent }));
 }
 
-function feedRows({ feed: today, feeding }) {
+function handlingRows(outlook) {
+  const wait = waiting(outlook, "handling");
+  return wait ? [[t("now.handling"), t("now.no-handling"), wait]] : [];
+}
+
+function feedRows(outlook) {
+  const { feed: today, feeding } = outlook;
+  const wait = waiting(outlook, "feeding");
+  if (wait) return [[t("outlook.feed"), t("now.no-feed"), wait]];
   if (!today) return [];
   const week = feeding
     ? t("outlook.feed-week", { value: feed(feeding.week_kg.value) })
@@ -150,8 +194,10 @@ function oxygenRows({ oxygen }) {
   return [[t("limit.oxygen"), upTo(oxygen.high), likely(percent(oxygen.value))]];
 }
 
-function limitRows(limits) {
-  if (!limits) return [];
+function limitRows(outlook) {
+  const { limits } = outlook;
+  const wait = waiting(outlook, "adding");
+  if (!limits) return wait ? [[t("outlook.room"), t("now.no-room"), wait]] : [];
   const rows = [];
   const tightest = limits.limits[0];
   if (tightest && tightest.name !== "oxygen") {
@@ -162,12 +208,17 @@ function limitRows(limits) {
     );
     rows.push([label, upTo(high * 100), likely(percent(value * 100))]);
   }
-  rows.push([
-    t("outlook.room"),
-    stock(Math.max(0, limits.room_kg)),
-    t("outlook.room-note"),
-  ]);
-  if (limits.fish_to_take_out) {
+  rows.push(
+    wait
+      ? [t("outlook.room"), t("now.no-room"), wait]
+      : [
+          t("outlook.room"),
+          stock(Math.max(0, limits.room_kg)),
+          t("outlook.room-note"),
+          outlook.now?.verdict === "unknown" ? t("now.read-first") : null,
+        ],
+  );
+  if (limits.fish_to_take_out && !waiting(outlook, "handling")) {
     const note = t("outlook.take-out-note", { date: dateText(limits.until) });
     rows.push([t("outlook.take-out"), count(limits.fish_to_take_out), note]);
   }

@@ -107,7 +107,6 @@ def limits(
         tried.say("biofilter-unknown", why)
         ahead = replace(ahead, fingerlings=0, fingerlings_kg=0.0)
         load = replace(load, room_kg=min(load.room_kg, 0.0))
-    tried.problems.extend(load.problems)
     return Limits(
         load=load,
         ahead=ahead,

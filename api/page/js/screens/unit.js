@@ -5,7 +5,7 @@ import { serverDrawing } from "../drawing.js";
 import { fill, h } from "../dom.js";
 import { gauge } from "../gauge.js";
 import { icon } from "../icons.js";
-import { loadOutlook, outlookCard } from "../outlook.js";
+import { loadOutlook, nowBanner, outlookCard } from "../outlook.js";
 import {
   Missing,
   aboutBook,
@@ -42,11 +42,20 @@ export async function show({ unit: id }) {
   };
   fill(open, await openSamples(id));
   const outlook = h("div", cohorts.length ? loading() : null);
+  const now = h("div.now");
+  const begin = primary(unit, cohorts);
   if (cohorts.length)
-    void loadOutlook(id).then((found) => fill(outlook, outlookCard(found)));
+    void loadOutlook(id).then((found) => {
+      fill(outlook, outlookCard(found));
+      if (found instanceof Error) return;
+      fill(now, nowBanner(found), measure(unit, found));
+      // One may still sample, but nothing asks for it.
+      if (found.now?.stops.includes("handling")) begin.classList.remove("primary");
+    });
   return {
     title: unit.name,
     body: [
+      now,
       stale ? banner("plain", null, h("p", t("stale"))) : null,
       aboutBook(state),
       open,
@@ -57,9 +66,16 @@ export async function show({ unit: id }) {
       links(unit, state, cohorts.length > 0),
     ],
     back: "",
-    actions: [primary(unit, cohorts)],
+    actions: [begin],
     update,
   };
+}
+
+/** Return the way to enter a reading, unless the water is known to be good. */
+function measure(unit, { now }) {
+  if (!now || now.verdict === "good") return null;
+  const to = `unit/${unit.id}/book/add/water`;
+  return action(t("now.measure"), { to, name: "plus" });
 }
 
 function primary(unit, cohorts) {
@@ -71,13 +87,13 @@ function primary(unit, cohorts) {
     });
   }
   const onclick = () =>
-    void (cohorts.length === 1 ? begin(unit, cohorts[0]) : choose(unit, cohorts));
+    void (cohorts.length === 1 ? beginSample(unit, cohorts[0]) : choose(unit, cohorts));
   return action(t("unit.sample"), { onclick, name: "camera", kind: "primary" });
 }
 
 let beginning = false;
 
-async function begin(unit, { cohort, fish_count: count }) {
+async function beginSample(unit, { cohort, fish_count: count }) {
   if (beginning) return; // the second of two quick taps
   beginning = true;
   try {
@@ -103,7 +119,7 @@ function choose(unit, cohorts) {
   const row = (item) => {
     const onclick = () => {
       leave();
-      void begin(unit, item);
+      void beginSample(unit, item);
     };
     return h(
       "li",
