@@ -14,6 +14,7 @@ from api.pool import WorkerPool
 from api.settings import Settings
 from fishmeasure.errors import LedgerError
 from fishmeasure.ledger.archive import Archive
+from fishmeasure.ledger.in_use import Hold
 from fishmeasure.ledger.store import Book, open_book
 from fishmeasure.species import packaged_species
 
@@ -32,6 +33,8 @@ class Services:
     files: PhotoFiles
     pool: WorkerPool
     incoming: Path
+    hold: Hold | None
+    """On a book that is a file; a database server sees to its own."""
 
     @property
     def archive(self) -> Archive:
@@ -42,6 +45,8 @@ class Services:
         """End the workers, let go of the database."""
         self.pool.close()
         self.book.close()
+        if self.hold is not None:
+            self.hold.close()
 
 
 def open_services(settings: Settings) -> Services:
@@ -50,7 +55,7 @@ def open_services(settings: Settings) -> Services:
     Raises
     ------
     LedgerError
-        If the book cannot be opened or is damaged.
+        If the book cannot be opened or is damaged, or a backup is being put back.
     SpeciesError
         If there is no such species as that of the settings.
     """
@@ -61,11 +66,13 @@ def open_services(settings: Settings) -> Services:
     files = PhotoFiles(folder / "photos")
     for rubbish in (incoming, files.parts):
         _sweep(rubbish, settings.upload_timeout_s + settings.measure_timeout_s)
-    book = open_book(settings.book or folder / "book.sqlite")
+    where = settings.book or str(folder / "book.sqlite")
+    hold = _hold(where)
     try:
-        book.check()
-    except LedgerError:
-        book.close()
+        book = _opened(where)
+    except BaseException:
+        if hold is not None:
+            hold.close()
         raise
     return Services(
         settings=settings,
@@ -73,7 +80,29 @@ def open_services(settings: Settings) -> Services:
         files=files,
         pool=WorkerPool(settings.workers, settings.queue, settings.measure_timeout_s),
         incoming=incoming,
+        hold=hold,
     )
+
+
+def _hold(where: str) -> Hold | None:
+    """Keep a backup from being put back under the server's feet."""
+    if "://" in where:
+        return None
+    path = Path(where).expanduser()
+    with contextlib.suppress(OSError):  # what is wrong with it, the book says itself
+        path.parent.mkdir(parents=True, exist_ok=True)
+        return Hold(path)
+    return None
+
+
+def _opened(where: str) -> Book:
+    book = open_book(where)
+    try:
+        book.check()
+    except LedgerError:
+        book.close()
+        raise
+    return book
 
 
 def report_lost_photos(services: Services) -> None:

@@ -182,6 +182,25 @@ class BookBusyError(LedgerError):
         )
 
 
+class BookInUseError(LedgerError):
+    """A backup cannot be put back under a running server, nor one start meanwhile."""
+
+    code = "book-in-use"
+
+    def __init__(self, where: str, *, by_servers: bool) -> None:
+        if by_servers:
+            super().__init__(
+                f"A running server has the book {where} open.",
+                "Nothing was changed. Stop 'fishmeasure serve', then put the backup "
+                "back: what is entered meanwhile would be lost.",
+            )
+            return
+        super().__init__(
+            f"A backup is being put back over the book {where}.",
+            "Start the server when that is done.",
+        )
+
+
 class BookWriteError(LedgerError):
     """The disk or the server refused the write."""
 

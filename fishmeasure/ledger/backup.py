@@ -34,6 +34,7 @@ from fishmeasure.errors import (
 from fishmeasure.files import sync_folder, taking_place
 from fishmeasure.ledger import tables
 from fishmeasure.ledger.engine import open_file_as_it_lies, reading
+from fishmeasure.ledger.in_use import Hold
 from fishmeasure.ledger.tables import SCHEMA_REVISION
 
 FORMAT: Final = "fishmeasure-backup"
@@ -215,6 +216,8 @@ def restore_backup(
         If the backup is not whole; nothing was changed.
     BackupError
         If there is a book already, or the disk refuses.
+    BookInUseError
+        If a server is running on the book.
     """
     _check_is_backup(source)
     if book.exists() and not force:
@@ -224,17 +227,22 @@ def restore_backup(
         book.parent.mkdir(parents=True, exist_ok=True)
         with tempfile.TemporaryDirectory(dir=data_dir, prefix=".restore-") as spare:
             content = _unpack(source, Path(spare), only_book=False)
-            for path in sorted(Path(spare).rglob("*")):
-                name = path.relative_to(spare).as_posix()
-                if _FILE.fullmatch(name):
-                    with taking_place(data_dir / name) as part:
-                        _copy(path, part)
-            with taking_place(book) as part:
-                _copy(Path(spare) / BOOK, part)
-                _set_aside(book)  # once there is room for the new one
+            with Hold(book, alone=True):
+                _put_in_place(Path(spare), data_dir, book)
     except OSError as error:
         raise BackupError.of_disk(str(data_dir), error.strerror or str(error)) from None
     return content
+
+
+def _put_in_place(spare: Path, data_dir: Path, book: Path) -> None:
+    for path in sorted(spare.rglob("*")):
+        name = path.relative_to(spare).as_posix()
+        if _FILE.fullmatch(name):
+            with taking_place(data_dir / name) as part:
+                _copy(path, part)
+    with taking_place(book) as part:
+        _copy(spare / BOOK, part)
+        _set_aside(book)  # once there is room for the new one
 
 
 def _check_is_backup(source: Path) -> None:
