@@ -47,7 +47,7 @@ def _add_all(parser: argparse.ArgumentParser) -> None:
     parser.add_argument("out", type=Path, help="where the weights go")
     parser.add_argument("--minutes", type=float, default=8.0)
     parser.add_argument("--workers", type=int, default=15)
-    parser.add_argument("--batch", type=int, default=40)
+    parser.add_argument("--batch", type=int, default=48)
     parser.add_argument("--seed", type=int, default=0)
     parser.add_argument("--rate", type=float, default=1.5e-3)
     parser.add_argument("--device", default="cuda")

@@ -8,7 +8,7 @@ import torch
 from onnx import TensorProto, helper, numpy_helper
 
 from fishmeasure.training.network import FindNet, Network
-from fishmeasure.training.start import load_networks
+from fishmeasure.training.weights import load_networks
 
 _LARGE = 500  # numbers; the rest is kept as it is
 

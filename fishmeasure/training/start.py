@@ -1,4 +1,4 @@
-"""Weights to start from: earlier ones, or those of files that users have.
+"""Weights to start from, of the files that users have.
 
 A file for users has the norms folded into the convolutions. Their weights come back
 through the order in which convolutions run, and each norm gets the mean and spread
@@ -17,23 +17,7 @@ from onnx import numpy_helper
 from torch import Tensor, nn
 
 from fishmeasure.training.network import Network, new_networks
-
-
-def load_networks(folder: Path) -> dict[str, Network]:
-    """Return the networks with the ``.pt`` weights that the folder has."""
-    networks = new_networks()
-    for name, network in networks.items():
-        path = folder / f"{name}.pt"
-        if path.exists():
-            network.load_state_dict(torch.load(path, map_location="cpu"))
-    return networks
-
-
-def save_networks(networks: dict[str, Network], folder: Path) -> None:
-    """Write ``NAME.pt`` for each."""
-    folder.mkdir(parents=True, exist_ok=True)
-    for name, network in networks.items():
-        torch.save(network.state_dict(), folder / f"{name}.pt")
+from fishmeasure.training.weights import save_networks
 
 
 def load_folded(network: Network, path: Path, image: Tensor) -> None:

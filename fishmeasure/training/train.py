@@ -23,9 +23,9 @@ from fishmeasure.training.end_patches import (
     ends_of_scenes,
 )
 from fishmeasure.training.network import Network
-from fishmeasure.training.start import load_networks, save_networks
 from fishmeasure.training.supply import Arrays, Supply
 from fishmeasure.training.targets import loss_parts, make_targets, shrink
+from fishmeasure.training.weights import load_networks, save_networks
 
 _AVERAGE_EVERY = 8
 _SHRUNK = (128, 160, 192, 224)
@@ -56,7 +56,7 @@ class Plan:
     out: Path
     minutes: float = 8.0
     steps: int = 1_000_000
-    batch: int = 40
+    batch: int = 48
     workers: int = 15
     pool: int = 48_000
     seed: int = 0
