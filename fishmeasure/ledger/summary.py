@@ -1,11 +1,11 @@
 """What a replay has come to: counts, weights and biomass with their intervals."""
 
 import math
-from datetime import date
+from datetime import date, timedelta
 from typing import Final
 
 from fishmeasure.flags import Problem
-from fishmeasure.ledger.climate import FALLBACK_TEMP_C
+from fishmeasure.ledger.climate import FALLBACK_SD_C, FALLBACK_TEMP_C
 from fishmeasure.ledger.entries import WATER_QUANTITIES, WaterReading
 from fishmeasure.ledger.groups import CohortGroups, Flows, Group
 from fishmeasure.ledger.state import (
@@ -70,8 +70,15 @@ def unit_state(
     )
     water = _latest(readings)
     problems = tuple(problem for cohort in cohorts for problem in cohort.problems)
-    if cohorts and not (unit.monthly_temperature_deg_c or "temperature_deg_c" in water):
-        problems += (_temperature_unknown(unit),)
+    if cohorts and not unit.monthly_temperature_deg_c:
+        read = water.get("temperature_deg_c")
+        problems += (
+            _temperature_unknown(unit)
+            if read is None
+            else _temperature_held(
+                unit, temperature.on(on + timedelta(days=1)), read.on
+            ),
+        )
     return UnitState(
         unit=unit,
         on=on,
@@ -92,6 +99,18 @@ def _temperature_unknown(unit: Unit) -> Problem:
             f"Nothing is known of the water temperature in {unit.name}; "
             f"{FALLBACK_TEMP_C:g} °C is assumed. Enter readings, or the unit's "
             "temperature for each month."
+        ),
+    )
+
+
+def _temperature_held(unit: Unit, temp_c: float, read_on: date) -> Problem:
+    return Problem(
+        code="temperature-held",
+        message=(
+            f"Growth and feed ahead take the water in {unit.name} as it was last read, "
+            f"{temp_c:.3g} °C on {read_on}, for the whole year, give or take "
+            f"{FALLBACK_SD_C:g} °C. Enter the unit's temperature for each month, or "
+            "one figure for a spring that is about constant."
         ),
     )
 

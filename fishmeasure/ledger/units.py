@@ -109,7 +109,8 @@ class Unit:
     ``recirculated_l_per_min`` what a pump sends
     round through filter and plant bed, ``water_respiration_mg_per_l_h`` the oxygen
     that water and bottom use, next to nothing in a clean tank.
-    ``monthly_temperature_deg_c`` has twelve values, January first, or none.
+    ``monthly_temperature_deg_c`` has twelve values, January first, or none; one
+    value, as of a spring, is taken for all twelve.
     ``water_system`` says how the water is kept clean and so which limits apply; None
     is worked out from inflow, recirculation and bed (``system.py``).
     ``biofilter_feed_kg_per_day`` is the daily feed that the filter was sized for.
@@ -143,9 +144,14 @@ class Unit:
         check_fields(self)
         if not self.name.strip():
             raise BadEntryError(field="name", reason="of the unit is empty")
+        if len(self.monthly_temperature_deg_c) == 1:
+            # Set once, as the record is made; from here on it is frozen.
+            year = self.monthly_temperature_deg_c * MONTHS
+            object.__setattr__(self, "monthly_temperature_deg_c", year)
         if len(self.monthly_temperature_deg_c) not in {0, MONTHS}:
             raise BadEntryError(
-                field="monthly_temperature_deg_c", reason="must have 12 values or none"
+                field="monthly_temperature_deg_c",
+                reason="must have 12 values, one for all the year, or none",
             )
 
 

@@ -119,6 +119,7 @@ PROBLEM_MEANINGS = {
     "repeats-differ": "Repeated weighings of a net differ more than the scale's error.",
     "rough-scale": "The scale of the photo is uncertain.",
     "sample-disagrees": "A sample does not agree with the book.",
+    "temperature-held": "Without a year's temperatures the last reading is held.",
     "temperature-unknown": "No water temperature is known for the unit.",
     "tilted": "Taken at a slant, but measured with a wider error.",
     "too-cold-to-feed": "The water is too cold for feeding.",

@@ -800,7 +800,11 @@ def test_unit_without_any_temperature() -> None:
     other = entry(WaterReading, 2, temperature_deg_c=8.0)
     state = replay((bare,), (TROUT,), (stocked, reading, other), on=day(5))
     assert state.unit(bare.id).temperature.on(day(4)) == 7.5
-    assert [p.code for p in state.unit(bare.id).problems] == []
+    (held,) = state.unit(bare.id).problems
+    assert held.code == "temperature-held"
+    assert "7.5 °C on 2026-03-03, for the whole year" in held.message
+    spring = tank("spring", monthly_temperature_deg_c=(8.5,))
+    assert spring.monthly_temperature_deg_c == (8.5,) * 12
 
 
 def test_unknown_temperature_is_said() -> None:

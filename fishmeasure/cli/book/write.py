@@ -1,5 +1,6 @@
 """Units, cohorts and entries written into the book, by FIELD=VALUE."""
 
+import sys
 from dataclasses import replace
 from datetime import date
 from difflib import get_close_matches
@@ -12,10 +13,12 @@ from fishmeasure.cli.book_options import BookOption, opened
 from fishmeasure.cli.options import read_day
 from fishmeasure.cli.output import print_problem
 from fishmeasure.errors import OptionFormatError, UnknownKindError, UnknownRecordError
+from fishmeasure.words import shell_word
 
 if TYPE_CHECKING:
     from fishmeasure.ledger.entries import Entry
     from fishmeasure.ledger.store import Book
+    from fishmeasure.ledger.units import Unit
 
 
 Fields = Annotated[
@@ -90,7 +93,9 @@ def add_command(
     with opened(book, may_be_new=True) as open_:
         plain = _typed(record, fields, open_) | {"id": str(uuid4())}
         if record is Unit:
-            saved = open_.save_unit(from_plain(Unit, plain)).id
+            unit = open_.save_unit(from_plain(Unit, plain))
+            saved = unit.id
+            _ask_temperature(unit)
         elif record is Cohort:
             cohort = from_plain(Cohort, plain)
             load_species(cohort.species_key)  # a slip here would only show much later
@@ -159,6 +164,19 @@ def cancel_command(
         old = _entry(open_, entry)
         back = Cancelled(id=uuid4(), on=old.on, replaces=old.id, note=note)
         print(open_.add(back).added[0])
+
+
+def _ask_temperature(unit: "Unit") -> None:
+    """Ask for the year's water temperature, which growth and feed go by."""
+    if unit.monthly_temperature_deg_c:
+        return
+    print(
+        f"{unit.name}: what is its water temperature over the year? Without it the "
+        "last reading is held for the whole year. Twelve figures from January on, or "
+        f"one for a spring: fishmeasure book change unit {shell_word(unit.name)} "
+        "monthly_temperature_deg_c='[8.5]'",
+        file=sys.stderr,
+    )
 
 
 def _say_doubts(book: "Book", entry: "Entry", today: date) -> None:
