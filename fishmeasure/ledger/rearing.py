@@ -39,6 +39,7 @@ def rearing_unit(unit: Unit) -> RearingUnit:
                 sotr_kg_per_h=flow_m3_per_h * DO_STANDARD_MG_PER_L / 1000.0,
                 alpha=1.0,
                 beta=_RETURN_SATURATION,
+                theta=1.0,  # a flow is the same in cold water
                 relative_sd=0.1,
                 drive="pump",
             ),
