@@ -65,7 +65,7 @@ class UnitLimits:
     with_oxygen
         False leaves oxygen out, where nothing is known of what brings it.
     with_flow_index
-        False leaves the flow index out: it is for new water that flows through.
+        False leaves the flow index out: it is for new water alone that flows through.
     unionised_ammonia_mg_per_l
         None takes the strictest of the species' figures.
     oxygen_use, tan_use

@@ -10,7 +10,7 @@ import pytest
 from fishmeasure.ledger.entries import Entry, Feed, Sample, Stocked, WaterReading
 from fishmeasure.ledger.outlook import UnitOutlook, unit_outlook
 from fishmeasure.ledger.system import loops, water_system
-from fishmeasure.ledger.units import Cohort, Unit, UnitLimits
+from fishmeasure.ledger.units import AerationDevice, Cohort, Unit, UnitLimits
 from fishmeasure.report.outlook_words import sections
 from fishmeasure.stock.outage import outage
 from tests.ledger.build import cohort, day, entry_about, same, tank
@@ -206,6 +206,19 @@ def test_ammonia_read_enters_the_limit() -> None:
     # The model: 0.5 kg x 0.4 x sqrt(0.092 x 0.128) = 21.7 g a day.
     ratio = used(found)["ammonia"].value / without["ammonia"].value
     assert 19.44 / 21.70 < ratio < 1.0
+
+
+def test_with_aerators_a_reading_says_less_than_the_model() -> None:
+    """Whether the blower ran is not known; nor is the flow index asked then."""
+    air = (AerationDevice(name="blower", standard_transfer_g_per_h=90.0),)
+    read = entry(WaterReading, 10, do_mg_per_l=7.1, temperature_deg_c=10.0)
+    sample = replace(fish(75.0)[1], condition_factor=1.3)
+    aired = asked(replace(SPRING, aeration=air), fish(75.0)[0], sample, read)
+    bare = asked(SPRING, fish(75.0)[0], sample)
+    assert not any("Oxygen from the fish" in note for note in aired.notes)
+    assert "oxygen-use-differs" not in codes(aired)
+    assert "flow index" not in used(aired)
+    assert "flow index" in used(bare)
 
 
 # --- own limits ---------------------------------------------------------------------

@@ -51,7 +51,9 @@ def held(
 
     Ammonia worked out from feed counts in water that flows through, and in a loop
     whose biofilter is known; elsewhere only what is read is judged. A plant bed takes
-    nitrogen out and limits no fish.
+    nitrogen out and limits no fish. The flow index stands for the oxygen that new water
+    alone brings, near saturation (Piper et al. 1982): with aerators, or where oxygen
+    was read, the oxygen itself is known better.
     """
     unit, own = state.unit, state.unit.limits
     supplied = oxygen_is_entered(unit)
@@ -67,7 +69,7 @@ def held(
         ph=water.ph if (through and supplied) or _filter_known(state) else None,
         nitrification=_nitrification(state, cohorts, feed),
         with_oxygen=supplied,
-        with_flow_index=through,
+        with_flow_index=through and oxygen is None and not unit.aeration,
         condition_factor=next(
             (
                 item.fish.condition_factor.value
