@@ -29,6 +29,12 @@ GRAMS_PER: Final = {
 _ROUNDING: Final = 1.0 / math.sqrt(12.0)
 
 
+LEAST_FISH_G: Final = 1e-4
+"""Of one fish in a net, the same as where fish are weighed one by one
+(``lwfit.WEIGHTS_G``): lighter than a fry just hatched, so that less is a slip of units.
+Far below it the figures of a sample come to the ends of floating-point numbers."""
+
+
 def to_grams(value: float, unit: str) -> float:
     """Return a weight in grams from ``g``, ``kg``, ``lb`` or ``oz``.
 
@@ -252,6 +258,14 @@ def _check(net: NetWeighing) -> None:
         if reading <= 0.0:
             raise NetValueError(
                 name, "tare_g", f"{net.tare_g:g}", "a tare below the gross weight"
+            )
+        if reading < LEAST_FISH_G * net.fish_count:
+            key = "gross_g" if net.net_g is None else "net_g"
+            raise NetValueError(
+                name,
+                key,
+                f"{reading:g} for {net.fish_count} fish",
+                f"at least {LEAST_FISH_G:.4f} g a fish; look at the unit",
             )
     for fish in net.fish:
         if not (math.isfinite(fish.fork_length_mm) and fish.fork_length_mm > 0.0):

@@ -377,3 +377,55 @@ def test_after_all_of_it_everything_can_be_read(
         answer = server.get(path)
         assert answer.status_code == 200, (path, answer.text[:300])
     assert traces.taken() == []
+
+
+EXTREMES = (5e-324, 1e-200, 1e-30, 1e-12, 1e12, 1e300)
+"""Below and above all that is weighed or measured, the first of them subnormal."""
+
+
+def numbers_in(value: Json) -> Iterator[tuple[Json, Json]]:
+    """Give each place of a number in a body: its container and key."""
+    places = value.items() if isinstance(value, dict) else enumerate(value)
+    for key, inner in list(places):
+        if isinstance(inner, dict | list):
+            yield from numbers_in(inner)
+        elif isinstance(inner, int | float) and not isinstance(inner, bool):
+            yield value, key
+
+
+@pytest.mark.parametrize("net_g", [5e-324, 1e-200, 1e-30, 1e-9, 7e-4])
+def test_a_net_lighter_than_any_fish_is_refused(
+    server: TestClient, net_g: float
+) -> None:
+    """Eight fry just hatched weigh more than 0.8 mg; it was a 500 far below it."""
+    for weighing in ({"net_g": net_g}, {"gross_g": [640, 640 + net_g], "tare_g": 639}):
+        document = {**documents.NETS, "nets": [{"fish": 8, **weighing}]}
+        answer = server.put(f"/v1/samples/{SAMPLE}", json=document)
+        if "net_g" in weighing:
+            assert (answer.status_code, answer.json()["code"]) == (422, "net-value")
+        assert answer.status_code < 500
+
+
+@pytest.mark.slow
+def test_numbers_near_the_ends_of_floats_are_answered(
+    server: TestClient, traces: Traces
+) -> None:
+    """Whatever can be calculated with is, and the rest refused; nothing is a 500."""
+    lone = {**documents.NETS, "nets": [{"fish": 8, "net_g": 1272.5}]}
+    weighed = ("PUT", f"/v1/samples/{SAMPLE}", lone)
+    tried, failed = 0, []
+    for method, path, whole in (*whole_bodies(server), weighed):
+        body = json.loads(json.dumps(whole))
+        if path.endswith("/settings"):  # measures a photo anew, each time
+            continue
+        for holder, key in numbers_in(body):
+            before = holder[key]
+            for value in EXTREMES:
+                holder[key] = value
+                answer = server.request(method, path, json=body)
+                tried += 1
+                if answer.status_code >= 500:
+                    failed.append((path, key, value, traces.taken()[-1][-80:]))
+            holder[key] = before
+    assert tried > 1000
+    assert failed == []
