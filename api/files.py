@@ -4,15 +4,50 @@ A file is written under another name, forced to disk, then renamed, so that a
 photo is either whole or not there, and an acknowledged one survives a power cut.
 """
 
+import contextlib
 import hashlib
 import os
+import sys
+import tempfile
+from collections.abc import Iterator
+from contextlib import contextmanager
 from pathlib import Path
+from typing import IO
 
 from api.errors import NotFoundError
 from fishmeasure.files import write_durably
+from fishmeasure.ledger.in_use import lock_at_once
 
 _END_BYTES = 512
 """The smallest part of a disk that is written as a whole: a sector."""
+
+
+@contextmanager
+def upload_file(folder: Path) -> Iterator[IO[bytes]]:
+    """Give a file for a photo as it was sent, with all that its tags tell.
+
+    Nobody else may read it, and it is gone at the end. While its server lives it is
+    locked, which tells it from one that a crash has left.
+    """
+    with tempfile.NamedTemporaryFile(dir=folder, prefix="upload-") as target:
+        if sys.platform != "win32":  # where an open file cannot be removed anyway
+            lock_at_once(target.fileno(), alone=True)
+        yield target
+
+
+def sweep_uploads(folder: Path) -> None:
+    """Remove the uploads that a crash has left, however young: their tags are private.
+
+    Those of another server that shares the folder are locked.
+    """
+    for left_over in folder.iterdir():
+        with contextlib.suppress(OSError):  # gone meanwhile, or no file
+            with left_over.open("rb+") as file:
+                dead = sys.platform == "win32" or lock_at_once(
+                    file.fileno(), alone=True
+                )
+            if dead:
+                left_over.unlink()
 
 
 class PhotoFiles:

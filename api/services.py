@@ -9,7 +9,7 @@ from typing import Annotated
 
 from fastapi import Depends, Request
 
-from api.files import PhotoFiles
+from api.files import PhotoFiles, sweep_uploads
 from api.pool import WorkerPool
 from api.settings import Settings
 from fishmeasure.errors import LedgerError
@@ -62,10 +62,10 @@ def open_services(settings: Settings) -> Services:
     packaged_species(settings.species)
     folder = settings.data_dir.expanduser()
     incoming = folder / "incoming"
-    incoming.mkdir(parents=True, exist_ok=True)
+    incoming.mkdir(mode=0o700, parents=True, exist_ok=True)
     files = PhotoFiles(folder / "photos")
-    for rubbish in (incoming, files.parts):
-        _sweep(rubbish, settings.upload_timeout_s + settings.measure_timeout_s)
+    sweep_uploads(incoming)
+    _sweep(files.parts, settings.upload_timeout_s + settings.measure_timeout_s)
     where = settings.book or str(folder / "book.sqlite")
     hold = _hold(where)
     try:
@@ -127,7 +127,7 @@ def report_lost_photos(services: Services) -> None:
 
 
 def _sweep(folder: Path, oldest_s: float) -> None:
-    """Remove uploads and files that a crash cut short.
+    """Remove files that a crash cut short.
 
     Those younger than an upload can take may belong to another server that shares
     the folder.

@@ -1,7 +1,6 @@
 """Photos: upload, measurement, pictures, corrections."""
 
 import hashlib
-import tempfile
 from collections.abc import AsyncIterator, Iterator
 from contextlib import asynccontextmanager, contextmanager
 from pathlib import Path
@@ -22,6 +21,7 @@ from api.errors import (
     body_of,
     storage_error,
 )
+from api.files import upload_file
 from api.http import Revision, etag_of, expected_revision, not_modified
 from api.lenses import find_lens
 from api.services import Services, WithServices
@@ -133,7 +133,7 @@ def _known(text: str) -> dict[str, Any] | None:
 async def _on_disk(file: UploadFile, folder: Path) -> AsyncIterator[tuple[Path, str]]:
     """Give the upload as a file of its own and its hash; memory stays small."""
     digest = hashlib.sha256()
-    with tempfile.NamedTemporaryFile(dir=folder, prefix="upload-") as target:
+    with upload_file(folder) as target:
         while chunk := await file.read(CHUNK_BYTES):
             digest.update(chunk)
             target.write(chunk)

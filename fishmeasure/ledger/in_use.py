@@ -42,7 +42,7 @@ class Hold:
         beside = book.with_name(f".{book.name}.in-use")
         self._handle = os.open(beside, os.O_RDWR | os.O_CREAT, 0o666)
         try:
-            taken = _lock(self._handle, alone=alone)
+            taken = lock_at_once(self._handle, alone=alone)
         except OSError as error:
             if error.errno not in _NO_LOCKS:
                 os.close(self._handle)
@@ -63,8 +63,8 @@ class Hold:
         self.close()
 
 
-def _lock(handle: int, *, alone: bool) -> bool:
-    """Return whether the lock could be had at once."""
+def lock_at_once(handle: int, *, alone: bool) -> bool:
+    """Return whether an open file could be locked; closing it lets go."""
     if sys.platform == "win32":
         import msvcrt  # noqa: PLC0415 - only there
 

@@ -11,6 +11,7 @@ from starlette.testclient import TestClient
 
 from api import outlooks, services
 from api.app import create_app
+from api.files import upload_file
 from api.settings import Settings
 from fishmeasure.ledger import archive, rows
 from tests.api.live import COHORT, UNIT, small_photo, unit_body
@@ -84,10 +85,12 @@ def test_all_that_a_server_keeps_stays_in_its_order(
         state = client.get(f"{path}/state", params={"date": "2026-05-20"}).json()
         assert "496" in str(state)
     set_back(4 * 365)
-    upload = tmp_path / "incoming" / "upload-of-another-server"
-    upload.write_bytes(b"half")
-    os.utime(upload, (time.time() + 60, time.time() + 60))  # from before it was set
-    with TestClient(create_app(settings)) as client:
+    with (
+        upload_file(tmp_path / "incoming") as others,  # of another server, living
+        TestClient(create_app(settings)) as client,
+    ):
+        upload = Path(others.name)
+        os.utime(upload, (time.time() + 60, time.time() + 60))  # from before it was set
         assert shown(client) == before
         assert upload.exists()
         for what in ("state", "outlook"):  # a day before the first entry
