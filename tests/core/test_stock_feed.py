@@ -175,6 +175,11 @@ def test_week_of_feed_grows_with_the_fish() -> None:
         assert day.feed_kg.value == pytest.approx(expected)
     total = sum(day.feed_kg.value for day in plan.days)
     assert plan.total_kg.value == pytest.approx(total)
+    # Count, weight and chart err alike on all days, so the week errs as much as a day.
+    middle = plan.days[3].feed_kg
+    assert plan.total_kg.sd / plan.total_kg.value == pytest.approx(
+        middle.sd / middle.value, rel=0.02
+    )
     weights = [day.mean_weight_g.value for day in plan.days]
     assert weights == sorted(weights)
 

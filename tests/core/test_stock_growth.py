@@ -3,6 +3,7 @@
 import csv
 import math
 from collections.abc import Iterator
+from dataclasses import replace
 from datetime import date, timedelta
 from pathlib import Path
 
@@ -13,7 +14,7 @@ from hypothesis import strategies as st
 
 from fishmeasure.errors import NoSamplesError, StockRangeError
 from fishmeasure.stock.figures import load_stock_figures
-from fishmeasure.stock.growth import WeightSample, fit_growth
+from fishmeasure.stock.growth import WeightSample, fit_growth, process_covariance
 from fishmeasure.stock.growth_rates import (
     condition_factor,
     specific_growth_rate,
@@ -423,3 +424,59 @@ def test_estimates_keep_the_level_asked_for() -> None:
         return found.high - found.low
 
     assert width(0.8) < width(0.95)
+
+
+# --- errors by hand -------------------------------------------------------------
+
+
+def test_uneven_and_drifting_growth_add_as_by_hand() -> None:
+    """Spread 0.2, TGC 1.75, 400 degree-days.
+
+    Walk: (0.2 x 1.75 x 0.4)^2 = 0.0196. Drift a step: (0.15 x 1.75)^2 / 0.4 = 0.172266;
+    on the root 0.172266 x 0.4^3 / 3 = 0.003675, on the TGC x 0.4 = 0.068906, on both
+    x 0.4^2 / 2 = 0.013781.
+    """
+    added = process_covariance(0.2, 1.75, 0.4)
+    expected = [[0.023275, 0.013781], [0.013781, 0.068906]]
+    assert added == pytest.approx(np.array(expected), abs=1e-6)
+
+
+def test_projection_carries_walk_and_drift_as_by_hand() -> None:
+    """40 days at 10 °C from a weight and a TGC without error: sqrt(0.023275)."""
+    fit = replace(
+        fit_growth(
+            samples=cohort([125.0], 21), temperature=SPRING, species_key="rainbow-trout"
+        ),
+        tgc_x1000=exact(1.75),
+        root_g=5.0,
+        root_sd_g=0.0,
+        root_tgc_covariance=0.0,
+        step_spread=0.2,
+    )
+    water = ConstantTemperature(temp_c=10.0, sd_c=0.0)
+    projection = project_growth(fit=fit, temperature=water, days=40)
+    assert projection.root_g[-1] == pytest.approx(5.7)
+    assert projection.root_sd_g[-1] == pytest.approx(0.15256, abs=1e-5)
+
+
+def test_error_of_a_length_counts_three_times_in_condition() -> None:
+    """2 % of length is 6 % of K, which goes with its cube."""
+    k = condition_factor(weight_g=exact(200.0), fork_length_mm=lognormal(250.0, 0.02))
+    assert k.value == pytest.approx(1.28)
+    assert k.sd / k.value == pytest.approx(0.06)
+
+
+def test_days_without_growth_are_said() -> None:
+    """Two of three weeks at 21 °C; the trout's feeding ends at 20."""
+    fit = fit_growth(
+        samples=cohort([125.0], 21), temperature=SPRING, species_key="rainbow-trout"
+    )
+    week = timedelta(days=7)
+    day = fit.last_day
+    warm = RecordedTemperature(
+        readings=((day, 12.0), (day + week, 12.0), (day + week + timedelta(1), 21.0)),
+        beyond=ConstantTemperature(temp_c=21.0),
+    )
+    problems = project_growth(fit=fit, temperature=warm, days=21).problems
+    (said,) = (p for p in problems if p.code == "no-growth-temperature")
+    assert "On 13 of 21 days" in said.message

@@ -267,3 +267,45 @@ def test_impossible_harvests_are_refused() -> None:
             harvest_plan(projection=projection, fish_count=count, cv=cv, takes=takes)
     with pytest.raises(StockRangeError):
         dates_at_size(projection=projection, cv=exact(0.2), size_g=0.0)
+
+
+# --- errors by hand -------------------------------------------------------------
+
+
+def by_hand(root_g: np.ndarray, root_sd_g: float) -> GrowthProjection:
+    return GrowthProjection(
+        species_key="rainbow-trout",
+        start=START,
+        root_g=root_g,
+        root_sd_g=np.full(root_g.shape, root_sd_g),
+        level=0.9,
+    )
+
+
+def test_date_carries_the_error_of_the_spread_as_by_hand() -> None:
+    """The first 5 % at 200 g, CV 0.25 +- 0.05, root 4.5 + 0.01 a day without error.
+
+    ln(rank 95 % / mean) = 1.6449 sigma - sigma^2 / 2: 0.37469 at CV 0.25 (sigma
+    0.24622), 0.43978 at 0.30, 0.30614 at 0.20, so its sd is 0.06682. Target root
+    (200 / e^0.37469)^(1/3) = 5.1614: day 67. Reach 1.6449 x 5.1614 x 0.06682 / 3 =
+    0.18910: from 4.9723, day 48, to 5.3505, day 86.
+    """
+    dates = dates_at_size(
+        projection=by_hand(4.5 + 0.01 * np.arange(200), 0.0),
+        cv=lognormal(0.25, 0.2),
+        size_g=200.0,
+    )
+    assert dates.first.day == START + timedelta(days=67)
+    assert dates.first.earliest == START + timedelta(days=48)
+    assert dates.first.latest == START + timedelta(days=86)
+
+
+def test_harvest_carries_the_error_of_the_mean_as_by_hand() -> None:
+    """Root 5 +- 0.1 is a mean of 125 g +- 3 x 0.1 / 5 = 6 %; the CV is exact."""
+    plan = harvest_plan(
+        projection=by_hand(np.array([5.0]), 0.1),
+        fish_count=exact(1000.0),
+        cv=exact(0.3),
+        takes=((START, 100),),
+    )
+    assert plan.taken_kg.sd / plan.taken_kg.value == pytest.approx(0.06, abs=1e-4)

@@ -84,6 +84,14 @@ def test_reading_is_held_against_the_limit() -> None:
     assert any("from memory" in note for note in cold.notes)
 
 
+def test_error_of_the_ph_is_carried_as_by_hand() -> None:
+    """0.1 of pH is ln 10 x 0.1 = 23.0 % where nearly all is ionised (0.18 % is not)."""
+    found = ammonia_reading(
+        species_key="rainbow-trout", tan_mg_per_l=exact(1.0), ph=7.0, temp_c=10.0
+    ).unionised_n_mg_per_l
+    assert found.sd / found.value == pytest.approx(0.2303 * (1 - 0.0018), abs=2e-4)
+
+
 def test_salt_water_is_said_to_be_the_safe_side() -> None:
     """Emerson's figure is for fresh water; hot water is outside it."""
     found = ammonia_reading(

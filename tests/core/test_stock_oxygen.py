@@ -470,3 +470,30 @@ def test_more_flow_keeps_more_fish(flow: float, more: float) -> None:
         ).max_biomass_kg.value
 
     assert 0.0 < room(flow) < room(flow + more)
+
+
+# --- errors by hand -------------------------------------------------------------
+
+
+def test_balance_carries_both_errors_as_by_hand() -> None:
+    """60 L/min at 10.5 mg/L, kept at 5; flow to 5 %, fed trout of 200 g at 12 °C.
+
+    Supply 3.6 m3/h x 5.5 = 19.8 g/h. Demand sqrt(0.30^2 + 0.09^2) = 31.32 %, with the
+    flow's 5 %: 31.72 %. Settled level: (37.8 - use) / 3.6, its low end with the use
+    times exp(1.6449 x 0.30963) = 1.6641 (0.30963 = sqrt(ln(1 + 0.3172^2))), its high
+    end with 1 / 1.6641.
+    """
+    balance = oxygen_balance(
+        unit=RearingUnit(volume_m3=6.0, inflow_l_per_min=60.0, inflow_do_mg_per_l=10.5),
+        species_key="rainbow-trout",
+        biomass_kg=exact(30.0),
+        mean_weight_g=200.0,
+        temp_c=12.0,
+    )
+    room = balance.max_biomass_kg
+    assert balance.supply_g_per_h.value == pytest.approx(19.8)
+    assert room.sd / room.value == pytest.approx(0.3172, abs=2e-4)
+    use = balance.demand_g_per_h.value
+    settled = balance.steady_do_mg_per_l
+    assert settled.low == pytest.approx((37.8 - 1.6641 * use) / 3.6, abs=2e-3)
+    assert settled.high == pytest.approx((37.8 - use / 1.6641) / 3.6, abs=2e-3)

@@ -352,6 +352,28 @@ def test_the_oxygen_rule_stands_beside_the_density_rule() -> None:
     assert organic.capacity_kg.value < own.capacity_kg.value
 
 
+def test_what_the_water_uses_is_not_there_for_the_fish() -> None:
+    """60 L/min at 10.5 mg/L, kept at 5: 19.8 g/h; 6 m3 use 0.5 mg/L/h, 3 g/h of it."""
+
+    def capacity(respiration: float) -> float:
+        unit = RearingUnit(
+            volume_m3=6.0,
+            inflow_l_per_min=60.0,
+            inflow_do_mg_per_l=10.5,
+            water_respiration_mg_per_l_h=respiration,
+        )
+        load = unit_load(
+            unit=unit,
+            groups=(trout(),),
+            temp_c=12.0,
+            limits=UnitLimits(density_kg_per_m3=40.0),
+        )
+        found = next(limit for limit in load.limits if limit.name == "oxygen")
+        return found.capacity_kg.value
+
+    assert capacity(0.5) / capacity(0.0) == pytest.approx(16.8 / 19.8)
+
+
 def test_a_density_keeps_its_declared_spread() -> None:
     """30 % of the tilapia's, none of a limit set for the unit."""
     tilapia = FishGroup(
