@@ -117,6 +117,9 @@ def _named(unit: RearingUnit) -> RearingUnit:
         message = f"a unit has {MOST_ITEMS} aerators at most"
         raise ValueError(message)
     for aerator in (*unit.aerators, *unit.standby):
+        if len(aerator.note) > MOST_ITEMS:
+            message = f"an aerator's note has {MOST_ITEMS} letters at most"
+            raise ValueError(message)
         if len(aerator.name) > MOST_LETTERS or not aerator.name.isprintable():
             message = f"an aerator's name has {MOST_LETTERS} plain letters at most"
             raise ValueError(message)

@@ -101,6 +101,7 @@ def aerator(device: AerationDevice) -> Aerator:
         on_backup=device.on_backup,
         runtime_h=most,
         runtime_least_h=least,
+        note=transfer.note,
     )
 
 

@@ -287,4 +287,12 @@ def supply_notes(unit: RearingUnit, wind_m_per_s: float | None) -> tuple[str, ..
             "Aerators in fish water: alpha 0.8 and beta 0.95 unless set are common "
             "practice without a source."
         )
-    return tuple(notes)
+    if any(device.drive == "pump" for device in unit.aerators):
+        notes.append(
+            "Water that a pump sends round is taken to come back 95 % saturated. A "
+            "filter under water uses oxygen itself (4.57 g for each g of ammonia "
+            "nitrogen, by stoichiometry), which is not counted: measure what comes "
+            "back."
+        )
+    devices = (*unit.aerators, *unit.standby)
+    return (*notes, *dict.fromkeys(device.note for device in devices if device.note))

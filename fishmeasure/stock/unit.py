@@ -30,6 +30,8 @@ class Aerator:
     on_backup
         Whether it goes on when the mains power stops, and then for ``runtime_h`` hours
         at most and ``runtime_least_h`` at least; None where nobody knows how long.
+    note
+        Where its rate comes from, for the screen; empty for a data sheet's.
     """
 
     name: str
@@ -42,6 +44,7 @@ class Aerator:
     on_backup: bool = False
     runtime_h: float | None = None
     runtime_least_h: float | None = None
+    note: str = ""
 
     def __post_init__(self) -> None:
         if self.runtime_h is not None:

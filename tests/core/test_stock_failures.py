@@ -213,6 +213,7 @@ def test_the_command_asks_all_that_can_stop() -> None:
     shown = run(words)
     assert "Intake or screen blocked, or the supply cut: caution (" in shown
     assert "Power cut; or air pump stops: " in shown
+    assert "from memory and not checked" in shown
     found = json.loads(run(f"{words} --json -"))
     assert [r["case"]["cause"] for r in found["outages"]] == [
         "intake",

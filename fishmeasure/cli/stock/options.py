@@ -129,6 +129,7 @@ class UnitOptions:
             name="air pump",
             sotr_kg_per_h=brought.g_per_h / 1000.0,
             relative_sd=brought.relative_sd,
+            note=brought.note,
         )
         return (*found, pump)
 
