@@ -4,6 +4,7 @@ import os
 import time
 from datetime import UTC, date, datetime, timedelta
 from types import SimpleNamespace
+from pathlib import Path
 from typing import Any
 
 import pytest
