@@ -3,8 +3,8 @@
 import os
 import time
 from datetime import UTC, date, datetime, timedelta
-from types import SimpleNamespace
 from pathlib import Path
+from types import SimpleNamespace
 from typing import Any
 
 import pytest
