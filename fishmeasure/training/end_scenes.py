@@ -20,10 +20,13 @@ from fishmeasure.training.noise import Floats, NoiseBank
 from fishmeasure.training.scene import Pose, Sprite, SpriteMaker, draw_pose
 from fishmeasure.training.surfaces import draw_surface
 from fishmeasure.training.things import COVERS, OVER, draw_thing
+from fishmeasure.training.water import moved_at, veil, waves
 
 SIDE_PX = 256
 MAX_ENDS = 8
 _SMALLEST, _LARGEST = 300.0, 1700.0  # fish lengths in pixels
+_AROUND = 0.065  # lengths about the meant end that are in the piece
+_HIDES = 0.22  # how often a fish has about the ground's own tones
 _NO_END = 0.07
 _GAMMA = np.float32(2.2)
 
@@ -73,7 +76,8 @@ def draw_end_scene(maker: SpriteMaker, rng: np.random.Generator) -> EndScene:
         _another(piece, maker, (upright, length), rng)
     if not no_end:
         fork = rng.random() < 0.6
-        at = rng.uniform(0.15, 0.85, 2) * SIDE_PX
+        margin = np.clip(_AROUND * length / SIDE_PX, 0.12, 0.46)
+        at = rng.uniform(margin, 1 - margin, 2) * SIDE_PX
         _lay(piece, maker.draw(upright), (at, float(fork), length), rng)
     meant = len(piece.ends)
     for _ in range(others - below):
@@ -144,6 +148,8 @@ def _lay(
     if not alpha.any():
         return
     colour, opacity = fine_coat(sprite, pose, alpha, piece.sun, rng)
+    if rng.random() < _HIDES:
+        colour = _like_ground(piece, colour, alpha, rng)
     throw_shadow(piece, alpha, length, rng)
     piece.colour += opacity[..., None] * (np.power(colour, _GAMMA) - piece.colour)
     piece.cover += alpha * (1 - piece.cover)
@@ -165,6 +171,16 @@ def _lay(
     if along < 0.5:  # the end that was meant stays second to last
         return
     piece.ends[-2:] = piece.ends[:-3:-1]
+
+
+def _like_ground(
+    piece: Piece, colour: Floats, alpha: Floats, rng: np.random.Generator
+) -> Floats:
+    """Return the skin in about the tones of the ground beside it."""
+    ground = np.power(piece.colour[::8, ::8].mean(axis=(0, 1)), 1 / _GAMMA)
+    own = colour[alpha > 0.5].mean(axis=0)
+    gain = np.clip(ground / np.maximum(own, 0.02), 0.2, 4.0) ** rng.uniform(0.5, 1.0)
+    return np.clip(colour * gain, 0.003, 1.0).astype(np.float32)
 
 
 def _outward(pose: Pose, end: float) -> Floats:
@@ -211,6 +227,8 @@ def _finish(
 ) -> EndScene:
     """Return the photo of the piece and what is true of it."""
     light_end(piece, rng, noise, wet=upright)
+    if rng.random() < (0.8 if upright else 0.06):
+        _flood(piece, rng, noise)
     photo = take_photo(np.power(np.clip(piece.colour, 0, 1.3), 1 / _GAMMA), rng)
     ends = np.zeros((MAX_ENDS, END_COLUMNS), np.float32)
     count = 0
@@ -226,6 +244,27 @@ def _finish(
         cover=np.clip(half * 255 + 0.5, 0, 255).astype(np.uint8),
         ends=ends,
     )
+
+
+def _flood(piece: Piece, rng: np.random.Generator, noise: NoiseBank) -> None:
+    """Put water over the piece; what is true moves with the picture."""
+    shape = piece.cover.shape
+    move_x, move_y = waves(shape, rng, noise)
+    rows, columns = np.indices(shape, dtype=np.float32)
+    layers = np.dstack([piece.colour, piece.cover, piece.shade])
+    layers = cv2.remap(
+        layers,
+        columns + move_x,
+        rows + move_y,
+        cv2.INTER_LINEAR,
+        borderMode=cv2.BORDER_REFLECT,
+    )
+    seen = veil(np.power(np.clip(layers[..., :3], 0, 1.2), 1 / _GAMMA), rng, noise)
+    piece.colour = np.power(np.clip(seen, 0.003, 1.1), _GAMMA)
+    piece.cover = np.ascontiguousarray(layers[..., 3])
+    piece.shade = np.ascontiguousarray(layers[..., 4])
+    for row in piece.ends:
+        row[:2] -= moved_at(row[None, :2], move_x, move_y)[0]
 
 
 def _dark_beyond(piece: Piece, row: Floats) -> bool:

@@ -9,6 +9,7 @@ from fishmeasure.training.shapes import Body, pared
 
 _SHIFT = 5
 _TIMES = 4
+_ENLARGED = -1  # where a sprite keeps the picture that is enlarged
 
 
 def edge_of(body: Body, pose: Pose) -> tuple[Floats, Floats, Floats]:
@@ -65,9 +66,12 @@ def fine_coat(
     """Return colour and opacity of each pixel, rays and shading put to it."""
     height, width = alpha.shape
     map_x, map_y, _ = inverse(sprite, pose, (0, 0, width, height), grid=8)
-    picture = np.dstack([sprite.colour, _clear(sprite), sprite.trunk])
     placed = cv2.remap(
-        picture, map_x, map_y, cv2.INTER_LINEAR, borderMode=cv2.BORDER_REPLICATE
+        _fine_picture(sprite),
+        map_x,
+        map_y,
+        cv2.INTER_LINEAR,
+        borderMode=cv2.BORDER_REPLICATE,
     )
     colour, clear, trunk = placed[..., :3], placed[..., 3], placed[..., 4]
     fin = 1 - trunk
@@ -88,6 +92,15 @@ def fine_coat(
         )
         colour = colour * (1 + grain * rough)[..., None]
     return np.clip(colour, 0.003, 1.0).astype(np.float32), opacity.astype(np.float32)
+
+
+def _fine_picture(sprite: Sprite) -> Floats:
+    """Return colour, how clear and how much trunk, soft enough to be enlarged."""
+    if _ENLARGED not in sprite.levels:
+        picture = np.dstack([sprite.colour, _clear(sprite), sprite.trunk])
+        picture = cv2.GaussianBlur(picture, (0, 0), 0.7)
+        sprite.levels[_ENLARGED] = (picture, picture)
+    return sprite.levels[_ENLARGED][0]
 
 
 def _clear(sprite: Sprite) -> Floats:

@@ -83,7 +83,7 @@ def take_photo(image: Floats, rng: np.random.Generator) -> np.ndarray:
     image = np.clip(image, 0, 1.3) ** np.float32(np.exp(rng.normal(0, 0.22)))
     mean = image.mean()
     image = mean + (image - mean) * np.float32(rng.uniform(0.55, 1.25))
-    grey = image.mean(axis=2, keepdims=True)
+    grey = cv2.transform(image, np.full((1, 3), 1 / 3, np.float32))[..., None]
     colourful = 0.0 if rng.random() < 0.03 else rng.uniform(0.45, 1.15)
     image = grey + (image - grey) * np.float32(colourful)
     size = image.shape[1], image.shape[0]

@@ -30,6 +30,7 @@ MAX_FISH = 200
 MAX_THINGS = 8
 OUTSIDE_GREY = 128  # what the rectified plane shows where the photo ends
 _SAMPLES = 24
+_LONG_SHADOW = 0.14  # of the length, where the sun stands at 45 degrees
 _LIES_ON = 0.06  # share of its area over others: touching tails do not raise a fish
 _DARK = 0.25  # share of the light taken: a shadow that shows
 _STOCK = {SIDE: 60, UPRIGHT: 25}
@@ -369,6 +370,8 @@ def _box(
 ) -> tuple[int, int, int, int] | None:
     half = max(sprite.origin[1], len(sprite.shape) - sprite.origin[1])
     pad = half / sprite.scale * pose.length + 3
+    if canvas.hard_light:  # room for the shadow
+        pad += _LONG_SHADOW * pose.length * float(np.hypot(*canvas.sun))
     end = (sprite.shape.shape[1] - sprite.origin[0]) / sprite.scale
     inside = (pose.along >= -0.04) & (pose.along <= end + 0.03)
     low = pose.points[inside].min(axis=0) - pad
@@ -456,7 +459,7 @@ def _cast_shadow(
     soft = max(0.5, length * rng.uniform(0.004, 0.04))
     dark = rng.uniform(0.1, 0.65)
     if canvas.hard_light:  # the sun itself: sharp and dark
-        height, soft = length * rng.uniform(0.02, 0.16), rng.uniform(0.3, 1.0)
+        height, soft = length * rng.uniform(0.02, _LONG_SHADOW), rng.uniform(0.3, 1.0)
         dark = rng.uniform(0.45, 0.88)
     move = np.array(
         [[1, 0, canvas.sun[0] * height], [0, 1, canvas.sun[1] * height]], np.float32

@@ -14,6 +14,18 @@ from fishmeasure.training.noise import Floats, NoiseBank
 Painter = Callable[[tuple[int, int], np.random.Generator, NoiseBank], Floats]
 
 
+_BOARDS = (
+    (0.94, 0.94, 0.92),
+    (0.94, 0.94, 0.92),
+    (0.16, 0.36, 0.68),
+    (0.22, 0.55, 0.80),
+    (0.16, 0.52, 0.34),
+    (0.45, 0.68, 0.50),
+    (0.72, 0.74, 0.75),
+    (0.07, 0.07, 0.08),
+)
+
+
 def _tone(rng: np.random.Generator) -> Floats:
     """Return a colour as things about a fish farm have: mostly dull, some bright."""
     if rng.random() < 0.7:
@@ -34,7 +46,11 @@ def _filled(shape: tuple[int, int], tone: Floats) -> Floats:
 
 def plain(shape: tuple[int, int], rng: np.random.Generator, noise: NoiseBank) -> Floats:
     """Paint plastic, painted board or paper."""
-    image = _filled(shape, _tone(rng))
+    tone = _tone(rng)
+    if rng.random() < 0.3:  # boards and trays as they are sold
+        board = np.array(_BOARDS[int(rng.integers(len(_BOARDS)))], np.float32)
+        tone = np.clip(board * rng.uniform(0.75, 1.1), 0.02, 0.99).astype(np.float32)
+    image = _filled(shape, tone)
     cloud = noise.cut(shape, rng, 0.9) * rng.uniform(0, 0.06)
     grain = noise.cut(shape, rng, 0.0) * rng.uniform(0, 0.025)
     return image * (1 + cloud + grain)[..., None]

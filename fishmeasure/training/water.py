@@ -25,8 +25,16 @@ def under_water(
 ) -> None:
     """Put water over what lies in ``inside`` (0 to 1 by pixel)."""
     _ripple(canvas, inside, rng, noise)
-    shape = canvas.cover.shape
-    colour = canvas.colour
+    colour = veil(canvas.colour, rng, noise)
+    canvas.colour += inside[..., None] * (colour - canvas.colour)
+    np.clip(canvas.colour, 0.003, 1.1, out=canvas.colour)
+    for row in canvas.fish:
+        row[col.IN_WATER] = 1.0
+
+
+def veil(colour: Floats, rng: np.random.Generator, noise: NoiseBank) -> Floats:
+    """Return the picture as it looks through water, not moved by it."""
+    shape = (colour.shape[0], colour.shape[1])
     if rng.random() < 0.5:
         colour = colour * _caustics(shape, rng, noise)[..., None]
     clear = rng.uniform(0.85, 1.0) if rng.random() < 0.6 else rng.uniform(0.45, 0.9)
@@ -37,29 +45,15 @@ def under_water(
         colour = cv2.GaussianBlur(colour, (0, 0), rng.uniform(0.4, 1.6))
     colour = np.asarray(colour, np.float32)
     _matter(colour, rng)
-    colour = _mirror(colour, rng, noise)
-    canvas.colour += inside[..., None] * (colour - canvas.colour)
-    np.clip(canvas.colour, 0.003, 1.1, out=canvas.colour)
-    for row in canvas.fish:
-        row[col.IN_WATER] = 1.0
+    return _mirror(colour, rng, noise)
 
 
 def _ripple(
     canvas: Canvas, inside: Floats, rng: np.random.Generator, noise: NoiseBank
 ) -> None:
     """Move picture and truth by the slope of small waves, up to 3 pixels."""
-    strong = rng.uniform(0, 0.5) if rng.random() < 0.6 else rng.uniform(0.4, 1.4)
     shape = canvas.cover.shape
-    wave = noise.cut(shape, rng, rng.uniform(0.85, 1.0), (rng.uniform(0.7, 2), 1.0))
-    wave = cv2.GaussianBlur(wave, (0, 0), rng.uniform(6, 14))
-    move_x, move_y = (
-        cv2.Sobel(wave, cv2.CV_32F, 1, 0),
-        cv2.Sobel(wave, cv2.CV_32F, 0, 1),
-    )
-    size = float(np.sqrt((move_x**2 + move_y**2).mean())) + 1e-6
-    gain = (inside * (strong / size)).astype(np.float32)
-    move_x = np.clip(move_x * gain, -4, 4)
-    move_y = np.clip(move_y * gain, -4, 4)
+    move_x, move_y = (part * inside for part in waves(shape, rng, noise))
     rows, columns = np.indices(shape, dtype=np.float32)
     map_x, map_y = columns + move_x, rows + move_y
     canvas.colour = cv2.remap(
@@ -77,13 +71,27 @@ def _ripple(
     if not count:
         return
     for row, outward in zip(canvas.fish, canvas.outward, strict=True):
-        row[:4] -= _at(row[:4].reshape(2, 2), move_x, move_y).ravel()
-        outward[:] = outward - _at(outward, move_x, move_y)
+        row[:4] -= moved_at(row[:4].reshape(2, 2), move_x, move_y).ravel()
+        outward[:] = outward - moved_at(outward, move_x, move_y)
     points = canvas.points[:count].reshape(-1, 2)
-    points -= _at(points, move_x, move_y)
+    points -= moved_at(points, move_x, move_y)
 
 
-def _at(points: Floats, move_x: Floats, move_y: Floats) -> Floats:
+def waves(
+    shape: tuple[int, ...], rng: np.random.Generator, noise: NoiseBank
+) -> tuple[Floats, Floats]:
+    """Return from how far off each pixel is seen: the slope of small waves."""
+    strong = rng.uniform(0, 0.5) if rng.random() < 0.6 else rng.uniform(0.4, 1.4)
+    size = (shape[0], shape[1])
+    wave = noise.cut(size, rng, rng.uniform(0.85, 1.0), (rng.uniform(0.7, 2), 1.0))
+    wave = cv2.GaussianBlur(wave, (0, 0), rng.uniform(6, 14))
+    moves = [cv2.Sobel(wave, cv2.CV_32F, 1, 0), cv2.Sobel(wave, cv2.CV_32F, 0, 1)]
+    gain = strong / (float(np.sqrt((moves[0] ** 2 + moves[1] ** 2).mean())) + 1e-6)
+    x, y = (np.clip(move * np.float32(gain), -4, 4) for move in moves)
+    return x, y
+
+
+def moved_at(points: Floats, move_x: Floats, move_y: Floats) -> Floats:
     """Return the movement at some points."""
     height, width = move_x.shape
     x = np.clip(np.rint(points[:, 0]).astype(int), 0, width - 1)
