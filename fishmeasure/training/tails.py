@@ -23,7 +23,9 @@ def draw_tail(half_base: float, kind: int, rng: np.random.Generator) -> Floats:
     spread wide.
     """
     middle = max(rng.uniform(0.08, 0.2), half_base)
-    spread = max(rng.uniform(0.045, 0.15), half_base * 1.15)
+    closed = rng.random() < 0.25
+    spread = half_base * (rng.uniform(1.1, 1.5) if closed else rng.uniform(1.5, 3.6))
+    spread = float(np.clip(spread, 0.035, 0.24))
     if kind == FORKED:
         depth = rng.choice([rng.uniform(0.06, 0.3), rng.uniform(0.3, 1.3)])
         power = rng.uniform(0.9, 2.4)
