@@ -46,9 +46,11 @@ def _pick(
     """
     chord = (fish[..., 2:4] - fish[..., 0:2]).norm(dim=2)
     fits = (fish[..., 8] > 0) & (chord > _SMALLEST_PX)
-    rate = torch.where(fits.any(dim=1), 1.0, _EMPTY_RATE).cpu()
+    shown = fits & (fish[..., 6] > 0.5)
+    rate = torch.where(shown.any(dim=1), 1.0, _EMPTY_RATE).cpu()
     scene = torch.multinomial(rate, count, replacement=True, generator=generator)
-    return scene.to(fish.device), fits, torch.where(fits, chord**1.5, 0.0) + 1e-6
+    odds = chord**1.5 * (0.2 + fish[..., 6])  # those that can be seen, more often
+    return scene.to(fish.device), fits, torch.where(fits, odds, 0.0) + 1e-6
 
 
 def draw_crops(
