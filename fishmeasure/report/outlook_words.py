@@ -247,6 +247,8 @@ def _limits(limits: Limits | None, outlook: UnitOutlook) -> list[str]:
         if load.room_kg > 0.0
         else f"{number(-load.room_kg, 2)} kg too much at the unsafe end"
     )
+    if not limits.room_known and load.room_kg >= 0.0:
+        room = "what room there is for more is not known"
     if wait is not None:
         room = "no room while the water is as it is"
     lines = [f"Used: {used}.", f"First reached: {load.limiting.name}; {room}."]
@@ -258,7 +260,7 @@ def _limits(limits: Limits | None, outlook: UnitOutlook) -> list[str]:
         )
     elif ahead.fish_to_take_out > 0:
         lines.append(_too_many(limits))
-    elif wait is None:
+    elif wait is None and limits.room_known:
         first = (
             "; add none before temperature and oxygen were read"
             if outlook.now.verdict == "unknown"

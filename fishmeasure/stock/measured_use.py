@@ -82,11 +82,11 @@ def measured_oxygen_g_per_h(
     """Return the oxygen that the fish use, from what the water lost on its way.
 
     Every supply at the oxygen read, less what the water itself uses: for an inflow
-    alone, flow x (oxygen of the inflow - oxygen read). None without an inflow, and
-    with aerators: whether they ran at the time, and what they bring in this water, is
-    known less well than what the fish use.
+    alone, flow x (oxygen of the inflow - oxygen read). Aerators are taken to have run
+    at the time and to bring what is entered, so with them it is an upper figure. None
+    without an inflow.
     """
-    if unit.inflow_l_per_min <= 0.0 or unit.aerators:
+    if unit.inflow_l_per_min <= 0.0:
         return None
     supplies = unit_supplies(unit, temp_c)
     flow_m3_per_h = unit.inflow_l_per_min * 0.06

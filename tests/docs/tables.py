@@ -93,8 +93,10 @@ def problems() -> str:
 
 
 PROBLEM_MEANINGS = {
+    "aeration-short": "Oxygen was read lower than inflow and aerators would leave it.",
     "ammonia-over-criterion": "Total ammonia is over what may last at this pH.",
     "ammonia-over-limit": "Un-ionised ammonia is over the species' limit.",
+    "biofilter-unknown": "What more feed the filter of a loop can clean is not known.",
     "blurred": "Blurred, but measured with a wider error.",
     "bulk-only": "No fish was measured: the spread is that of typical batches.",
     "count-differs": "Photos and hand count of a net differ.",

@@ -217,6 +217,17 @@ def test_with_aerators_a_reading_says_less_than_the_model() -> None:
     bare = asked(SPRING, fish(75.0)[0], sample)
     assert not any("Oxygen from the fish" in note for note in aired.notes)
     assert "oxygen-use-differs" not in codes(aired)
+    # With the blower as entered the water would hold more than 7.1 mg/L: less room
+    # than nothing is known, and it is said.
+    assert "aeration-short" in codes(aired)
+    assert aired.limits is not None
+    assert aired.limits.ahead.fingerlings == 0
+    assert aired.limits.load.room_kg <= 0.0
+    full = replace(read, do_mg_per_l=10.0)
+    good = asked(replace(SPRING, aeration=air), *fish(20.0), full)
+    assert "aeration-short" not in codes(good)
+    assert good.limits is not None
+    assert good.limits.ahead.fingerlings > 0
     assert "flow index" not in used(aired)
     assert "flow index" in used(bare)
 

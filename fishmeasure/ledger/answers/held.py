@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 from typing import Final
 
+from fishmeasure.flags import Problem
 from fishmeasure.ledger.answers.ask import Attempts
 from fishmeasure.ledger.answers.feed import Feeding
 from fishmeasure.ledger.answers.fish import CohortOutlook
@@ -13,6 +14,7 @@ from fishmeasure.ledger.system import loops, system_note, water_system
 from fishmeasure.stock.factors import FishGroup, UnitLimits
 from fishmeasure.stock.figures import load_stock_figures
 from fishmeasure.stock.measured_use import (
+    DIFFERS_SD,
     WeighedUse,
     measured_oxygen_g_per_h,
     measured_tan_g_per_day,
@@ -32,10 +34,13 @@ TAN_RELATIVE_SD: Final = 0.15  # of a drop test; common practice, no source
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Held:
-    """The limits, with what readings added to them."""
+    """The limits, with what readings added to them.
+
+    ``no_room`` says that nobody knows whether more fish could be borne.
+    """
 
     limits: UnitLimits
-    oxygen: WeighedUse | None
+    no_room: bool
     notes: tuple[str, ...]
 
 
@@ -58,11 +63,18 @@ def held(
     unit, own = state.unit, state.unit.limits
     supplied = oxygen_is_entered(unit)
     through = water_system(unit) == "flow-through"
+    read = _oxygen_read(state, water, groups)
     oxygen = oxygen_use(state, water, groups)
+    short = oxygen is None and read is not None and read.in_sd > DIFFERS_SD
     tan = _tan_use(state, water, cohorts, feed) if through else None
     for use, what in ((oxygen, "oxygen"), (tan, "ammonia")):
         if use is not None and use.differs:
             tried.say(f"{what}-use-differs", _differs(state, use, what))
+    no_room = _filter_unknown(state)
+    if short:
+        no_room = _aerators_fall_short(state, water)
+    if no_room is not None:
+        tried.problems.append(no_room)
     limits = UnitLimits(
         density_kg_per_m3=own.max_density_kg_per_m3,
         do_mg_per_l=own.min_do_mg_per_l,
@@ -89,7 +101,7 @@ def held(
         for use, what, per in ((oxygen, "Oxygen", "g/h"), (tan, "Ammonia", "g/day"))
         if use is not None
     ]
-    return Held(limits=limits, oxygen=oxygen, notes=tuple(notes))
+    return Held(limits=limits, no_room=no_room is not None, notes=tuple(notes))
 
 
 def protein_percent(cohorts: tuple[CohortOutlook, ...], feed: Feeding | None) -> float:
@@ -102,14 +114,30 @@ def protein_percent(cohorts: tuple[CohortOutlook, ...], feed: Feeding | None) ->
     )
 
 
-def room_unknown(state: UnitState) -> str | None:
-    """Return why no room for more fish can be given; None where it can."""
+def _filter_unknown(state: UnitState) -> Problem | None:
+    """Return why a loop's room cannot be given; None where it can."""
     if not loops(state.unit) or _filter_known(state):
         return None
-    return (
-        f"How much more feed the filter of {state.unit.name} can clean is not known, "
-        "so no room for more fish is given. Enter for the unit the feed a day that its "
-        "biofilter was sized for."
+    return Problem(
+        code="biofilter-unknown",
+        message=(
+            f"How much more feed the filter of {state.unit.name} can clean is not "
+            "known, so no room for more fish is given. Enter for the unit the feed a "
+            "day that its biofilter was sized for."
+        ),
+    )
+
+
+def _aerators_fall_short(state: UnitState, water: Water) -> Problem:
+    read = water.do_mg_per_l
+    return Problem(
+        code="aeration-short",
+        message=(
+            f"Oxygen in {state.unit.name} was read at {read.value if read else 0:.3g} "
+            "mg/L, less than fish of this weight would leave of what its inflow and "
+            "aerators bring as entered. So no room for more fish is given. Look "
+            "whether the aerators run and bring what is entered, and read again."
+        ),
     )
 
 
@@ -118,8 +146,18 @@ def oxygen_use(
 ) -> WeighedUse | None:
     """Return the oxygen of the fish as modelled and as the reading has it.
 
-    None without a fresh reading or an inflow.
+    None without a fresh reading or an inflow, and with aerators: whether they ran, and
+    what they bring in this water, is known less well than what the fish use.
     """
+    if rearing_unit(state.unit).aerators:
+        return None
+    return _oxygen_read(state, water, groups)
+
+
+def _oxygen_read(
+    state: UnitState, water: Water, groups: tuple[FishGroup, ...]
+) -> WeighedUse | None:
+    """Return both figures, aerators taken to run as entered."""
     if water.do_mg_per_l is None or not groups:
         return None
     parts = [

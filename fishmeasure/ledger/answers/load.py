@@ -11,7 +11,6 @@ from fishmeasure.ledger.answers.held import (
     TAN_RELATIVE_SD,
     held,
     protein_percent,
-    room_unknown,
 )
 from fishmeasure.ledger.answers.water import Water
 from fishmeasure.ledger.rearing import rearing_unit
@@ -44,7 +43,11 @@ from fishmeasure.stock.stocking_ahead import (
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Limits:
-    """How near the unit is to its limits, now and ahead."""
+    """How near the unit is to its limits, now and ahead.
+
+    ``room_known`` is False where nobody knows whether more fish could be borne; then
+    none may be added.
+    """
 
     load: UnitLoad
     ahead: StockingOutlook
@@ -53,6 +56,7 @@ class Limits:
     ammonia: AmmoniaReading | None
     nitrate: NitrateTrend | None
     bed: BedBalance | None
+    room_known: bool = True
     notes: tuple[str, ...] = ()
 
 
@@ -102,9 +106,7 @@ def limits(
     load = unit_load(
         unit=unit, groups=groups, temp_c=water.temp_c, limits=against.limits
     )
-    why = room_unknown(state)
-    if why is not None:
-        tried.say("biofilter-unknown", why)
+    if against.no_room:
         ahead = replace(ahead, fingerlings=0, fingerlings_kg=0.0)
         load = replace(load, room_kg=min(load.room_kg, 0.0))
     return Limits(
@@ -115,6 +117,7 @@ def limits(
         ammonia=tried.get(lambda: _ammonia(state, water, known)),
         nitrate=tried.get(lambda: _nitrate(state, water, known, feed)),
         bed=_bed(state, feed),
+        room_known=not against.no_room,
         notes=against.notes,
     )
 

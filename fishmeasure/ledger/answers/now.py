@@ -6,7 +6,6 @@ from typing import Final
 from fishmeasure.flags import Problem
 from fishmeasure.ledger.answers.feed import Feeding
 from fishmeasure.ledger.answers.fish import CohortOutlook
-from fishmeasure.ledger.answers.held import room_unknown
 from fishmeasure.ledger.answers.load import Limits
 from fishmeasure.ledger.state import UnitState
 from fishmeasure.ledger.system import loops, water_system
@@ -110,8 +109,9 @@ def hold(
     ration_kg = None if feeding is None else feeding.today_kg
     # Beside fish of unknown weight, or where what limits them is not known, nobody
     # knows what room there is.
-    known = state.biomass_kg is not None and room_unknown(state) is None
-    room_kg = _room_kg(limits) if limits is not None and known else None
+    room_kg = None
+    if limits is not None and limits.room_known and state.biomass_kg is not None:
+        room_kg = _room_kg(limits)
     if "feeding" in now.stops:
         feeding = None if feeding is None else _no_feed(feeding)
         ration_kg = NOTHING
