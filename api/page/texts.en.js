@@ -284,7 +284,6 @@ export const TEXTS = {
   "answer.saved": "Saved into the book.",
   "answer.to-unit": "To the unit",
 
-  "now.do": "Do now:",
   "now.measure": "Enter a reading of the water",
   "now.waits": "until the water is better: {what}",
   "now.about-oxygen": "oxygen",

@@ -31,7 +31,7 @@ def head(outlook: UnitOutlook) -> Head:
     return Head(
         verdict=now.verdict,
         headline=now.headline,
-        do_now=f"Do now: {now.do_now[0].lower()}{now.do_now[1:]}" if now.do_now else "",
+        do_now=now.do_now,
         lines=tuple(one.message for one in now.reasons[1:]) + now.not_judged,
         warnings=tuple(p.message for p in outlook.problems if p not in said),
     )

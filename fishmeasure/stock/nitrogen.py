@@ -288,6 +288,7 @@ class NitrateTrend:
     limit_n_mg_per_l: float
     days_to_limit: int | None
     notes: tuple[str, ...] = ()
+    problems: tuple[Problem, ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -360,6 +361,7 @@ def nitrate_trend(
         settled = max(
             0.0, net / loop.exchange_m3_per_day + loop.inflow_nitrate_n_mg_per_l
         )
+    days_to_limit = int(over[0]) if over.size else None
     return NitrateTrend(
         days=frozen(times),
         nitrate_n_mg_per_l=frozen(middle),
@@ -367,8 +369,24 @@ def nitrate_trend(
         high_mg_per_l=frozen(high),
         settled_mg_per_l=settled,
         limit_n_mg_per_l=limit.value,
-        days_to_limit=int(over[0]) if over.size else None,
+        days_to_limit=days_to_limit,
         notes=(limit.note(f"Limit {limit.value:g} mg/L nitrate nitrogen"), TAN_NOTE),
+        problems=_nitrate_problems(limit.value, days_to_limit),
+    )
+
+
+def _nitrate_problems(limit: float, days: int | None) -> tuple[Problem, ...]:
+    if days is None:
+        return ()
+    when = "now" if days == 0 else f"in {days} days"
+    return (
+        Problem(
+            code="nitrate-over-limit" if days == 0 else "nitrate-limit-ahead",
+            message=(
+                f"Nitrate may be over the limit of {limit:g} mg/L as N {when}. "
+                "Exchange more water, feed less or add plants."
+            ),
+        ),
     )
 
 

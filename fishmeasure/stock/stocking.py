@@ -175,7 +175,7 @@ def _load_problems(limits: list[Limit]) -> tuple[Problem, ...]:
             message=(
                 f"{limit.name.capitalize()}: {percent(limit.used_fraction.value)} of "
                 f"the limit is used, it may be {percent(limit.used_fraction.high)}. "
-                "Take fish out, feed less or add to what limits."
+                "Feed less, add to what limits, or keep fewer fish."
             ),
         )
         for limit in limits

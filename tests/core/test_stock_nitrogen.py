@@ -1,6 +1,7 @@
 """Nitrogen: Emerson's table, nitrogen of the feed, nitrate, plant beds."""
 
 import csv
+from functools import partial
 from pathlib import Path
 
 import numpy as np
@@ -248,3 +249,21 @@ def test_uptake_is_what_the_balanced_feed_makes() -> None:
     )
     taken = plant_uptake_g_per_day(crop="raft", bed_m2=12.0)
     assert taken.value == pytest.approx(made.value)
+
+
+def test_nitrate_that_reaches_its_limit_is_a_problem() -> None:
+    """1 g a day into 1 m3 without exchange is 1 mg/L a day: 70 reaches 75 on day 6."""
+    loop = NitrogenLoop(volume_m3=1.0, exchange_m3_per_day=0.0)
+    trend = partial(
+        nitrate_trend,
+        species_key="rainbow-trout",
+        loop=loop,
+        nitrogen_g_per_day=exact(1.0),
+        days=30,
+    )
+    (ahead,) = trend(start_n_mg_per_l=70.0).problems
+    assert ahead.code == "nitrate-limit-ahead"
+    assert "75 mg/L as N in 6 days" in ahead.message
+    (now,) = trend(start_n_mg_per_l=80.0).problems
+    assert now.code == "nitrate-over-limit"
+    assert trend(start_n_mg_per_l=3.0).problems == ()

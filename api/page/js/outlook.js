@@ -35,7 +35,7 @@ export function nowBanner({ now }) {
     banner(
       kind,
       now.headline,
-      now.do_now ? h("p", h("strong", t("now.do")), ` ${now.do_now}`) : null,
+      now.do_now ? h("p", h("strong", now.do_now)) : null,
       others.map((line) => h("p", line)),
     ),
   );
@@ -70,9 +70,9 @@ export function outlookCard(outlook) {
   ];
   return card(
     t("outlook.title"),
+    otherProblems(outlook).map(({ message }) => banner("warn", null, h("p", message))),
     rows.length ? h("dl.outlook", rows.map(row)) : null,
     rows.length ? levelNote(outlook) : null,
-    otherProblems(outlook).map(({ message }) => banner("warn", null, h("p", message))),
     cautions(outlook.cautions.slice(0, MOST_CAUTIONS)),
   );
 }

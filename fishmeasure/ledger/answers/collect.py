@@ -15,12 +15,24 @@ from fishmeasure.flags import Problem
 # here ranks as something that is not known.
 SEVERITY: Final[tuple[tuple[str, ...], ...]] = (
     ("act",),
-    ("too-warm-to-feed", "too-cold-to-feed", "ammonia-over-limit"),
+    (
+        "too-warm-to-feed",
+        "too-cold-to-feed",
+        "no-stocking-temperature",
+        "ammonia-over-limit",
+        "ammonia-over-criterion",
+    ),
     ("watch",),
     ("over-limit", "nitrate-over-limit"),
     ("near-limit", "nitrate-limit-ahead"),
     ("no-fish", "no-weight", "load-incomplete", "no-oxygen-supply"),
-    ("sample-disagrees", "sample-off-track", "outside-range"),
+    (
+        "sample-disagrees",
+        "sample-off-track",
+        "oxygen-use-differs",
+        "ammonia-use-differs",
+        "outside-range",
+    ),
     ("outside-source-range",),
 )
 _RANKS: Final = {code: rank for rank, codes in enumerate(SEVERITY) for code in codes}
