@@ -32,6 +32,8 @@ SEVERITY: Final[tuple[tuple[str, ...], ...]] = (
         "oxygen-use-differs",
         "ammonia-use-differs",
         "outside-range",
+        "temperature-held",
+        "no-growth-temperature",
     ),
     ("outside-source-range",),
 )
