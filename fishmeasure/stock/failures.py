@@ -43,7 +43,7 @@ def failures_of(unit: RearingUnit) -> tuple[Failure, ...]:
 def failure_name(unit: RearingUnit, cause: OutageCause, device: str = "") -> str:
     """Return what has stopped, in words."""
     air = [found.name for found in unit.aerators if found.drive == "air"]
-    return {
+    name = {
         "power": "Power cut",
         "pump": "Pump stops",
         "intake": "Intake or screen blocked, or the supply cut",
@@ -51,3 +51,4 @@ def failure_name(unit: RearingUnit, cause: OutageCause, device: str = "") -> str
         "device": f"{device} alone stops",
         "oxygen": "Oxygen supply empty",
     }[cause]
+    return f"{name[:1].upper()}{name[1:]}"

@@ -127,6 +127,12 @@ def test_an_outlook_answers_what_a_grower_asks(
         name: outlook["outage"][name]
         for name in ("value", "sd", "low", "high", "level")
     }
+    stops = {stop["cause"]: stop["name"] for stop in outlook["outages"]}
+    assert stops["intake"] == "Intake or screen blocked, or the supply cut"
+    assert stops["blower"] == "Blower stops"
+    for stop in outlook["outages"]:
+        low, high = (stop["to_critical"]["minutes"][end] for end in ("low", "high"))
+        assert stop["to_caution"]["minutes"]["low"] <= low <= high
 
 
 def test_without_a_date_it_is_the_servers_day(
