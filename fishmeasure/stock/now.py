@@ -15,6 +15,7 @@ from fishmeasure.stock.water_case import (
     Setting,
     Stop,
     Verdict,
+    fish_name,
     sentence,
 )
 from fishmeasure.stock.water_rules import RULES, saturation_percent
@@ -85,7 +86,7 @@ def judge_water(readings: Readings, setting: Setting) -> Now:
 
 def _headline(reasons: list[Reason], setting: Setting) -> str:
     if not reasons:
-        fish = " and ".join(key.replace("-", " ") for key in setting.species_keys)
+        fish = " and ".join(fish_name(key) for key in setting.species_keys)
         return f"The water is good for {fish or 'fish'}, by what was read."
     first = reasons[0]
     return f"{_HEADS[first.verdict]} {first.message}"

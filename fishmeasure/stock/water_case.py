@@ -6,7 +6,7 @@ from datetime import time
 from typing import Final, Literal
 
 from fishmeasure.stock.bands import WaterBands, water_bands
-from fishmeasure.stock.figures import Figure
+from fishmeasure.stock.figures import Figure, load_stock_figures, stock_species
 
 Verdict = Literal["good", "watch", "act", "unknown"]
 Quantity = Literal["oxygen", "temperature", "ammonia", "nitrite", "ph", "nitrate"]
@@ -216,9 +216,14 @@ class Case:
             one = figure(bands)
             if one is not None:
                 source = one.note(f"{one.value:g}")
-                found.append(Bound(value=one.value, source=source, whose=_name(key)))
+                found.append(
+                    Bound(value=one.value, source=source, whose=fish_name(key))
+                )
         return found
 
 
-def _name(key: str) -> str:
-    return key.replace("-", " ") if key else "food fish"
+def fish_name(key: str) -> str:
+    """Return a species in words, as within a sentence."""
+    if key in stock_species():
+        return load_stock_figures(key).common_name
+    return key.replace("-", " ") or "food fish"
