@@ -2,7 +2,7 @@
 
 import dataclasses
 import math
-from datetime import date
+from datetime import date, time
 from typing import Any
 from uuid import UUID
 
@@ -17,7 +17,7 @@ def plain(value: Any) -> Any:
         return {name: plain(item) for name, item in fields if not callable(item)}
     if isinstance(value, dict):
         return {str(key): plain(item) for key, item in value.items()}
-    if isinstance(value, date | UUID):
+    if isinstance(value, date | time | UUID):
         return str(value)
     if hasattr(
         value, "tolist"
