@@ -130,15 +130,21 @@ def _ammonia_fresh(readings: Readings) -> bool:
 class _Needed:
     """A reading without which no water is good."""
 
+    code: str
     name: str
     label: str
     unit: str
 
 
 _NEEDED: Final[dict[Quantity, _Needed]] = {
-    "oxygen": _Needed(name="do_mg_per_l", label="Oxygen", unit="mg/L"),
+    "oxygen": _Needed(
+        code="oxygen-unknown", name="do_mg_per_l", label="Oxygen", unit="mg/L"
+    ),
     "temperature": _Needed(
-        name="temperature_deg_c", label="The water's temperature", unit="°C"
+        code="temperature-unknown",
+        name="temperature_deg_c",
+        label="The water's temperature",
+        unit="°C",
     ),
 }
 
@@ -152,7 +158,7 @@ def _unknown(about: Quantity, readings: Readings) -> Reason:
         value = f"{read.value:g} {needed.unit}"
         what = f"{needed.label} was last {read.when} ({value}), too long ago to go by"
     return Reason(
-        code=f"{about}-unknown",
+        code=needed.code,
         about=about,
         verdict="unknown",
         message=f"{what}. Measure it now and enter it.",

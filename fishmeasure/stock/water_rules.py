@@ -298,7 +298,7 @@ def _above(
             else ""
         )
         return Reason(
-            code=f"{about}-high",
+            code="nitrite-high" if about == "nitrite" else "nitrate-high",
             about=about,
             verdict="act" if danger else "watch",
             message=(

@@ -69,20 +69,28 @@ def error_codes() -> dict[str, str]:
     }
 
 
+_WITH_CODES = {"Problem", "Reason", "_Needed"}
+
+
 def problem_codes() -> set[str]:
-    """Return the codes of all ``Problem`` records in the sources."""
-    found = set()
-    for path in sorted((ROOT / "fishmeasure").rglob("*.py")):
-        for node in ast.walk(ast.parse(path.read_text(encoding="utf-8"))):
-            if isinstance(node, ast.Call) and getattr(node.func, "id", "") == "Problem":
-                found |= {
-                    keyword.value.value
-                    for keyword in node.keywords
-                    if keyword.arg == "code"
-                    and isinstance(keyword.value, ast.Constant)
-                    and isinstance(keyword.value.value, str)
-                }
-    return found
+    """Return the codes of all problems, and of the water's reasons, in the sources."""
+    return {
+        code.value
+        for path in sorted((ROOT / "fishmeasure").rglob("*.py"))
+        for node in ast.walk(ast.parse(path.read_text(encoding="utf-8")))
+        if isinstance(node, ast.Call) and getattr(node.func, "id", "") in _WITH_CODES
+        for keyword in node.keywords
+        if keyword.arg == "code"
+        for code in _either(keyword.value)
+        if isinstance(code, ast.Constant) and isinstance(code.value, str)
+    }
+
+
+def _either(value: ast.expr) -> tuple[ast.expr, ...]:
+    """Return what an expression may be: itself, or both sides of a choice."""
+    if isinstance(value, ast.IfExp):
+        return value.body, value.orelse
+    return (value,)
 
 
 def problems() -> str:
@@ -95,6 +103,7 @@ def problems() -> str:
 PROBLEM_MEANINGS = {
     "aeration-short": "Oxygen was read lower than inflow and aerators would leave it.",
     "ammonia-high": "The water now: too much ammonia; watch or act.",
+    "ammonia-unknown": "Ammonia is not known, where it must be.",
     "ammonia-over-criterion": "Total ammonia is over what may last at this pH.",
     "ammonia-over-limit": "Un-ionised ammonia is over the species' limit.",
     "biofilter-unknown": "What more feed the filter of a loop can clean is not known.",
@@ -107,6 +116,7 @@ PROBLEM_MEANINGS = {
     "marker-missing": "A marker of the sheet was not seen.",
     "net-disagrees": "A net does not agree with the others; the reason is given.",
     "net-unused": "A net gives nothing: neither weighed nor measured.",
+    "near-limit": "A limit of the unit may be passed, at the unsafe end.",
     "nitrate-high": "The water now: too much nitrate.",
     "nitrate-limit-ahead": "Nitrate may reach its limit within the time ahead.",
     "nitrate-over-limit": "Nitrate may be over its limit.",
@@ -122,6 +132,8 @@ PROBLEM_MEANINGS = {
     "outside-species-range": "Fish are outside the range of the length-weight line.",
     "overexposed": "Too bright: paper or wet fish have lost their edge.",
     "oxygen-low": "The water now: too little oxygen; watch or act.",
+    "over-limit": "A limit of the unit is likely passed.",
+    "oxygen-unknown": "Oxygen was not read of late.",
     "oxygen-supersaturated": "The water now: too much gas; watch or act.",
     "ph-high": "The water now: too alkaline; watch or act.",
     "ph-low": "The water now: too acid; watch or act.",
