@@ -171,11 +171,19 @@ class PlaneScale:
     def scale_gradients(self, points_px: FloatArray) -> FloatArray:
         """Return (n, 2, 8) change of the log scale in x and y by each parameter."""
         gradients = np.zeros((len(points_px), 2, 8))
+        around_px, span_px = self._around(points_px)
+        rays = self.camera.normalise(around_px)
         for parameter, variance in enumerate(np.diag(self.covariance)):
             if variance > 0.0:
                 step = 0.1 * float(np.sqrt(variance))
-                plus = self._moved(parameter, step).log_scale(points_px)
-                minus = self._moved(parameter, -step).log_scale(points_px)
+                moved = [self._moved(parameter, sign * step) for sign in (1.0, -1.0)]
+                plus, minus = (
+                    plane._log_scale_of(  # noqa: SLF001 - of the same class
+                        rays if parameter > 1 else plane.camera.normalise(around_px),
+                        span_px,
+                    )
+                    for plane in moved
+                )
                 gradients[:, :, parameter] = (plus - minus) / (2.0 * step)
         return gradients
 
@@ -197,13 +205,20 @@ class PlaneScale:
 
     def log_scale(self, points_px: FloatArray) -> FloatArray:
         """Return (n, 2) natural log of mm per px along the photo's x and y."""
+        around_px, span_px = self._around(points_px)
+        return self._log_scale_of(self.camera.normalise(around_px), span_px)
+
+    def _around(self, points_px: FloatArray) -> tuple[FloatArray, float]:
+        """Return four points around each, and how far opposite ones are apart."""
         half = 0.01 * self.camera.focal_px  # local, yet far above rounding
         steps = np.array([[half, 0.0], [-half, 0.0], [0.0, half], [0.0, -half]])
-        around = (points_px[:, None, :] + steps).reshape(-1, 2)
-        world = self.to_plane_mm(around).reshape(-1, 2, 2, 2)
-        logs: FloatArray = np.log(
-            np.linalg.norm(world[:, :, 0] - world[:, :, 1], axis=2) / (2.0 * half)
-        )
+        return (points_px[:, None, :] + steps).reshape(-1, 2), 2.0 * half
+
+    def _log_scale_of(self, rays: FloatArray, span_px: float) -> FloatArray:
+        """Return the log scale from the rays of points around each."""
+        world = self._meet(rays, 0.0).reshape(-1, 2, 2, 2)
+        gaps = world[:, :, 0] - world[:, :, 1]
+        logs: FloatArray = np.log(np.hypot(gaps[..., 0], gaps[..., 1]) / span_px)
         return logs
 
     def to_plane_mm(
@@ -215,10 +230,12 @@ class PlaneScale:
         point above the plane seen as if on it looks too far from the foot of the
         camera.
         """
-        rays = np.column_stack(
-            [self.camera.normalise(points_px), np.ones(len(points_px))]
-        )
-        directions = rays @ self.rotation  # rows are R^T ray
+        return self._meet(self.camera.normalise(points_px), height_mm)
+
+    def _meet(self, rays: FloatArray, height_mm: FloatArray | float) -> FloatArray:
+        """Return (n, 2) world X, Y where rays (n, 2) reach ``height_mm``."""
+        # rows are R^T (x, y, 1)
+        directions = rays @ self.rotation[:2] + self.rotation[2]
         origin = -self.rotation.T @ self.translation_mm
         steps: FloatArray = (-np.asarray(height_mm) - origin[2]) / directions[:, 2]
         points_mm: FloatArray = origin[:2] + steps[:, None] * directions[:, :2]

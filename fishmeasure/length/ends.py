@@ -205,11 +205,13 @@ def _without_fins(
     parameter: FloatArray, reach: FloatArray, fin_height: float
 ) -> FloatArray:
     """Return a smooth profile under the fins: what stands out of it hardly counts."""
+    basis = legendre.legvander(parameter, 4)  # near orthogonal: squares do no harm
     weights = np.ones_like(reach)
     profile = reach
     for _ in range(8):
-        fit = legendre.legfit(parameter, reach, 4, w=weights)
-        profile = np.asarray(legendre.legval(parameter, fit), dtype=np.float64)
+        weighted = basis.T * weights**2
+        fit = np.linalg.solve(weighted @ basis, weighted @ reach)
+        profile = np.asarray(basis @ fit, dtype=np.float64)
         above = np.maximum(reach - profile, 0.0) / fin_height
         weights = 1.0 / (1.0 + above**2)
     return profile

@@ -28,6 +28,7 @@ ITERATIONS = 4
 STATIONS = 120
 ACROSS = 121
 DENSE = 1000
+_EVEN_BASIS = legendre.legvander(np.linspace(-1.0, 1.0, STATIONS), DEGREE)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -144,9 +145,11 @@ def _dense(contour: FloatArray) -> FloatArray:
 def _farthest_pair(contour: FloatArray) -> tuple[int, int]:
     """Return the indices of the two points of the outline farthest apart."""
     thin = contour[::4]
-    gaps = np.sum((thin[:, None] - thin[None]) ** 2, axis=2)
+    around = cv2.convexHull(thin.astype(np.float32), returnPoints=False).ravel()
+    corners = thin[around]
+    gaps = np.sum((corners[:, None] - corners[None]) ** 2, axis=2)
     first, second = np.unravel_index(int(np.argmax(gaps)), gaps.shape)
-    return int(first) * 4, int(second) * 4
+    return int(around[first]) * 4, int(around[second]) * 4
 
 
 def _split_midline(contour: FloatArray, first: int, second: int) -> FloatArray:
@@ -216,9 +219,9 @@ def _refit(curve: FloatArray, cells: FloatArray, depth: FloatArray) -> FloatArra
     body = (total > 0) & (index >= low + cut) & (index <= high - cut)
     means = np.column_stack(sums)[body] / total[body, None]
     parameter = 2.0 * (index[body] - low - cut) / (high - low - 2.0 * cut) - 1.0
-    fit = legendre.legfit(parameter, means, DEGREE)
-    ends = np.linspace(-1.0, 1.0, STATIONS)
-    middle = np.asarray(legendre.legval(ends, fit).T, dtype=np.float64)
+    basis = legendre.legvander(parameter, DEGREE)
+    fit = np.linalg.lstsq(basis, means)[0]
+    middle = np.asarray(_EVEN_BASIS @ fit, dtype=np.float64)
     return _extend(middle, (END_SHARE + OVERHANG) / (1.0 - 2.0 * END_SHARE))
 
 
