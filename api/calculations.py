@@ -25,24 +25,31 @@ from pydantic import (
 
 from api.model_of import description
 from api.schemas import In
-from fishmeasure.flags import Problem
-from fishmeasure.stock import growth, growth_rates, harvest, nitrogen, oxygen, stocking
-from fishmeasure.stock.factors import FishGroup
-from fishmeasure.stock.feed import Ration, feed_conversion, ration
-from fishmeasure.stock.outage import OutageResult, biomass_for_hours, outage
-from fishmeasure.stock.outage_fall import OutageCase, OutageCause
-from fishmeasure.stock.oxygen import Feeding
-from fishmeasure.stock.projection import GrowthProjection, project_growth
-from fishmeasure.stock.propagation import exact
-from fishmeasure.stock.saturation import Water, oxygen_saturation_mg_per_l
-from fishmeasure.stock.temperature import (
+from fishmeasure.base.estimate import DEFAULT_LEVEL, Estimate
+from fishmeasure.base.flags import Problem
+from fishmeasure.husbandry import (
+    growth,
+    growth_rates,
+    harvest,
+    nitrogen,
+    oxygen,
+    stocking,
+)
+from fishmeasure.husbandry.factors import FishGroup
+from fishmeasure.husbandry.feed import Ration, feed_conversion, ration
+from fishmeasure.husbandry.outage import OutageResult, biomass_for_hours, outage
+from fishmeasure.husbandry.outage_fall import OutageCase, OutageCause
+from fishmeasure.husbandry.oxygen import Feeding
+from fishmeasure.husbandry.projection import GrowthProjection, project_growth
+from fishmeasure.husbandry.propagation import exact
+from fishmeasure.husbandry.saturation import Water, oxygen_saturation_mg_per_l
+from fishmeasure.husbandry.temperature import (
     ConstantTemperature,
     MonthlyTemperature,
     TemperatureForecast,
 )
-from fishmeasure.stock.unit import RearingUnit
-from fishmeasure.stock.weekly import WeeklyHarvest, weekly_plan
-from fishmeasure.uncertainty import DEFAULT_LEVEL, Estimate
+from fishmeasure.husbandry.unit import RearingUnit
+from fishmeasure.husbandry.weekly import WeeklyHarvest, weekly_plan
 
 
 def _float(number: float) -> float:

@@ -12,7 +12,7 @@ from starlette.exceptions import HTTPException
 
 from api.headers import add_headers
 from api.observe import REQUEST_ID_HEADER, request_id
-from fishmeasure.errors import (
+from fishmeasure.base.errors import (
     FishMeasureError,
     LedgerError,
     PhotoError,

@@ -5,12 +5,12 @@ from collections.abc import Callable
 from typing import Any
 
 from api.services import Services
-from fishmeasure.errors import FishMeasureError, SampleError, UnknownRecordError
-from fishmeasure.ledger.archive import StoredSample
+from fishmeasure.base.errors import FishMeasureError, SampleError, UnknownRecordError
+from fishmeasure.estimation.sample import SampleFile, sample_from_document
+from fishmeasure.photo.measurement import PhotoMeasurement, photo_from_json
 from fishmeasure.pipeline import SampleMeasurement, measure_sample
-from fishmeasure.results import PhotoMeasurement, photo_from_json
-from fishmeasure.samplefile import SampleFile, sample_from_document
 from fishmeasure.species import packaged_species
+from fishmeasure.store.archive import StoredSample
 
 Json = dict[str, Any]
 

@@ -7,10 +7,10 @@ from collections.abc import Iterable, Iterator
 from typing import Any
 
 from api.services import Services
-from fishmeasure.cells import text_to_cell
-from fishmeasure.ledger.archive import Page, StoredPhoto, StoredSample
-from fishmeasure.ledger.exchange import book_to_csv, book_to_json
-from fishmeasure.results import csv_rows, photo_from_json
+from fishmeasure.base.cells import text_to_cell
+from fishmeasure.photo.measurement import csv_rows, photo_from_json
+from fishmeasure.store.archive import Page, StoredPhoto, StoredSample
+from fishmeasure.store.exchange import book_to_csv, book_to_json
 
 PAGE = 100
 BOOK_TABLES = ("units", "cohorts", "entries", "remarks")

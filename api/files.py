@@ -15,8 +15,8 @@ from pathlib import Path
 from typing import IO
 
 from api.errors import NotFoundError
-from fishmeasure.files import write_durably
-from fishmeasure.ledger.in_use import lock_at_once
+from fishmeasure.base.files import write_durably
+from fishmeasure.store.in_use import lock_at_once
 
 _END_BYTES = 512
 """The smallest part of a disk that is written as a whole: a sector."""

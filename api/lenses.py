@@ -8,9 +8,9 @@ from pathlib import Path
 
 from api.errors import NotFoundError
 from api.services import Services
-from fishmeasure.errors import LensFileError
-from fishmeasure.files import write_durably
-from fishmeasure.lens import LensProfile, read_lens
+from fishmeasure.base.errors import LensFileError
+from fishmeasure.base.files import write_durably
+from fishmeasure.photo.lens import LensProfile, read_lens
 
 log = logging.getLogger(__name__)
 

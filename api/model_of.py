@@ -8,7 +8,7 @@ from typing import Annotated, Any, Literal, Union, get_args, get_origin, get_typ
 
 from pydantic import BaseModel, ConfigDict, Field, WithJsonSchema, create_model
 
-from fishmeasure.ledger.values import MaxLength, Within
+from fishmeasure.book.values import MaxLength, Within
 
 # Longest first: the first that fits is taken.
 _UNITS = (

@@ -14,9 +14,9 @@ from fastapi.openapi.utils import get_openapi
 from api.errors import ErrorBody
 from api.guard import OPEN_PATHS
 from api.model_of import description
-from fishmeasure.ledger.codec import to_plain
-from fishmeasure.ledger.demo import demo_book
-from fishmeasure.ledger.entries import entry_to_plain
+from fishmeasure.book.codec import to_plain
+from fishmeasure.book.entries import entry_to_plain
+from fishmeasure.store.demo import demo_book
 
 Json = dict[str, Any]
 DEMO_DAY = dt.date(2026, 5, 2)

@@ -12,7 +12,7 @@ from pydantic import BeforeValidator, ConfigDict, Field
 
 from api.model_of import model_of
 from api.schemas import Out, ProblemOut
-from fishmeasure.ledger.units import Cohort, Unit
+from fishmeasure.book.units import Cohort, Unit
 
 UnitModel = model_of(Unit)
 CohortModel = model_of(Cohort)

@@ -8,13 +8,13 @@ from uuid import UUID
 from api import outlook_schemas as out
 from api.schemas import ProblemOut
 from api.services import Services
-from fishmeasure.ledger.answers import CohortOutlook
-from fishmeasure.ledger.entries import Sample
-from fishmeasure.ledger.netsample import sample_entry as ledger_entry
-from fishmeasure.ledger.outlook import UnitOutlook, unit_outlook
-from fishmeasure.ledger.rows import newest
-from fishmeasure.plain import plain
-from fishmeasure.uncertainty import Estimate
+from fishmeasure.base.estimate import Estimate
+from fishmeasure.base.plain import plain
+from fishmeasure.book.entries import Sample
+from fishmeasure.book.netsample import sample_entry as ledger_entry
+from fishmeasure.outlook import CohortOutlook
+from fishmeasure.outlook.unit import UnitOutlook, unit_outlook
+from fishmeasure.store.rows import newest
 
 Json = dict[str, Any]
 WEEK_DAYS = 7

@@ -10,7 +10,7 @@ from datetime import UTC, datetime
 from uuid import uuid4
 
 from api.errors import TooManyTriesError, WrongCodeError
-from fishmeasure.ledger.archive import Archive, Device
+from fishmeasure.store.archive import Archive, Device
 
 CODE_DIGITS = 8
 MAX_FAILURES = 5

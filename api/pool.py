@@ -13,8 +13,8 @@ from concurrent.futures.process import BrokenProcessPool
 from typing import ParamSpec, TypeVar
 
 from api.errors import BusyError
+from fishmeasure.base.errors import PhotoError
 from fishmeasure.batch import start_processes
-from fishmeasure.errors import PhotoError
 
 P = ParamSpec("P")
 T = TypeVar("T")

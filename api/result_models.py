@@ -12,8 +12,8 @@ from pydantic import BaseModel, Field, create_model
 from api.model_of import description
 from api.outlook_schemas import EstimateOut
 from api.schemas import Out, ProblemOut
-from fishmeasure.flags import Problem
-from fishmeasure.uncertainty import Estimate
+from fishmeasure.base.estimate import Estimate
+from fishmeasure.base.flags import Problem
 
 _KNOWN: dict[Any, Any] = {
     Estimate: EstimateOut,

@@ -6,7 +6,7 @@ from typing import Annotated, Any, Generic, Literal, TypeVar
 from pydantic import BaseModel, ConfigDict, Field, FiniteFloat
 
 from api.errors import ErrorBody
-from fishmeasure.plane import ScaleMethod
+from fishmeasure.photo.plane import ScaleMethod
 
 T = TypeVar("T")
 

@@ -12,11 +12,11 @@ from fastapi import Depends, Request
 from api.files import PhotoFiles, sweep_uploads
 from api.pool import WorkerPool
 from api.settings import Settings
-from fishmeasure.errors import LedgerError
-from fishmeasure.ledger.archive import Archive
-from fishmeasure.ledger.in_use import Hold
-from fishmeasure.ledger.store import Book, open_book
+from fishmeasure.base.errors import LedgerError
 from fishmeasure.species import packaged_species
+from fishmeasure.store.archive import Archive
+from fishmeasure.store.book import Book, open_book
+from fishmeasure.store.in_use import Hold
 
 log = logging.getLogger(__name__)
 

@@ -11,14 +11,14 @@ from typing import Any
 from PIL import ExifTags, Image, ImageOps
 
 from api.files import PhotoFiles
-from fishmeasure.errors import FishMeasureError, PhotoError
-from fishmeasure.lens import LensProfile
-from fishmeasure.overlay import OverlayFish, overlay_jpeg
-from fishmeasure.photo import BROKEN_FILE_ERRORS, SIDEWAYS, read_photo
-from fishmeasure.picture_size import fitted
+from fishmeasure.base.errors import FishMeasureError, PhotoError
+from fishmeasure.photo.image import BROKEN_FILE_ERRORS, SIDEWAYS, read_photo
+from fishmeasure.photo.lens import LensProfile
+from fishmeasure.photo.measurement import photo_from_json, photo_to_json
+from fishmeasure.photo.overlay import OverlayFish, overlay_jpeg
+from fishmeasure.photo.picture_size import fitted
+from fishmeasure.photo.privacy import strip_private_tags
 from fishmeasure.pipeline import PhotoSettings, measure_photo
-from fishmeasure.privacy import strip_private_tags
-from fishmeasure.results import photo_from_json, photo_to_json
 from fishmeasure.species import packaged_species
 
 Json = dict[str, Any]

@@ -26,8 +26,8 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import IO, Any, Self
 
-from fishmeasure.errors import ResultFileError
-from fishmeasure.files import taking_place
+from fishmeasure.base.errors import ResultFileError
+from fishmeasure.base.files import taking_place
 
 if sys.platform != "win32":
     import fcntl

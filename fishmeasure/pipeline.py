@@ -4,30 +4,30 @@ from collections.abc import Callable
 from dataclasses import dataclass, field, replace
 from typing import Any
 
-from fishmeasure.errors import FishMeasureError, NoMarkerError
-from fishmeasure.flags import Problem
-from fishmeasure.length import measure_length, shape_of
-from fishmeasure.lens import LensProfile
-from fishmeasure.markers import KnownDistance, find_plane
-from fishmeasure.netweigh import NetWeighing, fish_in_net, shared_length_sd
-from fishmeasure.photo import DEFAULT_LIMITS, Photo, PhotoLimits, read_photo
-from fishmeasure.plane import PlaneScale
-from fishmeasure.population import (
+from fishmeasure.base.errors import FishMeasureError, NoMarkerError
+from fishmeasure.base.flags import Problem
+from fishmeasure.estimation.model import (
     PopulationEstimate,
     estimate_population,
     estimate_to_json,
 )
-from fishmeasure.quality import check_photo
-from fishmeasure.results import (
+from fishmeasure.estimation.nets import NetWeighing, fish_in_net, shared_length_sd
+from fishmeasure.estimation.sample import NetEntry, SampleFile
+from fishmeasure.photo.image import DEFAULT_LIMITS, Photo, PhotoLimits, read_photo
+from fishmeasure.photo.length import measure_length, shape_of
+from fishmeasure.photo.lens import LensProfile
+from fishmeasure.photo.markers import KnownDistance, find_plane
+from fishmeasure.photo.measurement import (
     MeasuredFish,
     PhotoMeasurement,
     photo_to_json,
     problem_to_json,
 )
-from fishmeasure.samplefile import NetEntry, SampleFile
-from fishmeasure.segment import Segmenter, default_segmenter
+from fishmeasure.photo.plane import PlaneScale
+from fishmeasure.photo.quality import check_photo
+from fishmeasure.photo.segment import Segmenter, default_segmenter
+from fishmeasure.photo.weight import fish_weight
 from fishmeasure.species import Species, load_species
-from fishmeasure.weight import fish_weight
 
 NO_FISH = Problem(
     code="no-fish",

@@ -12,9 +12,9 @@ from api.model_of import model_of, plain, union_of
 from api.outlook_schemas import CohortModel, UnitModel
 from api.schemas import In, Items, Out
 from api.services import WithServices
-from fishmeasure.ledger.codec import from_plain, to_plain
-from fishmeasure.ledger.entries import ENTRY_KINDS, entry_from_plain, entry_to_plain
-from fishmeasure.ledger.units import Cohort, Unit
+from fishmeasure.book.codec import from_plain, to_plain
+from fishmeasure.book.entries import ENTRY_KINDS, entry_from_plain, entry_to_plain
+from fishmeasure.book.units import Cohort, Unit
 
 router = APIRouter(prefix="/v1", tags=["book"])
 

@@ -11,8 +11,8 @@ from api.calculations import CALCULATIONS, input_model, title_of
 from api.errors import NotCalculableError
 from api.result_models import result_of
 from api.schemas import Items, Out
-from fishmeasure.plain import plain
-from fishmeasure.stock import cautions
+from fishmeasure.base.plain import plain
+from fishmeasure.husbandry import cautions
 
 router = APIRouter(prefix="/v1/calculations", tags=["calculations"])
 

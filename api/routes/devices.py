@@ -10,7 +10,7 @@ from api.guard import COOKIE
 from api.pairing import Pairing
 from api.schemas import In, Items, Out
 from api.services import WithServices
-from fishmeasure.ledger.archive import Device
+from fishmeasure.store.archive import Device
 
 router = APIRouter(prefix="/v1/devices", tags=["devices"])
 

@@ -15,8 +15,8 @@ from api.exports import table_csv, whole_json
 from api.outlooks import today
 from api.schemas import In, Out
 from api.services import WithServices
-from fishmeasure.ledger.demo import ABOUT, demo_book
-from fishmeasure.ledger.exchange import book_from_document
+from fishmeasure.store.demo import ABOUT, demo_book
+from fishmeasure.store.exchange import book_from_document
 
 router = APIRouter(prefix="/v1", tags=["exchange"])
 

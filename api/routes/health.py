@@ -11,8 +11,8 @@ from api.observe import Metrics
 from api.schemas import Out
 from api.services import WithServices
 from fishmeasure import __version__
-from fishmeasure.flags import FLAGS
-from fishmeasure.stock import cautions
+from fishmeasure.base.flags import FLAGS
+from fishmeasure.husbandry import cautions
 
 router = APIRouter()
 

@@ -25,11 +25,11 @@ from api.files import upload_file
 from api.http import Revision, etag_of, expected_revision, not_modified
 from api.lenses import find_lens
 from api.services import Services, WithServices
-from fishmeasure.corrections import Correction, apply_corrections
-from fishmeasure.errors import FishMeasureError
-from fishmeasure.ledger.archive import Page, StoredPhoto
-from fishmeasure.results import photo_from_json, photo_to_json
+from fishmeasure.base.errors import FishMeasureError
+from fishmeasure.photo.corrections import Correction, apply_corrections
+from fishmeasure.photo.measurement import photo_from_json, photo_to_json
 from fishmeasure.species import packaged_species
+from fishmeasure.store.archive import Page, StoredPhoto
 
 router = APIRouter(prefix="/v1/photos", tags=["photos"])
 

@@ -11,9 +11,9 @@ from api.lenses import find_lens, keep_lens, list_lenses
 from api.result_models import result_of
 from api.schemas import In, Items, Out
 from api.services import WithServices
-from fishmeasure.lens import LensProfile
-from fishmeasure.plain import plain
-from fishmeasure.sheet import PAGE_KINDS, design_page, page_facts, page_pdf
+from fishmeasure.base.plain import plain
+from fishmeasure.photo.lens import LensProfile
+from fishmeasure.render.sheet import PAGE_KINDS, design_page, page_facts, page_pdf
 from fishmeasure.species import packaged_species, species_keys
 from fishmeasure.species.record import Species
 

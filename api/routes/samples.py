@@ -21,19 +21,19 @@ from api.http import Revision, etag_of, expected_revision, not_modified
 from api.outlook_schemas import AdviceOut
 from api.outlooks import advice_of, outlook_with, sample_entry
 from api.services import Services, WithServices
-from fishmeasure.errors import (
+from fishmeasure.base.errors import (
     BadEntryError,
     PlanError,
     SampleNotEnteredError,
     UnknownRecordError,
     VersionConflictError,
 )
-from fishmeasure.ledger.archive import Page, StoredSample
-from fishmeasure.ledger.entering import check_day, check_species
-from fishmeasure.plain import plain
-from fishmeasure.plots import Theme, sample_line_plot, weight_plot
-from fishmeasure.sampling_plan import FAIR_NETTING, TYPICAL, Spread, plan_nets
+from fishmeasure.base.plain import plain
+from fishmeasure.estimation.plan import FAIR_NETTING, TYPICAL, Spread, plan_nets
+from fishmeasure.render.plots import Theme, sample_line_plot, weight_plot
 from fishmeasure.species import packaged_species
+from fishmeasure.store.archive import Page, StoredSample
+from fishmeasure.store.entering import check_day, check_species
 
 router = APIRouter(prefix="/v1/samples", tags=["samples"])
 

@@ -10,10 +10,10 @@ from api.answers import PDF, SVG
 from api.outlook_schemas import OutlookOut, UnitStateOut
 from api.outlooks import outlook_out, today
 from api.services import WithServices
-from fishmeasure.ledger.outlook import UnitOutlook
-from fishmeasure.plots import Theme
-from fishmeasure.report.history_plots import growth_plot, spread_plot
-from fishmeasure.report.outlook_pdf import outlook_pdf
+from fishmeasure.outlook.unit import UnitOutlook
+from fishmeasure.render.history_plots import growth_plot, spread_plot
+from fishmeasure.render.outlook_pdf import outlook_pdf
+from fishmeasure.render.plots import Theme
 
 router = APIRouter(prefix="/v1/units/{unit_id}", tags=["outlook"])
 

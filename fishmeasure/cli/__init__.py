@@ -14,6 +14,7 @@ from typing import Annotated
 import typer
 
 from fishmeasure import __version__
+from fishmeasure.base.errors import FishMeasureError, ReportWriteError
 from fishmeasure.cli import output, stock
 from fishmeasure.cli.backup import backup_command, restore_command
 from fishmeasure.cli.batch import batch_command
@@ -28,7 +29,6 @@ from fishmeasure.cli.sample import sample_command
 from fishmeasure.cli.serve import serve_command
 from fishmeasure.cli.sheet import sheet_command
 from fishmeasure.cli.species import species_command
-from fishmeasure.errors import FishMeasureError, ReportWriteError
 
 _DISK_FAILURES = {errno.ENOSPC, errno.EDQUOT, errno.EROFS, errno.EFBIG, errno.EIO}
 

@@ -9,7 +9,7 @@ from fishmeasure.cli import output
 from fishmeasure.cli.book_options import BookOption, places
 
 if TYPE_CHECKING:
-    from fishmeasure.ledger.backup import BackupContent
+    from fishmeasure.store.backup import BackupContent
 
 DataOption = Annotated[
     Path | None,
@@ -31,8 +31,8 @@ def backup_command(
     book: BookOption = None,
 ) -> None:
     """Save book, photos and lens profiles in one checked file, while serving too."""
-    from fishmeasure.ledger.backup import make_backup
-    from fishmeasure.ledger.engine import open_to_read
+    from fishmeasure.store.backup import make_backup
+    from fishmeasure.store.engine import open_to_read
 
     folder, where = places(book=book, data=data)
     if "://" not in where and not Path(where).exists():
@@ -61,8 +61,8 @@ def restore_command(
     ] = False,
 ) -> None:
     """Put a backup back, once all of it is checked; stop the server before."""
-    from fishmeasure.errors import BackupError
-    from fishmeasure.ledger.backup import restore_backup
+    from fishmeasure.base.errors import BackupError
+    from fishmeasure.store.backup import restore_backup
 
     folder, where = places(book=book, data=data)
     if "://" in where:

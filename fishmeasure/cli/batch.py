@@ -11,8 +11,8 @@ from typing import TYPE_CHECKING, Annotated, Any
 
 import typer
 
+from fishmeasure.base.errors import BadOptionError, ClusterLostError
 from fishmeasure.cli import options, output
-from fishmeasure.errors import BadOptionError, ClusterLostError
 
 if TYPE_CHECKING:
     from fishmeasure.batch import Workers
@@ -127,7 +127,7 @@ def measure_paths(
     import cv2
 
     from fishmeasure.cli.photo import measure_file
-    from fishmeasure.results import photo_to_json
+    from fishmeasure.photo.measurement import photo_to_json
 
     cv2.setNumThreads(1)  # the photos are the parallel work
     lines = []

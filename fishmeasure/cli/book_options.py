@@ -6,10 +6,10 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
-from fishmeasure.errors import NoBookError
+from fishmeasure.base.errors import NoBookError
 
 if TYPE_CHECKING:
-    from fishmeasure.ledger.store import Book
+    from fishmeasure.store.book import Book
 
 # The same as the server's default, so that both see one book.
 DEFAULT_FOLDER = "~/.local/share/fishmeasure"
@@ -42,7 +42,7 @@ def opened(book: str | None, *, may_be_new: bool = False) -> "Book":
     NoBookError
         If there is none, unless ``may_be_new``.
     """
-    from fishmeasure.ledger.store import open_book
+    from fishmeasure.store.book import open_book
 
     _, where = places(book=book)
     if not (may_be_new or "://" in where or _lies_at(where)):

@@ -9,9 +9,9 @@ from typing import Any, TypeVar
 import typer
 from typer.core import TyperCommand, TyperGroup
 
+from fishmeasure.base.errors import BadOptionError, UnknownCommandError
 from fishmeasure.cli.options import NO_DATA
 from fishmeasure.cli.slips import PROGRAM, slip
-from fishmeasure.errors import BadOptionError, UnknownCommandError
 
 # The parser's own usage error; where it lives differs between versions of typer.
 _UsageError: Any = typer.BadParameter.__mro__[1]

@@ -6,13 +6,13 @@ from typing import TYPE_CHECKING, Annotated, Literal
 
 import typer
 
+from fishmeasure.base.errors import BadOptionError, LengthWeightDataError
+from fishmeasure.base.files import read_at_most
 from fishmeasure.cli.output import write_bytes
-from fishmeasure.errors import BadOptionError, LengthWeightDataError
-from fishmeasure.files import read_at_most
 
 if TYPE_CHECKING:
-    from fishmeasure.arrays import FloatArray
-    from fishmeasure.lwfit import LengthWeightFit
+    from fishmeasure.base.arrays import FloatArray
+    from fishmeasure.species.fit import LengthWeightFit
 
 
 def fit_command(
@@ -39,8 +39,13 @@ def fit_command(
     ] = None,
 ) -> None:
     """Fit W = a L^b to fish weighed and measured one by one."""
-    from fishmeasure.lwfit import book_for, fit_length_weight, own_line, species_toml
     from fishmeasure.species import load_species
+    from fishmeasure.species.fit import (
+        book_for,
+        fit_length_weight,
+        own_line,
+        species_toml,
+    )
     from fishmeasure.species.loader import read_species
 
     kind = load_species(species)
@@ -57,7 +62,7 @@ def fit_command(
         write_bytes(save, text.encode())
         print(f"Saved {save}: use it as --species {save}.")
     if plot is not None:
-        from fishmeasure.plots import fit_plot, plot_format_of
+        from fishmeasure.render.plots import fit_plot, plot_format_of
 
         suffix = plot_format_of(plot.name)
         if suffix is None:
@@ -120,7 +125,7 @@ _NAMES = {
 
 
 def _print(fit: "LengthWeightFit", columns: "dict[str, FloatArray]") -> None:
-    from fishmeasure.lwfit import second_predictor
+    from fishmeasure.species.fit import second_predictor
 
     print(
         f"W = {fit.a_g_cm:.5g} L^{fit.b:.4f} (g, cm {fit.length_kind} length), "

@@ -2,10 +2,10 @@
 
 from typing import TYPE_CHECKING
 
-from fishmeasure.words import shell_word
+from fishmeasure.base.words import shell_word
 
 if TYPE_CHECKING:
-    from fishmeasure.ledger.outlook import UnitOutlook
+    from fishmeasure.outlook.unit import UnitOutlook
 
 _PUMP = '[{"name": "air pump", "gas_l_per_min": …, "diffuser_depth_m": …}]'
 

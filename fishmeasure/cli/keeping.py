@@ -4,14 +4,14 @@ import hashlib
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from fishmeasure.errors import BookWriteError
+from fishmeasure.base.errors import BookWriteError
 
 if TYPE_CHECKING:
     from collections.abc import Mapping
 
-    from fishmeasure.ledger.archive import Archive
+    from fishmeasure.photo.measurement import PhotoMeasurement
     from fishmeasure.pipeline import PhotoSettings
-    from fishmeasure.results import PhotoMeasurement
+    from fishmeasure.store.archive import Archive
 
 
 def keep_photos(
@@ -42,9 +42,9 @@ def keep_photos(
         If a file cannot be read again, or the disk refuses.
     """
     from api.files import PhotoFiles
-    from fishmeasure.files import read_at_most
-    from fishmeasure.privacy import strip_private_tags
-    from fishmeasure.results import photo_to_json
+    from fishmeasure.base.files import read_at_most
+    from fishmeasure.photo.measurement import photo_to_json
+    from fishmeasure.photo.privacy import strip_private_tags
 
     files = PhotoFiles(folder / "photos")
     kept = []

@@ -19,9 +19,9 @@ def lens_command(
     """Measure a phone's lens once; the profile sharpens every photo it takes."""
     from fishmeasure.cli.options import read_bytes
     from fishmeasure.cli.output import write_bytes
-    from fishmeasure.lens import lens_to_text
-    from fishmeasure.lens_calibration import calibrate_lens
-    from fishmeasure.photo import FILM_DIAGONAL_MM, read_photo
+    from fishmeasure.photo.image import FILM_DIAGONAL_MM, read_photo
+    from fishmeasure.photo.lens import lens_to_text
+    from fishmeasure.photo.lens_calibration import calibrate_lens
 
     read = [read_photo(read_bytes(path), path.name) for path in photos]
     profile = calibrate_lens(read, name or out.stem)

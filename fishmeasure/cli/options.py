@@ -7,16 +7,16 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
-from fishmeasure.errors import (
+from fishmeasure.base.errors import (
     BadOptionError,
     DataFileError,
     NoFileError,
     OptionFormatError,
 )
-from fishmeasure.files import read_at_most
+from fishmeasure.base.files import read_at_most
 
 if TYPE_CHECKING:
-    from fishmeasure.markers import KnownDistance
+    from fishmeasure.photo.markers import KnownDistance
     from fishmeasure.pipeline import PhotoSettings
 
 PHOTO_SUFFIXES = frozenset((".jpg", ".jpeg", ".png", ".webp", ".heic", ".heif"))
@@ -104,7 +104,7 @@ def photo_settings(
     FishMeasureError
         If one of them cannot be used.
     """
-    from fishmeasure.lens import read_lens
+    from fishmeasure.photo.lens import read_lens
     from fishmeasure.pipeline import PhotoSettings
     from fishmeasure.species import load_species
 

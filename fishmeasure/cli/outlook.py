@@ -10,7 +10,7 @@ from fishmeasure.cli.options import JsonTo, read_day
 from fishmeasure.cli.output import data_only
 
 if TYPE_CHECKING:
-    from fishmeasure.ledger.outlook import UnitOutlook
+    from fishmeasure.outlook.unit import UnitOutlook
 
 # The words say it too, so nothing hangs on the colour.
 _STYLES = {
@@ -46,9 +46,9 @@ def outlook_command(
     book: BookOption = None,
 ) -> None:
     """Show one unit on one page: weight, biomass, harvest, feed, limits, outage."""
-    from fishmeasure.ledger.answers import AHEAD_DAYS
-    from fishmeasure.ledger.outlook import Options
-    from fishmeasure.stock.checks import require
+    from fishmeasure.husbandry.checks import require
+    from fishmeasure.outlook import AHEAD_DAYS
+    from fishmeasure.outlook.unit import Options
 
     day = read_day("--on", on)
     require("hours", hours, "h", 0.1, 24.0)
@@ -58,7 +58,7 @@ def outlook_command(
     with opened(book) as open_:
         outlook = open_.outlook(unit, day, options)
     if pdf is not None:
-        from fishmeasure.report.outlook_pdf import write_pdf
+        from fishmeasure.render.outlook_pdf import write_pdf
 
         write_pdf(outlook, pdf)
     if not data_only(json_to, outlook) and pdf is None:
@@ -71,8 +71,8 @@ def _print(outlook: "UnitOutlook") -> None:
     from rich.rule import Rule
 
     from fishmeasure.cli.hints import command_hints
-    from fishmeasure.report.now_words import head
-    from fishmeasure.report.outlook_words import heading, sections
+    from fishmeasure.render.now_words import head
+    from fishmeasure.render.outlook_words import heading, sections
 
     console = Console(highlight=False, markup=False, emoji=False)
     console.print(Rule(heading(outlook), style="default"))
@@ -113,7 +113,7 @@ def demo_command(
     book: BookOption = None,
 ) -> None:
     """Fill the book with the invented spring tanks, to try things on."""
-    from fishmeasure.ledger.demo import ABOUT, demo_book
+    from fishmeasure.store.demo import ABOUT, demo_book
 
     day = read_day("--on", on)
     content = demo_book(day)

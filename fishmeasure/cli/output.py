@@ -13,14 +13,14 @@ from rich.console import Console
 from rich.markup import escape
 from rich.table import Table
 
-from fishmeasure.errors import BadOptionError
-from fishmeasure.files import write_durably
-from fishmeasure.plain import plain
+from fishmeasure.base.errors import BadOptionError
+from fishmeasure.base.files import write_durably
+from fishmeasure.base.plain import plain
 
 if TYPE_CHECKING:
-    from fishmeasure.flags import Problem
-    from fishmeasure.results import PhotoMeasurement
-    from fishmeasure.uncertainty import Estimate
+    from fishmeasure.base.estimate import Estimate
+    from fishmeasure.base.flags import Problem
+    from fishmeasure.photo.measurement import PhotoMeasurement
 
 STATUS_UNUSABLE_INPUT: Final = 2
 MANY: Final = 3

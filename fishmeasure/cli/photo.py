@@ -10,16 +10,12 @@ from typing import TYPE_CHECKING, Annotated
 import typer
 from rich.markup import escape
 
+from fishmeasure.base.errors import FishMeasureError, NotDrawnError, PhotoTooLargeError
 from fishmeasure.cli import options, output
-from fishmeasure.errors import (
-    FishMeasureError,
-    NotDrawnError,
-    PhotoTooLargeError,
-)
 
 if TYPE_CHECKING:
+    from fishmeasure.photo.measurement import PhotoMeasurement
     from fishmeasure.pipeline import PhotoSettings
-    from fishmeasure.results import PhotoMeasurement
 
 
 def photo_command(
@@ -37,7 +33,7 @@ def photo_command(
     overlay: options.Overlay = None,
 ) -> None:
     """Measure the fish in photos: lengths, and weights by the species' book values."""
-    from fishmeasure.results import csv_rows, photo_to_json
+    from fishmeasure.photo.measurement import csv_rows, photo_to_json
 
     options.one_on_stdout(json_to, csv_to)
     settings = options.photo_settings(
@@ -83,11 +79,11 @@ def measure_file(
     path: Path, name: str, settings: "PhotoSettings", overlay: Path | None = None
 ) -> "PhotoMeasurement":
     """Return the measurement of one file, unreadable ones as a problem."""
-    from fishmeasure.flags import Problem
-    from fishmeasure.overlay import OverlayFish, overlay_jpeg
-    from fishmeasure.photo import read_photo
+    from fishmeasure.base.flags import Problem
+    from fishmeasure.photo.image import read_photo
+    from fishmeasure.photo.measurement import PhotoMeasurement
+    from fishmeasure.photo.overlay import OverlayFish, overlay_jpeg
     from fishmeasure.pipeline import measure_decoded, refused
-    from fishmeasure.results import PhotoMeasurement
 
     try:
         photo = read_photo(_bytes_of(path, name, settings), name, settings.limits)
@@ -121,7 +117,7 @@ def measure_file(
 
 def _bytes_of(path: Path, name: str, settings: "PhotoSettings") -> bytes:
     """Return a photo's bytes; a pipe or device may have no end, or none to read yet."""
-    from fishmeasure.files import read_at_most
+    from fishmeasure.base.files import read_at_most
 
     most = settings.limits.max_bytes
     kept = os.path.isfile(path) or os.path.isdir(path)  # noqa: PTH112, PTH113 - as above

@@ -8,7 +8,7 @@ import typer
 from fishmeasure.cli.options import read_text
 
 if TYPE_CHECKING:
-    from fishmeasure.sampling_plan import Plan, Spread, Taken
+    from fishmeasure.estimation.plan import Plan, Spread, Taken
 
 SIZES = (5, 8, 10, 15, 20, 30)
 """Fish a net that are shown where none is asked for."""
@@ -50,7 +50,7 @@ def plan_command(
     ] = None,
 ) -> None:
     """Say how many nets give the mean weight to within so many per cent."""
-    from fishmeasure.sampling_plan import TYPICAL, Spread, taken_from_json
+    from fishmeasure.estimation.plan import TYPICAL, Spread, taken_from_json
 
     last = None if sample is None else taken_from_json(read_text(sample), sample.name)
     known = TYPICAL if last is None else last.spread
@@ -81,8 +81,8 @@ def _plans(
     PlanError
         If none can.
     """
-    from fishmeasure.errors import PlanError
-    from fishmeasure.sampling_plan import plan_nets
+    from fishmeasure.base.errors import PlanError
+    from fishmeasure.estimation.plan import plan_nets
 
     plans, reasons = [], []
     for size in sizes:
@@ -107,7 +107,7 @@ def _about(
     spread: "Spread", origin: str, last: "Taken | None", fish_per_net: int | None
 ) -> list[str]:
     """Return what the plans follow from, and what one more net would give."""
-    from fishmeasure.sampling_plan import FAIR_NETTING, one_more_net
+    from fishmeasure.estimation.plan import FAIR_NETTING, one_more_net
 
     follows = (
         f"From {origin}: fish of a net differ by a CV of "

@@ -9,18 +9,18 @@ import typer
 from rich.markup import escape
 from rich.table import Table
 
+from fishmeasure.base.errors import BadOptionError, SampleNotEnteredError
 from fishmeasure.cli import options, output
 from fishmeasure.cli.book_options import BookOption, opened, places
-from fishmeasure.errors import BadOptionError, SampleNotEnteredError
-from fishmeasure.stock.cautions import ESTIMATE
+from fishmeasure.husbandry.cautions import ESTIMATE
 
 if TYPE_CHECKING:
     from collections.abc import Mapping
 
+    from fishmeasure.estimation.model import PopulationEstimate
+    from fishmeasure.estimation.sample import SampleFile
+    from fishmeasure.photo.measurement import PhotoMeasurement
     from fishmeasure.pipeline import PhotoSettings, SampleMeasurement
-    from fishmeasure.population import PopulationEstimate
-    from fishmeasure.results import PhotoMeasurement
-    from fishmeasure.samplefile import SampleFile
 
 
 def sample_command(
@@ -51,8 +51,8 @@ def sample_command(
 ) -> None:
     """Estimate mean weight and spread from photos and bulk weighings of nets."""
     from fishmeasure.cli.photo import measure_file
+    from fishmeasure.photo.measurement import csv_rows
     from fishmeasure.pipeline import measure_sample
-    from fishmeasure.results import csv_rows
 
     options.one_on_stdout(json_to, csv_to)
     wanted = read_sample_file(sample)
@@ -94,7 +94,7 @@ def read_sample_file(path: Path) -> "SampleFile":
     FishMeasureError
         If it cannot be read or says something that cannot be.
     """
-    from fishmeasure.samplefile import read_sample
+    from fishmeasure.estimation.sample import read_sample
 
     return read_sample(options.read_text(path))
 
@@ -109,9 +109,9 @@ def _record(
     book: str | None,
 ) -> None:
     """Enter the sample in the book and keep its photos; again, it changes nothing."""
+    from fishmeasure.book.netsample import sample_entry
     from fishmeasure.cli.keeping import keep_photos
-    from fishmeasure.ledger.entering import check_day, check_species, find_same
-    from fishmeasure.ledger.netsample import sample_entry
+    from fishmeasure.store.entering import check_day, check_species, find_same
 
     if any(problem.fatal for problem in result.estimate.problems):
         raise SampleNotEnteredError
@@ -189,7 +189,7 @@ def _show(
 
 
 def _one_more(estimate: "PopulationEstimate") -> str:
-    from fishmeasure.sampling_plan import one_more_net, taken
+    from fishmeasure.estimation.plan import one_more_net, taken
 
     now = taken(estimate)
     then = one_more_net(now)
@@ -223,7 +223,7 @@ def _nets(estimate: "PopulationEstimate") -> Table:
 
 
 def _write_plots(folder: Path, result: "SampleMeasurement") -> None:
-    from fishmeasure.plots import sample_line_plot, weight_plot
+    from fishmeasure.render.plots import sample_line_plot, weight_plot
 
     weights = weight_plot(result.estimate, result.nets)
     output.write_bytes(folder / "weights.png", weights)

@@ -8,8 +8,8 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
+from fishmeasure.base.errors import BadOptionError
 from fishmeasure.cli import output
-from fishmeasure.errors import BadOptionError
 
 if TYPE_CHECKING:
     from api.settings import Settings

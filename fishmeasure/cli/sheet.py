@@ -9,7 +9,7 @@ import typer
 
 
 class Kind(StrEnum):
-    """Pages of ``fishmeasure.sheet.PAGE_KINDS``."""
+    """Pages of ``fishmeasure.render.sheet.PAGE_KINDS``."""
 
     SHEET = "sheet"
     CARDS = "cards"
@@ -18,7 +18,7 @@ class Kind(StrEnum):
 
 
 class Paper(StrEnum):
-    """Papers of ``fishmeasure.sheet.PAPERS``."""
+    """Papers of ``fishmeasure.render.sheet.PAPERS``."""
 
     A4 = "A4"
     A3 = "A3"
@@ -65,7 +65,7 @@ def _name(kind: Kind, paper: Paper) -> str:
 
 def _write(kind: Kind, paper: Paper, path: Path) -> None:
     from fishmeasure.cli.output import write_bytes
-    from fishmeasure.sheet import design_page, page_facts, page_pdf
+    from fishmeasure.render.sheet import design_page, page_facts, page_pdf
 
     page = design_page(kind.value, paper.value)
     write_bytes(path, page_pdf(page))

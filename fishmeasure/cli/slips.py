@@ -8,7 +8,7 @@ import re
 from collections.abc import Callable, Sequence
 from typing import Any, Final
 
-from fishmeasure.errors import CommandLineError
+from fishmeasure.base.errors import CommandLineError
 
 PROGRAM: Final = "fishmeasure"
 

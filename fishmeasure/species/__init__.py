@@ -1,10 +1,6 @@
 """Species as data: one TOML a species, read by ``load_species``."""
 
-from fishmeasure.species.loader import (
-    load_species,
-    packaged_species,
-    species_keys,
-)
+from fishmeasure.species.loader import load_species, packaged_species, species_keys
 from fishmeasure.species.record import (
     FigureSource,
     FigureStatus,

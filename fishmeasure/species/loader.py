@@ -41,8 +41,8 @@ from importlib.resources import files
 from pathlib import Path
 from typing import Any, Final, cast, get_args
 
-from fishmeasure.errors import SpeciesFileError, UnknownSpeciesError
-from fishmeasure.files import read_at_most
+from fishmeasure.base.errors import SpeciesFileError, UnknownSpeciesError
+from fishmeasure.base.files import read_at_most
 from fishmeasure.species.record import (
     Confidence,
     FigureSource,

@@ -10,7 +10,7 @@ from pathlib import Path
 
 import numpy as np
 
-from fishmeasure.lwfit import left_out_error_percent
+from fishmeasure.species.fit import left_out_error_percent
 
 
 def main() -> None:

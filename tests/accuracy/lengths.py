@@ -15,14 +15,14 @@ from typing import Any
 import cv2
 import numpy as np
 
-from fishmeasure.arrays import FloatArray
-from fishmeasure.errors import MarkerError
-from fishmeasure.length import FishLength, measure_length, shape_of
-from fishmeasure.markers import find_plane
-from fishmeasure.photo import Photo, read_photo
-from fishmeasure.plane import PlaneScale
-from fishmeasure.segment import SEGMENTERS
-from fishmeasure.segment.outline import FishOutline
+from fishmeasure.base.arrays import FloatArray
+from fishmeasure.base.errors import MarkerError
+from fishmeasure.photo.image import Photo, read_photo
+from fishmeasure.photo.length import FishLength, measure_length, shape_of
+from fishmeasure.photo.markers import find_plane
+from fishmeasure.photo.plane import PlaneScale
+from fishmeasure.photo.segment import SEGMENTERS
+from fishmeasure.photo.segment.outline import FishOutline
 from fishmeasure.species import load_species
 
 SAMPLE_IMAGES = Path(__file__).parents[2] / "sample_images"

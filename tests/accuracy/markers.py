@@ -14,13 +14,13 @@ from typing import Any
 import cv2
 import numpy as np
 
-from fishmeasure.arrays import FloatArray
-from fishmeasure.errors import FishMeasureError
-from fishmeasure.markers import find_plane, observed_markers
-from fishmeasure.markers.detect import find_markers
-from fishmeasure.markers.sheet import PAPERS_MM, sheet_layout
-from fishmeasure.photo import Photo, read_photo
-from fishmeasure.plane import CameraModel, PlaneScale
+from fishmeasure.base.arrays import FloatArray
+from fishmeasure.base.errors import FishMeasureError
+from fishmeasure.photo.image import Photo, read_photo
+from fishmeasure.photo.markers import find_plane, observed_markers
+from fishmeasure.photo.markers.detect import find_markers
+from fishmeasure.photo.markers.sheet import PAPERS_MM, sheet_layout
+from fishmeasure.photo.plane import CameraModel, PlaneScale
 
 SAMPLE_IMAGES = Path(__file__).parents[2] / "sample_images"
 

@@ -18,13 +18,13 @@ from typing import Any
 import cv2
 import numpy as np
 
-from fishmeasure.arrays import FloatArray
-from fishmeasure.errors import FishMeasureError
-from fishmeasure.length import FishLength, FishShape, measure_length
-from fishmeasure.markers import find_plane
-from fishmeasure.photo import Photo, read_photo
-from fishmeasure.plane import CameraModel, PlaneScale
-from fishmeasure.segment import SEGMENTERS, FishOutline, Segmenter
+from fishmeasure.base.arrays import FloatArray
+from fishmeasure.base.errors import FishMeasureError
+from fishmeasure.photo.image import Photo, read_photo
+from fishmeasure.photo.length import FishLength, FishShape, measure_length
+from fishmeasure.photo.markers import find_plane
+from fishmeasure.photo.plane import CameraModel, PlaneScale
+from fishmeasure.photo.segment import SEGMENTERS, FishOutline, Segmenter
 
 ROOT = Path(__file__).parents[2]
 DRAWN = ROOT / "tests" / "data" / "real_outlines.json"

@@ -11,7 +11,7 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 
-from fishmeasure.population import estimate_population
+from fishmeasure.estimation.model import estimate_population
 from tests.core.population.makers import Dip, Drawn, Truth, book, draw
 
 DESIGNS = {

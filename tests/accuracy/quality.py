@@ -1,20 +1,20 @@
 """Scale error against blur, marker size, light and tilt, on drawn scenes.
 
 ``python -m tests.accuracy.quality`` prints the table that the thresholds of
-``fishmeasure.quality`` come from.
+``fishmeasure.photo.quality`` come from.
 """
 
 from dataclasses import replace
 
 import numpy as np
 
-from fishmeasure import quality
-from fishmeasure.errors import MarkerError
-from fishmeasure.markers import find_plane
-from fishmeasure.markers.scale import summary_points
-from fishmeasure.photo import Photo
-from fishmeasure.plane import PlaneScale
-from fishmeasure.synth.plane import (
+from fishmeasure.base.errors import MarkerError
+from fishmeasure.photo import quality
+from fishmeasure.photo.image import Photo
+from fishmeasure.photo.markers import find_plane
+from fishmeasure.photo.markers.scale import summary_points
+from fishmeasure.photo.plane import PlaneScale
+from sample_images.synth.plane import (
     Card,
     PlaneScene,
     draw_plane,

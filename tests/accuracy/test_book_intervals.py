@@ -12,12 +12,12 @@ from typing import Any
 import numpy as np
 import pytest
 
-from fishmeasure.ledger.balance import replay
-from fishmeasure.ledger.entries import Counted, Died, Entry, Sample, Stocked
-from fishmeasure.stock.figures import load_stock_figures
-from fishmeasure.stock.growth import DRIFT_SPREAD, STEP_SPREAD
-from fishmeasure.stock.propagation import z_score
-from fishmeasure.uncertainty import Estimate
+from fishmeasure.base.estimate import Estimate
+from fishmeasure.book.entries import Counted, Died, Entry, Sample, Stocked
+from fishmeasure.book.replay import replay
+from fishmeasure.husbandry.growth import DRIFT_SPREAD, STEP_SPREAD
+from fishmeasure.husbandry.propagation import z_score
+from fishmeasure.species.figures import load_stock_figures
 from tests.ledger.build import cohort, day, same, tank
 
 TEMP_C = 10.0

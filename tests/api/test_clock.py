@@ -14,7 +14,7 @@ from api import outlooks, services
 from api.app import create_app
 from api.files import upload_file
 from api.settings import Settings
-from fishmeasure.ledger import archive, rows
+from fishmeasure.store import archive, rows
 from tests.api.live import COHORT, UNIT, small_photo, unit_body
 
 START = datetime(2026, 6, 1, 12, tzinfo=UTC)

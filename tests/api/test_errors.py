@@ -13,14 +13,14 @@ from api.app import create_app
 from api.errors import ApiError, status_of
 from api.openapi import ERRORS
 from api.settings import Settings
-from fishmeasure.errors import (
+from fishmeasure.base.errors import (
     BookBusyError,
     BookNewerError,
     BookUnreadableError,
     BookWriteError,
     FishMeasureError,
 )
-from fishmeasure.ledger.store import Book
+from fishmeasure.store.book import Book
 
 BODY = {"code", "message", "advice", "details"}
 

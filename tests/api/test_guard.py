@@ -16,7 +16,7 @@ from api.app import create_app
 from api.errors import WrongCodeError
 from api.pairing import MAX_FAILURES, PAUSE_S, Pairing, token_hash
 from api.settings import SettingError, Settings, settings_table
-from fishmeasure.ledger.archive import Archive
+from fishmeasure.store.archive import Archive
 
 
 @pytest.fixture

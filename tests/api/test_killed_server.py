@@ -11,8 +11,8 @@ import numpy as np
 import pytest
 
 from api.files import PhotoFiles
-from fishmeasure.ledger.store import open_book
-from fishmeasure.photo import read_photo
+from fishmeasure.photo.image import read_photo
+from fishmeasure.store.book import open_book
 from tests.api.live import Client, Entries, Photos, Sender, Units
 from tests.api.running import Server, family, running, starting
 from tests.api.starter import Starter, ended

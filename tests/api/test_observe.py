@@ -14,9 +14,13 @@ from starlette.testclient import TestClient
 from api.app import create_app
 from api.observe import JsonLines
 from api.settings import Settings
-from fishmeasure.errors import BookDamagedError, BookUnreadableError, BookWriteError
-from fishmeasure.ledger.engine import open_engine, reading
-from fishmeasure.ledger.store import Book
+from fishmeasure.base.errors import (
+    BookDamagedError,
+    BookUnreadableError,
+    BookWriteError,
+)
+from fishmeasure.store.book import Book
+from fishmeasure.store.engine import open_engine, reading
 from tests.api.running import running
 
 

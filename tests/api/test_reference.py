@@ -7,8 +7,8 @@ import pypdfium2
 import pytest
 from starlette.testclient import TestClient
 
-from fishmeasure.errors import LensFileError
-from fishmeasure.lens import read_lens
+from fishmeasure.base.errors import LensFileError
+from fishmeasure.photo.lens import read_lens
 from fishmeasure.species import species_keys
 
 

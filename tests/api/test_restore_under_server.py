@@ -8,8 +8,8 @@ from pathlib import Path
 import httpx2
 import pytest
 
-from fishmeasure.errors import BookInUseError
-from fishmeasure.ledger.in_use import Hold
+from fishmeasure.base.errors import BookInUseError
+from fishmeasure.store.in_use import Hold
 from tests.api.live import unit_body
 from tests.api.running import running
 

@@ -14,9 +14,9 @@ from starlette.testclient import TestClient
 from api.app import create_app
 from api.headers import HEADERS
 from api.settings import Settings
-from fishmeasure.ledger.backup import make_backup
-from fishmeasure.ledger.engine import open_engine
-from fishmeasure.ledger.store import Book
+from fishmeasure.store.backup import make_backup
+from fishmeasure.store.book import Book
+from fishmeasure.store.engine import open_engine
 from tests.fuzz.bases import exif
 
 SCRIPT = "<script>alert(1)</script>"

@@ -11,7 +11,7 @@ from starlette.testclient import TestClient
 from api.app import create_app
 from api.files import PhotoFiles
 from api.settings import Settings
-from fishmeasure.errors import BookDamagedError
+from fishmeasure.base.errors import BookDamagedError
 from tests.api.live import small_photo
 
 Damage = Callable[[Path], None]

@@ -15,7 +15,7 @@ from starlette.testclient import TestClient
 
 from api.app import create_app
 from api.settings import Settings
-from fishmeasure.ledger.demo import ABOUT
+from fishmeasure.store.demo import ABOUT
 
 DAY = "2026-05-02"
 

@@ -16,7 +16,7 @@ from pathlib import Path
 from typing import Any
 from uuid import UUID
 
-from fishmeasure.ledger.entries import (
+from fishmeasure.book.entries import (
     Counted,
     Died,
     Entry,
@@ -27,9 +27,9 @@ from fishmeasure.ledger.entries import (
     Stocked,
     WaterReading,
 )
-from fishmeasure.ledger.store import Book, BookContent, open_book
-from fishmeasure.ledger.units import Cohort, Unit
-from fishmeasure.report.outlook_words import sections
+from fishmeasure.book.units import Cohort, Unit
+from fishmeasure.render.outlook_words import sections
+from fishmeasure.store.book import Book, BookContent, open_book
 from tests.bench.timing import best_ms
 
 START = date(2016, 1, 1)

@@ -11,10 +11,10 @@ import cv2
 import numpy as np
 from PIL import Image
 
-from fishmeasure.markers import find_plane
-from fishmeasure.photo import read_photo
-from fishmeasure.quality import check_photo
-from fishmeasure.synth.plane import PlaneScene, draw_plane, sheet_cards
+from fishmeasure.photo.image import read_photo
+from fishmeasure.photo.markers import find_plane
+from fishmeasure.photo.quality import check_photo
+from sample_images.synth.plane import PlaneScene, draw_plane, sheet_cards
 from tests.bench.timing import best_ms
 
 SCENE = PlaneScene(

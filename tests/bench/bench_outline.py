@@ -19,13 +19,13 @@ import cv2
 import numpy as np
 from PIL import Image
 
-from fishmeasure.markers import find_plane
-from fishmeasure.photo import read_photo
-from fishmeasure.segment import LearnedSegmenter
-from fishmeasure.segment.learned import MOST_PX, MOST_PX_PER_MM, portrait
-from fishmeasure.segment.learned.portrait import COLUMNS, ROWS
-from fishmeasure.segment.learned.run import ask, ask_crop
-from fishmeasure.segment.learned.view import rectify, whole_frame
+from fishmeasure.photo.image import read_photo
+from fishmeasure.photo.markers import find_plane
+from fishmeasure.photo.segment import LearnedSegmenter
+from fishmeasure.photo.segment.learned import MOST_PX, MOST_PX_PER_MM, portrait
+from fishmeasure.photo.segment.learned.portrait import COLUMNS, ROWS
+from fishmeasure.photo.segment.learned.run import ask, ask_crop
+from fishmeasure.photo.segment.learned.view import rectify, whole_frame
 from tests.bench.timing import best_ms
 
 SAMPLE = Path(__file__).parents[2] / "sample_images" / "tank_a_net1.jpg"

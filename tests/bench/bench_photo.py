@@ -18,12 +18,12 @@ from typing import Any
 import cv2
 import numpy as np
 
-from fishmeasure.length import FishLength, FishShape, measure_length, shape_of
-from fishmeasure.markers import find_plane
-from fishmeasure.photo import read_photo
+from fishmeasure.photo.image import read_photo
+from fishmeasure.photo.length import FishLength, FishShape, measure_length, shape_of
+from fishmeasure.photo.markers import find_plane
+from fishmeasure.photo.plane import PlaneScale
+from fishmeasure.photo.segment import SEGMENTERS, FishOutline
 from fishmeasure.pipeline import PhotoSettings, measure_photo
-from fishmeasure.plane import PlaneScale
-from fishmeasure.segment import SEGMENTERS, FishOutline
 from tests.bench.timing import processor_s, use_one_thread
 
 SAMPLES = Path(__file__).resolve().parents[2] / "sample_images"

@@ -11,8 +11,8 @@ import numpy as np
 import scipy
 from scipy import stats
 
-from fishmeasure.netweigh import NetWeighing
-from fishmeasure.population import estimate_population
+from fishmeasure.estimation.model import estimate_population
+from fishmeasure.estimation.nets import NetWeighing
 from tests.core.population.makers import Dip, Truth, book, draw
 
 REPEATS = 9

@@ -19,10 +19,10 @@ from sqlalchemy import create_engine, text
 from sqlalchemy.engine import make_url
 
 from fishmeasure.cli.batch import brief
-from fishmeasure.ledger.store import open_book
+from fishmeasure.photo.measurement import photo_to_json
+from fishmeasure.photo.privacy import strip_private_tags
 from fishmeasure.pipeline import measure_photo
-from fishmeasure.privacy import strip_private_tags
-from fishmeasure.results import photo_to_json
+from fishmeasure.store.book import open_book
 from tests.api.load import stamped
 from tests.api.running import Server, family, pss_kb, running
 from tests.bench.bench_book import content

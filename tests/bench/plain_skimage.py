@@ -12,7 +12,7 @@ import numpy as np
 from PIL import Image
 from skimage import color, filters, measure, morphology, transform
 
-from fishmeasure.arrays import FloatArray
+from fishmeasure.base.arrays import FloatArray
 
 PX_PER_MM = 2.0
 """Of the rectified picture: a fish of 200 mm has 400 pixels."""

@@ -27,11 +27,11 @@ sys.path.insert(0, str(ROOT))
 
 from fishmeasure.batch import ResultFile, Workers, run_batch, start_processes  # noqa: E402
 from fishmeasure.cli.batch import measure_paths  # noqa: E402
-from fishmeasure.markers import find_plane  # noqa: E402
-from fishmeasure.photo import read_photo  # noqa: E402
+from fishmeasure.photo.image import read_photo  # noqa: E402
+from fishmeasure.photo.markers import find_plane  # noqa: E402
+from fishmeasure.photo.measurement import PhotoMeasurement  # noqa: E402
+from fishmeasure.photo.segment import SEGMENTERS  # noqa: E402
 from fishmeasure.pipeline import PhotoSettings, measure_photo  # noqa: E402
-from fishmeasure.results import PhotoMeasurement  # noqa: E402
-from fishmeasure.segment import SEGMENTERS  # noqa: E402
 from tests.bench.bench_photo import full_decode  # noqa: E402
 from tests.bench.plain_skimage import measure_plainly  # noqa: E402
 from tests.bench.timing import processor_s, use_one_thread  # noqa: E402

@@ -2,8 +2,8 @@
 
 import numpy as np
 
-from fishmeasure.length import FishLength
-from fishmeasure.uncertainty import Estimate, UncertaintySource
+from fishmeasure.base.estimate import Estimate, UncertaintySource
+from fishmeasure.photo.length import FishLength
 
 
 def fish_of_250_mm(*sources: UncertaintySource) -> FishLength:

@@ -13,8 +13,8 @@ from typing import Any
 import pytest
 
 from fishmeasure import cli
+from fishmeasure.base.errors import ResultFileError
 from fishmeasure.batch import CHUNK_PHOTOS, BatchCount, ResultFile, Workers, run_batch
-from fishmeasure.errors import ResultFileError
 
 Json = dict[str, Any]
 

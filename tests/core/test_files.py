@@ -5,8 +5,8 @@ from pathlib import Path
 
 import pytest
 
+from fishmeasure.base.files import taking_place, write_durably
 from fishmeasure.cli.output import write_bytes
-from fishmeasure.files import taking_place, write_durably
 
 
 def test_a_replaced_file_keeps_its_readers(tmp_path: Path) -> None:

@@ -5,9 +5,9 @@ import math
 import numpy as np
 import pytest
 
-from fishmeasure.errors import KnownDistanceError
-from fishmeasure.markers import KnownDistance, find_plane
-from fishmeasure.photo import Photo
+from fishmeasure.base.errors import KnownDistanceError
+from fishmeasure.photo.image import Photo
+from fishmeasure.photo.markers import KnownDistance, find_plane
 
 PHOTO = Photo(
     name="plain.jpg",

@@ -8,19 +8,19 @@ import numpy as np
 import pypdfium2
 import pytest
 
-from fishmeasure.errors import (
+from fishmeasure.base.errors import (
     BoardMisfitError,
     BoardPhotosAlikeError,
     LensFileError,
     MixedCamerasError,
     TooFewBoardPhotosError,
 )
-from fishmeasure.lens import LensProfile, lens_to_text, read_lens
-from fishmeasure.lens_calibration import calibrate_lens
-from fishmeasure.markers.camera import camera_prior
-from fishmeasure.photo import Photo
-from fishmeasure.sheet import design_page, page_pdf
-from fishmeasure.synth.plane import PlaneScene, photograph_page
+from fishmeasure.photo.image import Photo
+from fishmeasure.photo.lens import LensProfile, lens_to_text, read_lens
+from fishmeasure.photo.lens_calibration import calibrate_lens
+from fishmeasure.photo.markers.camera import camera_prior
+from fishmeasure.render.sheet import design_page, page_pdf
+from sample_images.synth.plane import PlaneScene, photograph_page
 
 DOTS_PER_MM = 4.0
 PROFILE = LensProfile(

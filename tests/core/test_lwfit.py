@@ -7,9 +7,10 @@ from pathlib import Path
 import numpy as np
 import pytest
 
-from fishmeasure.arrays import FloatArray
-from fishmeasure.errors import LengthWeightDataError
-from fishmeasure.lwfit import (
+from fishmeasure.base.arrays import FloatArray
+from fishmeasure.base.errors import LengthWeightDataError
+from fishmeasure.species import load_species
+from fishmeasure.species.fit import (
     CONDITION_DRIFT,
     book_for,
     fit_length_weight,
@@ -18,7 +19,6 @@ from fishmeasure.lwfit import (
     second_predictor,
     species_toml,
 )
-from fishmeasure.species import load_species
 
 
 def drawn(n: int, seed: int = 1) -> tuple[FloatArray, FloatArray]:

@@ -6,13 +6,13 @@ import cv2
 import numpy as np
 import pytest
 
-from fishmeasure.arrays import ByteArray, FloatArray
-from fishmeasure.markers import observed_markers
-from fishmeasure.markers.detect import find_markers
-from fishmeasure.markers.edges import fit_marker
-from fishmeasure.markers.pattern import UNIT_CORNERS, cell_edges, marker_cells
-from fishmeasure.photo import Photo
-from fishmeasure.synth.plane import (
+from fishmeasure.base.arrays import ByteArray, FloatArray
+from fishmeasure.photo.image import Photo
+from fishmeasure.photo.markers import observed_markers
+from fishmeasure.photo.markers.detect import find_markers
+from fishmeasure.photo.markers.edges import fit_marker
+from fishmeasure.photo.markers.pattern import UNIT_CORNERS, cell_edges, marker_cells
+from sample_images.synth.plane import (
     Card,
     PlaneScene,
     card_corners_mm,

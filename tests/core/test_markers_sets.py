@@ -5,13 +5,13 @@ from dataclasses import replace
 import numpy as np
 import pytest
 
-from fishmeasure.arrays import FloatArray
-from fishmeasure.errors import MarkersDisagreeError
-from fishmeasure.markers import find_plane
-from fishmeasure.markers.scale import summary_points
-from fishmeasure.photo import Photo
-from fishmeasure.plane import PlaneScale
-from fishmeasure.synth.plane import (
+from fishmeasure.base.arrays import FloatArray
+from fishmeasure.base.errors import MarkersDisagreeError
+from fishmeasure.photo.image import Photo
+from fishmeasure.photo.markers import find_plane
+from fishmeasure.photo.markers.scale import summary_points
+from fishmeasure.photo.plane import PlaneScale
+from sample_images.synth.plane import (
     Card,
     PlaneScene,
     draw_plane,

@@ -5,13 +5,13 @@ from dataclasses import replace
 import numpy as np
 import pytest
 
-from fishmeasure.arrays import ByteArray
-from fishmeasure.errors import NoMarkerError, SeveralSheetsError
-from fishmeasure.markers import find_plane
-from fishmeasure.markers.scale import summary_points
-from fishmeasure.markers.sheet import PAPERS_MM
-from fishmeasure.photo import Photo
-from fishmeasure.synth.plane import (
+from fishmeasure.base.arrays import ByteArray
+from fishmeasure.base.errors import NoMarkerError, SeveralSheetsError
+from fishmeasure.photo.image import Photo
+from fishmeasure.photo.markers import find_plane
+from fishmeasure.photo.markers.scale import summary_points
+from fishmeasure.photo.markers.sheet import PAPERS_MM
+from sample_images.synth.plane import (
     Card,
     PlaneScene,
     draw_plane,

@@ -4,9 +4,9 @@ import math
 
 import pytest
 
-from fishmeasure.errors import NetValueError
-from fishmeasure.length import FishLength
-from fishmeasure.netweigh import (
+from fishmeasure.base.errors import NetValueError
+from fishmeasure.base.estimate import UncertaintySource
+from fishmeasure.estimation.nets import (
     FishInNet,
     NetWeighing,
     Scale,
@@ -14,7 +14,7 @@ from fishmeasure.netweigh import (
     shared_length_sd,
     to_grams,
 )
-from fishmeasure.uncertainty import UncertaintySource
+from fishmeasure.photo.length import FishLength
 from tests.core.measured import fish_of_250_mm
 
 

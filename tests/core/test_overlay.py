@@ -9,17 +9,22 @@ import numpy as np
 import pytest
 from PIL import Image
 
-from fishmeasure import overlay
-from fishmeasure.arrays import ByteArray, FloatArray
-from fishmeasure.flags import Problem
-from fishmeasure.label_layout import LabelLayout, load_font, text_size_px, wrap
-from fishmeasure.length import FishLength
-from fishmeasure.overlay import OverlayFish, draw_overlay, format_weight, overlay_jpeg
-from fishmeasure.photo import Photo
-from fishmeasure.plane import CameraModel, PlaneScale
+from fishmeasure.base.arrays import ByteArray, FloatArray
+from fishmeasure.base.estimate import Estimate
+from fishmeasure.base.flags import Problem
+from fishmeasure.photo import overlay
+from fishmeasure.photo.image import Photo
+from fishmeasure.photo.label_layout import LabelLayout, load_font, text_size_px, wrap
+from fishmeasure.photo.length import FishLength
+from fishmeasure.photo.overlay import (
+    OverlayFish,
+    draw_overlay,
+    format_weight,
+    overlay_jpeg,
+)
+from fishmeasure.photo.plane import CameraModel, PlaneScale
+from fishmeasure.photo.weight import fish_weight
 from fishmeasure.species import load_species
-from fishmeasure.uncertainty import Estimate
-from fishmeasure.weight import fish_weight
 
 GREY = 128
 

@@ -11,14 +11,14 @@ import pillow_heif
 import pytest
 from PIL import Image, ImageCms, ImageOps
 
-from fishmeasure.colour import linear_to_srgb, srgb_to_linear
-from fishmeasure.errors import (
+from fishmeasure.base.errors import (
     NotAnImageError,
     PhotoError,
     PhotoTooLargeError,
     PhotoTooSmallError,
 )
-from fishmeasure.photo import Photo, PhotoLimits, read_photo
+from fishmeasure.photo.colour import linear_to_srgb, srgb_to_linear
+from fishmeasure.photo.image import Photo, PhotoLimits, read_photo
 
 # Red, green, blue and white quarters, clockwise from the top-left.
 RED, GREEN, BLUE, WHITE = (220, 30, 30), (30, 200, 40), (30, 40, 210), (250, 250, 250)

@@ -11,8 +11,8 @@ import pytest
 from PIL import Image
 
 from fishmeasure import __version__, cli
+from fishmeasure.base.errors import BadOptionError
 from fishmeasure.cli.options import parse_known
-from fishmeasure.errors import BadOptionError
 
 SAMPLES = Path(__file__).resolve().parents[2] / "sample_images"
 PHOTO = SAMPLES / "tank_a_net2.jpg"

@@ -14,9 +14,9 @@ from hypothesis import strategies as st
 from PIL import Image, JpegImagePlugin
 
 from api.worker import shrink
-from fishmeasure.errors import NotDrawnError, PhotoError, PhotoTooLargeError
-from fishmeasure.picture_size import MOST_PIXELS, MOST_SIDE_PX, fitted
-from fishmeasure.privacy import strip_private_tags
+from fishmeasure.base.errors import NotDrawnError, PhotoError, PhotoTooLargeError
+from fishmeasure.photo.picture_size import MOST_PIXELS, MOST_SIDE_PX, fitted
+from fishmeasure.photo.privacy import strip_private_tags
 
 SAMPLES = Path(__file__).resolve().parents[2] / "sample_images"
 MOST_MB = 800

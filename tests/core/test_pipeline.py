@@ -6,13 +6,13 @@ from pathlib import Path
 import numpy as np
 import pytest
 
-from fishmeasure.flags import FLAGS
-from fishmeasure.photo import Photo
+from fishmeasure.base.flags import FLAGS
+from fishmeasure.photo.image import Photo
+from fishmeasure.photo.plane import PlaneScale
+from fishmeasure.photo.segment import FishOutline
 from fishmeasure.pipeline import PhotoSettings, measure_decoded, measure_photo
-from fishmeasure.plane import PlaneScale
-from fishmeasure.segment import FishOutline
-from fishmeasure.synth.fish import DrawnFish, true_fish
-from fishmeasure.synth.plane import PlaneScene, draw_plane, sheet_cards, true_plane
+from sample_images.synth.fish import DrawnFish, true_fish
+from sample_images.synth.plane import PlaneScene, draw_plane, sheet_cards, true_plane
 
 SCENE = PlaneScene(
     width_px=1000,

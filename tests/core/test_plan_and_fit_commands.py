@@ -8,7 +8,7 @@ import numpy as np
 import pytest
 
 from fishmeasure.cli import main
-from fishmeasure.population import estimate_population, estimate_to_json
+from fishmeasure.estimation.model import estimate_population, estimate_to_json
 from fishmeasure.species import load_species
 from tests.core.population.makers import Dip, Truth, book, draw
 

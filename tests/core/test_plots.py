@@ -8,9 +8,14 @@ import numpy as np
 import pytest
 from PIL import Image
 
-from fishmeasure.lwfit import fit_length_weight
-from fishmeasure.plots import fit_plot, plot_format_of, sample_line_plot, weight_plot
-from fishmeasure.population import estimate_population
+from fishmeasure.estimation.model import estimate_population
+from fishmeasure.render.plots import (
+    fit_plot,
+    plot_format_of,
+    sample_line_plot,
+    weight_plot,
+)
+from fishmeasure.species.fit import fit_length_weight
 from tests.core.population.makers import Dip, Truth, book, draw
 
 DIPS = [Dip(fish=8)] * 4 + [Dip(fish=8, photographed=False), Dip(fish=8, weighed=False)]

@@ -7,8 +7,8 @@ import numpy as np
 import pytest
 from PIL import ExifTags, Image
 
-from fishmeasure.errors import NotAnImageError
-from fishmeasure.privacy import strip_private_tags
+from fishmeasure.base.errors import NotAnImageError
+from fishmeasure.photo.privacy import strip_private_tags
 
 PRIVATE = "invented private words"
 

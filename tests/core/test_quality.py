@@ -8,18 +8,18 @@ import cv2
 import numpy as np
 import pytest
 
-from fishmeasure.arrays import ByteArray
-from fishmeasure.errors import (
+from fishmeasure.base.arrays import ByteArray
+from fishmeasure.base.errors import (
     BlurredError,
     MarkerError,
     NoMarkerError,
     TooFarError,
     TooTiltedError,
 )
-from fishmeasure.markers import find_plane
-from fishmeasure.photo import Photo, read_photo
-from fishmeasure.quality import check_photo, edge_blur_px
-from fishmeasure.synth.plane import (
+from fishmeasure.photo.image import Photo, read_photo
+from fishmeasure.photo.markers import find_plane
+from fishmeasure.photo.quality import check_photo, edge_blur_px
+from sample_images.synth.plane import (
     Card,
     PlaneScene,
     add_markers_to_photo,

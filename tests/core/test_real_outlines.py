@@ -10,7 +10,7 @@ import numpy as np
 import pytest
 from PIL import Image, ImageOps
 
-from fishmeasure.arrays import FloatArray
+from fishmeasure.base.arrays import FloatArray
 
 DATA = Path(__file__).parents[1] / "data" / "real_outlines.json"
 FISH: list[dict[str, Any]] = json.loads(DATA.read_text(encoding="utf-8"))["fish"]

@@ -5,7 +5,7 @@ from dataclasses import replace
 import numpy as np
 import pytest
 
-from fishmeasure.arrays import FloatArray
+from fishmeasure.base.arrays import FloatArray
 from sample_images.generator.camera import CameraSpec
 from sample_images.generator.fish import FishSpec, depth_ratio_for
 from sample_images.generator.ground import CELL_MM, HeightField, Room

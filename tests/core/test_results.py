@@ -7,10 +7,14 @@ from pathlib import Path
 import numpy as np
 import pytest
 
-from fishmeasure.corrections import Correction, apply_corrections
-from fishmeasure.errors import BadCorrectionError
+from fishmeasure.base.errors import BadCorrectionError
+from fishmeasure.photo.corrections import Correction, apply_corrections
+from fishmeasure.photo.measurement import (
+    PhotoMeasurement,
+    photo_from_json,
+    photo_to_json,
+)
 from fishmeasure.pipeline import measure_photo
-from fishmeasure.results import PhotoMeasurement, photo_from_json, photo_to_json
 from fishmeasure.species import load_species
 
 SAMPLES = Path(__file__).resolve().parents[2] / "sample_images"

@@ -17,7 +17,7 @@ import pillow_heif
 import pytest
 from PIL import Image, ImageOps
 
-from fishmeasure.arrays import FloatArray
+from fishmeasure.base.arrays import FloatArray
 
 FOLDER = Path(__file__).parents[2] / "sample_images"
 PHOTO_TRUTHS = sorted(FOLDER.glob("*.truth.json"))

@@ -4,8 +4,8 @@ import datetime as dt
 
 import pytest
 
-from fishmeasure.errors import SampleFileError
-from fishmeasure.samplefile import read_sample
+from fishmeasure.base.errors import SampleFileError
+from fishmeasure.estimation.sample import read_sample
 
 WHOLE = """
 date = 2026-05-02

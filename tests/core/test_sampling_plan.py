@@ -6,9 +6,9 @@ from pathlib import Path
 import numpy as np
 import pytest
 
-from fishmeasure.errors import PlanError
-from fishmeasure.population import estimate_population
-from fishmeasure.sampling_plan import (
+from fishmeasure.base.errors import PlanError
+from fishmeasure.estimation.model import estimate_population
+from fishmeasure.estimation.plan import (
     FAIR_NETTING,
     TYPICAL,
     Spread,

@@ -5,15 +5,15 @@ from dataclasses import replace
 import numpy as np
 import pytest
 
-from fishmeasure.lens import LensProfile
-from fishmeasure.markers import find_plane, loose, sheet, single
-from fishmeasure.markers.bundle import CARD_FLOOR_MM, SHEET_FLOOR_MM
-from fishmeasure.markers.camera import EXIF_FOCAL_RELATIVE_SD, K1_SD, camera_prior
-from fishmeasure.markers.edges import FittedMarker
-from fishmeasure.markers.layout import Layout
-from fishmeasure.markers.scale import choose, plane_scale, summary_points
-from fishmeasure.photo import Photo
-from fishmeasure.synth.plane import (
+from fishmeasure.photo.image import Photo
+from fishmeasure.photo.lens import LensProfile
+from fishmeasure.photo.markers import find_plane, loose, sheet, single
+from fishmeasure.photo.markers.bundle import CARD_FLOOR_MM, SHEET_FLOOR_MM
+from fishmeasure.photo.markers.camera import EXIF_FOCAL_RELATIVE_SD, K1_SD, camera_prior
+from fishmeasure.photo.markers.edges import FittedMarker
+from fishmeasure.photo.markers.layout import Layout
+from fishmeasure.photo.markers.scale import choose, plane_scale, summary_points
+from sample_images.synth.plane import (
     Card,
     PlaneScene,
     card_corners_mm,

@@ -8,10 +8,16 @@ import numpy as np
 import pypdfium2
 import pytest
 
-from fishmeasure.arrays import ByteArray
-from fishmeasure.markers import find_plane
-from fishmeasure.photo import Photo
-from fishmeasure.sheet import PAGE_KINDS, PAPERS, design_page, page_facts, page_pdf
+from fishmeasure.base.arrays import ByteArray
+from fishmeasure.photo.image import Photo
+from fishmeasure.photo.markers import find_plane
+from fishmeasure.render.sheet import (
+    PAGE_KINDS,
+    PAPERS,
+    design_page,
+    page_facts,
+    page_pdf,
+)
 
 CALIBRATION = Path(__file__).parents[2] / "calibration"
 DPI = 254  # 10 dots a mm: all sides of these papers are whole

@@ -9,8 +9,8 @@ import pytest
 from PIL import Image
 
 from fishmeasure.cli import main
-from fishmeasure.lens import read_lens
-from fishmeasure.synth.plane import PlaneScene, photograph_page
+from fishmeasure.photo.lens import read_lens
+from sample_images.synth.plane import PlaneScene, photograph_page
 
 
 def run(monkeypatch: pytest.MonkeyPatch, *arguments: str) -> int:

@@ -6,7 +6,7 @@ from pathlib import Path
 
 import pytest
 
-from fishmeasure.errors import SpeciesError, SpeciesFileError, UnknownSpeciesError
+from fishmeasure.base.errors import SpeciesError, SpeciesFileError, UnknownSpeciesError
 from fishmeasure.species import Species, load_species, species_keys
 
 REQUIRED = {

@@ -6,8 +6,8 @@ Oregon's tables 30 (a) to (c), which took the report's criteria over (DEQ 2015).
 
 import pytest
 
-from fishmeasure.errors import StockRangeError
-from fishmeasure.stock.ammonia_criteria import (
+from fishmeasure.base.errors import StockRangeError
+from fishmeasure.husbandry.ammonia_criteria import (
     acute_tan_n_mg_per_l,
     chronic_tan_n_mg_per_l,
 )

@@ -3,8 +3,8 @@
 import pytest
 
 from fishmeasure.species import species_keys
-from fishmeasure.stock.bands import BAND_FIGURES, at_chloride, water_bands
-from fishmeasure.stock.figures import (
+from fishmeasure.species.bands import BAND_FIGURES, at_chloride, water_bands
+from fishmeasure.species.figures import (
     generic_water_figures,
     load_stock_figures,
     stock_species,

@@ -9,12 +9,12 @@ import pytest
 from typer.testing import CliRunner
 
 from fishmeasure import cli
-from fishmeasure.plain import plain
-from fishmeasure.stock import cautions
-from fishmeasure.stock.outage import time_words
-from fishmeasure.stock.propagation import exact, lognormal
-from fishmeasure.uncertainty import Estimate
-from fishmeasure.words import number, span
+from fishmeasure.base.estimate import Estimate
+from fishmeasure.base.plain import plain
+from fishmeasure.base.words import number, span
+from fishmeasure.husbandry import cautions
+from fishmeasure.husbandry.outage import time_words
+from fishmeasure.husbandry.propagation import exact, lognormal
 
 UNIT = "--mean-weight 250 --temp 12 --biomass 90 --volume 6 --surface 7 --inflow 60"
 SAMPLES = "--sample 2026-03-01=60 --sample 2026-04-01=85/5 --temp 10"

@@ -8,15 +8,15 @@ import pytest
 from typer.testing import CliRunner
 
 from fishmeasure import cli
-from fishmeasure.stock.failures import failures_of
-from fishmeasure.stock.outage import OutageResult, outage, outages
-from fishmeasure.stock.outage_fall import HORIZON_MIN, OutageCase
-from fishmeasure.stock.outage_words import measure_line, outage_lines
-from fishmeasure.stock.oxygen_supply import aerator_supply
-from fishmeasure.stock.propagation import exact
-from fishmeasure.stock.saturation import Water
-from fishmeasure.stock.transfer import gas_transfer, paddlewheel_transfer
-from fishmeasure.stock.unit import Aerator, RearingUnit
+from fishmeasure.husbandry.failures import failures_of
+from fishmeasure.husbandry.outage import OutageResult, outage, outages
+from fishmeasure.husbandry.outage_fall import HORIZON_MIN, OutageCase
+from fishmeasure.husbandry.outage_words import measure_line, outage_lines
+from fishmeasure.husbandry.oxygen_supply import aerator_supply
+from fishmeasure.husbandry.propagation import exact
+from fishmeasure.husbandry.saturation import Water
+from fishmeasure.husbandry.transfer import gas_transfer, paddlewheel_transfer
+from fishmeasure.husbandry.unit import Aerator, RearingUnit
 
 AIR = Aerator(name="blower", sotr_kg_per_h=0.1)
 ROUND = Aerator(name="water sent round", sotr_kg_per_h=0.02, drive="pump")

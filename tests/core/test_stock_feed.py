@@ -9,9 +9,9 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from fishmeasure.errors import GainNotKnownError, StockRangeError
-from fishmeasure.stock.bands import water_bands
-from fishmeasure.stock.feed import (
+from fishmeasure.base.errors import GainNotKnownError, StockRangeError
+from fishmeasure.base.estimate import Estimate
+from fishmeasure.husbandry.feed import (
     FeedPlan,
     chart_percent_per_day,
     daily_feed_kg,
@@ -19,12 +19,16 @@ from fishmeasure.stock.feed import (
     feed_plan,
     ration,
 )
-from fishmeasure.stock.figures import load_feed_chart, load_stock_figures, stock_species
-from fishmeasure.stock.growth import WeightSample, fit_growth
-from fishmeasure.stock.projection import project_growth
-from fishmeasure.stock.propagation import exact, lognormal
-from fishmeasure.stock.temperature import ConstantTemperature, growing_temp_c
-from fishmeasure.uncertainty import Estimate
+from fishmeasure.husbandry.growth import WeightSample, fit_growth
+from fishmeasure.husbandry.projection import project_growth
+from fishmeasure.husbandry.propagation import exact, lognormal
+from fishmeasure.husbandry.temperature import ConstantTemperature, growing_temp_c
+from fishmeasure.species.bands import water_bands
+from fishmeasure.species.figures import (
+    load_feed_chart,
+    load_stock_figures,
+    stock_species,
+)
 
 START = date(2026, 5, 1)
 

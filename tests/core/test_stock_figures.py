@@ -5,8 +5,8 @@ from typing import Any
 
 import pytest
 
-from fishmeasure.stock import figures as module
-from fishmeasure.stock.figures import (
+from fishmeasure.species import figures as module
+from fishmeasure.species.figures import (
     Figure,
     load_feed_chart,
     load_stock_figures,

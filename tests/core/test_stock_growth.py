@@ -12,17 +12,16 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from fishmeasure.errors import NoSamplesError, StockRangeError
-from fishmeasure.stock.figures import load_stock_figures
-from fishmeasure.stock.growth import WeightSample, fit_growth, process_covariance
-from fishmeasure.stock.growth_rates import (
+from fishmeasure.base.errors import NoSamplesError, StockRangeError
+from fishmeasure.husbandry.growth import WeightSample, fit_growth, process_covariance
+from fishmeasure.husbandry.growth_rates import (
     condition_factor,
     specific_growth_rate,
     thermal_growth_coefficient,
 )
-from fishmeasure.stock.projection import project_growth
-from fishmeasure.stock.propagation import exact, lognormal
-from fishmeasure.stock.temperature import (
+from fishmeasure.husbandry.projection import project_growth
+from fishmeasure.husbandry.propagation import exact, lognormal
+from fishmeasure.husbandry.temperature import (
     ConstantTemperature,
     MonthlyTemperature,
     RecordedTemperature,
@@ -30,6 +29,7 @@ from fishmeasure.stock.temperature import (
     cumulative_degree_days,
     growing_temp_c,
 )
+from fishmeasure.species.figures import load_stock_figures
 
 START = date(2026, 5, 1)
 SPRING = ConstantTemperature(temp_c=11.0)

@@ -9,18 +9,18 @@ from hypothesis import given
 from hypothesis import strategies as st
 from scipy import stats
 
-from fishmeasure.errors import StockRangeError
-from fishmeasure.stock import cautions
-from fishmeasure.stock.growth import WeightSample, fit_growth
-from fishmeasure.stock.harvest import (
+from fishmeasure.base.errors import StockRangeError
+from fishmeasure.husbandry import cautions
+from fishmeasure.husbandry.growth import WeightSample, fit_growth
+from fishmeasure.husbandry.harvest import (
     WeightSpread,
     count_above,
     dates_at_size,
     harvest_plan,
 )
-from fishmeasure.stock.projection import GrowthProjection, project_growth
-from fishmeasure.stock.propagation import exact, lognormal
-from fishmeasure.stock.temperature import ConstantTemperature
+from fishmeasure.husbandry.projection import GrowthProjection, project_growth
+from fishmeasure.husbandry.propagation import exact, lognormal
+from fishmeasure.husbandry.temperature import ConstantTemperature
 
 START = date(2026, 5, 1)
 WATER = ConstantTemperature(temp_c=12.0)

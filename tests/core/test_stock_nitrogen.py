@@ -10,8 +10,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 from scipy.integrate import solve_ivp
 
-from fishmeasure.errors import StockRangeError
-from fishmeasure.stock.nitrogen import (
+from fishmeasure.base.errors import StockRangeError
+from fishmeasure.husbandry.nitrogen import (
     Nitrification,
     NitrogenLoop,
     ammonia_reading,
@@ -23,7 +23,7 @@ from fishmeasure.stock.nitrogen import (
     tan_per_feed_g_per_kg,
     unionised_fraction,
 )
-from fishmeasure.stock.propagation import exact, lognormal
+from fishmeasure.husbandry.propagation import exact, lognormal
 
 
 def test_unionised_share_of_every_sound_cell(shared: Path) -> None:

@@ -5,8 +5,7 @@ from typing import Any
 
 import pytest
 
-from fishmeasure.stock.bands import water_bands
-from fishmeasure.stock.now import (
+from fishmeasure.husbandry.now import (
     Now,
     OwnLimits,
     Reading,
@@ -14,7 +13,8 @@ from fishmeasure.stock.now import (
     Setting,
     judge_water,
 )
-from fishmeasure.stock.water_case import KEEPS, STEPS
+from fishmeasure.husbandry.water_case import KEEPS, STEPS
+from fishmeasure.species.bands import water_bands
 
 GOOD = {"temperature_deg_c": 12.0, "do_mg_per_l": 9.0}
 

@@ -8,21 +8,21 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from scipy.integrate import solve_ivp
 
-from fishmeasure.errors import StockRangeError
-from fishmeasure.stock import cautions
-from fishmeasure.stock.outage import biomass_for_hours, outage, time_words
-from fishmeasure.stock.outage_chart import outage_figure
-from fishmeasure.stock.outage_fall import (
+from fishmeasure.base.errors import StockRangeError
+from fishmeasure.base.estimate import Estimate
+from fishmeasure.husbandry import cautions
+from fishmeasure.husbandry.outage import biomass_for_hours, outage, time_words
+from fishmeasure.husbandry.outage_chart import outage_figure
+from fishmeasure.husbandry.outage_fall import (
     HORIZON_MIN,
     OutageCase,
     OutageCause,
     remaining_supplies,
 )
-from fishmeasure.stock.oxygen import oxygen_demand
-from fishmeasure.stock.oxygen_supply import surface_supply, unit_water
-from fishmeasure.stock.propagation import exact, lognormal, lognormal_draws
-from fishmeasure.stock.unit import Aerator, RearingUnit
-from fishmeasure.uncertainty import Estimate
+from fishmeasure.husbandry.oxygen import oxygen_demand
+from fishmeasure.husbandry.oxygen_supply import surface_supply, unit_water
+from fishmeasure.husbandry.propagation import exact, lognormal, lognormal_draws
+from fishmeasure.husbandry.unit import Aerator, RearingUnit
 
 TANK = RearingUnit(
     volume_m3=6.0,

@@ -10,18 +10,18 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from fishmeasure.errors import StockRangeError, UnknownStockSpeciesError
-from fishmeasure.stock.figures import load_stock_figures, stock_species
-from fishmeasure.stock.oxygen import Feeding, oxygen_balance, oxygen_demand
-from fishmeasure.stock.oxygen_supply import (
+from fishmeasure.base.errors import StockRangeError, UnknownStockSpeciesError
+from fishmeasure.husbandry.oxygen import Feeding, oxygen_balance, oxygen_demand
+from fishmeasure.husbandry.oxygen_supply import (
     aerator_supply,
     inflow_supply,
     surface_supply,
     surface_transfer_m_per_day,
 )
-from fishmeasure.stock.propagation import exact, lognormal
-from fishmeasure.stock.saturation import Water, oxygen_saturation_mg_per_l
-from fishmeasure.stock.unit import Aerator, RearingUnit
+from fishmeasure.husbandry.propagation import exact, lognormal
+from fishmeasure.husbandry.saturation import Water, oxygen_saturation_mg_per_l
+from fishmeasure.husbandry.unit import Aerator, RearingUnit
+from fishmeasure.species.figures import load_stock_figures, stock_species
 
 
 def rows(path: Path) -> Iterator[dict[str, str]]:

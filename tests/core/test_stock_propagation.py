@@ -8,7 +8,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 from scipy import stats
 
-from fishmeasure.stock.propagation import (
+from fishmeasure.husbandry.propagation import (
     difference,
     exact,
     from_draws,

@@ -7,21 +7,21 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from fishmeasure.errors import StockRangeError
-from fishmeasure.stock.factors import FishGroup, LimitName, UnitLimits
-from fishmeasure.stock.growth import WeightSample, fit_growth
-from fishmeasure.stock.nitrogen import Nitrification
-from fishmeasure.stock.projection import GrowthProjection, project_growth
-from fishmeasure.stock.propagation import exact, lognormal
-from fishmeasure.stock.stocking import Limit, unit_load
-from fishmeasure.stock.stocking_ahead import (
+from fishmeasure.base.errors import StockRangeError
+from fishmeasure.husbandry.factors import FishGroup, LimitName, UnitLimits
+from fishmeasure.husbandry.growth import WeightSample, fit_growth
+from fishmeasure.husbandry.nitrogen import Nitrification
+from fishmeasure.husbandry.projection import GrowthProjection, project_growth
+from fishmeasure.husbandry.propagation import exact, lognormal
+from fishmeasure.husbandry.stocking import Limit, unit_load
+from fishmeasure.husbandry.stocking_ahead import (
     StockedGroup,
     StockingOutlook,
     StockingQuestion,
     stocking_outlook,
 )
-from fishmeasure.stock.temperature import ConstantTemperature, RecordedTemperature
-from fishmeasure.stock.unit import Aerator, RearingUnit
+from fishmeasure.husbandry.temperature import ConstantTemperature, RecordedTemperature
+from fishmeasure.husbandry.unit import Aerator, RearingUnit
 
 START = date(2026, 5, 1)
 WATER = ConstantTemperature(temp_c=10.0)

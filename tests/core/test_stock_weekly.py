@@ -9,11 +9,11 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from fishmeasure.errors import StockRangeError, WeeklyHarvestError
-from fishmeasure.stock.harvest import WeightSpread
-from fishmeasure.stock.projection import GrowthProjection
-from fishmeasure.stock.propagation import exact, lognormal
-from fishmeasure.stock.weekly import WeeklyHarvest, weekly_plan
+from fishmeasure.base.errors import StockRangeError, WeeklyHarvestError
+from fishmeasure.husbandry.harvest import WeightSpread
+from fishmeasure.husbandry.projection import GrowthProjection
+from fishmeasure.husbandry.propagation import exact, lognormal
+from fishmeasure.husbandry.weekly import WeeklyHarvest, weekly_plan
 
 START = date(2026, 5, 1)
 LAST = START + timedelta(days=21)

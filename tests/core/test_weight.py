@@ -9,14 +9,14 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from fishmeasure.species import load_species
-from fishmeasure.uncertainty import Estimate, UncertaintySource
-from fishmeasure.weight import (
+from fishmeasure.base.estimate import Estimate, UncertaintySource
+from fishmeasure.photo.weight import (
     FishWeight,
     WeightCorrection,
     condition_factor,
     fish_weight,
 )
+from fishmeasure.species import load_species
 from tests.core.measured import fish_of_250_mm
 
 G_PER_LB = 453.59237  # international pound, exact

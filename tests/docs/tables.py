@@ -13,9 +13,9 @@ from pathlib import Path
 import typer
 
 from api.settings import settings_table
-from fishmeasure import errors
+from fishmeasure.base import errors
+from fishmeasure.base.flags import FLAGS
 from fishmeasure.cli import app
-from fishmeasure.flags import FLAGS
 from fishmeasure.species import load_species, species_keys
 
 ROOT = Path(__file__).resolve().parents[2]

@@ -13,7 +13,7 @@ import numpy as np
 import pytest
 from PIL import ExifTags, Image
 
-from fishmeasure.samplefile import read_sample
+from fishmeasure.estimation.sample import read_sample
 
 ROOT = Path(__file__).resolve().parents[2]
 README = (ROOT / "README.md").read_text(encoding="utf-8")

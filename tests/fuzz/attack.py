@@ -16,10 +16,10 @@ from dataclasses import dataclass, field
 from multiprocessing.connection import Connection
 from pathlib import Path
 
-from fishmeasure.errors import FishMeasureError
-from fishmeasure.photo import read_photo
+from fishmeasure.base.errors import FishMeasureError
+from fishmeasure.photo.image import read_photo
+from fishmeasure.photo.privacy import strip_private_tags
 from fishmeasure.pipeline import measure_photo
-from fishmeasure.privacy import strip_private_tags
 from tests.fuzz.bases import SECRET
 from tests.fuzz.mutants import mutants
 

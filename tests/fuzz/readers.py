@@ -23,29 +23,34 @@ from api.routes.photos import KNOWN, corrected_json
 from api.routes.samples import SampleIn
 from api.schemas import CorrectionsIn, PhotoSettingsIn
 from api.settings import SettingError, Settings
+from fishmeasure.base.errors import FishMeasureError
 from fishmeasure.cli.fit import _columns
 from fishmeasure.cli.options import parse_known
-from fishmeasure.errors import FishMeasureError
-from fishmeasure.ledger.backup import check_backup, make_backup, restore_backup
-from fishmeasure.ledger.demo import demo_book
-from fishmeasure.ledger.engine import open_engine
-from fishmeasure.ledger.exchange import (
+from fishmeasure.estimation.plan import one_more_net, taken_from_json
+from fishmeasure.estimation.sample import read_sample
+from fishmeasure.photo.image import read_photo
+from fishmeasure.photo.lens import read_lens
+from fishmeasure.photo.measurement import photo_to_json
+from fishmeasure.photo.privacy import strip_private_tags
+from fishmeasure.pipeline import measure_photo
+from fishmeasure.species import load_species
+from fishmeasure.species.fit import (
+    book_for,
+    fit_length_weight,
+    own_line,
+    second_predictor,
+)
+from fishmeasure.species.loader import _species, read_species
+from fishmeasure.store.backup import check_backup, make_backup, restore_backup
+from fishmeasure.store.book import open_book
+from fishmeasure.store.demo import demo_book
+from fishmeasure.store.engine import open_engine
+from fishmeasure.store.exchange import (
     book_from_csv,
     book_from_json,
     book_to_csv,
     book_to_json,
 )
-from fishmeasure.ledger.store import open_book
-from fishmeasure.lens import read_lens
-from fishmeasure.lwfit import book_for, fit_length_weight, own_line, second_predictor
-from fishmeasure.photo import read_photo
-from fishmeasure.pipeline import measure_photo
-from fishmeasure.privacy import strip_private_tags
-from fishmeasure.results import photo_to_json
-from fishmeasure.samplefile import read_sample
-from fishmeasure.sampling_plan import one_more_net, taken_from_json
-from fishmeasure.species import load_species
-from fishmeasure.species.loader import _species, read_species
 from tests.fuzz.bases import base_photos, exif, saved, scene
 from tests.fuzz.documents import (
     CALCULATIONS as BODIES,

@@ -13,9 +13,9 @@ import numpy as np
 import pytest
 from PIL import Image
 
-from fishmeasure.errors import NotAnImageError, PhotoTooLargeError
-from fishmeasure.photo import PhotoLimits, read_photo
-from fishmeasure.privacy import strip_private_tags
+from fishmeasure.base.errors import NotAnImageError, PhotoTooLargeError
+from fishmeasure.photo.image import PhotoLimits, read_photo
+from fishmeasure.photo.privacy import strip_private_tags
 from tests.fuzz.bases import SECRET, base_photos, exif, saved, scene
 
 SMALL = PhotoLimits(reduce_from_pixels=4000)
@@ -242,7 +242,7 @@ def test_the_largest_photos_take_little_more_than_themselves() -> None:
 import io
 import numpy as np
 from PIL import Image
-from fishmeasure.photo import read_photo
+from fishmeasure.photo.image import read_photo
 from tests.fuzz.attack import peak_mb
 out = io.BytesIO()
 Image.fromarray(np.zeros((11000, 10900), np.uint16)).save(out, "PNG")

@@ -10,22 +10,22 @@ from pathlib import Path
 import numpy as np
 import pytest
 
-from fishmeasure.cli import main
-from fishmeasure.cli.fit import _columns
-from fishmeasure.cli.photo import measure_file
-from fishmeasure.errors import (
+from fishmeasure.base.errors import (
     ImportFileError,
     LedgerError,
     LengthWeightDataError,
     SampleJsonError,
 )
-from fishmeasure.files import read_at_most
-from fishmeasure.ledger.backup import check_backup, restore_backup
-from fishmeasure.ledger.exchange import book_from_json
-from fishmeasure.lwfit import fit_length_weight
+from fishmeasure.base.files import read_at_most
+from fishmeasure.cli import main
+from fishmeasure.cli.fit import _columns
+from fishmeasure.cli.photo import measure_file
+from fishmeasure.estimation.plan import taken_from_json
 from fishmeasure.pipeline import PhotoSettings
-from fishmeasure.sampling_plan import taken_from_json
 from fishmeasure.species import load_species
+from fishmeasure.species.fit import fit_length_weight
+from fishmeasure.store.backup import check_backup, restore_backup
+from fishmeasure.store.exchange import book_from_json
 from tests.fuzz.documents import PLAN
 
 

@@ -4,9 +4,9 @@ from pathlib import Path
 
 import pytest
 
-from fishmeasure.errors import FishMeasureError
-from fishmeasure.photo import read_photo
-from fishmeasure.privacy import strip_private_tags
+from fishmeasure.base.errors import FishMeasureError
+from fishmeasure.photo.image import read_photo
+from fishmeasure.photo.privacy import strip_private_tags
 from tests.fuzz.attack import attack
 from tests.fuzz.bases import SECRET, base_photos
 

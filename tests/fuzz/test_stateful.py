@@ -28,9 +28,9 @@ from starlette.testclient import TestClient
 
 from api.app import create_app
 from api.settings import Settings
-from fishmeasure.ledger.codec import to_plain
-from fishmeasure.ledger.entries import entry_to_plain
-from fishmeasure.ledger.units import Unit
+from fishmeasure.book.codec import to_plain
+from fishmeasure.book.entries import entry_to_plain
+from fishmeasure.book.units import Unit
 from tests.fuzz.documents import NETS
 from tests.fuzz.nasty import with_strange_values
 from tests.fuzz.test_routes import Traces, check, sent

@@ -12,20 +12,20 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from fishmeasure.errors import FishMeasureError
-from fishmeasure.ledger.demo import demo_book
-from fishmeasure.ledger.exchange import (
+from fishmeasure.base.errors import FishMeasureError
+from fishmeasure.estimation.sample import read_sample, sample_from_document
+from fishmeasure.photo.lens import LensProfile, lens_to_text, read_lens
+from fishmeasure.pipeline import measure_sample, refused
+from fishmeasure.species import load_species
+from fishmeasure.species.loader import read_species
+from fishmeasure.store.book import open_book
+from fishmeasure.store.demo import demo_book
+from fishmeasure.store.exchange import (
     book_from_csv,
     book_from_json,
     book_to_csv,
     book_to_json,
 )
-from fishmeasure.ledger.store import open_book
-from fishmeasure.lens import LensProfile, lens_to_text, read_lens
-from fishmeasure.pipeline import measure_sample, refused
-from fishmeasure.samplefile import read_sample, sample_from_document
-from fishmeasure.species import load_species
-from fishmeasure.species.loader import read_species
 from tests.fuzz.nasty import broken, with_strange_values
 
 SPECIES = Path(__file__).resolve().parents[2] / "fishmeasure" / "species"

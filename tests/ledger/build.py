@@ -5,8 +5,8 @@ from itertools import count
 from typing import Any
 from uuid import UUID, uuid4
 
-from fishmeasure.ledger.entries import Entry, Feed, WaterReading
-from fishmeasure.ledger.units import Cohort, Unit
+from fishmeasure.book.entries import Entry, Feed, WaterReading
+from fishmeasure.book.units import Cohort, Unit
 
 START = date(2026, 3, 1)
 YEAR_C = (5.0, 5.0, 6.0, 8.0, 10.0, 12.0, 13.0, 13.0, 11.0, 9.0, 7.0, 5.0)

@@ -9,7 +9,7 @@ import pytest
 from sqlalchemy import create_engine, text
 from sqlalchemy.engine import make_url
 
-from fishmeasure.ledger.store import Book, open_book
+from fishmeasure.store.book import Book, open_book
 
 _NAMES = count()
 

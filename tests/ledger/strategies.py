@@ -18,9 +18,9 @@ from uuid import UUID
 
 from hypothesis import strategies as st
 
-from fishmeasure.errors import BadEntryError
-from fishmeasure.ledger.entries import ENTRY_KINDS, Entry, Sample
-from fishmeasure.ledger.values import JsonObject, MaxLength, Within
+from fishmeasure.base.errors import BadEntryError
+from fishmeasure.book.entries import ENTRY_KINDS, Entry, Sample
+from fishmeasure.book.values import JsonObject, MaxLength, Within
 
 _T = TypeVar("_T")
 # Any Unicode text that both databases can keep.

@@ -5,9 +5,9 @@ from uuid import uuid4
 
 import pytest
 
-from fishmeasure.errors import UnknownRecordError, VersionConflictError
-from fishmeasure.ledger.archive import Device, Page
-from fishmeasure.ledger.store import Book
+from fishmeasure.base.errors import UnknownRecordError, VersionConflictError
+from fishmeasure.store.archive import Device, Page
+from fishmeasure.store.book import Book
 
 DIGEST = "ab" * 32
 

@@ -14,17 +14,17 @@ import pytest
 from sqlalchemy import text
 
 from fishmeasure import cli
-from fishmeasure.errors import BackupDamagedError, BackupError, FishMeasureError
-from fishmeasure.ledger.backup import (
+from fishmeasure.base.errors import BackupDamagedError, BackupError, FishMeasureError
+from fishmeasure.store.backup import (
     BOOK,
     MANIFEST,
     check_backup,
     make_backup,
     restore_backup,
 )
-from fishmeasure.ledger.demo import demo_book
-from fishmeasure.ledger.engine import open_engine
-from fishmeasure.ledger.store import open_book
+from fishmeasure.store.book import open_book
+from fishmeasure.store.demo import demo_book
+from fishmeasure.store.engine import open_engine
 from tests.ledger.build import tank
 
 PHOTOS = [b"first photo" * 1000, b"second photo" * 9]

@@ -8,9 +8,8 @@ from typing import Any
 import numpy as np
 import pytest
 
-from fishmeasure.errors import BadEntryError
-from fishmeasure.ledger.balance import Assumptions, replay
-from fishmeasure.ledger.entries import (
+from fishmeasure.base.errors import BadEntryError
+from fishmeasure.book.entries import (
     Cancelled,
     Counted,
     Died,
@@ -25,11 +24,12 @@ from fishmeasure.ledger.entries import (
     Stocked,
     WaterReading,
 )
-from fishmeasure.ledger.state import Balance, CohortInUnit
-from fishmeasure.ledger.weights import WeightTrack
-from fishmeasure.stock.projection import project_growth
-from fishmeasure.stock.propagation import z_score
-from fishmeasure.stock.temperature import MonthlyTemperature
+from fishmeasure.book.replay import Assumptions, replay
+from fishmeasure.book.state import Balance, CohortInUnit
+from fishmeasure.book.weights import WeightTrack
+from fishmeasure.husbandry.projection import project_growth
+from fishmeasure.husbandry.propagation import z_score
+from fishmeasure.husbandry.temperature import MonthlyTemperature
 from tests.ledger.build import YEAR_C, cohort, day, entry_about, same, tank
 
 A, B, C = tank("A", id=same(1)), tank("B", id=same(2)), tank("C", id=same(3))

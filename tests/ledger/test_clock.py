@@ -6,9 +6,9 @@ from typing import Any
 
 import pytest
 
-from fishmeasure.ledger import archive
-from fishmeasure.ledger.archive import Page
-from fishmeasure.ledger.store import open_book
+from fishmeasure.store import archive
+from fishmeasure.store.archive import Page
+from fishmeasure.store.book import open_book
 
 
 def test_photos_stay_in_the_order_in_which_they_came(

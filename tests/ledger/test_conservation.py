@@ -10,8 +10,7 @@ from uuid import UUID
 from hypothesis import Phase, given, settings
 from hypothesis import strategies as st
 
-from fishmeasure.ledger.balance import replay
-from fishmeasure.ledger.entries import (
+from fishmeasure.book.entries import (
     Cancelled,
     Counted,
     Died,
@@ -25,8 +24,9 @@ from fishmeasure.ledger.entries import (
     Sold,
     Stocked,
 )
-from fishmeasure.ledger.state import Balance
-from fishmeasure.ledger.store import open_book
+from fishmeasure.book.replay import replay
+from fishmeasure.book.state import Balance
+from fishmeasure.store.book import open_book
 from tests.ledger.build import cohort, day, same, tank
 from tests.ledger.strategies import records
 

@@ -7,9 +7,9 @@ from pathlib import Path
 import pytest
 from sqlalchemy import text
 
-from fishmeasure.ledger.engine import open_engine
-from fishmeasure.ledger.entries import Died
-from fishmeasure.ledger.store import open_book
+from fishmeasure.book.entries import Died
+from fishmeasure.store.book import open_book
+from fishmeasure.store.engine import open_engine
 from tests.ledger.build import cohort, day, same, tank
 from tests.ledger.writing import BATCH, Writer
 

@@ -11,9 +11,9 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from fishmeasure.errors import BadEntryError
-from fishmeasure.ledger.codec import field_names, from_plain, is_text, to_plain
-from fishmeasure.ledger.entries import (
+from fishmeasure.base.errors import BadEntryError
+from fishmeasure.book.codec import field_names, from_plain, is_text, to_plain
+from fishmeasure.book.entries import (
     ENTRY_KINDS,
     Cancelled,
     Counted,
@@ -30,8 +30,8 @@ from fishmeasure.ledger.entries import (
     entry_from_plain,
     entry_to_plain,
 )
-from fishmeasure.ledger.order import in_force
-from fishmeasure.ledger.units import Cohort, Unit
+from fishmeasure.book.order import in_force
+from fishmeasure.book.units import Cohort, Unit
 from tests.ledger.build import cohort, day, same, tank
 from tests.ledger.strategies import entries, records
 

@@ -10,17 +10,17 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from fishmeasure.cells import text_from_cell, text_to_cell
-from fishmeasure.errors import ImportFileError
-from fishmeasure.ledger.entries import Died, Stocked, entry_to_plain
-from fishmeasure.ledger.exchange import (
+from fishmeasure.base.cells import text_from_cell, text_to_cell
+from fishmeasure.base.errors import ImportFileError
+from fishmeasure.book.entries import Died, Stocked, entry_to_plain
+from fishmeasure.book.units import Cohort, Unit
+from fishmeasure.store.book import BookContent, open_book
+from fishmeasure.store.exchange import (
     book_from_csv,
     book_from_json,
     book_to_csv,
     book_to_json,
 )
-from fishmeasure.ledger.store import BookContent, open_book
-from fishmeasure.ledger.units import Cohort, Unit
 from tests.ledger.build import cohort, tank
 from tests.ledger.strategies import entries, records
 

@@ -7,12 +7,12 @@ from typing import Any
 
 import pytest
 
-from fishmeasure.ledger.entries import Entry, Feed, Sample, Stocked, WaterReading
-from fishmeasure.ledger.outlook import UnitOutlook, unit_outlook
-from fishmeasure.ledger.system import loops, water_system
-from fishmeasure.ledger.units import AerationDevice, Cohort, Unit, UnitLimits
-from fishmeasure.report.outlook_words import sections
-from fishmeasure.stock.outage import outage
+from fishmeasure.book.entries import Entry, Feed, Sample, Stocked, WaterReading
+from fishmeasure.book.system import loops, water_system
+from fishmeasure.book.units import AerationDevice, Cohort, Unit, UnitLimits
+from fishmeasure.husbandry.outage import outage
+from fishmeasure.outlook.unit import UnitOutlook, unit_outlook
+from fishmeasure.render.outlook_words import sections
 from tests.ledger.build import cohort, day, entry_about, same, tank
 
 SPRING = tank(

@@ -17,17 +17,17 @@ from alembic.script import ScriptDirectory
 from sqlalchemy import text
 from sqlalchemy.exc import IntegrityError
 
-from fishmeasure.errors import (
+from fishmeasure.base.errors import (
     BookBusyError,
     BookNewerError,
     BookUnreadableError,
     BookWriteError,
 )
-from fishmeasure.ledger import engine as engine_module
-from fishmeasure.ledger.engine import open_engine, reading, writing
-from fishmeasure.ledger.entries import Died
-from fishmeasure.ledger.store import Book, open_book
-from fishmeasure.ledger.tables import SCHEMA_REVISION, metadata
+from fishmeasure.book.entries import Died
+from fishmeasure.store import engine as engine_module
+from fishmeasure.store.book import Book, open_book
+from fishmeasure.store.engine import open_engine, reading, writing
+from fishmeasure.store.tables import SCHEMA_REVISION, metadata
 from tests.ledger.build import cohort, day, tank
 
 FOLDER = Path(engine_module.__file__).parent / "migrations"
@@ -126,8 +126,8 @@ def test_busy_book(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
 LIMITED = """
 import resource, sys
 from uuid import UUID
-from fishmeasure.errors import BookWriteError
-from fishmeasure.ledger.store import open_book
+from fishmeasure.base.errors import BookWriteError
+from fishmeasure.store.book import open_book
 from tests.ledger.build import tank
 import signal
 signal.signal(signal.SIGXFSZ, signal.SIG_IGN)

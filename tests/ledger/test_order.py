@@ -9,9 +9,7 @@ from uuid import uuid4
 
 import pytest
 
-from fishmeasure.ledger import rows
-from fishmeasure.ledger.balance import replay
-from fishmeasure.ledger.entries import (
+from fishmeasure.book.entries import (
     Counted,
     Died,
     Entry,
@@ -20,8 +18,10 @@ from fishmeasure.ledger.entries import (
     Stocked,
     WaterReading,
 )
-from fishmeasure.ledger.order import in_force, in_order
-from fishmeasure.ledger.store import Book, open_book
+from fishmeasure.book.order import in_force, in_order
+from fishmeasure.book.replay import replay
+from fishmeasure.store import rows
+from fishmeasure.store.book import Book, open_book
 from tests.ledger.build import cohort, day, entry_about, same, tank
 
 TANK, TROUT = tank("A", id=same(1)), cohort("trout", id=same(11))

@@ -9,9 +9,9 @@ from typing import Any
 import pypdfium2
 import pytest
 
-from fishmeasure.errors import BadEntryError, ReportWriteError, UnknownRecordError
-from fishmeasure.ledger.demo import ABOUT, demo_book
-from fishmeasure.ledger.entries import (
+from fishmeasure.base.errors import BadEntryError, ReportWriteError, UnknownRecordError
+from fishmeasure.base.words import percent
+from fishmeasure.book.entries import (
     ENTRY_KINDS,
     Counted,
     Died,
@@ -22,18 +22,18 @@ from fishmeasure.ledger.entries import (
     Stocked,
     WaterReading,
 )
-from fishmeasure.ledger.outlook import Options, UnitOutlook, unit_outlook
-from fishmeasure.ledger.rearing import rearing_unit
-from fishmeasure.ledger.store import open_book
-from fishmeasure.ledger.units import AerationDevice, Unit, UnitLimits
-from fishmeasure.report.outlook_pdf import outlook_pdf, write_pdf
-from fishmeasure.report.outlook_plots import outlook_plots
-from fishmeasure.report.outlook_words import NO_ANSWER, heading, sections
-from fishmeasure.stock import cautions
-from fishmeasure.stock.outage import time_words
-from fishmeasure.stock.oxygen_supply import DO_STANDARD_MG_PER_L, aerator_supply
-from fishmeasure.stock.saturation import Water, oxygen_saturation_mg_per_l
-from fishmeasure.words import percent
+from fishmeasure.book.rearing import rearing_unit
+from fishmeasure.book.units import AerationDevice, Unit, UnitLimits
+from fishmeasure.husbandry import cautions
+from fishmeasure.husbandry.outage import time_words
+from fishmeasure.husbandry.oxygen_supply import DO_STANDARD_MG_PER_L, aerator_supply
+from fishmeasure.husbandry.saturation import Water, oxygen_saturation_mg_per_l
+from fishmeasure.outlook.unit import Options, UnitOutlook, unit_outlook
+from fishmeasure.render.outlook_pdf import outlook_pdf, write_pdf
+from fishmeasure.render.outlook_plots import outlook_plots
+from fishmeasure.render.outlook_words import NO_ANSWER, heading, sections
+from fishmeasure.store.book import open_book
+from fishmeasure.store.demo import ABOUT, demo_book
 from tests.ledger.build import cohort, day, entry_about, same, tank
 
 TROUT = cohort("trout", id=same(11), plate_weight_g=250.0)

@@ -9,16 +9,15 @@ import pypdfium2
 import pytest
 
 from api.outlooks import outlook_out
-from fishmeasure.flags import Problem
-from fishmeasure.ledger import answers
-from fishmeasure.ledger import outlook as builder
-from fishmeasure.ledger.answers.collect import SEVERITY, collected, problems_in
-from fishmeasure.ledger.entries import Entry, Sample, Stocked, WaterReading
-from fishmeasure.ledger.outlook import UnitOutlook, unit_outlook
-from fishmeasure.plain import plain
-from fishmeasure.report.now_words import head
-from fishmeasure.report.outlook_pdf import outlook_pdf
-from fishmeasure.report.outlook_words import sections
+from fishmeasure.base.flags import Problem
+from fishmeasure.base.plain import plain
+from fishmeasure.book.entries import Entry, Sample, Stocked, WaterReading
+from fishmeasure.outlook import feed, fish, load, now, outage
+from fishmeasure.outlook.collect import SEVERITY, collected, problems_in
+from fishmeasure.outlook.unit import UnitOutlook, unit_outlook
+from fishmeasure.render.now_words import head
+from fishmeasure.render.outlook_pdf import outlook_pdf
+from fishmeasure.render.outlook_words import sections
 from tests.ledger.build import cohort, day, entry_about, same, tank
 
 TROUT = cohort("trout", id=same(11), plate_weight_g=250.0)
@@ -144,7 +143,7 @@ def test_a_species_without_figures_of_growth_has_no_ration_in_bad_water() -> Non
         do_mg_per_l=0.8,
     )
     assert found.feeding is None
-    assert found.ration_kg == found.room_kg == answers.now.NOTHING
+    assert found.ration_kg == found.room_kg == now.NOTHING
     assert "No feed before" in words_of(found)
     well = outlook(
         fish=cohort("tench", id=same(11), species_key="tench"),
@@ -240,10 +239,16 @@ def test_every_calculations_problem_reaches_the_top_on_every_surface(
     plain_outlook = outlook(**BAD)
     names = results(plain_outlook)
     assert {"UnitLoad", "FeedPlan", "OutageResult", "AmmoniaReading"} <= set(names)
-    for step in ("feeding", "limits", "outages", "cohort_outlook"):
-        real = getattr(answers, step)
+    steps = {
+        "feeding": feed,
+        "limits": load,
+        "outages": outage,
+        "cohort_outlook": fish,
+    }
+    for step, place in steps.items():
+        real = getattr(place, step)
         monkeypatch.setattr(
-            builder.answers,
+            place,
             step,
             lambda *args, real=real: marked(real(*args)),
         )

@@ -5,14 +5,10 @@ from typing import Any
 
 import pytest
 
-from fishmeasure.errors import BadEntryError
-from fishmeasure.ledger.balance import replay
-from fishmeasure.ledger.entries import (
-    WaterReading,
-    entry_from_plain,
-    entry_to_plain,
-)
-from fishmeasure.ledger.exchange import book_from_csv, plain_from_cells
+from fishmeasure.base.errors import BadEntryError
+from fishmeasure.book.entries import WaterReading, entry_from_plain, entry_to_plain
+from fishmeasure.book.replay import replay
+from fishmeasure.store.exchange import book_from_csv, plain_from_cells
 from tests.ledger.build import cohort, day, entry_about, same, tank
 
 TANK = tank("A", id=same(1))

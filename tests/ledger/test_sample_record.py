@@ -13,8 +13,8 @@ import pytest
 from PIL import ExifTags, Image
 
 from fishmeasure import cli
-from fishmeasure.ledger.entries import Sample
-from fishmeasure.ledger.store import open_book
+from fishmeasure.book.entries import Sample
+from fishmeasure.store.book import open_book
 
 # Far enough ahead to be later wherever the clock stands.
 TOMORROW = date.today() + timedelta(days=2)  # noqa: DTZ011

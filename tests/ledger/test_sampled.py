@@ -5,9 +5,9 @@ from typing import Any
 import numpy as np
 import pytest
 
-from fishmeasure.errors import BadEntryError
-from fishmeasure.ledger.entries import Sample
-from fishmeasure.ledger.sampled import condition_factor, weight_cv
+from fishmeasure.base.errors import BadEntryError
+from fishmeasure.book.entries import Sample
+from fishmeasure.book.sampled import condition_factor, weight_cv
 from tests.ledger.build import day, same
 
 

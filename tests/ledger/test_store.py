@@ -9,7 +9,7 @@ from uuid import uuid4
 
 import pytest
 
-from fishmeasure.errors import (
+from fishmeasure.base.errors import (
     AlreadyReplacedError,
     BookUnreadableError,
     EntryConflictError,
@@ -17,7 +17,7 @@ from fishmeasure.errors import (
     UnknownRecordError,
     VersionConflictError,
 )
-from fishmeasure.ledger.entries import (
+from fishmeasure.book.entries import (
     Cancelled,
     Counted,
     Died,
@@ -27,8 +27,8 @@ from fishmeasure.ledger.entries import (
     Moved,
     Stocked,
 )
-from fishmeasure.ledger.rows import Added, newest
-from fishmeasure.ledger.store import Book, BookContent, open_book
+from fishmeasure.store.book import Book, BookContent, open_book
+from fishmeasure.store.rows import Added, newest
 from tests.ledger.build import cohort, day, tank
 
 TANK_A, TANK_B, TROUT = tank("Tank A"), tank("Tank B"), cohort("trout")

@@ -29,11 +29,11 @@ from typing import Any
 
 import pytest
 
-from fishmeasure.ledger.entries import Entry, Stocked, WaterReading
-from fishmeasure.ledger.outlook import UnitOutlook, unit_outlook
-from fishmeasure.ledger.units import AerationDevice, Cohort, Unit
-from fishmeasure.stock.outage import OutageResult
-from fishmeasure.stock.outage_fall import HORIZON_MIN
+from fishmeasure.book.entries import Entry, Stocked, WaterReading
+from fishmeasure.book.units import AerationDevice, Cohort, Unit
+from fishmeasure.husbandry.outage import OutageResult
+from fishmeasure.husbandry.outage_fall import HORIZON_MIN
+from fishmeasure.outlook.unit import UnitOutlook, unit_outlook
 from tests.ledger.build import cohort, day, entry_about, same, tank
 
 TODAY = 60

@@ -10,8 +10,8 @@ from pathlib import Path
 
 import pytest
 
-from fishmeasure.errors import BookDamagedError, BookUnreadableError
-from fishmeasure.ledger.store import open_book
+from fishmeasure.base.errors import BookDamagedError, BookUnreadableError
+from fishmeasure.store.book import open_book
 from tests.ledger.build import same, tank
 from tests.ledger.test_durability import prepare
 from tests.ledger.writing import BATCH, Writer

@@ -15,12 +15,12 @@ from uuid import UUID
 import pytest
 
 from api.routes.photos import corrected_json, photo_out
-from fishmeasure.errors import BookUnreadableError, BookWriteError
-from fishmeasure.ledger.codec import from_plain
-from fishmeasure.ledger.entries import ENTRY_KINDS, entry_from_plain
-from fishmeasure.ledger.store import open_book
-from fishmeasure.ledger.tables import SCHEMA_REVISION
-from fishmeasure.ledger.units import Cohort, Unit
+from fishmeasure.base.errors import BookUnreadableError, BookWriteError
+from fishmeasure.book.codec import from_plain
+from fishmeasure.book.entries import ENTRY_KINDS, entry_from_plain
+from fishmeasure.book.units import Cohort, Unit
+from fishmeasure.store.book import open_book
+from fishmeasure.store.tables import SCHEMA_REVISION
 from tests.disks import SmallDisk, small_disk
 from tests.ledger.writing import Writer
 

@@ -10,15 +10,15 @@ from multiprocessing.connection import Connection
 from typing import TYPE_CHECKING
 from uuid import UUID
 
-from fishmeasure.ledger.entries import Died
-from fishmeasure.ledger.store import open_book
+from fishmeasure.book.entries import Died
+from fishmeasure.store.book import open_book
 
 if TYPE_CHECKING:
     from multiprocessing.process import BaseProcess
 
 BATCH = 3
 _CONTEXT = multiprocessing.get_context("forkserver")
-_CONTEXT.set_forkserver_preload(["fishmeasure.ledger.store", "alembic.command"])
+_CONTEXT.set_forkserver_preload(["fishmeasure.store.book", "alembic.command"])
 
 
 def write(said: Connection, address: str, start: int, batches: int) -> None:

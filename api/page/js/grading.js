@@ -6,7 +6,7 @@ import { t } from "./text.js";
 import { count, stock, weight, weightRange } from "./units.js";
 
 // The book leaves a mean alone that changes by more than this; see take_weight in
-// fishmeasure/ledger/groups.py.
+// fishmeasure/book/groups.py.
 const MOST_CHANGE = 3;
 
 /**

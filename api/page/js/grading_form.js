@@ -9,7 +9,7 @@ import { action, banner, card } from "./parts.js";
 import { t } from "./text.js";
 import { length, weight } from "./units.js";
 
-const MOST_GROUPS = 20; // as the book takes them, fishmeasure/ledger/entries.py
+const MOST_GROUPS = 20; // as the book takes them, fishmeasure/book/entries.py
 
 /**
  * `place` is {unitId, units, states}: the unit, all units, and the state of each

@@ -5,7 +5,7 @@ import { system } from "./units.js";
 const KEYS = {
   print_scale: "fishmeasure.print-scale",
   paper: "fishmeasure.paper",
-  lens: "fishmeasure.lens",
+  lens: "fishmeasure.photo.lens",
 };
 
 // The check lines of the printed pages; the second is for rulers in inches.

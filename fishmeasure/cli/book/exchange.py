@@ -5,13 +5,13 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
+from fishmeasure.base.errors import ImportFileError
+from fishmeasure.base.files import read_at_most
 from fishmeasure.cli.book_options import BookOption, opened
 from fishmeasure.cli.output import write_bytes
-from fishmeasure.errors import ImportFileError
-from fishmeasure.files import read_at_most
 
 if TYPE_CHECKING:
-    from fishmeasure.ledger.store import Book, BookContent
+    from fishmeasure.store.book import Book, BookContent
 
 
 def export_command(
@@ -21,7 +21,7 @@ def export_command(
     book: BookOption = None,
 ) -> None:
     """Write the whole book as one JSON file or as CSV tables."""
-    from fishmeasure.ledger.exchange import book_to_csv, book_to_json
+    from fishmeasure.store.exchange import book_to_csv, book_to_json
 
     with opened(book) as open_:
         content = open_.content()
@@ -46,7 +46,7 @@ def import_command(
 
 
 def _read(source: Path, book: "Book") -> "BookContent":
-    from fishmeasure.ledger.exchange import TABLES, book_from_csv, book_from_json
+    from fishmeasure.store.exchange import TABLES, book_from_csv, book_from_json
 
     try:
         if source.suffix == ".json":

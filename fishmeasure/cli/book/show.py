@@ -12,7 +12,7 @@ from fishmeasure.cli.output import data_only
 if TYPE_CHECKING:
     from rich.table import Table
 
-    from fishmeasure.ledger.entries import Entry
+    from fishmeasure.book.entries import Entry
 
 
 _SHORT_ID = 8  # enough to tell entries apart, short enough to type
@@ -63,7 +63,7 @@ def entries_command(
     book: BookOption = None,
 ) -> None:
     """List the entries, oldest first."""
-    from fishmeasure.ledger.entries import entry_to_plain
+    from fishmeasure.book.entries import entry_to_plain
 
     with opened(book) as open_:
         found = open_.entries(
@@ -96,7 +96,7 @@ def state_command(
     book: BookOption = None,
 ) -> None:
     """Show what is in every unit: count, mean weight and kilograms."""
-    from fishmeasure.words import span
+    from fishmeasure.base.words import span
 
     with opened(book) as open_:
         balance = open_.balance(read_day("--on", on))
@@ -122,7 +122,7 @@ def state_command(
 
 def _what(entry: "Entry", names: dict[UUID, str]) -> str:
     """Return an entry's own fields in a few words."""
-    from fishmeasure.ledger.entries import entry_to_plain
+    from fishmeasure.book.entries import entry_to_plain
 
     common = {"kind", "id", "on", "unit_id", "cohort_id", "recorded_at", "result_json"}
     shown = []
@@ -136,7 +136,7 @@ def _what(entry: "Entry", names: dict[UUID, str]) -> str:
 
 
 def _as_entered(records: tuple[object, ...]) -> list[object]:
-    from fishmeasure.ledger.codec import to_plain
+    from fishmeasure.book.codec import to_plain
 
     return [to_plain(record, sparse=False) for record in records]
 

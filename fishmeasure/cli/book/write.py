@@ -9,16 +9,20 @@ from uuid import uuid4
 
 import typer
 
+from fishmeasure.base.errors import (
+    OptionFormatError,
+    UnknownKindError,
+    UnknownRecordError,
+)
+from fishmeasure.base.words import shell_word
 from fishmeasure.cli.book_options import BookOption, opened
 from fishmeasure.cli.options import read_day
 from fishmeasure.cli.output import print_problem
-from fishmeasure.errors import OptionFormatError, UnknownKindError, UnknownRecordError
-from fishmeasure.words import shell_word
 
 if TYPE_CHECKING:
-    from fishmeasure.ledger.entries import Entry
-    from fishmeasure.ledger.store import Book
-    from fishmeasure.ledger.units import Unit
+    from fishmeasure.book.entries import Entry
+    from fishmeasure.book.units import Unit
+    from fishmeasure.store.book import Book
 
 
 Fields = Annotated[
@@ -63,7 +67,7 @@ def fields_command(
     if kind is None:
         print("\n".join(kinds))
         return
-    from fishmeasure.ledger.codec import field_help
+    from fishmeasure.book.codec import field_help
 
     for name, text in field_help(_kind(kind)).items():
         if name in _WRITTEN_BY_THE_BOOK:
@@ -83,11 +87,11 @@ def add_command(
     book: BookOption = None,
 ) -> None:
     """Add a unit, a cohort or an entry (dated today, unless on=2026-05-02)."""
-    from fishmeasure.ledger.codec import from_plain
-    from fishmeasure.ledger.entering import check_day
-    from fishmeasure.ledger.entries import entry_from_plain
-    from fishmeasure.ledger.units import Cohort, Unit
+    from fishmeasure.book.codec import from_plain
+    from fishmeasure.book.entries import entry_from_plain
+    from fishmeasure.book.units import Cohort, Unit
     from fishmeasure.species import load_species
+    from fishmeasure.store.entering import check_day
 
     record = _kind(kind)
     with opened(book, may_be_new=True) as open_:
@@ -116,7 +120,7 @@ def change_command(
     book: BookOption = None,
 ) -> None:
     """Change a unit or cohort; the old version stays in the book."""
-    from fishmeasure.ledger.codec import from_plain, to_plain
+    from fishmeasure.book.codec import from_plain, to_plain
 
     if kind not in OWN_RECORDS:
         raise OptionFormatError("KIND", kind, "unit or cohort")
@@ -137,8 +141,8 @@ def correct_command(
     book: BookOption = None,
 ) -> None:
     """Write a corrected entry in place of a wrong one, which stays in the book."""
-    from fishmeasure.ledger.entering import check_day
-    from fishmeasure.ledger.entries import entry_from_plain, entry_to_plain
+    from fishmeasure.book.entries import entry_from_plain, entry_to_plain
+    from fishmeasure.store.entering import check_day
 
     with opened(book) as open_:
         old = _entry(open_, entry)
@@ -158,7 +162,7 @@ def cancel_command(
     book: BookOption = None,
 ) -> None:
     """Take an entry back; it stays in the book, but no longer counts."""
-    from fishmeasure.ledger.entries import Cancelled
+    from fishmeasure.book.entries import Cancelled
 
     with opened(book) as open_:
         old = _entry(open_, entry)
@@ -181,8 +185,8 @@ def _ask_temperature(unit: "Unit") -> None:
 
 def _say_doubts(book: "Book", entry: "Entry", today: date) -> None:
     """Say it where more fish went out than came in; the book keeps the doubt."""
-    from fishmeasure.ledger.entries import Died, Harvested, Moved
-    from fishmeasure.ledger.summary import MORE_OUT
+    from fishmeasure.book.entries import Died, Harvested, Moved
+    from fishmeasure.book.summary import MORE_OUT
 
     if not isinstance(entry, Died | Harvested | Moved):
         return
@@ -195,14 +199,14 @@ def _say_doubts(book: "Book", entry: "Entry", today: date) -> None:
 
 
 def _kinds() -> tuple[str, ...]:
-    from fishmeasure.ledger.entries import ENTRY_KINDS
+    from fishmeasure.book.entries import ENTRY_KINDS
 
     return (*OWN_RECORDS, *ENTRY_KINDS)
 
 
 def _kind(word: str) -> type:
-    from fishmeasure.ledger.entries import ENTRY_KINDS
-    from fishmeasure.ledger.units import Cohort, Unit
+    from fishmeasure.book.entries import ENTRY_KINDS
+    from fishmeasure.book.units import Cohort, Unit
 
     kinds: dict[str, type] = {"unit": Unit, "cohort": Cohort, **ENTRY_KINDS}
     if word not in kinds:
@@ -216,8 +220,8 @@ def _kind(word: str) -> type:
 
 def _typed(record: type, fields: list[str], book: "Book") -> dict[str, object]:
     """Return the typed fields of FIELD=VALUE arguments."""
-    from fishmeasure.ledger.exchange import plain_from_cells
-    from fishmeasure.ledger.store import BookContent
+    from fishmeasure.store.book import BookContent
+    from fishmeasure.store.exchange import plain_from_cells
 
     cells = {}
     for text in fields:

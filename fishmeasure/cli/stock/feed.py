@@ -4,11 +4,11 @@ from typing import Annotated
 
 import typer
 
+from fishmeasure.base.words import span
 from fishmeasure.cli.groups import grouped
 from fishmeasure.cli.options import JsonTo
 from fishmeasure.cli.output import data_only, write_lines
 from fishmeasure.cli.stock import options as opt
-from fishmeasure.words import span
 
 
 @grouped
@@ -18,11 +18,11 @@ def feed_command(
     json_to: JsonTo = None,
 ) -> None:
     """Show the ration and the kilograms of feed for today and the days ahead."""
-    from fishmeasure.stock.feed import feed_plan
-    from fishmeasure.stock.growth import WeightSample, fit_growth
-    from fishmeasure.stock.projection import project_growth
-    from fishmeasure.stock.propagation import exact
-    from fishmeasure.stock.temperature import ConstantTemperature
+    from fishmeasure.husbandry.feed import feed_plan
+    from fishmeasure.husbandry.growth import WeightSample, fit_growth
+    from fishmeasure.husbandry.projection import project_growth
+    from fishmeasure.husbandry.propagation import exact
+    from fishmeasure.husbandry.temperature import ConstantTemperature
 
     water = ConstantTemperature(temp_c=fish.temp)
     sample = WeightSample(day=opt.DAY_ZERO, mean_weight_g=exact(fish.mean_weight))
@@ -59,7 +59,7 @@ def conversion_command(
     json_to: JsonTo = None,
 ) -> None:
     """Show the feed conversion ratio of a period, biological and economic."""
-    from fishmeasure.stock.feed import feed_conversion
+    from fishmeasure.husbandry.feed import feed_conversion
 
     found = feed_conversion(
         feed_kg=feed,

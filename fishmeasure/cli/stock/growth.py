@@ -5,14 +5,14 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
+from fishmeasure.base.words import span
 from fishmeasure.cli.groups import grouped
 from fishmeasure.cli.options import JsonTo
 from fishmeasure.cli.output import data_only, write_lines
 from fishmeasure.cli.stock import options as opt
-from fishmeasure.words import span
 
 if TYPE_CHECKING:
-    from fishmeasure.stock.growth import WeightSample
+    from fishmeasure.husbandry.growth import WeightSample
 
 
 @grouped
@@ -23,9 +23,9 @@ def growth_command(
     json_to: JsonTo = None,
 ) -> None:
     """Fit growth to a cohort's samples; weights and plate-size dates ahead."""
-    from fishmeasure.stock.figures import load_stock_figures
-    from fishmeasure.stock.harvest import DateEstimate, dates_at_size
-    from fishmeasure.stock.projection import project_growth
+    from fishmeasure.husbandry.harvest import DateEstimate, dates_at_size
+    from fishmeasure.husbandry.projection import project_growth
+    from fishmeasure.species.figures import load_stock_figures
 
     water, samples = cohort.water(), cohort.samples()
     fit = cohort.fit()
@@ -71,7 +71,7 @@ def growth_command(
 
 
 def _growth_rate(samples: "tuple[WeightSample, ...]") -> tuple[str, ...]:
-    from fishmeasure.stock.growth_rates import specific_growth_rate
+    from fishmeasure.husbandry.growth_rates import specific_growth_rate
 
     first, last = samples[0], samples[-1]
     if last.day == first.day:

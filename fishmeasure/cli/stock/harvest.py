@@ -6,19 +6,19 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
+from fishmeasure.base.errors import BadOptionError, OptionFormatError
+from fishmeasure.base.words import number, span
 from fishmeasure.cli.groups import grouped
 from fishmeasure.cli.options import JsonTo, read_day
 from fishmeasure.cli.output import data_only, write_lines
 from fishmeasure.cli.stock import options as opt
-from fishmeasure.errors import BadOptionError, OptionFormatError
-from fishmeasure.words import number, span
 
 if TYPE_CHECKING:
-    from fishmeasure.stock.growth import GrowthFit
-    from fishmeasure.stock.harvest import Harvest, HarvestPlan
-    from fishmeasure.stock.projection import GrowthProjection
-    from fishmeasure.stock.weekly import WeeklyHarvest
-    from fishmeasure.uncertainty import Estimate
+    from fishmeasure.base.estimate import Estimate
+    from fishmeasure.husbandry.growth import GrowthFit
+    from fishmeasure.husbandry.harvest import Harvest, HarvestPlan
+    from fishmeasure.husbandry.projection import GrowthProjection
+    from fishmeasure.husbandry.weekly import WeeklyHarvest
 
 _WEEKLY = re.compile(r"(\d+)|(\d+(?:\.\d+)?) ?kg|(size)")
 
@@ -52,8 +52,8 @@ def harvest_command(
     json_to: JsonTo = None,
 ) -> None:
     """Show what harvests of the largest fish yield and leave, on days or weekly."""
-    from fishmeasure.stock import cautions
-    from fishmeasure.stock.figures import load_stock_figures
+    from fishmeasure.husbandry import cautions
+    from fishmeasure.species.figures import load_stock_figures
 
     fit = cohort.fit()
     fish = opt.with_percent(count, count_error, "number of fish", "")
@@ -86,7 +86,7 @@ def _on_days(
     fish: "Estimate",
     given: list[str],
 ) -> "tuple[GrowthProjection, HarvestPlan]":
-    from fishmeasure.stock.harvest import harvest_plan
+    from fishmeasure.husbandry.harvest import harvest_plan
 
     if not given:
         example = "--take 2026-08-01=60 or --weekly size --until 2026-10-31"
@@ -109,7 +109,7 @@ def _every_week(
     fish: "Estimate",
     weekly: "WeeklyHarvest",
 ) -> "tuple[GrowthProjection, HarvestPlan]":
-    from fishmeasure.stock.weekly import weekly_plan
+    from fishmeasure.husbandry.weekly import weekly_plan
 
     ahead = _ahead(cohort, fit, weekly.until)
     return ahead, weekly_plan(
@@ -120,7 +120,7 @@ def _every_week(
 def _ahead(
     cohort: opt.CohortOptions, fit: "GrowthFit", last: date
 ) -> "GrowthProjection":
-    from fishmeasure.stock.projection import project_growth
+    from fishmeasure.husbandry.projection import project_growth
 
     days = max((last - fit.last_day).days, 0)
     return project_growth(fit=fit, temperature=cohort.water(), days=days)
@@ -153,7 +153,7 @@ def _read_weekly(
     ------
     OptionFormatError, StockRangeError
     """
-    from fishmeasure.stock.weekly import WeeklyHarvest
+    from fishmeasure.husbandry.weekly import WeeklyHarvest
 
     match = _WEEKLY.fullmatch(given.strip())
     if match is None:

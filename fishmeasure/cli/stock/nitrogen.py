@@ -4,10 +4,10 @@ from typing import Annotated, get_args
 
 import typer
 
+from fishmeasure.base.words import cautious, number, span
 from fishmeasure.cli.options import JsonTo
 from fishmeasure.cli.output import data_only, write_lines
 from fishmeasure.cli.stock import options as opt
-from fishmeasure.words import cautious, number, span
 
 
 def ammonia_command(
@@ -22,8 +22,8 @@ def ammonia_command(
     json_to: JsonTo = None,
 ) -> None:
     """Show the un-ionised ammonia of a reading beside the species' limit."""
-    from fishmeasure.stock.nitrogen import ammonia_reading
-    from fishmeasure.stock.propagation import scaled
+    from fishmeasure.husbandry.nitrogen import ammonia_reading
+    from fishmeasure.husbandry.propagation import scaled
 
     found = ammonia_reading(
         species_key=species,
@@ -64,9 +64,9 @@ def nitrate_command(
     json_to: JsonTo = None,
 ) -> None:
     """Show where nitrate goes with this feed, water exchange and plant bed."""
-    from fishmeasure.stock import nitrogen
-    from fishmeasure.stock.figures import load_stock_figures
-    from fishmeasure.stock.propagation import exact
+    from fishmeasure.husbandry import nitrogen
+    from fishmeasure.husbandry.propagation import exact
+    from fishmeasure.species.figures import load_stock_figures
 
     book = load_stock_figures(species).feed.protein_percent
     made = nitrogen.tan_g_per_day(
@@ -115,8 +115,8 @@ def plant_bed_command(
     json_to: JsonTo = None,
 ) -> None:
     """Show the plant bed that the feed carries, and the feed a bed takes up."""
-    from fishmeasure.stock.nitrogen import Crop, bed_balance
-    from fishmeasure.stock.propagation import exact
+    from fishmeasure.husbandry.nitrogen import Crop, bed_balance
+    from fishmeasure.husbandry.propagation import exact
 
     found = bed_balance(
         crop=opt.choice("--crop", crop, get_args(Crop)),

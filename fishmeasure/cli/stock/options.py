@@ -9,14 +9,14 @@ from typing import TYPE_CHECKING, Annotated, TypeVar, get_args
 
 import typer
 
+from fishmeasure.base.errors import BadOptionError, OptionFormatError
 from fishmeasure.cli.options import read_day
-from fishmeasure.errors import BadOptionError, OptionFormatError
 
 if TYPE_CHECKING:
-    from fishmeasure.stock.growth import GrowthFit, WeightSample
-    from fishmeasure.stock.temperature import TemperatureForecast
-    from fishmeasure.stock.unit import Aerator, RearingUnit
-    from fishmeasure.uncertainty import Estimate
+    from fishmeasure.base.estimate import Estimate
+    from fishmeasure.husbandry.growth import GrowthFit, WeightSample
+    from fishmeasure.husbandry.temperature import TemperatureForecast
+    from fishmeasure.husbandry.unit import Aerator, RearingUnit
 
 Choice = TypeVar("Choice", bound=str)
 
@@ -51,7 +51,7 @@ class FishOptions:
 
     def count(self) -> Estimate:
         """Return how many fish that makes."""
-        from fishmeasure.stock.propagation import scaled
+        from fishmeasure.husbandry.propagation import scaled
 
         return scaled(self.biomass_kg(), 1000.0 / self.mean_weight)
 
@@ -94,7 +94,7 @@ class UnitOptions:
         ------
         StockRangeError
         """
-        from fishmeasure.stock.unit import RearingUnit
+        from fishmeasure.husbandry.unit import RearingUnit
 
         return RearingUnit(
             volume_m3=self.volume,
@@ -108,8 +108,8 @@ class UnitOptions:
         )
 
     def _aerators(self) -> tuple[Aerator, ...]:
-        from fishmeasure.stock.transfer import Bubbles, gas_transfer
-        from fishmeasure.stock.unit import Aerator
+        from fishmeasure.husbandry.transfer import Bubbles, gas_transfer
+        from fishmeasure.husbandry.unit import Aerator
 
         found: tuple[Aerator, ...] = ()
         if self.sotr:
@@ -186,7 +186,7 @@ class CohortOptions:
 
     def fit(self) -> GrowthFit:
         """Return the growth that the samples show."""
-        from fishmeasure.stock.growth import fit_growth
+        from fishmeasure.husbandry.growth import fit_growth
 
         return fit_growth(
             samples=self.samples(), temperature=self.water(), species_key=self.species
@@ -194,7 +194,7 @@ class CohortOptions:
 
     def spread(self) -> Estimate:
         """Return the CV; its error is an allowance, no source."""
-        from fishmeasure.stock.propagation import lognormal
+        from fishmeasure.husbandry.propagation import lognormal
 
         return lognormal(self.cv, 0.15)
 
@@ -226,13 +226,13 @@ def read_samples(given: list[str]) -> tuple[WeightSample, ...]:
     """Return samples written as 2026-05-01=180 or 2026-05-01=180/6.
 
     Without a percentage 7 % is taken, about the error of four nets of eight fish
-    (see the estimates of ``fishmeasure.population``).
+    (see the estimates of ``fishmeasure.estimation.model``).
 
     Raises
     ------
     OptionFormatError
     """
-    from fishmeasure.stock.growth import WeightSample
+    from fishmeasure.husbandry.growth import WeightSample
 
     example = "2026-05-01=180/6"
     samples = []
@@ -248,7 +248,7 @@ def read_samples(given: list[str]) -> tuple[WeightSample, ...]:
 
 
 def _weight(grams: float, percent: float) -> Estimate:
-    from fishmeasure.stock.checks import require
+    from fishmeasure.husbandry.checks import require
 
     require("mean weight", grams, "g", 0.001, MOST_WEIGHT_G)
     return with_percent(grams, percent, "mean weight", "g")
@@ -280,8 +280,8 @@ def read_forecast(
     OptionFormatError
         If none was given, or one cannot be read.
     """
-    from fishmeasure.stock.checks import require, require_temp
-    from fishmeasure.stock.temperature import (
+    from fishmeasure.husbandry.checks import require, require_temp
+    from fishmeasure.husbandry.temperature import (
         ConstantTemperature,
         MonthlyTemperature,
         SinusoidTemperature,
@@ -319,8 +319,8 @@ def with_percent(
     StockRangeError
         If the figure is below 0, or the error is none.
     """
-    from fishmeasure.stock.checks import require
-    from fishmeasure.stock.propagation import lognormal
+    from fishmeasure.husbandry.checks import require
+    from fishmeasure.husbandry.propagation import lognormal
 
     require(name, value, unit, 0.0)
     require("standard error", percent, "%", 0.0, 100.0)

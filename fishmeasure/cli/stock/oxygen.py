@@ -7,17 +7,17 @@ from typing import TYPE_CHECKING, Annotated, get_args
 
 import typer
 
+from fishmeasure.base.errors import BadOptionError
+from fishmeasure.base.words import cautious, number, span
 from fishmeasure.cli.groups import grouped
 from fishmeasure.cli.options import JsonTo
 from fishmeasure.cli.output import data_only, write_bytes, write_lines
 from fishmeasure.cli.stock import options as opt
-from fishmeasure.errors import BadOptionError
-from fishmeasure.words import cautious, number, span
 
 if TYPE_CHECKING:
-    from fishmeasure.stock.outage import OutageResult
-    from fishmeasure.stock.unit import RearingUnit
-    from fishmeasure.uncertainty import Estimate
+    from fishmeasure.base.estimate import Estimate
+    from fishmeasure.husbandry.outage import OutageResult
+    from fishmeasure.husbandry.unit import RearingUnit
 
 
 @grouped
@@ -29,9 +29,9 @@ def oxygen_command(
     json_to: JsonTo = None,
 ) -> None:
     """Show the oxygen that the fish use beside what comes in, at the caution level."""
-    from fishmeasure.stock import cautions
-    from fishmeasure.stock.bands import feeding_problems
-    from fishmeasure.stock.oxygen import oxygen_balance
+    from fishmeasure.husbandry import cautions
+    from fishmeasure.husbandry.oxygen import oxygen_balance
+    from fishmeasure.species.bands import feeding_problems
 
     balance = oxygen_balance(
         unit=water.unit(),
@@ -111,11 +111,11 @@ def outage_command(
     json_to: JsonTo = None,
 ) -> None:
     """Show how long oxygen lasts when something stops, and what buys time."""
-    from fishmeasure.stock.outage import biomass_for_hours, outages
-    from fishmeasure.stock.outage import outage as outage_
-    from fishmeasure.stock.outage_fall import OutageCase, OutageCause
-    from fishmeasure.stock.unit import Aerator
-    from fishmeasure.uncertainty import Estimate
+    from fishmeasure.base.estimate import Estimate
+    from fishmeasure.husbandry.outage import biomass_for_hours, outages
+    from fishmeasure.husbandry.outage import outage as outage_
+    from fishmeasure.husbandry.outage_fall import OutageCase, OutageCause
+    from fishmeasure.husbandry.unit import Aerator
 
     backup = Aerator(
         name="backup air", sotr_kg_per_h=backup_sotr, runtime_h=backup_hours
@@ -151,8 +151,8 @@ def outage_command(
 
 
 def _write_chart(result: "OutageResult", target: Path) -> None:
-    from fishmeasure.plots.canvas import plot_format_of
-    from fishmeasure.stock.outage_chart import outage_figure
+    from fishmeasure.husbandry.outage_chart import outage_figure
+    from fishmeasure.render.plots.canvas import plot_format_of
 
     drawn = BytesIO()
     plot_format = plot_format_of(target.name)
@@ -165,7 +165,7 @@ def _write_chart(result: "OutageResult", target: Path) -> None:
 def _write_outages(
     found: "tuple[OutageResult, ...]", hours: float, load: "Estimate"
 ) -> None:
-    from fishmeasure.stock.outage_words import measure_line, outage_lines
+    from fishmeasure.husbandry.outage_words import measure_line, outage_lines
 
     worst = found[0]
     air, water = worst.holding_air_sotr_kg_per_h, worst.holding_water_l_per_min

@@ -6,18 +6,18 @@ from typing import TYPE_CHECKING, Annotated, get_args
 
 import typer
 
+from fishmeasure.base.words import cautious, number, share_used
 from fishmeasure.cli.groups import grouped
 from fishmeasure.cli.options import JsonTo
 from fishmeasure.cli.output import data_only, write_lines
 from fishmeasure.cli.stock import options as opt
-from fishmeasure.words import cautious, number, share_used
 
 if TYPE_CHECKING:
-    from fishmeasure.stock.factors import UnitLimits
-    from fishmeasure.stock.projection import GrowthProjection
-    from fishmeasure.stock.stocking import UnitLoad
-    from fishmeasure.stock.stocking_ahead import StockingOutlook
-    from fishmeasure.stock.unit import RearingUnit
+    from fishmeasure.husbandry.factors import UnitLimits
+    from fishmeasure.husbandry.projection import GrowthProjection
+    from fishmeasure.husbandry.stocking import UnitLoad
+    from fishmeasure.husbandry.stocking_ahead import StockingOutlook
+    from fishmeasure.husbandry.unit import RearingUnit
 
 
 @grouped
@@ -46,9 +46,9 @@ def stocking_command(
     json_to: JsonTo = None,
 ) -> None:
     """Show how near each limit is, the room left, or how many fish must go."""
-    from fishmeasure.stock.factors import FishGroup, UnitLimits
-    from fishmeasure.stock.nitrogen import Crop
-    from fishmeasure.stock.stocking import unit_load
+    from fishmeasure.husbandry.factors import FishGroup, UnitLimits
+    from fishmeasure.husbandry.nitrogen import Crop
+    from fishmeasure.husbandry.stocking import unit_load
 
     unit = replace(water.unit(), plant_bed_m2=bed)
     limits = UnitLimits(
@@ -114,15 +114,15 @@ def _outlook(
     fingerling_g: float,
 ) -> "StockingOutlook":
     """Return the outlook of one group of fish that grows as the book says."""
-    from fishmeasure.stock.growth import WeightSample, fit_growth
-    from fishmeasure.stock.projection import project_growth
-    from fishmeasure.stock.propagation import exact
-    from fishmeasure.stock.stocking_ahead import (
+    from fishmeasure.husbandry.growth import WeightSample, fit_growth
+    from fishmeasure.husbandry.projection import project_growth
+    from fishmeasure.husbandry.propagation import exact
+    from fishmeasure.husbandry.stocking_ahead import (
         StockedGroup,
         StockingQuestion,
         stocking_outlook,
     )
-    from fishmeasure.stock.temperature import ConstantTemperature
+    from fishmeasure.husbandry.temperature import ConstantTemperature
 
     forecast = ConstantTemperature(temp_c=fish.temp)
 

@@ -5,19 +5,19 @@ from dataclasses import replace
 import numpy as np
 import pytest
 
-from fishmeasure.arrays import FloatArray
-from fishmeasure.length import (
+from fishmeasure.base.arrays import FloatArray
+from fishmeasure.photo.length import (
     FishLength,
     FishShape,
     measure_between,
     measure_length,
     shape_of,
 )
-from fishmeasure.plane import PlaneScale
-from fishmeasure.segment.outline import FishOutline
+from fishmeasure.photo.plane import PlaneScale
+from fishmeasure.photo.segment.outline import FishOutline
 from fishmeasure.species import load_species
-from fishmeasure.synth.fish import DrawnFish, FishTruth, true_fish
-from fishmeasure.synth.plane import PlaneScene, true_plane
+from sample_images.synth.fish import DrawnFish, FishTruth, true_fish
+from sample_images.synth.plane import PlaneScene, true_plane
 
 SHAPE = FishShape(
     depth_per_fork_length=0.22, depth_per_fork_length_sd=0.02, thickness_per_depth=0.5

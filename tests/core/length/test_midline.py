@@ -3,8 +3,8 @@
 import numpy as np
 import pytest
 
-from fishmeasure.arrays import FloatArray
-from fishmeasure.length.midline import trace_midline
+from fishmeasure.base.arrays import FloatArray
+from fishmeasure.photo.length.midline import trace_midline
 
 
 def spindle(turn_deg: float, length: float = 200.0) -> FloatArray:

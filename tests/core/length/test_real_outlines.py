@@ -14,9 +14,9 @@ from typing import NamedTuple
 import numpy as np
 import pytest
 
-from fishmeasure.arrays import FloatArray
-from fishmeasure.length.ends import find_ends, tail_odds_ln
-from fishmeasure.length.midline import trace_midline
+from fishmeasure.base.arrays import FloatArray
+from fishmeasure.photo.length.ends import find_ends, tail_odds_ln
+from fishmeasure.photo.length.midline import trace_midline
 
 pytestmark = pytest.mark.shared
 

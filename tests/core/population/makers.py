@@ -4,7 +4,7 @@ from dataclasses import dataclass, field
 
 import numpy as np
 
-from fishmeasure.netweigh import FishInNet, NetWeighing
+from fishmeasure.estimation.nets import FishInNet, NetWeighing
 from fishmeasure.species import LengthWeight
 
 

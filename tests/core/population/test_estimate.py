@@ -6,13 +6,13 @@ from dataclasses import replace
 import numpy as np
 import pytest
 
-from fishmeasure.errors import EmptySampleError
-from fishmeasure.netweigh import FishInNet, NetWeighing
-from fishmeasure.population import (
+from fishmeasure.base.errors import EmptySampleError
+from fishmeasure.estimation.model import (
     PopulationEstimate,
     estimate_population,
     estimate_to_json,
 )
+from fishmeasure.estimation.nets import FishInNet, NetWeighing
 from tests.core.population.makers import Dip, Truth, book, draw
 
 

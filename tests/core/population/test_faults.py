@@ -5,8 +5,8 @@ from dataclasses import replace
 import numpy as np
 import pytest
 
-from fishmeasure.netweigh import FishInNet, NetWeighing
-from fishmeasure.population import PopulationEstimate, estimate_population
+from fishmeasure.estimation.model import PopulationEstimate, estimate_population
+from fishmeasure.estimation.nets import FishInNet, NetWeighing
 from tests.core.population.makers import Dip, Truth, book, draw
 
 

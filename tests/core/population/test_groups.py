@@ -3,10 +3,10 @@
 import numpy as np
 import pytest
 
-from fishmeasure.netweigh import FishInNet, NetWeighing
-from fishmeasure.population import estimate_population
-from fishmeasure.population.groups import find_size_groups
-from fishmeasure.population.lengths import Lengths, collect_lengths
+from fishmeasure.estimation.model import estimate_population
+from fishmeasure.estimation.model.groups import find_size_groups
+from fishmeasure.estimation.model.lengths import Lengths, collect_lengths
+from fishmeasure.estimation.nets import FishInNet, NetWeighing
 from tests.core.population.makers import Dip, Truth, book, draw
 
 

@@ -5,8 +5,7 @@ import pytest
 from scipy import stats
 from scipy.special import logsumexp
 
-from fishmeasure.netweigh import FishInNet, NetWeighing
-from fishmeasure.population.lengths import (
+from fishmeasure.estimation.model.lengths import (
     GROSS_FRACTIONS,
     GROSS_PRIOR,
     GROSS_SD,
@@ -14,6 +13,7 @@ from fishmeasure.population.lengths import (
     collect_lengths,
     net_means,
 )
+from fishmeasure.estimation.nets import FishInNet, NetWeighing
 from tests.core.population.makers import Dip, Truth, draw
 
 SIGMA = np.geomspace(0.05, 0.14, 31)

@@ -5,7 +5,7 @@ import pytest
 from scipy import stats
 from scipy.optimize import brentq
 
-from fishmeasure.population.mixture import (
+from fishmeasure.estimation.model.mixture import (
     Mixture,
     points_estimate,
     weighted_quantiles,

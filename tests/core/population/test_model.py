@@ -4,16 +4,16 @@ import numpy as np
 import pytest
 from scipy import stats
 
-from fishmeasure.netweigh import FishInNet, NetWeighing, SampleSettings
-from fishmeasure.population.estimate import prepare
-from fishmeasure.population.grid import MU_SD
-from fishmeasure.population.lengths import collect_lengths
-from fishmeasure.population.model import SOUND, SampleModel
-from fishmeasure.population.nets import (
+from fishmeasure.estimation.model.estimate import prepare
+from fishmeasure.estimation.model.grid import MU_SD
+from fishmeasure.estimation.model.lengths import collect_lengths
+from fishmeasure.estimation.model.model import SOUND, SampleModel
+from fishmeasure.estimation.model.nets import (
     net_information,
     weighing_variance,
     weight_term,
 )
+from fishmeasure.estimation.nets import FishInNet, NetWeighing, SampleSettings
 from tests.core.population.makers import Dip, Truth, book, draw
 
 

@@ -9,19 +9,19 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from fishmeasure.netweigh import (
+from fishmeasure.base.estimate import Estimate
+from fishmeasure.estimation.model import (
+    PopulationEstimate,
+    estimate_population,
+    estimate_to_json,
+)
+from fishmeasure.estimation.nets import (
     DripWater,
     FishInNet,
     NetWeighing,
     SampleSettings,
     Scale,
 )
-from fishmeasure.population import (
-    PopulationEstimate,
-    estimate_population,
-    estimate_to_json,
-)
-from fishmeasure.uncertainty import Estimate
 from tests.core.population.makers import Dip, Truth, book, draw
 
 FEW = settings(max_examples=10, deadline=None, derandomize=True)

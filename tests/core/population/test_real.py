@@ -10,15 +10,15 @@ import pytest
 from scipy import stats
 from scipy.optimize import least_squares
 
-from fishmeasure.netweigh import (
+from fishmeasure.estimation.model import estimate_population
+from fishmeasure.estimation.nets import (
     DripWater,
     FishInNet,
     NetWeighing,
     SampleSettings,
     Scale,
 )
-from fishmeasure.population import estimate_population
-from fishmeasure.sampling_plan import spread_of
+from fishmeasure.estimation.plan import spread_of
 from tests.core.population.makers import book
 
 pytestmark = pytest.mark.shared

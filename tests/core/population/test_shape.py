@@ -4,10 +4,10 @@ import numpy as np
 import pytest
 from scipy import stats
 
-from fishmeasure.netweigh import FishInNet, NetWeighing
-from fishmeasure.population.groups import Split
-from fishmeasure.population.lengths import collect_lengths, net_means
-from fishmeasure.population.shape import Shape, Standardised, find_shape
+from fishmeasure.estimation.model.groups import Split
+from fishmeasure.estimation.model.lengths import collect_lengths, net_means
+from fishmeasure.estimation.model.shape import Shape, Standardised, find_shape
+from fishmeasure.estimation.nets import FishInNet, NetWeighing
 
 B, SIGMA = np.array([3.0]), np.array([0.09])
 

@@ -15,16 +15,16 @@ import cv2
 import numpy as np
 import pytest
 
-from fishmeasure.colour import linear_to_srgb, srgb_to_linear
-from fishmeasure.length import FishShape, measure_length
-from fishmeasure.markers import find_plane
-from fishmeasure.photo import Photo, read_photo
-from fishmeasure.plane import PlaneScale
-from fishmeasure.segment import SEGMENTERS, FishOutline, LearnedSegmenter
-from fishmeasure.segment.learned import STEADY_SHARE, find_drawn
-from fishmeasure.segment.learned.portrait import unsteadiness
-from fishmeasure.segment.learned.view import rectify, whole_frame
-from fishmeasure.synth.plane import PlaneScene, draw_plane, sheet_cards, true_plane
+from fishmeasure.photo.colour import linear_to_srgb, srgb_to_linear
+from fishmeasure.photo.image import Photo, read_photo
+from fishmeasure.photo.length import FishShape, measure_length
+from fishmeasure.photo.markers import find_plane
+from fishmeasure.photo.plane import PlaneScale
+from fishmeasure.photo.segment import SEGMENTERS, FishOutline, LearnedSegmenter
+from fishmeasure.photo.segment.learned import STEADY_SHARE, find_drawn
+from fishmeasure.photo.segment.learned.portrait import unsteadiness
+from fishmeasure.photo.segment.learned.view import rectify, whole_frame
+from sample_images.synth.plane import PlaneScene, draw_plane, sheet_cards, true_plane
 from tests.accuracy.outlines import flat_plane
 
 SAMPLES = Path(__file__).parents[3] / "sample_images"
@@ -180,7 +180,7 @@ def test_the_view_shows_the_plane_at_the_asked_scale() -> None:
 
 def test_the_package_never_imports_torch() -> None:
     code = (
-        "import sys, fishmeasure.pipeline, fishmeasure.segment.learned;"
+        "import sys, fishmeasure.pipeline, fishmeasure.photo.segment.learned;"
         "sys.exit('torch' in sys.modules)"
     )
     done = subprocess.run([sys.executable, "-c", code], check=False)  # noqa: S603

@@ -11,9 +11,9 @@ from pathlib import Path
 import pytest
 import skimage
 
-from fishmeasure.length import FishShape, measure_length
-from fishmeasure.photo import Photo, read_photo
-from fishmeasure.segment import LearnedSegmenter
+from fishmeasure.photo.image import Photo, read_photo
+from fishmeasure.photo.length import FishShape, measure_length
+from fishmeasure.photo.segment import LearnedSegmenter
 from tests.accuracy.outlines import flat_plane
 
 SHIPPED = Path(skimage.__file__).parent / "data"

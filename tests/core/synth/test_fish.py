@@ -3,8 +3,8 @@
 import numpy as np
 import pytest
 
-from fishmeasure.synth.fish import DrawnFish, draw_fish, place, true_fish
-from fishmeasure.synth.plane import PlaneScene, true_plane
+from sample_images.synth.fish import DrawnFish, draw_fish, place, true_fish
+from sample_images.synth.plane import PlaneScene, true_plane
 
 SCENE = PlaneScene(look_at_mm=(0.0, 0.0), distance_mm=600.0)
 

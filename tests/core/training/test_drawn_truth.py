@@ -6,17 +6,17 @@ from pathlib import Path
 import numpy as np
 import pytest
 
-from fishmeasure.training import columns as col
-from fishmeasure.training.bodies import draw_body, load_all_bodies
-from fishmeasure.training.cutouts import photo_files
-from fishmeasure.training.end_scenes import EndScene, draw_end_scene
-from fishmeasure.training.end_skin import fine_alpha
-from fishmeasure.training.layouts import draw_scene
-from fishmeasure.training.mouths import open_mouth
-from fishmeasure.training.reef import held_out, load_reef_bodies
-from fishmeasure.training.scene import MAX_FISH, Scene, SpriteMaker
-from fishmeasure.training.shapes import Body, rasterise
-from fishmeasure.training.tails import put_tail
+from sample_images.training import columns as col
+from sample_images.training.bodies import draw_body, load_all_bodies
+from sample_images.training.cutouts import photo_files
+from sample_images.training.end_scenes import EndScene, draw_end_scene
+from sample_images.training.end_skin import fine_alpha
+from sample_images.training.layouts import draw_scene
+from sample_images.training.mouths import open_mouth
+from sample_images.training.reef import held_out, load_reef_bodies
+from sample_images.training.scene import MAX_FISH, Scene, SpriteMaker
+from sample_images.training.shapes import Body, rasterise
+from sample_images.training.tails import put_tail
 
 pytestmark = pytest.mark.shared
 

@@ -17,7 +17,7 @@ ANSWERS = {
 
 
 def run(*arguments: str) -> None:
-    command = [sys.executable, "-m", "fishmeasure.training", *arguments]
+    command = [sys.executable, "-m", "sample_images.training", *arguments]
     subprocess.run(command, check=True, env=dict(os.environ))  # noqa: S603
 
 

@@ -7,13 +7,13 @@ from pathlib import Path
 import numpy as np
 import pytest
 
-from fishmeasure.training.bodies import load_all_bodies
-from fishmeasure.training.cutouts import load_cutouts
-from fishmeasure.training.layouts import draw_scene
-from fishmeasure.training.scene import Scene, SpriteMaker
-from fishmeasure.training.shapes import Body, load_bodies
-from fishmeasure.training.skins import HELD_OUT_SKINS, PALETTES
-from fishmeasure.training.surfaces import HELD_OUT_SURFACES, SURFACES
+from sample_images.training.bodies import load_all_bodies
+from sample_images.training.cutouts import load_cutouts
+from sample_images.training.layouts import draw_scene
+from sample_images.training.scene import Scene, SpriteMaker
+from sample_images.training.shapes import Body, load_bodies
+from sample_images.training.skins import HELD_OUT_SKINS, PALETTES
+from sample_images.training.surfaces import HELD_OUT_SURFACES, SURFACES
 
 pytestmark = pytest.mark.shared
 
@@ -67,7 +67,8 @@ def test_bodies_have_the_fork_behind_the_tail_base(shared: Path) -> None:
 
 
 def test_held_out_photos_skins_and_surfaces_are_not_drawn(shared: Path) -> None:
-    text = resources.files("fishmeasure.training").joinpath("cutouts.json").read_text()
+    list_ = resources.files("sample_images.training").joinpath("cutouts.json")
+    text = list_.read_text()
     used = {entry["photo"] for entry in json.loads(text)}
     assert not any("NEG_" in name or "phone_trout" in name for name in used)
     wikimedia = {name for name in used if name.startswith("wikimedia_fish/")}

@@ -13,11 +13,13 @@ pytest.importorskip("onnx")
 
 @pytest.mark.parametrize("name", ["find", "crop"])
 def test_a_network_taken_back_answers_as_its_file(name: str) -> None:
-    from fishmeasure.training.network import new_networks
-    from fishmeasure.training.start import load_folded
+    from sample_images.training.network import new_networks
+    from sample_images.training.start import load_folded
 
     path = (
-        Path(str(resources.files("fishmeasure.segment"))) / "learned" / f"{name}.onnx"
+        Path(str(resources.files("fishmeasure.photo.segment")))
+        / "learned"
+        / f"{name}.onnx"
     )
     network = new_networks()[name]
     rng = np.random.default_rng(4)

@@ -1,0 +1,1 @@
+"""What every room uses: estimates, problems, flags, errors, words."""

@@ -1,0 +1,402 @@
+"""What the book holds beside units and cohorts: dated entries that never change.
+
+A correction is a new entry whose ``replaces`` names the old one; a ``Cancelled``
+entry takes one back. An entry counts unless another one names it, so taking
+back a correction takes back both: write a further correction instead.
+
+Identifiers are UUIDs made by whoever writes the entry. The same entry sent twice
+is one entry, which is what lets a phone repeat its queue without harm.
+"""
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from datetime import datetime, time
+from typing import Annotated, ClassVar, Final
+from uuid import UUID
+
+from fishmeasure.base.errors import BadEntryError
+from fishmeasure.book.codec import Plain, check_fields, from_plain, to_plain
+from fishmeasure.book.units import (
+    ConditionFactor,
+    Count,
+    CountSd,
+    Day,
+    DegC,
+    Fraction,
+    Grams,
+    GramsSd,
+    Kilograms,
+    MgPerL,
+    Name,
+    Text,
+)
+from fishmeasure.book.values import JsonObject, MaxLength, Within
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Entry:
+    """What every dated entry has.
+
+    ``recorded_at`` is written by the book, not by the caller, and is no part of
+    an entry's content: it takes no part in comparisons.
+    """
+
+    kind: ClassVar[str]
+    id: UUID
+    on: Day
+    replaces: UUID | None = None
+    note: Text = ""
+    recorded_at: datetime | None = field(default=None, compare=False)
+
+    def __post_init__(self) -> None:
+        check_fields(self)
+        if self.replaces == self.id:
+            raise BadEntryError(field="replaces", reason="is the entry itself")
+        self._check()
+
+    def _check(self) -> None:
+        """Check what no single field shows."""
+
+    @property
+    def place_id(self) -> UUID | None:
+        """The unit it happened in, if it has one."""
+        return None
+
+    @property
+    def fish_id(self) -> UUID | None:
+        """The cohort it is about, if it has one."""
+        return None
+
+    @property
+    def other_place_ids(self) -> tuple[UUID, ...]:
+        """Other units it touches."""
+        return ()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Cancelled(Entry):
+    """Takes back the entry that it replaces."""
+
+    kind: ClassVar[str] = "cancelled"
+
+    def _check(self) -> None:
+        if self.replaces is None:
+            raise BadEntryError(
+                field="replaces", reason="is missing: which entry is taken back?"
+            )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class UnitEntry(Entry):
+    """An entry about the water of a unit."""
+
+    unit_id: UUID
+
+    @property
+    def place_id(self) -> UUID | None:
+        """The unit it happened in."""
+        return self.unit_id
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class FishEntry(UnitEntry):
+    """An entry about a cohort's fish in one unit."""
+
+    cohort_id: UUID
+
+    @property
+    def fish_id(self) -> UUID | None:
+        """The cohort it is about."""
+        return self.cohort_id
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Stocked(FishEntry):
+    """Fish brought in: a count, or a bulk weight and a mean weight.
+
+    ``fish_count_sd`` None means the usual tolerance of a count.
+    """
+
+    kind: ClassVar[str] = "stocked"
+    fish_count: Count | None = None
+    fish_count_sd: CountSd | None = None
+    mean_weight_g: Grams | None = None
+    mean_weight_sd_g: GramsSd | None = None
+    bulk_weight_kg: Annotated[float, Within(0.001, 1e6)] | None = None
+    bulk_weight_sd_kg: Kilograms | None = None
+
+    def _check(self) -> None:
+        if self.fish_count is None and (
+            self.mean_weight_g is None or self.bulk_weight_kg is None
+        ):
+            raise BadEntryError(
+                field="fish_count",
+                reason="is missing: give it, or bulk_weight_kg and mean_weight_g",
+            )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Died(FishEntry):
+    """Dead fish that were seen and taken out."""
+
+    kind: ClassVar[str] = "died"
+    fish_count: Count
+    cause: Text = ""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Harvested(FishEntry):
+    """Fish taken for good: a count, a weight, or better both."""
+
+    kind: ClassVar[str] = "harvested"
+    fish_count: Count | None = None
+    weight_kg: Kilograms | None = None
+    weight_sd_kg: Kilograms | None = None
+
+    def _check(self) -> None:
+        if self.fish_count is None and self.weight_kg is None:
+            raise BadEntryError(
+                field="fish_count", reason="is missing, and weight_kg too"
+            )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Sold(Harvested):
+    """Fish sold, alive or dead."""
+
+    kind: ClassVar[str] = "sold"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Moved(FishEntry):
+    """Fish moved to another unit; they stay in their cohort.
+
+    ``mean_weight_g`` is that of the moved fish where it is known to differ.
+    """
+
+    kind: ClassVar[str] = "moved"
+    to_unit_id: UUID
+    fish_count: Count
+    fish_count_sd: CountSd = 0.0
+    mean_weight_g: Grams | None = None
+    mean_weight_sd_g: GramsSd | None = None
+
+    @property
+    def other_place_ids(self) -> tuple[UUID, ...]:
+        """Where the fish went."""
+        return (self.to_unit_id,)
+
+    def _check(self) -> None:
+        if self.to_unit_id == self.unit_id:
+            raise BadEntryError(
+                field="to_unit_id", reason="is the unit the fish are in already"
+            )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class GradeGroup:
+    """One size group of a grading and the unit that it went to."""
+
+    to_unit_id: UUID
+    fish_count: Count
+    fish_count_sd: CountSd = 0.0
+    mean_weight_g: Grams | None = None
+    mean_weight_sd_g: GramsSd | None = None
+
+    def __post_init__(self) -> None:
+        check_fields(self)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Graded(FishEntry):
+    """All fish of a cohort in a unit, sorted by size.
+
+    The groups together are all its fish there: a grading counts them.
+    """
+
+    kind: ClassVar[str] = "graded"
+    groups: Annotated[tuple[GradeGroup, ...], MaxLength(20)]
+
+    @property
+    def other_place_ids(self) -> tuple[UUID, ...]:
+        """Where the groups went."""
+        return tuple(group.to_unit_id for group in self.groups)
+
+    def _check(self) -> None:
+        if not self.groups:
+            raise BadEntryError(field="groups", reason="are missing")
+        if len(set(self.other_place_ids)) != len(self.groups):
+            raise BadEntryError(
+                field="groups", reason="of one unit must be given as one group"
+            )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Counted(FishEntry):
+    """A count of a cohort in a unit, with its tolerance.
+
+    A check, not a correction of history: the difference to the book is data.
+    ``fish_count_sd`` None means the usual tolerance; 0 means beyond doubt, as
+    in an empty tank.
+    """
+
+    kind: ClassVar[str] = "counted"
+    fish_count: Count
+    fish_count_sd: CountSd | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Sample(FishEntry):
+    """The mean weight from a net sample, with its interval.
+
+    ``result_json`` is the whole answer of ``fishmeasure sample`` as it was.
+    """
+
+    kind: ClassVar[str] = "sample"
+    mean_weight_g: Grams
+    mean_weight_low_g: Annotated[float, Within(0.0, 200_000.0)]
+    mean_weight_high_g: Grams
+    level: Annotated[float, Within(0.5, 0.999)] = 0.9
+    cv: Annotated[float, Within(0.0, 3.0)] | None = None
+    condition_factor: ConditionFactor | None = None
+    condition_factor_low: ConditionFactor | None = None
+    condition_factor_high: ConditionFactor | None = None
+    a_g_cm: Annotated[float, Within(1e-7, 10.0)] | None = None
+    b: Annotated[float, Within(1.0, 5.0)] | None = None
+    fish_measured: Count = 0
+    fish_weighed: Count = 0
+    photos: Annotated[tuple[Text, ...], MaxLength(500)] = ()
+    result_json: Annotated[str, MaxLength(2_000_000), JsonObject()] = ""
+
+    def _check(self) -> None:
+        if not self.mean_weight_low_g <= self.mean_weight_g <= self.mean_weight_high_g:
+            raise BadEntryError(
+                field="mean_weight_g",
+                reason="lies outside mean_weight_low_g to mean_weight_high_g",
+            )
+        factor = self.condition_factor
+        low, high = self.condition_factor_low, self.condition_factor_high
+        if low is None and high is None:
+            return
+        if factor is None or low is None or high is None or not low <= factor <= high:
+            raise BadEntryError(
+                field="condition_factor",
+                reason="must lie from condition_factor_low to condition_factor_high",
+            )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Feed(UnitEntry):
+    """Feed given in a unit."""
+
+    kind: ClassVar[str] = "feed"
+    feed_kg: Kilograms
+    protein_fraction: Fraction | None = None
+    feed_name: Name = ""
+
+
+WATER_QUANTITIES: Final = (
+    "temperature_deg_c",
+    "do_mg_per_l",
+    "tan_mg_per_l",
+    "ph",
+    "nitrate_n_mg_per_l",
+    "nitrite_n_mg_per_l",
+    "alkalinity_mg_per_l",
+    "chloride_mg_per_l",
+)
+"""What a reading may hold, as it is kept."""
+# Molar masses in g/mol from the standard atomic weights N 14.007, H 1.008, O 15.999
+# (IUPAC 2021, abridged; from memory). Ion over nitrogen: NH4 1.288, NH3 1.216,
+# NO2 3.284, NO3 4.427.
+_N_G_PER_MOL: Final = 14.007
+_AS_IONS: Final = {
+    "ammonia_as_nh4_mg_per_l": ("tan_mg_per_l", 14.007 + 4 * 1.008),
+    "ammonia_as_nh3_mg_per_l": ("tan_mg_per_l", 14.007 + 3 * 1.008),
+    "nitrite_as_no2_mg_per_l": ("nitrite_n_mg_per_l", 14.007 + 2 * 15.999),
+    "nitrate_as_no3_mg_per_l": ("nitrate_n_mg_per_l", 14.007 + 3 * 15.999),
+}
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class WaterReading(UnitEntry):
+    """What was measured in the water; at least one figure.
+
+    ``tan_mg_per_l`` is total ammonia as nitrogen, ``nitrite_n_mg_per_l`` and
+    ``nitrate_n_mg_per_l`` are as nitrogen too. A kit that reads the whole ion goes
+    into the ``_as_`` fields: they are turned into nitrogen at once and kept as such.
+    ``alkalinity_mg_per_l`` is as calcium carbonate.
+    """
+
+    kind: ClassVar[str] = "water"
+    at: time | None = None
+    temperature_deg_c: DegC | None = None
+    do_mg_per_l: Annotated[float, Within(0.0, 40.0)] | None = None
+    tan_mg_per_l: MgPerL | None = None
+    ph: Annotated[float, Within(2.0, 12.0)] | None = None
+    nitrate_n_mg_per_l: MgPerL | None = None
+    nitrite_n_mg_per_l: MgPerL | None = None
+    alkalinity_mg_per_l: MgPerL | None = None
+    chloride_mg_per_l: Annotated[float, Within(0.0, 30_000.0)] | None = None
+    ammonia_as_nh4_mg_per_l: MgPerL | None = None
+    ammonia_as_nh3_mg_per_l: MgPerL | None = None
+    nitrite_as_no2_mg_per_l: MgPerL | None = None
+    nitrate_as_no3_mg_per_l: MgPerL | None = None
+
+    def _check(self) -> None:
+        for name, (as_n, grams_per_mol) in _AS_IONS.items():
+            value = getattr(self, name)
+            if value is None:
+                continue
+            if getattr(self, as_n) is not None:
+                raise BadEntryError(field=name, reason=f"is given beside {as_n}")
+            # Set once, as the record is made; from here on it is frozen.
+            object.__setattr__(
+                self, as_n, round(value * _N_G_PER_MOL / grams_per_mol, 4)
+            )
+            object.__setattr__(self, name, None)
+        if all(getattr(self, name) is None for name in WATER_QUANTITIES):
+            raise BadEntryError(
+                field="reading", reason="is missing: no figure is given"
+            )
+
+
+# In the order in which entries of one moment count, see ``order.py``.
+ENTRY_KINDS: Mapping[str, type[Entry]] = {
+    record.kind: record
+    for record in (
+        Stocked,
+        Graded,
+        Moved,
+        Died,
+        Harvested,
+        Sold,
+        Counted,
+        Sample,
+        Feed,
+        WaterReading,
+        Cancelled,
+    )
+}
+
+
+def entry_to_plain(entry: Entry) -> dict[str, object]:
+    """Return an entry as JSON has it, its kind first."""
+    return {"kind": entry.kind, **to_plain(entry)}
+
+
+def entry_from_plain(plain: Plain) -> Entry:
+    """Return the entry that the plain values describe.
+
+    Raises
+    ------
+    BadEntryError
+        If the kind is unknown or a field unusable.
+    """
+    kind = plain.get("kind")
+    record = ENTRY_KINDS.get(kind) if isinstance(kind, str) else None
+    if record is None:
+        raise BadEntryError(
+            field="kind", reason=f"must be one of {', '.join(ENTRY_KINDS)}"
+        )
+    return from_plain(record, {k: v for k, v in plain.items() if k != "kind"})

@@ -1,0 +1,54 @@
+"""From a sample's answer to its entry in the book."""
+
+from collections.abc import Mapping
+from datetime import date
+from typing import Any
+from uuid import UUID
+
+from fishmeasure.book.entries import Sample
+
+
+def sample_entry(
+    *,
+    identity: UUID,
+    on: date,
+    unit_id: UUID,
+    cohort_id: UUID,
+    estimate: Mapping[str, Any],
+    photos: tuple[str, ...] = (),
+) -> Sample:
+    """Return the entry that a sample makes.
+
+    Parameters
+    ----------
+    estimate
+        What ``fishmeasure.estimation.model.samplejson`` makes of the sample's estimate.
+    photos
+        Names of the photos that it rests on.
+
+    Raises
+    ------
+    BadEntryError
+        If a figure is beyond what the book takes.
+    """
+    low, high = estimate["mean_weight_interval_g"]
+    thin, fat = estimate["condition_factor_interval"] or (None, None)
+    return Sample(
+        id=identity,
+        on=on,
+        unit_id=unit_id,
+        cohort_id=cohort_id,
+        mean_weight_g=estimate["mean_weight_g"],
+        mean_weight_low_g=low,
+        mean_weight_high_g=high,
+        level=estimate["level"],
+        cv=estimate["cv"],
+        condition_factor=estimate["condition_factor"],
+        condition_factor_low=thin,
+        condition_factor_high=fat,
+        a_g_cm=estimate["a"],
+        b=estimate["b"],
+        fish_measured=estimate["fish_measured"],
+        fish_weighed=estimate["fish_weighed"],
+        photos=photos,
+    )

@@ -1,0 +1,1 @@
+"""Nets and photos to the mean weight and spread of the population."""

@@ -1,0 +1,28 @@
+"""Nets of fish to the population of a unit, with honest intervals.
+
+``lengths`` makes net means from lengths, robust to gross errors; ``model`` joins
+them with the weighings on a grid; ``faults`` weighs what may be wrong with a net;
+``posterior`` and ``report`` make the figures.
+"""
+
+from fishmeasure.estimation.model.estimate import estimate_population
+from fishmeasure.estimation.model.record import (
+    DoubtfulLength,
+    NetReport,
+    PopulationEstimate,
+    SizeGroups,
+    StockLine,
+    WeightQuantile,
+)
+from fishmeasure.estimation.model.samplejson import estimate_to_json
+
+__all__ = [
+    "DoubtfulLength",
+    "NetReport",
+    "PopulationEstimate",
+    "SizeGroups",
+    "StockLine",
+    "WeightQuantile",
+    "estimate_population",
+    "estimate_to_json",
+]

@@ -1,0 +1,198 @@
+"""Single figures of a ``PopulationEstimate`` from the posterior."""
+
+from collections.abc import Callable
+from dataclasses import dataclass
+
+import numpy as np
+from scipy.special import ndtri
+
+from fishmeasure.base.arrays import FloatArray
+from fishmeasure.base.estimate import Estimate, Scope, UncertaintySource
+from fishmeasure.estimation.model.groups import Split
+from fishmeasure.estimation.model.lengths import Lengths
+from fishmeasure.estimation.model.mixture import points_estimate, weighted_quantiles
+from fishmeasure.estimation.model.model import SampleModel
+from fishmeasure.estimation.model.posterior import Figure, Posterior, combine, offset
+from fishmeasure.estimation.model.record import StockLine
+from fishmeasure.estimation.model.shape import Standardised
+from fishmeasure.estimation.nets import NetWeighing
+from fishmeasure.species import LengthWeight
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class Unit:
+    """What the model need not know: all nets, the unit's count, the raw lengths.
+
+    ``count`` is None where the one stated cannot be.
+    """
+
+    all_nets: tuple[NetWeighing, ...]
+    repeated: tuple[str, ...]
+    count: int | None
+    stated_count: int | None
+    count_sd: float
+    lengths: Lengths | None
+    groups: Split | None
+
+
+def cv(
+    model: SampleModel, posterior: Posterior, unit: Unit, handled_count: FloatArray
+) -> Estimate:
+    """Return the CV; the part of the unit that was measured is known."""
+    level = model.settings.level
+    estimate = points_estimate(*posterior.cv_points(model.shape), level)
+    if unit.count is None:
+        return estimate
+    # The finite population correction sqrt(1 - n/N) of any such figure.
+    measured = 0.0 if unit.lengths is None else float(len(unit.lengths.x))
+    measured = min(measured, float(posterior.weights @ handled_count))
+    shrink = float(np.sqrt(max(1.0 - measured / unit.count, 0.0)))
+    middle = estimate.value
+    return Estimate(
+        value=middle,
+        sd=estimate.sd * shrink,
+        low=middle + (estimate.low - middle) * shrink,
+        high=middle + (estimate.high - middle) * shrink,
+        level=level,
+    )
+
+
+def length_mean(
+    model: SampleModel, posterior: Posterior, unit: Unit
+) -> Estimate | None:
+    """Return the mean fork length in mm; None where none was measured."""
+    if unit.lengths is None:
+        return None
+    spread = 0.5 * (posterior.sigma**2 + posterior.tau**2)
+    mixture = posterior.mixture(offset(posterior.mu_figure(), spread))
+    return mixture.shifted(model.settings.length_relative_sd**2).exp_estimate(
+        model.settings.level, model.reference_mm
+    )
+
+
+def condition_factor(
+    model: SampleModel, posterior: Posterior, unit: Unit
+) -> Estimate | None:
+    """Return the mean of 100 W / L^3; the common length error enters as its cube."""
+    if unit.lengths is None:
+        return None
+    excess = posterior.b - 3.0
+    log_mean = 0.5 * (
+        excess**2 * (posterior.sigma**2 + posterior.tau**2) + posterior.kappa**2
+    )
+    figure = combine((1.0, posterior.alpha_figure()), (excess, posterior.mu_figure()))
+    mixture = posterior.mixture(offset(figure, log_mean))
+    return mixture.shifted(9.0 * model.settings.length_relative_sd**2).exp_estimate(
+        model.settings.level, 100.0 / (model.reference_mm / 10.0) ** 3
+    )
+
+
+def line(model: SampleModel, posterior: Posterior, book: LengthWeight) -> StockLine:
+    """Return the stock's line beside the book's."""
+    level = model.settings.level
+    b = points_estimate(posterior.b, posterior.weights, level)
+    # Not the median: the grid of b is coarse, its mean is not.
+    b_mean = float(posterior.weights @ posterior.b)
+    b = Estimate(
+        value=b_mean,
+        sd=b.sd,
+        low=min(b.low, b_mean),
+        high=max(b.high, b_mean),
+        level=level,
+    )
+    # alpha as the sample sees it has the common length error in it; the part of
+    # their sum that this error can be takes it out again.
+    prior = model.level.alpha[posterior.cell[3]]
+    scale = model.level.scale_variance[posterior.cell[3]]
+    keep = model.level.book_variance / (model.level.book_variance + scale)
+    alpha = posterior.alpha_figure()
+    true = Figure(
+        value=prior + keep * (alpha.value - prior),
+        on_mu=alpha.on_mu,
+        on_eta=keep * alpha.on_eta,
+        on_split=keep * alpha.on_split,
+        variance=keep * scale,
+    )
+    mixture = posterior.mixture(true)
+    reference_cm = model.reference_mm / 10.0
+    book_weight = book.a_g_cm * reference_cm**book.b
+    return StockLine(
+        a_g_cm=mixture.exp_estimate(level, reference_cm**-b_mean),
+        b=b,
+        book_a_g_cm=book.a_g_cm,
+        book_b=book.b,
+        level_ratio=mixture.exp_estimate(level, 1.0 / book_weight),
+        at_length_mm=model.reference_mm,
+    )
+
+
+def medians(posterior: Posterior) -> tuple[float, float, float]:
+    """Return between-net CV, within-net CV and condition sd."""
+    within = np.sqrt(
+        np.expm1((posterior.b * posterior.sigma) ** 2 + posterior.kappa**2)
+    )
+    return (
+        float(
+            weighted_quantiles(posterior.b * posterior.tau, posterior.weights, (0.5,))[
+                0
+            ]
+        ),
+        float(weighted_quantiles(within, posterior.weights, (0.5,))[0]),
+        float(weighted_quantiles(posterior.kappa, posterior.weights, (0.5,))[0]),
+    )
+
+
+def share_above(
+    posterior: Posterior, typical: Figure, standard: Standardised, level: float
+) -> Callable[[float], Estimate]:
+    """Return the function of a weight that gives the fraction of fish above it."""
+    spread = np.sqrt(posterior.log_weight_variance)
+
+    def share_above(weight_g: float) -> Estimate:
+        place = combine((-1.0 / spread, offset(typical, -np.log(weight_g))))
+        quantiles = posterior.mixture(place).quantiles(
+            (0.5 + level / 2, 0.5, 0.5 - level / 2)
+        )
+        low, middle, high = (1.0 - standard.below(float(q)) for q in quantiles)
+        sd = (high - low) / (2.0 * float(ndtri(0.5 + level / 2)))
+        return Estimate(value=middle, sd=sd, low=low, high=high, level=level)
+
+    return share_above
+
+
+def sources(
+    model: SampleModel,
+    posterior: Posterior,
+    mean: Figure,
+    unit: Unit,
+    handled_count: FloatArray,
+) -> tuple[UncertaintySource, ...]:
+    """Return what the mean's error is made of, at the posterior's middle."""
+    weights = posterior.weights
+    b = float(weights @ posterior.b)
+    total = posterior.mixture(mean).moments()[1] ** 2
+    left = 1.0
+    if unit.count is not None:
+        left = max(1.0 - float(weights @ handled_count) / unit.count, 0.0)
+    handled = float(weights @ handled_count)
+    log_within = (posterior.b * posterior.sigma) ** 2 + posterior.kappa**2
+    within = float(weights @ np.expm1(log_within))
+    between = float(weights @ (posterior.b * posterior.tau) ** 2)
+    parts: dict[tuple[str, Scope], float] = {
+        ("size of single fish", "fish"): left * within / handled,
+        ("nets that differ", "net"): left * between / len(model.nets),
+    }
+    if unit.lengths is not None and not any(net.weighed for net in model.nets):
+        photos = unit.lengths.photo_variance
+        parts["photo scale", "photo"] = float(b**2 * photos.mean() / len(photos))
+        parts["length scale of the sample", "sample"] = float(
+            b**2 * model.settings.length_relative_sd**2
+        )
+    if any(net.weighed for net in model.nets):
+        parts["drip water and scale", "sample"] = model.level.drip_variance
+    known = float(sum(parts.values()))
+    parts["condition of the stock", "species"] = max(total - known, 0.0)
+    return tuple(
+        UncertaintySource(name=name, relative_sd=float(np.sqrt(part)), scope=scope)
+        for (name, scope), part in parts.items()
+    )

@@ -1,0 +1,151 @@
+"""What a sample says of the fish in the unit."""
+
+from collections.abc import Callable
+from dataclasses import dataclass, field
+
+from fishmeasure.base.estimate import Estimate, UncertaintySource
+from fishmeasure.base.flags import Problem
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class NetReport:
+    """How one net agrees with the rest.
+
+    Attributes
+    ----------
+    label, fish_count, fish_measured, weight_g
+        As given; ``weight_g`` is None where not weighed.
+    mean_weight_g
+        Of this net's fish, from its weight where weighed, else from its lengths.
+    residual_percent
+        Weight over what the other nets and its own lengths say, less 1; for a net
+        that was only photographed, of the weight its mean length stands for; None
+        where there is no other net to compare with.
+    residual_z
+        The same in standard deviations of what chance explains.
+    fault_probability
+        That something is wrong with the net.
+    flag
+        "", "count", "weight" or "other-fish".
+    reason
+        What is wrong and what to do, for people; "" without a flag.
+    """
+
+    label: str
+    fish_count: int
+    fish_measured: int
+    weight_g: float | None
+    mean_weight_g: float | None
+    residual_percent: float | None
+    residual_z: float | None
+    fault_probability: float
+    flag: str = ""
+    reason: str = ""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class DoubtfulLength:
+    """A fish whose length is more likely a gross error than a real size."""
+
+    net: str
+    fork_length_mm: float
+    probability: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SizeGroups:
+    """Two groups of sizes in one sample."""
+
+    small_fraction: float
+    small_mean_weight_g: float
+    large_mean_weight_g: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class WeightQuantile:
+    """The weight that a fraction of the fish stay below."""
+
+    below_fraction: float
+    weight_g: Estimate
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class StockLine:
+    """W = a L^b of this stock beside the book's (grams, centimetres fork length).
+
+    Attributes
+    ----------
+    a_g_cm
+        With b held at its own fitted value, as a and b are a pair: alone, a says
+        nothing.
+    b
+        Mostly the book's, unless the sample's sizes differ widely.
+    level_ratio
+        This stock's weight over the book's at ``at_length_mm``, the middle of the
+        sample: what the weighings settle.
+    """
+
+    a_g_cm: Estimate
+    b: Estimate
+    book_a_g_cm: float
+    book_b: float
+    level_ratio: Estimate
+    at_length_mm: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class PopulationEstimate:
+    """The fish in the unit, with intervals that say what is not known.
+
+    Attributes
+    ----------
+    mode
+        "both", "bulk-only" or "photo-only".
+    mean_weight_g
+        Of all fish in the unit, mostly limited by how few were netted.
+    handled_mean_weight_g
+        Of the netted fish alone.
+    cv
+        Standard deviation over mean of single weights in the unit.
+    fork_length_mean_mm
+        None where no length was measured.
+    condition_factor
+        100 W / L^3 (g, cm, fork length), mean of the fish; None likewise.
+    weight_quantiles_g
+        At 5, 10, 25, 50, 75, 90 and 95 %.
+    weight_share_above
+        Function of a weight in grams: the fraction of the fish above it.
+    between_net_cv, within_net_cv, condition_sd
+        How far the nets' mean weights differ beyond chance, how far single fish
+        within a net do, and ln W of single fish about the stock's line. Medians.
+    fish_measured, fish_weighed, fish_handled
+        Complete lengths used, fish in weighed nets, and in all nets.
+    biomass_kg
+        None where no count is given.
+    sources
+        What the error of ``mean_weight_g`` is made of, by scope.
+    """
+
+    mode: str
+    level: float
+    mean_weight_g: Estimate
+    handled_mean_weight_g: Estimate
+    cv: Estimate
+    fork_length_mean_mm: Estimate | None
+    condition_factor: Estimate | None
+    line: StockLine
+    weight_quantiles_g: tuple[WeightQuantile, ...]
+    weight_share_above: Callable[[float], Estimate]
+    between_net_cv: float
+    within_net_cv: float
+    condition_sd: float
+    fish_measured: int
+    fish_weighed: int
+    fish_handled: int
+    count_in_unit: int | None
+    biomass_kg: Estimate | None
+    nets: tuple[NetReport, ...]
+    doubtful_lengths: tuple[DoubtfulLength, ...] = ()
+    size_groups: SizeGroups | None = None
+    sources: tuple[UncertaintySource, ...] = ()
+    problems: tuple[Problem, ...] = field(default=())

@@ -1,0 +1,173 @@
+"""Posterior to a ``PopulationEstimate``."""
+
+from typing import Final
+
+import numpy as np
+
+from fishmeasure.base.estimate import Estimate
+from fishmeasure.estimation.model import figures
+from fishmeasure.estimation.model.agreement import net_reports
+from fishmeasure.estimation.model.faults import Hypothesis
+from fishmeasure.estimation.model.figures import Unit
+from fishmeasure.estimation.model.handled import finite_mean, handled_mean
+from fishmeasure.estimation.model.lengths import Lengths
+from fishmeasure.estimation.model.model import SampleModel
+from fishmeasure.estimation.model.notes import Facts, make_problems
+from fishmeasure.estimation.model.posterior import Figure, Posterior, combine, offset
+from fishmeasure.estimation.model.record import (
+    DoubtfulLength,
+    PopulationEstimate,
+    SizeGroups,
+    WeightQuantile,
+)
+from fishmeasure.estimation.model.shape import Standardised
+from fishmeasure.species import LengthWeight
+
+_QUANTILES: Final = (0.05, 0.1, 0.25, 0.5, 0.75, 0.9, 0.95)
+
+
+def make_estimate(
+    model: SampleModel,
+    posterior: Posterior,
+    hypotheses: tuple[Hypothesis, ...],
+    *,
+    book: LengthWeight,
+    unit: Unit,
+) -> PopulationEstimate:
+    """Return the estimate of a solved model."""
+    level = model.settings.level
+    typical = combine(
+        (1.0, posterior.alpha_figure()), (posterior.b, posterior.mu_figure())
+    )
+    standard = _standardised(model, posterior)
+    handled, handled_count = handled_mean(model, posterior, hypotheses)
+    mean = finite_mean(
+        posterior,
+        combine((1.0, typical), (1.0, posterior.log_mean_lift(model.shape))),
+        handled,
+        handled_count,
+        count_in_unit=unit.count,
+        net_load=float(np.mean([net.fish_count for net in model.nets])),
+    )
+    facts = Facts(
+        mode=_mode(model),
+        nets=unit.all_nets,
+        repeated=unit.repeated,
+        used=model.nets,
+        reports=net_reports(model, posterior, hypotheses),
+        doubtful=_doubtful(model, posterior, unit.lengths),
+        groups=_group_weights(posterior, typical, unit),
+        mean_weight_g=posterior.mixture(mean).exp_estimate(level),
+        line=figures.line(model, posterior, book),
+        book=book,
+        count_in_unit=unit.stated_count,
+        scale=model.settings.scale,
+    )
+    between, within, condition = figures.medians(posterior)
+    return PopulationEstimate(
+        mode=facts.mode,
+        level=level,
+        mean_weight_g=facts.mean_weight_g,
+        handled_mean_weight_g=posterior.mixture(handled).exp_estimate(level),
+        cv=figures.cv(model, posterior, unit, handled_count),
+        fork_length_mean_mm=figures.length_mean(model, posterior, unit),
+        condition_factor=figures.condition_factor(model, posterior, unit),
+        line=facts.line,
+        weight_quantiles_g=_quantiles(posterior, typical, standard, level),
+        weight_share_above=figures.share_above(posterior, typical, standard, level),
+        between_net_cv=between,
+        within_net_cv=within,
+        condition_sd=condition,
+        fish_measured=sum(len(net.complete_fish) for net in model.nets),
+        fish_weighed=sum(net.fish_count for net in model.nets if net.weighed),
+        fish_handled=sum(net.fish_count for net in unit.all_nets),
+        count_in_unit=unit.count,
+        biomass_kg=_biomass(posterior, mean, level, unit),
+        nets=facts.reports,
+        doubtful_lengths=facts.doubtful,
+        size_groups=facts.groups,
+        sources=figures.sources(model, posterior, mean, unit, handled_count),
+        problems=make_problems(facts),
+    )
+
+
+def _standardised(model: SampleModel, posterior: Posterior) -> Standardised:
+    """Return the shape of ln weight at the posterior's middle."""
+    weights = posterior.weights
+    return model.shape.standardised(
+        float(np.sum(weights * posterior.b)),
+        float(np.sum(weights * posterior.sigma)),
+        float(np.sum(weights * posterior.log_weight_variance)),
+    )
+
+
+def _quantiles(
+    posterior: Posterior, typical: Figure, standard: Standardised, level: float
+) -> tuple[WeightQuantile, ...]:
+    spread = np.sqrt(posterior.log_weight_variance)
+    return tuple(
+        WeightQuantile(
+            below_fraction=fraction,
+            weight_g=posterior.mixture(
+                offset(typical, standard.quantile(fraction) * spread)
+            ).exp_estimate(level),
+        )
+        for fraction in _QUANTILES
+    )
+
+
+def _mode(model: SampleModel) -> str:
+    if model.means is None:
+        return "bulk-only"
+    return "both" if any(net.weighed for net in model.nets) else "photo-only"
+
+
+def _biomass(
+    posterior: Posterior, mean: Figure, level: float, unit: Unit
+) -> Estimate | None:
+    if unit.count is None:
+        return None
+    relative = unit.count_sd / unit.count
+    return (
+        posterior.mixture(mean)
+        .shifted(relative**2)
+        .exp_estimate(level, unit.count / 1000.0)
+    )
+
+
+def _doubtful(
+    model: SampleModel, posterior: Posterior, lengths: Lengths | None
+) -> tuple[DoubtfulLength, ...]:
+    """Return the fish that are more likely wrongly measured than of that size."""
+    if lengths is None or model.means is None:
+        return ()
+    by_sigma = np.bincount(
+        posterior.cell[0], weights=posterior.weights, minlength=len(model.grid.sigma)
+    )
+    probability = by_sigma @ model.means.gross
+    return tuple(
+        DoubtfulLength(
+            net=model.nets[int(lengths.net_ids[lengths.net_of_fish[i]])].label,
+            fork_length_mm=float(lengths.reference_mm * np.exp(lengths.x[i])),
+            probability=float(probability[i]),
+        )
+        for i in np.flatnonzero(probability > 0.5)
+    )
+
+
+def _group_weights(
+    posterior: Posterior, typical: Figure, unit: Unit
+) -> SizeGroups | None:
+    """Return the groups' mean weights, by this stock's line."""
+    if unit.groups is None:
+        return None
+    split = unit.groups
+    alpha = float(posterior.weights @ (typical.value - posterior.b * posterior.mu))
+    b = float(posterior.weights @ posterior.b)
+    kappa = float(posterior.weights @ posterior.kappa)
+    lift = 0.5 * (b**2 * split.sd**2 + kappa**2)
+    return SizeGroups(
+        small_fraction=split.low_fraction,
+        small_mean_weight_g=float(np.exp(alpha + b * split.low + lift)),
+        large_mean_weight_g=float(np.exp(alpha + b * split.high + lift)),
+    )

@@ -1,0 +1,274 @@
+"""Nets of fish: bulk weighings, counts, and the fish photographed in them.
+
+Weights are net of the tare but as weighed, with the water that drips and clings;
+``fishmeasure.estimation.model`` takes the water off, because its error is shared by all
+nets of a sample.
+"""
+
+import math
+from collections.abc import Sequence
+from dataclasses import dataclass, field
+from typing import TYPE_CHECKING, Final
+
+from fishmeasure.base.errors import NetValueError
+
+if TYPE_CHECKING:
+    from fishmeasure.photo.length import FishLength
+
+# NIST Handbook 44 (2024), appendix C: the avoirdupois pound is exactly
+# 453.592 37 g, the ounce a sixteenth of it; the inch is exactly 25.4 mm.
+GRAMS_PER: Final = {
+    "g": 1.0,
+    "kg": 1000.0,
+    "lb": 453.592_37,
+    "oz": 453.592_37 / 16.0,
+}
+
+# One reading rounded to a step r is off by a rectangular error of +-r/2, whose sd
+# is r/sqrt(12) (JCGM 100:2008, 4.3.7).
+_ROUNDING: Final = 1.0 / math.sqrt(12.0)
+
+
+LEAST_FISH_G: Final = 1e-4
+"""Of one fish in a net, the same as where fish are weighed one by one
+(``lwfit.WEIGHTS_G``): lighter than a fry just hatched, so that less is a slip of units.
+Far below it the figures of a sample come to the ends of floating-point numbers."""
+
+
+def to_grams(value: float, unit: str) -> float:
+    """Return a weight in grams from ``g``, ``kg``, ``lb`` or ``oz``.
+
+    Raises
+    ------
+    ValueError
+        If the unit is none of these.
+    """
+    if unit not in GRAMS_PER:
+        raise ValueError(unit)
+    return value * GRAMS_PER[unit]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Scale:
+    """What is known of the scale.
+
+    Attributes
+    ----------
+    resolution_g
+        Step of the display.
+    sd_g
+        Random error of one reading beside the rounding: swinging, wind, a wet pan.
+    relative_sd
+        Error of the scale's calibration, the same for all weighings of a sample.
+    """
+
+    resolution_g: float = 1.0
+    sd_g: float = 2.0
+    relative_sd: float = 0.002
+
+    def reading_sd_g(self) -> float:
+        """Return the random error of one reading."""
+        return math.hypot(self.sd_g, self.resolution_g * _ROUNDING)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class DripWater:
+    """Water weighed with the fish, as a fraction of their weight.
+
+    No published figure was found; the defaults are common practice without a
+    source, wide enough for a net drained for some seconds. ``net_sd`` is how far it
+    varies from net to net, ``sd`` how little its mean is known.
+    """
+
+    fraction: float = 0.015
+    sd: float = 0.01
+    net_sd: float = 0.003
+
+
+# A dry tare leaves the water held by the netting in the weight; common practice,
+# no source.
+DRY_TARE_DRIP: Final = DripWater(fraction=0.025, sd=0.015, net_sd=0.005)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class FishInNet:
+    """A fish seen in a photo of a net's fish.
+
+    Attributes
+    ----------
+    fork_length_mm
+        As measured.
+    relative_sd
+        This fish's own random error of length, as a fraction: what is left when
+        the errors common to its photo and to the sample are taken out.
+    complete
+        Whether the length may be used.
+    photo
+        Index of the photo within the net; fish of one photo share its error.
+    """
+
+    fork_length_mm: float
+    relative_sd: float = 0.012
+    complete: bool = True
+    photo: int = 0
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class NetWeighing:
+    """One dip: counted, and weighed or photographed or both.
+
+    Attributes
+    ----------
+    fish_count
+        As counted by hand.
+    gross_g, tare_g
+        As read; the tare is 0 where the scale was zeroed with the net.
+    net_g
+        Instead of the two.
+    repeats_g
+        Further readings of the same net, gross where ``gross_g`` is given, else
+        net; their mean counts.
+    count_sd
+        For a count that was an estimate ("about fifty").
+    miscount_probability
+        That a count by hand is off by one. The default is common practice, no
+        source.
+    fish
+        Those seen in this net's photos, which may be fewer than the count or none.
+    photo_relative_sd
+        Error of length common to the fish of one photo.
+    label
+        For messages, such as "net 3".
+    """
+
+    fish_count: int
+    gross_g: float | None = None
+    tare_g: float | None = None
+    net_g: float | None = None
+    repeats_g: tuple[float, ...] = ()
+    count_sd: float = 0.0
+    miscount_probability: float = 0.03
+    fish: tuple[FishInNet, ...] = ()
+    photo_relative_sd: float = 0.005
+    label: str = ""
+
+    def __post_init__(self) -> None:
+        _check(self)
+
+    @property
+    def weighed(self) -> bool:
+        """Whether there is a weight."""
+        return self.net_g is not None or self.gross_g is not None
+
+    @property
+    def complete_fish(self) -> tuple[FishInNet, ...]:
+        """The fish whose length may be used."""
+        return tuple(fish for fish in self.fish if fish.complete)
+
+    @property
+    def readings_g(self) -> tuple[float, ...]:
+        """All readings less the tare; empty where the net was not weighed."""
+        first = self.net_g if self.net_g is not None else self.gross_g
+        if first is None:
+            return ()
+        tare = self.tare_g or 0.0 if self.net_g is None else 0.0
+        return tuple(reading - tare for reading in (first, *self.repeats_g))
+
+    @property
+    def weight_g(self) -> float | None:
+        """Mean of the readings less the tare; None where not weighed."""
+        readings = self.readings_g
+        return sum(readings) / len(readings) if readings else None
+
+    def weight_sd_g(self, scale: Scale) -> float:
+        """Return the random error of ``weight_g`` from reading the scale."""
+        reading = scale.reading_sd_g()
+        variance = reading**2 / max(len(self.readings_g), 1)
+        if self.net_g is None and self.tare_g:
+            variance += reading**2  # the tare was read once
+        return math.sqrt(variance)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SampleSettings:
+    """What the sample's nets have in common.
+
+    Attributes
+    ----------
+    scale, drip
+        Of the weighings.
+    length_relative_sd
+        Error of length common to the whole sample, such as the print's scale.
+    level
+        Of the intervals.
+    """
+
+    scale: Scale = field(default_factory=Scale)
+    drip: DripWater = field(default_factory=DripWater)
+    length_relative_sd: float = 0.008
+    level: float = 0.9
+
+
+def fish_in_net(
+    lengths: Sequence["FishLength"], *, photo: int = 0
+) -> tuple[FishInNet, ...]:
+    """Return the measured fish of one photo as fish in a net.
+
+    Only sources of scope "fish" go into the fish's own error.
+    """
+    return tuple(
+        FishInNet(
+            fork_length_mm=length.fork_length_mm.value,
+            relative_sd=_scope_sd(length, "fish"),
+            complete=length.complete,
+            photo=photo,
+        )
+        for length in lengths
+    )
+
+
+def shared_length_sd(lengths: Sequence["FishLength"], scope: str) -> float | None:
+    """Return the median common error, as a fraction, of scope "photo" or "sample".
+
+    None where no fish tells.
+    """
+    values = sorted(sd for length in lengths if (sd := _scope_sd(length, scope)) > 0.0)
+    return values[len(values) // 2] if values else None
+
+
+def _scope_sd(length: "FishLength", scope: str) -> float:
+    return math.sqrt(sum(s.relative_sd**2 for s in length.sources if s.scope == scope))
+
+
+def _check(net: NetWeighing) -> None:
+    """Refuse a net whose figures cannot be."""
+    name = net.label or "A net"
+    if net.fish_count < 1:
+        raise NetValueError(name, "fish", f"{net.fish_count}", "at least 1 fish")
+    weights = [("gross_g", net.gross_g), ("net_g", net.net_g)]
+    weights += [("repeats_g", value) for value in net.repeats_g]
+    for key, value in weights:
+        if value is not None and not (math.isfinite(value) and value > 0.0):
+            raise NetValueError(name, key, f"{value:g}", "a weight above 0")
+    if net.gross_g is not None and net.net_g is not None:
+        raise NetValueError(name, "net_g", f"{net.net_g:g}", "either gross or net")
+    if net.tare_g is not None and not (math.isfinite(net.tare_g) and net.tare_g >= 0):
+        raise NetValueError(name, "tare_g", f"{net.tare_g:g}", "0 or more")
+    for reading in net.readings_g:
+        if reading <= 0.0:
+            raise NetValueError(
+                name, "tare_g", f"{net.tare_g:g}", "a tare below the gross weight"
+            )
+        if reading < LEAST_FISH_G * net.fish_count:
+            key = "gross_g" if net.net_g is None else "net_g"
+            raise NetValueError(
+                name,
+                key,
+                f"{reading:g} for {net.fish_count} fish",
+                f"at least {LEAST_FISH_G:.4f} g a fish; look at the unit",
+            )
+    for fish in net.fish:
+        if not (math.isfinite(fish.fork_length_mm) and fish.fork_length_mm > 0.0):
+            raise NetValueError(
+                name, "fork length", f"{fish.fork_length_mm:g}", "a length above 0"
+            )

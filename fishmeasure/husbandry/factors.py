@@ -1,0 +1,284 @@
+"""What each limit of a unit allows, and what a kilogram of fish uses of it."""
+
+import math
+from collections.abc import Callable
+from dataclasses import dataclass
+from typing import Literal
+
+from fishmeasure.base.estimate import Estimate
+from fishmeasure.husbandry.ammonia_criteria import CRITERIA_NOTE
+from fishmeasure.husbandry.checks import require
+from fishmeasure.husbandry.feed import ration
+from fishmeasure.husbandry.nitrogen import (
+    TAN_NOTE,
+    Crop,
+    Nitrification,
+    feed_for_ammonia_kg_per_day,
+    feed_per_bed_g_per_m2_day,
+)
+from fishmeasure.husbandry.oxygen import oxygen_demand
+from fishmeasure.husbandry.oxygen_supply import unit_supplies, unit_water
+from fishmeasure.husbandry.propagation import lognormal, product, relative_sd, total
+from fishmeasure.husbandry.saturation import oxygen_saturation_mg_per_l
+from fishmeasure.husbandry.unit import RearingUnit
+from fishmeasure.species.figures import load_stock_figures
+
+LimitName = Literal[
+    "density", "density index", "flow index", "oxygen", "ammonia", "plant bed"
+]
+
+
+LB_PER_KG = 2.2046226
+KG_PER_M3_PER_LB_PER_FT3 = 16.018463
+L_PER_GALLON = 3.785412
+DENSITY_INDEX_LIMIT = 0.5  # lb/ft3 per inch, Piper et al. 1982 (SRAC 222: 0.5-1.0)
+# lb/(in gpm): SRAC 222 (1990) gives 0.5-1.0 and so 2-4 lb/gpm of 4 in trout; Piper
+# p. 70 gives 1.5 at 50 °F with saturated inflow. The highest that both allow.
+FLOW_INDEX_LIMIT = 1.0
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class FishGroup:
+    """Fish of one species and about one size in a unit."""
+
+    species_key: str
+    biomass_kg: Estimate
+    mean_weight_g: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class UnitLimits:
+    """What the unit is held against.
+
+    Attributes
+    ----------
+    density_kg_per_m3
+        None takes the strictest of the species' figures.
+    ph
+        None leaves ammonia out.
+    condition_factor
+        K, to turn weights into lengths for the two indices; None leaves them out.
+    crop
+        With a plant bed; None leaves the bed out.
+    protein_percent
+        None takes the species' figure.
+    with_oxygen
+        False leaves oxygen out, where nothing is known of what brings it.
+    with_flow_index
+        False leaves the flow index out: it is for new water alone that flows through.
+    unionised_ammonia_mg_per_l
+        None takes the strictest of the species' figures.
+    oxygen_use, tan_use
+        Factor on what is modelled of oxygen use and of ammonia from feed, with the
+        error of both together, from readings (``measured_use``); None takes the model.
+    """
+
+    density_kg_per_m3: float | None = None
+    do_mg_per_l: float | None = None
+    ph: float | None = None
+    nitrification: Nitrification | None = None
+    condition_factor: float | None = None
+    crop: Crop | None = None
+    protein_percent: float | None = None
+    with_oxygen: bool = True
+    with_flow_index: bool = True
+    unionised_ammonia_mg_per_l: float | None = None
+    oxygen_use: Estimate | None = None
+    tan_use: Estimate | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Factor:
+    """A capacity and what a kilogram of a group's fish uses of it."""
+
+    name: LimitName
+    capacity: Estimate
+    use_per_kg: Callable[[FishGroup], Estimate]
+    note: str
+
+
+def _fork_length_mm(mean_weight_g: float, condition_factor: float) -> float:
+    return 10.0 * math.cbrt(100.0 * mean_weight_g / condition_factor)
+
+
+def _index_factors(
+    unit: RearingUnit, condition_factor: float, *, with_flow: bool
+) -> tuple[Factor, ...]:
+    require("condition factor", condition_factor, "", 0.3, 4.0)
+
+    def per_kg(group: FishGroup) -> Estimate:
+        length = _fork_length_mm(group.mean_weight_g, condition_factor) / 25.4
+        return lognormal(1.0 / length, 0.03)  # 10 % of condition is 3 % of length
+
+    density = Factor(
+        name="density index",
+        capacity=lognormal(
+            DENSITY_INDEX_LIMIT * KG_PER_M3_PER_LB_PER_FT3 * unit.volume_m3, 0.0
+        ),
+        use_per_kg=per_kg,
+        note="Density index 0.5 lb/ft3 per inch: Piper et al. 1982; SRAC 222 to 1.0.",
+    )
+    if unit.inflow_l_per_min == 0.0 or not with_flow:
+        return (density,)
+    gallons = unit.inflow_l_per_min / L_PER_GALLON
+    flow = Factor(
+        name="flow index",
+        capacity=lognormal(FLOW_INDEX_LIMIT * gallons / LB_PER_KG, 0.05),
+        use_per_kg=per_kg,
+        note=(
+            "Flow index 1.0 lb/(in gpm): SRAC 222 gives 0.5-1.0, Piper et al. 1982 "
+            "1.5 at 10 °C. Oxygen, drawn up apart, is the better guide."
+        ),
+    )
+    return (density, flow)
+
+
+def _kept_oxygen(
+    unit: RearingUnit, limits: UnitLimits, species: tuple[str, ...], temp_c: float
+) -> tuple[float, str]:
+    """Return the oxygen to keep, mg/L, and where that comes from.
+
+    A density rule is taken with the oxygen rule that stands beside it.
+    """
+    kept, why = limits.do_mg_per_l, "as set for the unit"
+    if kept is None:
+        kept = max(
+            load_stock_figures(key).oxygen.caution_mg_per_l.value for key in species
+        )
+        why = "the caution level of the strictest species"
+    if limits.density_kg_per_m3 is not None:
+        return kept, why
+    rules = [load_stock_figures(k).limits.min_saturation_percent for k in species]
+    rule = max((r for r in rules if r), key=lambda r: r.value, default=None)
+    if rule is None:
+        return kept, why
+    full = oxygen_saturation_mg_per_l(unit_water(unit, temp_c))
+    beside = rule.value / 100.0 * full
+    if beside <= kept:
+        return kept, why
+    return beside, f"{rule.value:g} % of saturation, {rule.source}"
+
+
+def _oxygen_factor(
+    unit: RearingUnit, limits: UnitLimits, species: tuple[str, ...], temp_c: float
+) -> Factor:
+    kept, why = _kept_oxygen(unit, limits, species, temp_c)
+    supply = total(*(s.at_g_per_h(kept) for s in unit_supplies(unit, temp_c)))
+    water_use = unit.water_respiration_mg_per_l_h * unit.volume_m3
+    for_fish = max(supply.value - water_use, 0.0)
+    measured = "" if limits.oxygen_use is None else ", their use from readings too"
+
+    def per_kg(group: FishGroup) -> Estimate:
+        rate = oxygen_demand(
+            species_key=group.species_key,
+            mean_weight_g=group.mean_weight_g,
+            temp_c=temp_c,
+        ).rate_mg_per_kg_h
+        if limits.oxygen_use is not None:
+            known = limits.oxygen_use
+            return lognormal(rate.value * known.value * 1e-3, relative_sd(known))
+        return product(rate, scale=1e-3)
+
+    return Factor(
+        name="oxygen",
+        capacity=lognormal(for_fish, supply.sd / for_fish if for_fish else 0.0),
+        use_per_kg=per_kg,
+        note=f"Oxygen supply at {kept:.3g} mg/L ({why}) against fed fish{measured}.",
+    )
+
+
+def _feed_factors(
+    unit: RearingUnit, limits: UnitLimits, species: tuple[str, ...], temp_c: float
+) -> tuple[Factor, ...]:
+    def per_kg(group: FishGroup) -> Estimate:
+        percent = ration(
+            species_key=group.species_key,
+            mean_weight_g=group.mean_weight_g,
+            temp_c=temp_c,
+        ).percent_per_day
+        return product(percent, scale=0.01)
+
+    factors: list[Factor] = []
+    if limits.ph is not None:
+        exchange = unit.inflow_l_per_min * 1.44
+        carried = min(
+            (
+                feed_for_ammonia_kg_per_day(
+                    species_key=key,
+                    ph=limits.ph,
+                    temp_c=temp_c,
+                    exchange_m3_per_day=exchange,
+                    protein_percent=limits.protein_percent
+                    or load_stock_figures(key).feed.protein_percent.value,
+                    nitrification=limits.nitrification,
+                    own_limit_mg_per_l=limits.unionised_ammonia_mg_per_l,
+                    tan_use=limits.tan_use,
+                )
+                for key in species
+            ),
+            key=lambda feed: feed.value,
+        )
+        factors.append(
+            Factor(
+                name="ammonia",
+                capacity=carried,
+                use_per_kg=per_kg,
+                note=(
+                    f"Feed for the ammonia limit at pH {limits.ph:g}, the stricter of "
+                    f"the species' own and the criterion. {CRITERIA_NOTE} {TAN_NOTE}"
+                ),
+            )
+        )
+    if limits.crop is not None and unit.plant_bed_m2 > 0.0:
+        ratio = feed_per_bed_g_per_m2_day(limits.crop)
+        factors.append(
+            Factor(
+                name="plant bed",
+                capacity=product(ratio, scale=unit.plant_bed_m2 / 1000.0),
+                use_per_kg=per_kg,
+                note=f"Feed that the {limits.crop} bed takes up.",
+            )
+        )
+    return tuple(factors)
+
+
+def factors_of(
+    unit: RearingUnit, limits: UnitLimits, species: tuple[str, ...], temp_c: float
+) -> tuple[Factor, ...]:
+    """Return all that limits the fish of these species in a unit.
+
+    Raises
+    ------
+    UnknownStockSpeciesError, StockRangeError
+    """
+    kept = limits.density_kg_per_m3
+    if kept is not None:
+        require("density limit", kept, "kg/m³", 0.1, 1000.0)
+    note, spread = "Density limit as set for the unit.", 0.0
+    if kept is None:
+        strictest = min(
+            (load_stock_figures(key).limits.density_kg_per_m3 for key in species),
+            key=lambda figure: lognormal(figure.value, figure.relative_sd).low,
+        )
+        kept, spread = strictest.value, strictest.relative_sd
+        note = strictest.note(f"Density limit {kept:g} kg/m³")
+    density = Factor(
+        name="density",
+        capacity=lognormal(kept * unit.volume_m3, spread),
+        use_per_kg=lambda _group: lognormal(1.0, 0.0),
+        note=note,
+    )
+    indices: tuple[Factor, ...] = ()
+    if limits.condition_factor is not None:
+        indices = _index_factors(
+            unit, limits.condition_factor, with_flow=limits.with_flow_index
+        )
+    oxygen: tuple[Factor, ...] = ()
+    if limits.with_oxygen:
+        oxygen = (_oxygen_factor(unit, limits, species, temp_c),)
+    return (
+        density,
+        *indices,
+        *oxygen,
+        *_feed_factors(unit, limits, species, temp_c),
+    )

@@ -1,0 +1,54 @@
+"""What can stop in a unit: only what the unit has."""
+
+from dataclasses import dataclass
+
+from fishmeasure.husbandry.outage_fall import OutageCause
+from fishmeasure.husbandry.unit import RearingUnit
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Failure:
+    """One thing that may stop; ``device`` names it where one stops alone."""
+
+    cause: OutageCause
+    device: str = ""
+
+
+def failures_of(unit: RearingUnit) -> tuple[Failure, ...]:
+    """Return all that can stop in this unit.
+
+    A spring that runs by itself into a unit without aerators has nothing that a power
+    cut stops, but its intake may be blocked all the same.
+    """
+    drives = {device.drive for device in unit.aerators}
+    air = [device.name for device in unit.aerators if device.drive == "air"]
+    inflow = unit.inflow_l_per_min > 0.0
+    pumped = inflow and unit.inflow_pumped
+    found = []
+    if unit.aerators or pumped:
+        found.append(Failure(cause="power"))
+    if pumped or "pump" in drives:
+        found.append(Failure(cause="pump"))
+    if inflow:
+        found.append(Failure(cause="intake"))
+    if air:
+        found.append(Failure(cause="blower"))
+    if len(set(air)) > 1:
+        found += [Failure(cause="device", device=name) for name in dict.fromkeys(air)]
+    if "oxygen" in drives:
+        found.append(Failure(cause="oxygen"))
+    return tuple(found)
+
+
+def failure_name(unit: RearingUnit, cause: OutageCause, device: str = "") -> str:
+    """Return what has stopped, in words."""
+    air = [found.name for found in unit.aerators if found.drive == "air"]
+    name = {
+        "power": "Power cut",
+        "pump": "Pump stops",
+        "intake": "Intake or screen blocked, or the supply cut",
+        "blower": f"{air[0]} stops" if len(air) == 1 else "All aerators stop",
+        "device": f"{device} alone stops",
+        "oxygen": "Oxygen supply empty",
+    }[cause]
+    return f"{name[:1].upper()}{name[1:]}"

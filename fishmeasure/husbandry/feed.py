@@ -1,0 +1,332 @@
+"""Feed: ration by weight and temperature, kilograms ahead, feed conversion."""
+
+import math
+from bisect import bisect_right
+from dataclasses import dataclass
+from datetime import date, timedelta
+from functools import cache
+
+from fishmeasure.base.errors import GainNotKnownError
+from fishmeasure.base.estimate import DEFAULT_LEVEL, Estimate
+from fishmeasure.base.flags import Problem
+from fishmeasure.husbandry.checks import outside, require, require_temp
+from fishmeasure.husbandry.projection import GrowthProjection
+from fishmeasure.husbandry.propagation import (
+    exact,
+    lognormal,
+    product,
+    relative_sd,
+    scaled,
+)
+from fishmeasure.husbandry.temperature import TemperatureForecast, growing_temp_c
+from fishmeasure.species.bands import feeding_problems, water_bands
+from fishmeasure.species.figures import load_feed_chart, load_stock_figures
+
+CHART_RELATIVE_SD = 0.15  # between charts and farms; common practice, no source
+_CHART_NOTE = (
+    "Ration from the trout chart of Leitritz & Lewis 1980 (Calif. Fish Bull. 164): "
+    "dry feed, straight lines between its cells."
+)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Ration:
+    """Feed a day as % of body weight."""
+
+    percent_per_day: Estimate
+    notes: tuple[str, ...] = ()
+    problems: tuple[Problem, ...] = ()
+
+
+# --- the trout chart ----------------------------------------------------------
+
+
+@cache
+def _chart_columns() -> tuple[tuple[float, ...], dict[int, tuple[float, ...]]]:
+    """Return ln weight at the middle of each size class, and rows by °F.
+
+    The first class has no lower and the last no upper weight; their known end
+    stands for them.
+    """
+    rows: dict[int, list[float]] = {}
+    middles: dict[str, float] = {}
+    for cell in load_feed_chart():
+        known = [w for w in (cell.min_weight_g, cell.max_weight_g) if w is not None]
+        middles[cell.size_class_in] = math.log(math.prod(known)) / len(known)
+        rows.setdefault(cell.temp_f, []).append(cell.percent_per_day)
+    return tuple(middles.values()), {temp: tuple(row) for temp, row in rows.items()}
+
+
+def chart_percent_per_day(*, mean_weight_g: float, temp_c: float) -> float:
+    """Return the chart's ration between its cells, linear in ln weight and °F.
+
+    At whole °F and a size class's middle weight (geometric mean of its limits) it
+    is the printed cell. Weights beyond the end classes take those; temperatures
+    outside 36-68 °F take the nearest row.
+    """
+    middles, rows = _chart_columns()
+    temp_f = min(max(temp_c * 1.8 + 32.0, min(rows)), max(rows))
+    log_weight = min(max(math.log(mean_weight_g), middles[0]), middles[-1])
+    column = min(bisect_right(middles, log_weight), len(middles) - 1)
+    across = (log_weight - middles[column - 1]) / (
+        middles[column] - middles[column - 1]
+    )
+    row = min(math.floor(temp_f + 1e-9), max(rows) - 1)
+    down = temp_f - row
+
+    def at_row(temp: int) -> float:
+        left, right = rows[temp][column - 1], rows[temp][column]
+        return left + across * (right - left)
+
+    return at_row(row) + down * (at_row(row + 1) - at_row(row))
+
+
+# --- ration -------------------------------------------------------------------
+
+
+def _chart_ration(mean_weight_g: float, temp_c: float, level: float) -> Ration:
+    low_c, high_c = 2.2, 20.0  # 36 and 68 °F, the ends of the chart
+    percent = chart_percent_per_day(mean_weight_g=mean_weight_g, temp_c=temp_c)
+    return Ration(
+        percent_per_day=lognormal(percent, CHART_RELATIVE_SD, level),
+        notes=(_CHART_NOTE,),
+        problems=outside("water temperature", temp_c, "°C", low_c, high_c),
+    )
+
+
+def _no_ration(species_key: str, temp_c: float, level: float) -> Ration | None:
+    """Return a ration of nothing where the species does not feed, else None."""
+    problems = feeding_problems(species_key, temp_c)
+    if not problems:
+        return None
+    band = water_bands(species_key)
+    end = (
+        band.feeding_high_deg_c
+        if temp_c > band.feeding_high_deg_c.value
+        else band.feeding_low_deg_c
+    )
+    return Ration(
+        percent_per_day=exact(0.0, level),
+        notes=(end.note(f"Feeding ends at {end.value:g} °C"),),
+        problems=problems,
+    )
+
+
+def ration(
+    *,
+    species_key: str,
+    mean_weight_g: float,
+    temp_c: float,
+    tgc_x1000: Estimate | None = None,
+    level: float = DEFAULT_LEVEL,
+) -> Ration:
+    """Return the day's ration of a species.
+
+    Trout (rainbow, brown, brook): the chart of Leitritz & Lewis. Others, the
+    stated simpler rule: the day's expected growth (``tgc_x1000``, by default the
+    book's) times the feed conversion ratio. Nothing outside the temperatures at
+    which the species feeds (``bands``).
+
+    Raises
+    ------
+    UnknownStockSpeciesError, StockRangeError
+    """
+    require("mean weight", mean_weight_g, "g", 0.01, 50_000.0)
+    require_temp(temp_c)
+    figures = load_stock_figures(species_key)
+    nothing = _no_ration(species_key, temp_c, level)
+    if nothing is not None:
+        return nothing
+    if figures.feed.rule == "chart":
+        return _chart_ration(mean_weight_g, temp_c, level)
+    book, fcr = figures.growth.tgc_x1000, figures.feed.fcr
+    if tgc_x1000 is None:
+        tgc, tgc_spread = book.value, book.relative_sd
+    else:
+        tgc, tgc_spread = max(tgc_x1000.value, 0.0), relative_sd(tgc_x1000)
+    warmth = growing_temp_c(temp_c, figures.growth)
+    gain = (1.0 + tgc * warmth / 1000.0 / math.cbrt(mean_weight_g)) ** 3 - 1.0
+    spread = math.hypot(fcr.relative_sd, tgc_spread)
+    notes = [
+        "Ration = expected growth x feed conversion, no table of this species.",
+        fcr.note(f"Feed conversion {fcr.value:g}"),
+    ]
+    if tgc_x1000 is None:
+        notes.append(book.note(f"TGC {book.value:g}"))
+    return Ration(
+        percent_per_day=lognormal(100.0 * gain * fcr.value, spread, level),
+        notes=tuple(notes),
+    )
+
+
+# --- kilograms ahead ----------------------------------------------------------
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class FeedDay:
+    """One day of a feed plan."""
+
+    day: date
+    temp_c: float
+    mean_weight_g: Estimate
+    percent_per_day: Estimate
+    feed_kg: Estimate
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class FeedPlan:
+    """Feed on each day and in all, growing with the fish between samples."""
+
+    days: tuple[FeedDay, ...]
+    total_kg: Estimate
+    notes: tuple[str, ...] = ()
+    problems: tuple[Problem, ...] = ()
+
+
+def daily_feed_kg(*, biomass_kg: Estimate, ration_: Ration) -> Estimate:
+    """Return kilograms of feed a day."""
+    return product(
+        biomass_kg, ration_.percent_per_day, scale=0.01, level=biomass_kg.level
+    )
+
+
+def feed_plan(
+    *,
+    projection: GrowthProjection,
+    fish_count: Estimate,
+    temperature: TemperatureForecast,
+    start: date,
+    days: int = 7,
+    tgc_x1000: Estimate | None = None,
+) -> FeedPlan:
+    """Return the feed of the days ahead, by the projected weight of each day.
+
+    The errors of count, weight and chart are common to all days, so those of the
+    days add and do not average out. ``tgc_x1000`` is the cohort's own, for species
+    without a chart; None takes the book's.
+
+    Raises
+    ------
+    StockRangeError
+        If the days run out of the projection.
+    """
+    require("days of feed", days, "days", 1.0, 400.0)
+    plan: list[FeedDay] = []
+    notes: tuple[str, ...] = ()
+    problems: dict[str, Problem] = {}
+    for offset in range(days):
+        day = start + timedelta(days=offset)
+        mean = projection.mean_weight_g(day)
+        temp_c = temperature.on(day)
+        today = ration(
+            species_key=projection.species_key,
+            mean_weight_g=mean.value,
+            temp_c=temp_c,
+            tgc_x1000=tgc_x1000,
+            level=projection.level,
+        )
+        biomass = product(fish_count, mean, scale=1e-3, level=projection.level)
+        plan.append(
+            FeedDay(
+                day=day,
+                temp_c=temp_c,
+                mean_weight_g=mean,
+                percent_per_day=today.percent_per_day,
+                feed_kg=daily_feed_kg(biomass_kg=biomass, ration_=today),
+            )
+        )
+        notes = today.notes
+        problems.update({problem.code: problem for problem in today.problems})
+    return FeedPlan(
+        days=tuple(plan),
+        total_kg=_sum_common([day.feed_kg for day in plan]),
+        notes=notes,
+        problems=tuple(problems.values()),
+    )
+
+
+def _sum_common(parts: list[Estimate]) -> Estimate:
+    """Return the sum of figures whose errors are common."""
+    return Estimate(
+        value=sum(part.value for part in parts),
+        sd=sum(part.sd for part in parts),
+        low=sum(part.low for part in parts),
+        high=sum(part.high for part in parts),
+        level=parts[0].level,
+    )
+
+
+# --- feed conversion ----------------------------------------------------------
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class FeedConversion:
+    """Kilograms of feed per kilogram gained.
+
+    ``biological`` counts the weight that the dead fish had gained, ``economic``
+    only what is alive or sold, so it is never the lower of the two.
+    """
+
+    biological: Estimate
+    economic: Estimate
+    gain_kg: Estimate
+    notes: tuple[str, ...] = ()
+
+
+def feed_conversion(
+    *,
+    feed_kg: float,
+    start_biomass_kg: Estimate,
+    end_biomass_kg: Estimate,
+    removed_kg: float = 0.0,
+    dead_kg: float = 0.0,
+    added_kg: float = 0.0,
+) -> FeedConversion:
+    """Return the feed conversion ratio of a period.
+
+    Parameters
+    ----------
+    removed_kg
+        Harvested, sold or moved away alive.
+    dead_kg
+        Weight of the fish that died.
+    added_kg
+        Stocked or moved in.
+
+    Raises
+    ------
+    GainNotKnownError
+        If the lower end of the gain's interval is not above 0.
+    StockRangeError
+        If a weight is below 0.
+    """
+    for name, value in (
+        ("feed", feed_kg),
+        ("weight removed", removed_kg),
+        ("weight of the dead", dead_kg),
+        ("weight added", added_kg),
+    ):
+        require(name, value, "kg", 0.0)
+    sd = math.hypot(start_biomass_kg.sd, end_biomass_kg.sd)
+    level = end_biomass_kg.level
+    net = end_biomass_kg.value + removed_kg - added_kg - start_biomass_kg.value
+    gain = Estimate.normal(net, sd, level)
+    if gain.low <= 0.0:
+        raise GainNotKnownError(net, sd)
+    return FeedConversion(
+        biological=_feed_over(feed_kg, Estimate.normal(net + dead_kg, sd, level)),
+        economic=_feed_over(feed_kg, gain),
+        gain_kg=gain,
+        notes=("Feed given is taken as weighed exactly.",),
+    )
+
+
+def _feed_over(feed_kg: float, gain_kg: Estimate) -> Estimate:
+    inverse = Estimate(
+        value=1.0 / gain_kg.value,
+        sd=gain_kg.sd / gain_kg.value**2,
+        low=1.0 / gain_kg.high,
+        high=1.0 / gain_kg.low,
+        level=gain_kg.level,
+    )
+    return scaled(inverse, feed_kg)

@@ -1,0 +1,206 @@
+"""What the water says now: good, watch, act, or not known, and what to do."""
+
+from dataclasses import dataclass
+from typing import Final
+
+from fishmeasure.husbandry.water_case import (
+    KEEPS,
+    MEASURE,
+    Case,
+    OwnLimits,
+    Quantity,
+    Reading,
+    Readings,
+    Reason,
+    Setting,
+    Stop,
+    Verdict,
+    fish_name,
+    sentence,
+)
+from fishmeasure.husbandry.water_rules import RULES, saturation_percent
+
+__all__ = [
+    "Now",
+    "OwnLimits",
+    "Reading",
+    "Readings",
+    "Reason",
+    "Setting",
+    "judge_water",
+]
+
+_WORST_FIRST: Final[tuple[Verdict, ...]] = ("act", "watch", "unknown", "good")
+_HEADS: Final[dict[Verdict, str]] = {
+    "act": "Act now.",
+    "watch": "Watch the water.",
+    "unknown": "The water is not known.",
+}
+_SALT_G_PER_KG: Final = 5.0  # from here the criteria for fresh water do not hold
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Now:
+    """The judgement of a unit's water on a day.
+
+    ``headline`` is the one sentence to read first and ``do_now`` what follows from
+    it. ``reasons`` are the worst first; ``not_judged`` says what else nothing is known
+    of. ``stops`` is what must wait: feeding, handling, adding fish.
+    """
+
+    verdict: Verdict
+    headline: str
+    do_now: str
+    reasons: tuple[Reason, ...]
+    not_judged: tuple[str, ...]
+    stops: tuple[Stop, ...]
+
+    def stopped_by(self, stop: Stop) -> Reason | None:
+        """Return the worst reason why something must wait, None where it need not."""
+        return next((one for one in self.reasons if stop in one.stops), None)
+
+
+def judge_water(readings: Readings, setting: Setting) -> Now:
+    """Return what the newest readings say of the water.
+
+    The strictest of the species decides by each figure. "good" takes a temperature
+    and an oxygen that are fresh, and where the water comes back to the fish ammonia
+    too. What is bad stays so until a newer reading or for as long as ``KEEPS`` says.
+    """
+    case = Case.of(readings, setting)
+    reasons = [one for rule in RULES if (one := rule(case)) is not None]
+    reasons += _missing(readings, case)
+    reasons.sort(key=lambda one: _WORST_FIRST.index(one.verdict))
+    verdict = reasons[0].verdict if reasons else "good"
+    steps = [step for one in reasons for step in one.do_now]
+    stops = {stop for one in reasons for stop in one.stops}
+    return Now(
+        verdict=verdict,
+        headline=_headline(reasons, setting),
+        do_now=sentence(steps) if verdict != "unknown" else "",
+        reasons=tuple(reasons),
+        not_judged=_not_judged(case),
+        stops=tuple(one for one in ("feeding", "handling", "adding") if one in stops),
+    )
+
+
+def _headline(reasons: list[Reason], setting: Setting) -> str:
+    if not reasons:
+        fish = " and ".join(fish_name(key) for key in setting.species_keys)
+        return f"The water is good for {fish or 'fish'}, by what was read."
+    first = reasons[0]
+    return f"{_HEADS[first.verdict]} {first.message}"
+
+
+# --- what is not known ------------------------------------------------------------
+
+
+def _missing(readings: Readings, case: Case) -> list[Reason]:
+    """Return why the water cannot be called good."""
+    found = [
+        _unknown(about, readings)
+        for about in _NEEDED
+        if not readings.makes_good(_NEEDED[about].name)
+    ]
+    if case.setting.loops and not _ammonia_fresh(readings):
+        found.append(
+            Reason(
+                code="ammonia-unknown",
+                about="ammonia",
+                verdict="unknown",
+                message=(
+                    "Ammonia is not known, and in water that comes back to the fish it "
+                    "can rise unseen. Measure total ammonia (TAN) and pH."
+                ),
+                value=None,
+                limit=None,
+                unit="mg/L as N",
+                source=_practice("tan_mg_per_l"),
+                do_now=(MEASURE,),
+            )
+        )
+    return found
+
+
+def _ammonia_fresh(readings: Readings) -> bool:
+    return all(readings.makes_good(name) for name in ("tan_mg_per_l", "ph"))
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Needed:
+    """A reading without which no water is good."""
+
+    code: str
+    name: str
+    label: str
+    unit: str
+
+
+_NEEDED: Final[dict[Quantity, _Needed]] = {
+    "oxygen": _Needed(
+        code="oxygen-unknown", name="do_mg_per_l", label="Oxygen", unit="mg/L"
+    ),
+    "temperature": _Needed(
+        code="temperature-unknown",
+        name="temperature_deg_c",
+        label="The water's temperature",
+        unit="°C",
+    ),
+}
+
+
+def _unknown(about: Quantity, readings: Readings) -> Reason:
+    needed = _NEEDED[about]
+    read: Reading | None = getattr(readings, needed.name)
+    if read is None:
+        what = f"{needed.label} was never read"
+    else:
+        value = f"{read.value:g} {needed.unit}"
+        what = f"{needed.label} was last {read.when} ({value}), too long ago to go by"
+    return Reason(
+        code=needed.code,
+        about=about,
+        verdict="unknown",
+        message=f"{what}. Measure it now and enter it.",
+        value=None,
+        limit=None,
+        unit=needed.unit,
+        source=_practice(needed.name),
+        do_now=(MEASURE,),
+    )
+
+
+def _practice(name: str) -> str:
+    days = KEEPS[name].good_days
+    kept = "on its day" if days == 0 else f"for {days} days after it"
+    return f"A reading makes water good {kept}: common practice, no source."
+
+
+def _not_judged(case: Case) -> tuple[str, ...]:
+    """Return what nothing is known of, where it does not decide."""
+    found: list[str] = []
+    read, place = case.readings, case.setting
+    if read.tan_mg_per_l is None or read.ph is None:
+        lacking = " and ".join(
+            name
+            for name, value in (("TAN", read.tan_mg_per_l), ("pH", read.ph))
+            if value is None
+        )
+        found.append(f"Ammonia not judged: {lacking} not read of late.")
+    elif case.temp_deg_c() is None:
+        found.append("Ammonia not judged: the water's temperature is not known.")
+    elif place.salinity_g_per_kg >= _SALT_G_PER_KG:
+        found.append(
+            "Ammonia in salt water is judged by fresh water's figures, which are "
+            "strict for it."
+        )
+    if place.loops and read.nitrite_n_mg_per_l is None:
+        found.append("Nitrite not judged: not read of late.")
+    if read.do_mg_per_l is not None and saturation_percent(case) is None:
+        found.append(
+            "Whether the water holds too much gas is not judged: its temperature is "
+            "not known."
+        )
+    if place.still and read.do_mg_per_l is not None:
+        found.append("Oxygen in a pond is lowest before sunrise; read it then too.")
+    return tuple(found)

@@ -1,0 +1,135 @@
+"""The mean weight ahead of the last sample, day by day."""
+
+from dataclasses import dataclass
+from datetime import date
+
+import numpy as np
+
+from fishmeasure.base.arrays import FloatArray, frozen
+from fishmeasure.base.estimate import Estimate
+from fishmeasure.base.flags import Problem
+from fishmeasure.husbandry.checks import outside, require
+from fishmeasure.husbandry.growth import (
+    GrowthFit,
+    cubed,
+    drift_per_step,
+    noise_per_step,
+)
+from fishmeasure.husbandry.temperature import (
+    TemperatureForecast,
+    cumulative_degree_days,
+    growing_temp_c,
+)
+from fishmeasure.species.figures import GrowthFigures, load_stock_figures
+
+MAX_DAYS = 1500
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class GrowthProjection:
+    """The mean weight on every day from the last sample.
+
+    ``root_g`` and ``root_sd_g`` are (days + 1,): cube root of the mean weight and
+    its sd.
+    """
+
+    species_key: str
+    start: date
+    root_g: FloatArray
+    root_sd_g: FloatArray
+    level: float
+    notes: tuple[str, ...] = ()
+    problems: tuple[Problem, ...] = ()
+
+    @property
+    def days(self) -> int:
+        """Return how many days it reaches ahead."""
+        return len(self.root_g) - 1
+
+    def root_on(self, day: date) -> tuple[float, float]:
+        """Return the cube root of the mean weight on a day, and its sd.
+
+        Raises
+        ------
+        StockRangeError
+            If the day is before the start or beyond the end.
+        """
+        offset = (day - self.start).days
+        require("date", offset, "days after the start", 0.0, float(self.days))
+        return float(self.root_g[offset]), float(self.root_sd_g[offset])
+
+    def mean_weight_g(self, day: date) -> Estimate:
+        """Return the mean weight on a day; raises as ``root_on``."""
+        return cubed(*self.root_on(day), self.level)
+
+
+def project_growth(
+    *, fit: GrowthFit, temperature: TemperatureForecast, days: int
+) -> GrowthProjection:
+    """Return the mean weight ahead of the last sample.
+
+    Errors: the present weight, the TGC and its drift, uneven growth ahead, and the
+    temperature forecast's common error ``sd_c``.
+
+    Raises
+    ------
+    StockRangeError
+        If ``days`` is below 0 or over 1500.
+    """
+    require("days ahead", days, "days", 0.0, float(MAX_DAYS))
+    growth = load_stock_figures(fit.species_key).growth
+    steps = (
+        cumulative_degree_days(
+            forecast=temperature, start=fit.last_day, days=days, growth=growth
+        )
+        / 1000.0
+    )
+    tgc = max(fit.tgc_x1000.value, 0.0)
+    temperature_sd = tgc * temperature.sd_c * np.arange(days + 1) / 1000.0
+    book_tgc = fit.book_tgc_x1000.value
+    variance = (
+        fit.root_sd_g**2
+        + 2.0 * fit.root_tgc_covariance * steps
+        + (fit.tgc_x1000.sd * steps) ** 2
+        + noise_per_step(fit.step_spread, book_tgc) * steps
+        + drift_per_step(book_tgc) * steps**3 / 3.0
+        + temperature_sd**2
+    )
+    first = fit.last_day.toordinal()
+    temps = [temperature.on(date.fromordinal(first + day)) for day in range(days + 1)]
+    return GrowthProjection(
+        species_key=fit.species_key,
+        start=fit.last_day,
+        root_g=frozen(fit.root_g + tgc * steps),
+        root_sd_g=frozen(np.sqrt(variance)),
+        level=fit.tgc_x1000.level,
+        notes=fit.notes,
+        problems=fit.problems
+        + outside(
+            "warmest forecast temperature",
+            max(temps),
+            "°C",
+            0.0,
+            growth.optimum_temp_c.value,
+        )
+        + _days_without_growth(temps[:days], growth),
+    )
+
+
+def _days_without_growth(
+    temps_c: list[float], growth: GrowthFigures
+) -> tuple[Problem, ...]:
+    idle = sum(growing_temp_c(temp, growth) == 0.0 for temp in temps_c)
+    if not idle:
+        return ()
+    low, high = growth.lowest_temp_c.value, growth.highest_temp_c.value
+    return (
+        Problem(
+            code="no-growth-temperature",
+            message=(
+                f"On {idle} of {len(temps_c)} days ahead the water is forecast outside "
+                f"{low:g} to {high:g} °C, where this species feeds; no growth is "
+                "counted on them. Weigh a sample when the fish feed again."
+            ),
+        ),
+    )

@@ -1,0 +1,189 @@
+"""Stocking: how near a unit is to each limit now, and the room left.
+
+Every limit is drawn up as used over capacity, with the capacity at the water of
+that day; 1 is full. Decisions go by the upper end.
+"""
+
+import math
+from dataclasses import dataclass
+
+from fishmeasure.base.estimate import Estimate
+from fishmeasure.base.flags import Problem
+from fishmeasure.base.words import percent
+from fishmeasure.husbandry import cautions
+from fishmeasure.husbandry.checks import require
+from fishmeasure.husbandry.factors import (
+    Factor,
+    FishGroup,
+    LimitName,
+    UnitLimits,
+    factors_of,
+)
+from fishmeasure.husbandry.propagation import (
+    exact,
+    lognormal,
+    product,
+    relative_sd,
+    total,
+)
+from fishmeasure.husbandry.unit import RearingUnit
+from fishmeasure.species.bands import water_bands
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Limit:
+    """One limit of a unit.
+
+    Attributes
+    ----------
+    used_fraction
+        1 is full.
+    capacity_kg
+        Fish of the present kind at the limit; none in water so warm or cold that such
+        fish have died.
+    """
+
+    name: LimitName
+    used_fraction: Estimate
+    capacity_kg: Estimate
+    note: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class UnitLoad:
+    """All limits of a unit, the fullest first (upper end).
+
+    ``room_kg`` is not above 0 in water in which a species there is not fed.
+    """
+
+    biomass_kg: Estimate
+    density_kg_per_m3: Estimate
+    limits: tuple[Limit, ...]
+    room_kg: float
+    problems: tuple[Problem, ...] = ()
+    cautions: tuple[str, ...] = cautions.STOCKING
+
+    @property
+    def limiting(self) -> Limit:
+        """Return the limit that is reached first."""
+        return self.limits[0]
+
+
+_FULL = 1e9  # used over a capacity of nothing, so that it sorts as the fullest
+
+
+def used_of(factor: Factor, groups: tuple[FishGroup, ...]) -> Estimate | None:
+    """Return used over capacity; the rates of all groups err together.
+
+    None where the fish use nothing of it, as of the feed in water too warm to feed.
+    """
+    uses = [product(group.biomass_kg, factor.use_per_kg(group)) for group in groups]
+    use = sum(u.value for u in uses)
+    if use == 0.0:
+        return None
+    if factor.capacity.value <= 0.0:
+        return Estimate(value=_FULL, sd=0.0, low=_FULL, high=_FULL)
+    spread = math.hypot(sum(u.sd for u in uses) / use, relative_sd(factor.capacity))
+    return lognormal(use / factor.capacity.value, spread)
+
+
+def unit_load(
+    *,
+    unit: RearingUnit,
+    groups: tuple[FishGroup, ...],
+    temp_c: float,
+    limits: UnitLimits | None = None,
+) -> UnitLoad:
+    """Return how full the unit is by each limit.
+
+    Raises
+    ------
+    UnknownStockSpeciesError, StockRangeError
+        Also if there are no fish.
+    """
+    require("water volume", unit.volume_m3, "m³", 0.01)
+    require("number of groups of fish", len(groups), "", 1.0)
+    for group in groups:
+        require("biomass", group.biomass_kg.value, "kg", 1e-6)
+    species = tuple(sorted({group.species_key for group in groups}))
+    standing = [water_bands(key).temperature_standing(temp_c) for key in species]
+    biomass = total(*(group.biomass_kg for group in groups))
+    found = []
+    for factor in factors_of(unit, limits or UnitLimits(), species, temp_c):
+        used = used_of(factor, groups)
+        if used is None:
+            continue
+        found.append(
+            Limit(
+                name=factor.name,
+                used_fraction=used,
+                capacity_kg=(
+                    exact(0.0, used.level)
+                    if "act" in standing
+                    else _capacity_kg(biomass.value, used)
+                ),
+                note=factor.note,
+            )
+        )
+    found.sort(key=lambda limit: limit.used_fraction.high, reverse=True)
+    fullest = found[0].used_fraction.high
+    room = biomass.value * (1.0 / fullest - 1.0)
+    at_rest = temperature_problems(species, temp_c)
+    return UnitLoad(
+        biomass_kg=biomass,
+        density_kg_per_m3=product(biomass, scale=1.0 / unit.volume_m3),
+        limits=tuple(found),
+        room_kg=min(room, 0.0) if at_rest else room,
+        problems=at_rest + _load_problems(found),
+    )
+
+
+def temperature_problems(
+    species: tuple[str, ...], temp_c: float
+) -> tuple[Problem, ...]:
+    """Return why no fish may be added at a temperature; none where they may.
+
+    The narrowest band of the species counts.
+    """
+    bands = [water_bands(key) for key in species]
+    if all(band.feeds_at(temp_c) for band in bands):
+        return ()
+    low = max(band.feeding_low_deg_c.value for band in bands)
+    high = min(band.feeding_high_deg_c.value for band in bands)
+    return (
+        Problem(
+            code="no-stocking-temperature",
+            message=(
+                f"The water has {temp_c:.1f} °C; the fish here feed from {low:g} to "
+                f"{high:g} °C. Add none, do not handle them, and ask again when the "
+                "water is in that range."
+            ),
+        ),
+    )
+
+
+def _capacity_kg(biomass_kg: float, used: Estimate) -> Estimate:
+    if used.value >= _FULL:
+        return exact(0.0, used.level)
+    return Estimate(
+        value=biomass_kg / used.value,
+        sd=biomass_kg / used.value * relative_sd(used),
+        low=biomass_kg / used.high,
+        high=biomass_kg / used.low,
+        level=used.level,
+    )
+
+
+def _load_problems(limits: list[Limit]) -> tuple[Problem, ...]:
+    return tuple(
+        Problem(
+            code="over-limit" if limit.used_fraction.value > 1.0 else "near-limit",
+            message=(
+                f"{limit.name.capitalize()}: {percent(limit.used_fraction.value)} of "
+                f"the limit is used, it may be {percent(limit.used_fraction.high)}. "
+                "Feed less, add to what limits, or keep fewer fish."
+            ),
+        )
+        for limit in limits
+        if limit.used_fraction.high > 1.0
+    )

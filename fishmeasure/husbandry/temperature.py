@@ -1,0 +1,126 @@
+"""Water temperature over the year: what growth and feed are forecast with."""
+
+import math
+from bisect import bisect_right
+from dataclasses import dataclass
+from datetime import date
+from typing import Protocol
+
+import numpy as np
+
+from fishmeasure.base.arrays import FloatArray
+from fishmeasure.species.figures import GrowthFigures
+
+DAYS_PER_YEAR = 365.25
+
+
+class TemperatureForecast(Protocol):
+    """Water temperature on any day, and how far its mean may be off."""
+
+    @property
+    def sd_c(self) -> float:
+        """Standard deviation of a whole forecast's common error."""
+        ...
+
+    def on(self, day: date) -> float:
+        """Return the day's mean water temperature in °C."""
+        ...
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ConstantTemperature:
+    """The same on every day, as of a spring."""
+
+    temp_c: float
+    sd_c: float = 0.5
+
+    def on(self, day: date) -> float:  # noqa: ARG002
+        """Return the temperature."""
+        return self.temp_c
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class MonthlyTemperature:
+    """Twelve monthly means, January first."""
+
+    temps_c: tuple[float, ...]
+    sd_c: float = 1.0
+
+    def __post_init__(self) -> None:
+        if len(self.temps_c) != 12:
+            msg = f"twelve monthly temperatures are needed, got {len(self.temps_c)}"
+            raise ValueError(msg)
+
+    def on(self, day: date) -> float:
+        """Return the month's mean."""
+        return self.temps_c[day.month - 1]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SinusoidTemperature:
+    """A yearly wave; ``warmest_day_of_year`` 1 to 366."""
+
+    mean_c: float
+    amplitude_c: float
+    warmest_day_of_year: int = 205
+    sd_c: float = 1.0
+
+    def on(self, day: date) -> float:
+        """Return the wave's value, never below 0 °C."""
+        phase = (day.timetuple().tm_yday - self.warmest_day_of_year) / DAYS_PER_YEAR
+        return max(
+            0.0, self.mean_c + self.amplitude_c * math.cos(2.0 * math.pi * phase)
+        )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class RecordedTemperature:
+    """Readings, straight lines between them; elsewhere the forecast ``beyond``.
+
+    ``readings`` are (day, °C) in the order of days.
+    """
+
+    readings: tuple[tuple[date, float], ...]
+    beyond: TemperatureForecast
+
+    @property
+    def sd_c(self) -> float:
+        """Return the forecast's, since readings end where projections begin."""
+        return self.beyond.sd_c
+
+    def on(self, day: date) -> float:
+        """Return the interpolated reading or the forecast."""
+        after = bisect_right(self.readings, day, key=lambda reading: reading[0])
+        if after == 0:
+            return self.beyond.on(day)
+        before_day, before_c = self.readings[after - 1]
+        if before_day == day:
+            return before_c
+        if after == len(self.readings):
+            return self.beyond.on(day)
+        after_day, after_c = self.readings[after]
+        share = (day - before_day).days / (after_day - before_day).days
+        return before_c + share * (after_c - before_c)
+
+
+def growing_temp_c(temp_c: float, growth: GrowthFigures) -> float:
+    """Return the temperature that counts for growth.
+
+    Nil outside the feeding band, held at the optimum within it (see
+    ``GrowthFigures``).
+    """
+    if not growth.lowest_temp_c.value <= temp_c <= growth.highest_temp_c.value:
+        return 0.0
+    return min(temp_c, growth.optimum_temp_c.value)
+
+
+def cumulative_degree_days(
+    *, forecast: TemperatureForecast, start: date, days: int, growth: GrowthFigures
+) -> FloatArray:
+    """Return (days + 1,) growing degree-days since the start, 0 first."""
+    first = start.toordinal()
+    daily = [
+        growing_temp_c(forecast.on(date.fromordinal(first + offset)), growth)
+        for offset in range(days)
+    ]
+    return np.concatenate([[0.0], np.cumsum(daily)])

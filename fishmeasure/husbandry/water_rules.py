@@ -1,0 +1,368 @@
+"""One rule for each quantity of the water: good, or why not."""
+
+from collections.abc import Callable
+from typing import Final
+
+from fishmeasure.base.errors import StockRangeError
+from fishmeasure.base.words import number
+from fishmeasure.husbandry.ammonia_criteria import (
+    CRITERIA_NOTE,
+    SALMONID_KEYS,
+    acute_tan_n_mg_per_l,
+    chronic_tan_n_mg_per_l,
+)
+from fishmeasure.husbandry.nitrogen import unionised_fraction
+from fishmeasure.husbandry.saturation import Water, oxygen_saturation_mg_per_l
+from fishmeasure.husbandry.water_case import (
+    ALL_STOPS,
+    COOLER,
+    EXCHANGE,
+    LESS_GAS,
+    MEASURE,
+    MORE_AIR,
+    NO_FEED,
+    NO_HANDLING,
+    PROFESSIONAL,
+    WARMER,
+    Bound,
+    Case,
+    Quantity,
+    Reading,
+    Reason,
+    Stop,
+    Verdict,
+)
+
+Rule = Callable[[Case], Reason | None]
+
+_ALL_AT_ONCE: Final = (MORE_AIR, NO_FEED, NO_HANDLING, EXCHANGE, MEASURE, PROFESSIONAL)
+_SPARE: Final[tuple[Stop, ...]] = ("handling", "adding")
+
+
+def _act(bound: Bound | None, own: float | None, *, upper: bool) -> Bound | None:
+    """Return the act limit; a unit's own one counts where it is the stricter."""
+    if own is None:
+        return bound
+    mine = Bound(value=own, source="Limit set for this unit.", whose="this unit")
+    if bound is None:
+        return mine
+    return (min if upper else max)((mine, bound), key=lambda one: one.value)
+
+
+def oxygen_low(case: Case) -> Reason | None:
+    """Return why there is too little oxygen."""
+    read = case.readings.do_mg_per_l
+    if read is None:
+        return None
+    own = case.setting.own
+    critical = _act(
+        case.highest(lambda b: b.do_act_mg_per_l),
+        own.critical_do_mg_per_l,
+        upper=False,
+    )
+    caution = case.highest(lambda b: b.do_watch_mg_per_l)
+    if own.min_do_mg_per_l is not None:
+        caution = _act(None, own.min_do_mg_per_l, upper=False)
+    for verdict, bound in (("act", critical), ("watch", caution)):
+        if bound is None or read.value >= bound.value:
+            continue
+        danger = verdict == "act"
+        what = (
+            f"the {bound.value:g} mg/L under which {bound.whose} may die"
+            if danger
+            else f"the {bound.value:g} mg/L that {bound.whose} should have"
+        )
+        return Reason(
+            code="oxygen-low",
+            about="oxygen",
+            verdict="act" if danger else "watch",
+            message=f"Oxygen is {read.value:g} mg/L ({read.when}), below {what}.",
+            value=read.value,
+            limit=bound.value,
+            unit="mg/L",
+            source=bound.source,
+            do_now=_ALL_AT_ONCE if danger else (MORE_AIR, NO_HANDLING, MEASURE),
+            stops=ALL_STOPS if danger else _SPARE,
+        )
+    return None
+
+
+def oxygen_high(case: Case) -> Reason | None:
+    """Return why there is too much gas in the water."""
+    read, percent = case.readings.do_mg_per_l, saturation_percent(case)
+    if read is None or percent is None:
+        return None
+    act = case.lowest(lambda b: b.saturation_act_percent)
+    watch = case.lowest(lambda b: b.saturation_watch_percent)
+    for verdict, bound in (("act", act), ("watch", watch)):
+        if bound is None or percent <= bound.value:
+            continue
+        danger = verdict == "act"
+        return Reason(
+            code="oxygen-supersaturated",
+            about="oxygen",
+            verdict="act" if danger else "watch",
+            message=(
+                f"Oxygen is {read.value:g} mg/L ({read.when}), {percent:.0f} % of "
+                f"saturation, above {bound.value:g} %: gas bubbles may form in the "
+                "fish."
+            ),
+            value=percent,
+            limit=bound.value,
+            unit="%",
+            source=bound.source,
+            do_now=(
+                (LESS_GAS, NO_FEED, NO_HANDLING, MEASURE, PROFESSIONAL)
+                if danger
+                else (LESS_GAS, MEASURE)
+            ),
+            stops=ALL_STOPS if danger else (),
+        )
+    return None
+
+
+def saturation_percent(case: Case) -> float | None:
+    """Return oxygen over saturation; None where it cannot be told."""
+    read, temp_c, place = case.readings.do_mg_per_l, case.temp_deg_c(), case.setting
+    if read is None or temp_c is None:
+        return None
+    water = Water(
+        temp_c=max(temp_c, 0.0),  # water that is colder still is not fresh
+        salinity_g_per_kg=place.salinity_g_per_kg,
+        altitude_m=place.altitude_m,
+        pressure_hpa=place.pressure_hpa,
+    )
+    try:
+        return 100.0 * read.value / oxygen_saturation_mg_per_l(water)
+    except StockRangeError:
+        return None
+
+
+def temperature(case: Case) -> Reason | None:
+    """Return why the water is too cold or too warm."""
+    read = case.readings.temperature_deg_c
+    if read is None:
+        return None
+    act_low, act_high, feed_low, feed_high = (
+        case.highest(lambda b: b.act_low_deg_c),
+        case.lowest(lambda b: b.act_high_deg_c),
+        case.highest(lambda b: b.feeding_low_deg_c),
+        case.lowest(lambda b: b.feeding_high_deg_c),
+    )
+    if act_high is not None and read.value >= act_high.value:
+        return _temperature(read, act_high, "act", warm=True)
+    if act_low is not None and read.value <= act_low.value:
+        return _temperature(read, act_low, "act", warm=False)
+    if feed_high is not None and read.value > feed_high.value:
+        return _temperature(read, feed_high, "watch", warm=True)
+    if feed_low is not None and read.value < feed_low.value:
+        return _temperature(read, feed_low, "watch", warm=False)
+    return None
+
+
+def _temperature(
+    read: Reading, bound: Bound, verdict: Verdict, *, warm: bool
+) -> Reason:
+    side = "above" if warm else "below"
+    what = (
+        f"too {'warm' if warm else 'cold'} for {bound.whose}, of which some die from "
+        f"{bound.value:g} °C {'up' if warm else 'down'}"
+        if verdict == "act"
+        else f"{side} the {bound.value:g} °C to which {bound.whose} feed well and bear "
+        "handling"
+    )
+    if warm:
+        steps = (MORE_AIR, NO_FEED, NO_HANDLING, COOLER, MEASURE)
+    else:
+        steps = (NO_FEED, NO_HANDLING, *((WARMER,) if verdict == "act" else ()))
+    return Reason(
+        code="temperature-high" if warm else "temperature-low",
+        about="temperature",
+        verdict=verdict,
+        message=f"The water is at {read.value:g} °C ({read.when}), {what}.",
+        value=read.value,
+        limit=bound.value,
+        unit="°C",
+        source=bound.source,
+        do_now=(*steps, PROFESSIONAL) if verdict == "act" else steps,
+        stops=ALL_STOPS,
+    )
+
+
+def ammonia(case: Case) -> Reason | None:
+    """Return why there is too much ammonia: the worst of three measures.
+
+    The species' own limit of un-ionised ammonia and the acute criterion mean act, the
+    chronic criterion watch. A unit's own limit stands for the species'.
+    """
+    tan, ph, temp_c = case.readings.tan_mg_per_l, case.readings.ph, case.temp_deg_c()
+    if tan is None or ph is None or temp_c is None:
+        return None
+    temp_c = min(max(temp_c, 0.0), 40.0)
+    older = max(tan, ph, key=lambda read: read.age_days)
+    base = (
+        f"Total ammonia is {tan.value:g} mg/L as N at pH {ph.value:g} and "
+        f"{number(temp_c)} °C ({older.when})"
+    )
+    limit = case.lowest(lambda b: b.unionised_ammonia_n_act_mg_per_l)
+    own = case.setting.own.max_unionised_ammonia_mg_per_l
+    if own is not None:
+        limit = _act(None, own, upper=True)
+    within = min(max(ph.value, 4.0), 11.0)  # where the formulas hold
+    unionised = tan.value * unionised_fraction(ph=within, temp_c=temp_c)
+    keys = case.setting.species_keys
+    acute = acute_tan_n_mg_per_l(
+        ph=within, temp_c=temp_c, salmonids=not keys or bool(SALMONID_KEYS & set(keys))
+    )
+    chronic = chronic_tan_n_mg_per_l(ph=within, temp_c=temp_c)
+    if limit is not None and unionised > limit.value:
+        return _ammonia(
+            f"{base}, which makes {number(unionised, 2)} mg/L un-ionised, over the "
+            f"{limit.value:g} mg/L that {limit.whose} bear.",
+            unionised,
+            limit,
+            "act",
+        )
+    if tan.value > acute:
+        return _ammonia(
+            f"{base}, over the acute criterion of {number(acute, 2)} mg/L.",
+            tan.value,
+            Bound(value=acute, source=CRITERIA_NOTE, whose=""),
+            "act",
+        )
+    if tan.value > chronic:
+        return _ammonia(
+            f"{base}, over the chronic criterion of {number(chronic, 2)} mg/L, which "
+            "protects mussels too and so is strict for fish.",
+            tan.value,
+            Bound(value=chronic, source=CRITERIA_NOTE, whose=""),
+            "watch",
+        )
+    return None
+
+
+def _ammonia(message: str, value: float, bound: Bound, verdict: Verdict) -> Reason:
+    danger = verdict == "act"
+    return Reason(
+        code="ammonia-high",
+        about="ammonia",
+        verdict=verdict,
+        message=message,
+        value=value,
+        limit=bound.value,
+        unit="mg/L as N",
+        source=bound.source,
+        do_now=_ALL_AT_ONCE if danger else (EXCHANGE, MEASURE),
+        stops=ALL_STOPS if danger else ("adding",),
+    )
+
+
+def nitrite(case: Case) -> Reason | None:
+    """Return why there is too much nitrite."""
+    return _above(
+        "nitrite",
+        case.readings.nitrite_n_mg_per_l,
+        act=case.lowest(lambda b: b.nitrite_n_act_mg_per_l),
+        watch=case.lowest(lambda b: b.nitrite_n_watch_mg_per_l),
+    )
+
+
+def nitrate(case: Case) -> Reason | None:
+    """Return why there is too much nitrate; it is slow, so never more than watch."""
+    own = case.setting.own.max_nitrate_n_mg_per_l
+    watch = case.lowest(lambda b: b.nitrate_n_watch_mg_per_l)
+    return _above(
+        "nitrate",
+        case.readings.nitrate_n_mg_per_l,
+        act=None,
+        watch=watch if own is None else _act(None, own, upper=True),
+    )
+
+
+def _above(
+    about: Quantity,
+    read: Reading | None,
+    *,
+    act: Bound | None,
+    watch: Bound | None,
+) -> Reason | None:
+    if read is None:
+        return None
+    for verdict, bound in (("act", act), ("watch", watch)):
+        if bound is None or read.value <= bound.value:
+            continue
+        danger = verdict == "act"
+        chloride = (
+            "; chloride in the water makes it less harmful"
+            if about == "nitrite"
+            else ""
+        )
+        return Reason(
+            code="nitrite-high" if about == "nitrite" else "nitrate-high",
+            about=about,
+            verdict="act" if danger else "watch",
+            message=(
+                f"{about.capitalize()} is {read.value:g} mg/L as N ({read.when}), over "
+                f"the {bound.value:g} mg/L for {bound.whose}{chloride}."
+            ),
+            value=read.value,
+            limit=bound.value,
+            unit="mg/L as N",
+            source=bound.source,
+            do_now=_ALL_AT_ONCE if danger else (EXCHANGE, MEASURE),
+            stops=ALL_STOPS if danger else ("adding",),
+        )
+    return None
+
+
+def ph(case: Case) -> Reason | None:
+    """Return why the water is too acid or too alkaline."""
+    read = case.readings.ph
+    if read is None:
+        return None
+    bounds: tuple[tuple[Verdict, Bound | None, bool], ...] = (
+        ("act", case.highest(lambda b: b.ph_act_low), False),
+        ("act", case.lowest(lambda b: b.ph_act_high), True),
+        ("watch", case.highest(lambda b: b.ph_watch_low), False),
+        ("watch", case.lowest(lambda b: b.ph_watch_high), True),
+    )
+    for verdict, bound, upper in bounds:
+        if bound is None:
+            continue
+        if read.value <= bound.value if upper else read.value >= bound.value:
+            continue
+        danger = verdict == "act"
+        return Reason(
+            code="ph-high" if upper else "ph-low",
+            about="ph",
+            verdict=verdict,
+            message=(
+                f"The pH is {read.value:g} ({read.when}), "
+                f"{'above' if upper else 'below'} {bound.value:g}, which "
+                f"{'harms' if danger else 'is outside what is good for'} "
+                f"{bound.whose}."
+            ),
+            value=read.value,
+            limit=bound.value,
+            unit="",
+            source=bound.source,
+            do_now=(
+                (NO_FEED, NO_HANDLING, EXCHANGE, MEASURE, PROFESSIONAL)
+                if danger
+                else (MEASURE,)
+            ),
+            stops=ALL_STOPS if danger else (),
+        )
+    return None
+
+
+RULES: Final[tuple[Rule, ...]] = (
+    oxygen_low,
+    oxygen_high,
+    temperature,
+    ammonia,
+    nitrite,
+    ph,
+    nitrate,
+)
+"""Of water that is as bad by several, the first is said first."""

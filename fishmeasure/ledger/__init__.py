@@ -1,1 +1,0 @@
-"""The book: dated, immutable entries. The only database code."""

@@ -1,0 +1,50 @@
+"""What an outlook is asked, and answers that may fail."""
+
+from collections.abc import Callable
+from dataclasses import dataclass, field
+from typing import Annotated, Final, TypeVar
+
+from fishmeasure.base.errors import FishMeasureError
+from fishmeasure.base.flags import Problem
+from fishmeasure.book.codec import check_fields
+from fishmeasure.book.values import Within
+
+_T = TypeVar("_T")
+
+AHEAD_DAYS: Final = 365  # how far growth is projected
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Options:
+    """What the outlook is asked.
+
+    ``stocking_days`` is how far ahead the room is asked for, ``hours`` how long an
+    outage is to be survived.
+    """
+
+    harvest_days: tuple[Annotated[int, Within(0, AHEAD_DAYS)], ...] = (0, 28, 56, 84)
+    stocking_days: Annotated[int, Within(1, AHEAD_DAYS)] = 90
+    fingerling_weight_g: Annotated[float, Within(0.1, 5000.0)] = 20.0
+    hours: Annotated[float, Within(0.1, 24.0)] = 4.0
+
+    def __post_init__(self) -> None:
+        check_fields(self)
+
+
+@dataclass(slots=True)
+class Attempts:
+    """Answers that may fail, and why they did."""
+
+    problems: list[Problem] = field(default_factory=list)
+
+    def get(self, answer: Callable[[], _T]) -> _T | None:
+        """Return the answer, or None and keep the reason."""
+        try:
+            return answer()
+        except FishMeasureError as error:
+            self.say(error.code, str(error))
+            return None
+
+    def say(self, code: str, message: str) -> None:
+        """Keep a doubt."""
+        self.problems.append(Problem(code=code, message=message))

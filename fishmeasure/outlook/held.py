@@ -1,0 +1,246 @@
+"""What a unit's fish are held against: its own limits, its water system, readings."""
+
+from dataclasses import dataclass
+from typing import Final
+
+from fishmeasure.base.estimate import Estimate
+from fishmeasure.base.flags import Problem
+from fishmeasure.book.rearing import oxygen_is_entered, rearing_unit
+from fishmeasure.book.state import UnitState
+from fishmeasure.book.system import loops, system_note, water_system
+from fishmeasure.husbandry.factors import FishGroup, UnitLimits
+from fishmeasure.husbandry.measured_use import (
+    DIFFERS_SD,
+    WeighedUse,
+    measured_oxygen_g_per_h,
+    measured_tan_g_per_day,
+    weigh,
+)
+from fishmeasure.husbandry.nitrogen import (
+    Nitrification,
+    tan_g_per_day,
+    tan_per_feed_g_per_kg,
+)
+from fishmeasure.husbandry.oxygen import oxygen_demand
+from fishmeasure.husbandry.propagation import exact, lognormal, product
+from fishmeasure.outlook.ask import Attempts
+from fishmeasure.outlook.feed import Feeding
+from fishmeasure.outlook.fish import CohortOutlook
+from fishmeasure.outlook.water import Water
+from fishmeasure.species.figures import load_stock_figures
+
+TAN_RELATIVE_SD: Final = 0.15  # of a drop test; common practice, no source
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Held:
+    """The limits, with what readings added to them.
+
+    ``no_room`` says that nobody knows whether more fish could be borne.
+    """
+
+    limits: UnitLimits
+    no_room: bool
+    notes: tuple[str, ...]
+
+
+def held(
+    state: UnitState,
+    water: Water,
+    cohorts: tuple[CohortOutlook, ...],
+    groups: tuple[FishGroup, ...],
+    feed: Feeding | None,
+    tried: Attempts,
+) -> Held:
+    """Return what the unit is held against; doubts go to ``tried``.
+
+    Ammonia worked out from feed counts in water that flows through, and in a loop
+    whose biofilter is known; elsewhere only what is read is judged. A plant bed takes
+    nitrogen out and limits no fish. The flow index stands for the oxygen that new water
+    alone brings, near saturation (Piper et al. 1982): with aerators, or where oxygen
+    was read, the oxygen itself is known better.
+    """
+    unit, own = state.unit, state.unit.limits
+    supplied = oxygen_is_entered(unit)
+    through = water_system(unit) == "flow-through"
+    read = _oxygen_read(state, water, groups)
+    oxygen = oxygen_use(state, water, groups)
+    short = oxygen is None and read is not None and read.in_sd > DIFFERS_SD
+    tan = _tan_use(state, water, cohorts, feed) if through else None
+    for use, what in ((oxygen, "oxygen"), (tan, "ammonia")):
+        if use is not None and use.differs:
+            tried.say(f"{what}-use-differs", _differs(state, use, what))
+    no_room = _filter_unknown(state)
+    if short:
+        no_room = _aerators_fall_short(state, water)
+    if no_room is not None:
+        tried.problems.append(no_room)
+    limits = UnitLimits(
+        density_kg_per_m3=own.max_density_kg_per_m3,
+        do_mg_per_l=own.min_do_mg_per_l,
+        ph=water.ph if (through and supplied) or _filter_known(state) else None,
+        nitrification=_nitrification(state, cohorts, feed),
+        with_oxygen=supplied,
+        with_flow_index=through and oxygen is None and not unit.aeration,
+        condition_factor=next(
+            (
+                item.fish.condition_factor.value
+                for item in cohorts
+                if item.fish.condition_factor is not None
+            ),
+            None,
+        ),
+        protein_percent=None if feed is None else feed.protein_percent,
+        unionised_ammonia_mg_per_l=own.max_unionised_ammonia_mg_per_l,
+        oxygen_use=None if oxygen is None else oxygen.factor,
+        tan_use=None if tan is None else tan.factor,
+    )
+    notes = [system_note(unit)]
+    notes += [
+        _weighed_note(use, what, per)
+        for use, what, per in ((oxygen, "Oxygen", "g/h"), (tan, "Ammonia", "g/day"))
+        if use is not None
+    ]
+    return Held(limits=limits, no_room=no_room is not None, notes=tuple(notes))
+
+
+def protein_percent(cohorts: tuple[CohortOutlook, ...], feed: Feeding | None) -> float:
+    """Return the protein of the feed: as entered, or the richest of the species'."""
+    if feed is not None and feed.protein_percent is not None:
+        return feed.protein_percent
+    return max(
+        load_stock_figures(item.cohort.species_key).feed.protein_percent.value
+        for item in cohorts
+    )
+
+
+def _filter_unknown(state: UnitState) -> Problem | None:
+    """Return why a loop's room cannot be given; None where it can."""
+    if not loops(state.unit) or _filter_known(state):
+        return None
+    return Problem(
+        code="biofilter-unknown",
+        message=(
+            f"How much more feed the filter of {state.unit.name} can clean is not "
+            "known, so no room for more fish is given. Enter for the unit the feed a "
+            "day that its biofilter was sized for."
+        ),
+    )
+
+
+def _aerators_fall_short(state: UnitState, water: Water) -> Problem:
+    read = water.do_mg_per_l
+    return Problem(
+        code="aeration-short",
+        message=(
+            f"Oxygen in {state.unit.name} was read at {read.value if read else 0:.3g} "
+            "mg/L, less than fish of this weight would leave of what its inflow and "
+            "aerators bring as entered. So no room for more fish is given. Look "
+            "whether the aerators run and bring what is entered, and read again."
+        ),
+    )
+
+
+def oxygen_use(
+    state: UnitState, water: Water, groups: tuple[FishGroup, ...]
+) -> WeighedUse | None:
+    """Return the oxygen of the fish as modelled and as the reading has it.
+
+    None without a fresh reading or an inflow, and with aerators: whether they ran, and
+    what they bring in this water, is known less well than what the fish use.
+    """
+    if rearing_unit(state.unit).aerators:
+        return None
+    return _oxygen_read(state, water, groups)
+
+
+def _oxygen_read(
+    state: UnitState, water: Water, groups: tuple[FishGroup, ...]
+) -> WeighedUse | None:
+    """Return both figures, aerators taken to run as entered."""
+    if water.do_mg_per_l is None or not groups:
+        return None
+    parts = [
+        product(
+            group.biomass_kg,
+            oxygen_demand(
+                species_key=group.species_key,
+                mean_weight_g=group.mean_weight_g,
+                temp_c=water.temp_c,
+            ).rate_mg_per_kg_h,
+            scale=1e-3,
+        )
+        for group in groups
+    ]
+    modelled = sum(part.value for part in parts)
+    if modelled <= 0.0:
+        return None
+    # The rates of all groups err together.
+    spread = sum(part.sd for part in parts) / modelled
+    return weigh(
+        lognormal(modelled, spread),
+        measured_oxygen_g_per_h(
+            unit=rearing_unit(state.unit),
+            temp_c=water.temp_c,
+            do_mg_per_l=water.do_mg_per_l,
+        ),
+    )
+
+
+def _tan_use(
+    state: UnitState,
+    water: Water,
+    cohorts: tuple[CohortOutlook, ...],
+    feed: Feeding | None,
+) -> WeighedUse | None:
+    """Return the ammonia of the feed that was given, modelled and read."""
+    if water.tan_mg_per_l is None or feed is None or feed.given_week_kg <= 0.0:
+        return None
+    return weigh(
+        tan_g_per_day(
+            feed_kg_per_day=exact(feed.given_week_kg / 7.0),
+            protein_percent=protein_percent(cohorts, feed),
+        ),
+        measured_tan_g_per_day(
+            exchange_m3_per_day=state.unit.inflow_l_per_min * 1.44,
+            tan_mg_per_l=lognormal(water.tan_mg_per_l, TAN_RELATIVE_SD),
+        ),
+    )
+
+
+def _filter_known(state: UnitState) -> bool:
+    return loops(state.unit) and state.unit.biofilter_feed_kg_per_day is not None
+
+
+def _nitrification(
+    state: UnitState, cohorts: tuple[CohortOutlook, ...], feed: Feeding | None
+) -> Nitrification | None:
+    """Return what the filter takes out: the ammonia of the feed it was sized for."""
+    sized_for_kg = state.unit.biofilter_feed_kg_per_day
+    if sized_for_kg is None or not loops(state.unit):
+        return None
+    each = tan_per_feed_g_per_kg(protein_percent=protein_percent(cohorts, feed))
+    return Nitrification(removal_g_per_day=sized_for_kg * each.value)
+
+
+def _span(figure: Estimate) -> str:
+    return f"{figure.value:.3g} ({figure.low:.3g} to {figure.high:.3g})"
+
+
+def _weighed_note(use: WeighedUse, what: str, per: str) -> str:
+    return (
+        f"{what} from the fish: {_span(use.modelled)} {per} by the model, "
+        f"{_span(use.measured)} by the readings and the inflow; weighed by their "
+        f"errors {_span(use.weighed)}. A reading is one moment: its share of error for "
+        "hour and meal, 15 % for oxygen and 25 % for ammonia, has no source."
+    )
+
+
+def _differs(state: UnitState, use: WeighedUse, what: str) -> str:
+    per = "g/h" if what == "oxygen" else "g/day"
+    verb = "use" if what == "oxygen" else "give off"
+    return (
+        f"By the readings the fish in {state.unit.name} {verb} {_span(use.measured)} "
+        f"{per} of {what}, by their weight {_span(use.modelled)}. Check the inflow as "
+        "entered, the meter or test, and the number of fish; read again."
+    )

@@ -1,0 +1,225 @@
+"""Question 5: limits."""
+
+import math
+from dataclasses import dataclass, replace
+from datetime import date, timedelta
+
+from fishmeasure.book.rearing import rearing_unit
+from fishmeasure.book.state import UnitState
+from fishmeasure.book.system import loops
+from fishmeasure.husbandry.factors import FishGroup
+from fishmeasure.husbandry.growth import GrowthFit
+from fishmeasure.husbandry.nitrogen import (
+    AmmoniaReading,
+    BedBalance,
+    NitrateTrend,
+    NitrogenLoop,
+    ammonia_reading,
+    bed_balance,
+    nitrate_trend,
+    plant_uptake_g_per_day,
+    tan_g_per_day,
+)
+from fishmeasure.husbandry.projection import GrowthProjection, project_growth
+from fishmeasure.husbandry.propagation import lognormal
+from fishmeasure.husbandry.stocking import UnitLoad, unit_load
+from fishmeasure.husbandry.stocking_ahead import (
+    StockedGroup,
+    StockingOutlook,
+    StockingQuestion,
+    stocking_outlook,
+)
+from fishmeasure.outlook.ask import Attempts, Options
+from fishmeasure.outlook.feed import Feeding
+from fishmeasure.outlook.fish import CohortOutlook
+from fishmeasure.outlook.held import TAN_RELATIVE_SD, held, protein_percent
+from fishmeasure.outlook.water import Water
+from fishmeasure.species.figures import load_stock_figures
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Limits:
+    """How near the unit is to its limits, now and ahead.
+
+    ``room_known`` is False where nobody knows whether more fish could be borne; then
+    none may be added.
+    """
+
+    load: UnitLoad
+    ahead: StockingOutlook
+    until: date
+    fingerling_weight_g: float
+    ammonia: AmmoniaReading | None
+    nitrate: NitrateTrend | None
+    bed: BedBalance | None
+    room_known: bool = True
+    notes: tuple[str, ...] = ()
+
+
+def limits(
+    cohorts: tuple[CohortOutlook, ...],
+    state: UnitState,
+    water: Water,
+    feed: Feeding | None,
+    options: Options,
+    tried: Attempts,
+) -> Limits | None:
+    """Return the limits; None where no fish of known weight are there."""
+    known = tuple(
+        item
+        for item in cohorts
+        if item.projection is not None and item.fish.fish_count.value > 0.0
+    )
+    groups = fish_groups(known)
+    if not groups:
+        return None
+    if state.biomass_kg is None:
+        tried.say(
+            "load-incomplete",
+            f"Fish of unknown weight in {state.unit.name} are left out of feed and "
+            "limits, which are nearer than shown. Take a net sample.",
+        )
+    unit = rearing_unit(state.unit)
+    against = held(state, water, known, groups, feed, tried)
+    until = state.on + timedelta(days=options.stocking_days)
+    projections = tuple(item.projection for item in known if item.projection)
+    fits = tuple(item.fish.growth for item in known if item.fish.growth)
+    question = StockingQuestion(
+        start=state.on,
+        until=until,
+        temperature=state.temperature,
+        fingerlings=_fingerlings(fits[0], state, options),
+    )
+    ahead = stocking_outlook(
+        unit=unit,
+        groups=tuple(
+            StockedGroup(fish_count=item.fish.fish_count, projection=projection)
+            for item, projection in zip(known, projections, strict=True)
+        ),
+        question=question,
+        limits=against.limits,
+    )
+    load = unit_load(
+        unit=unit, groups=groups, temp_c=water.temp_c, limits=against.limits
+    )
+    if against.no_room:
+        ahead = replace(ahead, fingerlings=0, fingerlings_kg=0.0)
+        load = replace(load, room_kg=min(load.room_kg, 0.0))
+    return Limits(
+        load=load,
+        ahead=ahead,
+        until=until,
+        fingerling_weight_g=options.fingerling_weight_g,
+        ammonia=tried.get(lambda: _ammonia(state, water, known)),
+        nitrate=tried.get(lambda: _nitrate(state, water, known, feed)),
+        bed=_bed(state, feed),
+        room_known=not against.no_room,
+        notes=against.notes,
+    )
+
+
+def fish_groups(cohorts: tuple[CohortOutlook, ...]) -> tuple[FishGroup, ...]:
+    """Return the fish whose weight is known, for the calculations."""
+    return tuple(
+        FishGroup(
+            species_key=item.cohort.species_key,
+            biomass_kg=item.fish.biomass_kg,
+            mean_weight_g=item.fish.mean_weight_g.value,
+        )
+        for item in cohorts
+        if item.fish.biomass_kg is not None
+        and item.fish.mean_weight_g is not None
+        and item.fish.biomass_kg.value > 0.0
+    )
+
+
+def _fingerlings(
+    fit: GrowthFit, state: UnitState, options: Options
+) -> GrowthProjection:
+    """Return the growth of fingerlings of the same species by the book."""
+    book = fit.book_tgc_x1000
+    start = lognormal(options.fingerling_weight_g, 0.05)
+    root = math.cbrt(start.value)
+    young = replace(
+        fit,
+        samples_used=0,
+        tgc_x1000=book,
+        root_g=root,
+        root_sd_g=start.sd / (3.0 * root**2),
+        root_tgc_covariance=0.0,
+        mean_weight_g=start,
+    )
+    return project_growth(
+        fit=young, temperature=state.temperature, days=options.stocking_days
+    )
+
+
+def _ammonia(
+    state: UnitState, water: Water, cohorts: tuple[CohortOutlook, ...]
+) -> AmmoniaReading | None:
+    """Return the reading against the limit of the species that bears least."""
+    if water.tan_mg_per_l is None or water.ph is None:
+        return None
+    return ammonia_reading(
+        species_key=min(
+            (item.cohort.species_key for item in cohorts),
+            key=lambda key: (
+                load_stock_figures(key).limits.unionised_ammonia_mg_per_l.value
+            ),
+        ),
+        own_limit_mg_per_l=state.unit.limits.max_unionised_ammonia_mg_per_l,
+        tan_mg_per_l=lognormal(water.tan_mg_per_l, TAN_RELATIVE_SD),
+        ph=water.ph,
+        temp_c=water.temp_c,
+        salinity_g_per_kg=state.unit.salinity_g_per_kg,
+    )
+
+
+def _nitrate(
+    state: UnitState,
+    water: Water,
+    cohorts: tuple[CohortOutlook, ...],
+    feed: Feeding | None,
+) -> NitrateTrend | None:
+    """Return nitrate ahead; the bed counts only where its water comes back.
+
+    The limit is that of the species that bears least.
+    """
+    if feed is None or water.nitrate_n_mg_per_l is None:
+        return None
+    unit = state.unit
+    protein = protein_percent(cohorts, feed)
+    uptake = 0.0
+    if loops(unit):
+        uptake = plant_uptake_g_per_day(
+            crop=unit.plant_bed_kind,
+            bed_m2=unit.plant_bed_area_m2,
+            protein_percent=protein,
+        ).value
+    return nitrate_trend(
+        species_key=min(
+            (item.cohort.species_key for item in cohorts),
+            key=lambda key: load_stock_figures(key).limits.nitrate_n_mg_per_l.value,
+        ),
+        own_limit_mg_per_l=unit.limits.max_nitrate_n_mg_per_l,
+        loop=NitrogenLoop(
+            volume_m3=unit.volume_m3,
+            exchange_m3_per_day=unit.inflow_l_per_min * 1.44,
+            plant_uptake_g_per_day=uptake,
+        ),
+        start_n_mg_per_l=water.nitrate_n_mg_per_l,
+        nitrogen_g_per_day=tan_g_per_day(
+            feed_kg_per_day=feed.today_kg, protein_percent=protein
+        ),
+        days=60,
+    )
+
+
+def _bed(state: UnitState, feed: Feeding | None) -> BedBalance | None:
+    if feed is None or state.unit.plant_bed_area_m2 == 0.0:
+        return None
+    return bed_balance(
+        crop=state.unit.plant_bed_kind,
+        feed_kg_per_day=feed.today_kg,
+        bed_m2=state.unit.plant_bed_area_m2,
+    )

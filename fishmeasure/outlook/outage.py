@@ -1,0 +1,114 @@
+"""Question 6: what happens when something stops."""
+
+from dataclasses import dataclass
+
+from fishmeasure.base.estimate import Estimate
+from fishmeasure.book.rearing import oxygen_is_entered, rearing_unit, transfer_of
+from fishmeasure.book.state import UnitState
+from fishmeasure.husbandry.factors import FishGroup
+from fishmeasure.husbandry.outage import OutageResult, biomass_for_hours
+from fishmeasure.husbandry.outage import outages as outages_of
+from fishmeasure.husbandry.outage_fall import OutageCase
+from fishmeasure.husbandry.oxygen import oxygen_balance, oxygen_demand
+from fishmeasure.outlook.ask import Attempts, Options
+from fishmeasure.outlook.fish import CohortOutlook
+from fishmeasure.outlook.held import oxygen_use
+from fishmeasure.outlook.load import fish_groups
+from fishmeasure.outlook.water import Water
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Outages:
+    """Each thing that may stop, the soonest critical first.
+
+    ``hours_biomass_kg`` is the load that would have given ``hours`` until the
+    critical level in the first of them. ``inflow_taken_as_pumped`` says that new
+    water was reckoned to stop with the power.
+    """
+
+    results: tuple[OutageResult, ...]
+    hours: float
+    hours_biomass_kg: Estimate
+    start_from: str
+    inflow_taken_as_pumped: bool
+
+    @property
+    def worst(self) -> OutageResult:
+        """The one that leaves the least time."""
+        return self.results[0]
+
+
+def outages(
+    cohorts: tuple[CohortOutlook, ...],
+    state: UnitState,
+    water: Water,
+    options: Options,
+    tried: Attempts,
+) -> Outages | None:
+    """Return what happens when anything that the unit has stops tonight.
+
+    Where several cohorts share the water, all fish are taken to need as much as
+    those that need most per kilogram: the safe side. None where nothing is entered
+    that brings oxygen.
+    """
+    groups = fish_groups(cohorts)
+    if not groups or state.biomass_kg is None:
+        return None
+    if not oxygen_is_entered(state.unit):
+        tried.say(
+            "no-oxygen-supply",
+            f"No inflow and no aerator are entered for {state.unit.name}, so oxygen "
+            "cannot be worked out. Enter its litres of new water a minute, or its "
+            "aerators.",
+        )
+        return None
+    for device in state.unit.aeration:
+        if transfer_of(device).g_per_h <= 0.0:
+            tried.say(
+                "aerator-unknown",
+                f"It is not known what {device.name} in {state.unit.name} brings, so "
+                "it is not counted. Enter the litres of air a minute with the depth of "
+                "its diffuser, or the standard rate of its data sheet.",
+            )
+    unit = rearing_unit(state.unit)
+    needing = max(groups, key=lambda group: _need(group, water.temp_c))
+    read = oxygen_use(state, water, groups)
+    start = water.do_mg_per_l
+    if start is None:
+        start = oxygen_balance(
+            unit=unit,
+            species_key=needing.species_key,
+            biomass_kg=state.biomass_kg,
+            mean_weight_g=needing.mean_weight_g,
+            temp_c=water.temp_c,
+        ).steady_do_mg_per_l
+    case = OutageCase(
+        unit=unit,
+        species_key=needing.species_key,
+        biomass_kg=state.biomass_kg,
+        mean_weight_g=needing.mean_weight_g,
+        temp_c=water.temp_c,
+        start_do_mg_per_l=start,
+        caution_mg_per_l=state.unit.limits.min_do_mg_per_l,
+        critical_mg_per_l=state.unit.limits.critical_do_mg_per_l,
+        oxygen_use=None if read is None else read.factor,
+    )
+    results = outages_of(case)
+    return Outages(
+        results=results,
+        hours=options.hours,
+        hours_biomass_kg=biomass_for_hours(results[0].case, hours=options.hours),
+        start_from=water.do_from,
+        inflow_taken_as_pumped=_pumped_inflow(state),
+    )
+
+
+def _need(group: FishGroup, temp_c: float) -> float:
+    demand = oxygen_demand(
+        species_key=group.species_key, mean_weight_g=group.mean_weight_g, temp_c=temp_c
+    )
+    return demand.rate_mg_per_kg_h.value
+
+
+def _pumped_inflow(state: UnitState) -> bool:
+    return state.unit.inflow_l_per_min > 0.0 and not state.unit.inflow_by_gravity

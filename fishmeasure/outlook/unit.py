@@ -1,0 +1,165 @@
+"""One unit's outlook: what a grower asks at the tank, answered for one day.
+
+Before all else stands what the water says now; it gates the rest. Then
+1. how heavy the fish are and how far apart, 2. how many kilograms, 3. growth and
+harvest, 4. feed, 5. limits, 6. an outage, 7. grading and condition.
+"""
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+from datetime import date
+from uuid import UUID
+
+from fishmeasure.base.estimate import Estimate
+from fishmeasure.base.flags import Problem
+from fishmeasure.book.entries import Entry, Sample
+from fishmeasure.book.order import in_force
+from fishmeasure.book.replay import Assumptions, Balance, replay
+from fishmeasure.book.state import UnitState
+from fishmeasure.book.units import Cohort, Unit
+from fishmeasure.husbandry import cautions
+from fishmeasure.husbandry.now import Now
+from fishmeasure.outlook import collect, feed, fish, load, now, outage, sources, water
+from fishmeasure.outlook.ask import Attempts, Options
+from fishmeasure.outlook.feed import Feeding
+from fishmeasure.outlook.fish import CohortOutlook
+from fishmeasure.outlook.load import Limits
+from fishmeasure.outlook.outage import Outages
+from fishmeasure.outlook.water import Water
+
+__all__ = ["Options", "UnitOutlook", "unit_outlook"]
+
+CAUTIONS = (
+    cautions.ESTIMATE,
+    cautions.OXYGEN,
+    cautions.ELECTRICAL,
+    cautions.HANDLING,
+    cautions.ANAESTHETICS,
+    cautions.SLAUGHTER,
+    cautions.DEAD_FISH,
+    cautions.PERMITS,
+)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class UnitOutlook:
+    """The answers for a unit on a day.
+
+    An answer is None where it cannot be given; ``problems`` then says why and
+    what to do. ``about`` is what the book says of itself, such as that its data
+    are invented. ``samples`` are those of the unit's fish, for the plot.
+
+    ``now`` heads the page, and what must wait for the water is taken out of all that
+    follows: see ``outlook.now.hold``, also for ``ration_kg`` and ``room_kg``.
+    ``problems`` are those of every answer, once each, the worst first.
+    """
+
+    now: Now
+    problems: tuple[Problem, ...]
+    ration_kg: Estimate | None
+    room_kg: Estimate | None
+    about: str
+    state: UnitState
+    water: Water
+    cohorts: tuple[CohortOutlook, ...]
+    feeding: Feeding | None
+    limits: Limits | None
+    outages: Outages | None
+    samples: tuple[Sample, ...]
+    notes: tuple[str, ...]
+    cautions: tuple[str, ...] = CAUTIONS
+
+    @property
+    def unit(self) -> Unit:
+        """The unit, as it was when asked."""
+        return self.state.unit
+
+    @property
+    def on(self) -> date:
+        """The day."""
+        return self.state.on
+
+
+def unit_outlook(
+    units: Iterable[Unit],
+    cohorts: Iterable[Cohort],
+    entries: Iterable[Entry],
+    *,
+    unit_id: UUID,
+    on: date,
+    options: Options | None = None,
+    about: str = "",
+) -> UnitOutlook:
+    """Return a unit's outlook at the end of a day.
+
+    Parameters
+    ----------
+    units, cohorts, entries
+        As ``replay`` takes them.
+    about
+        What to say of the data wherever they are shown.
+
+    Raises
+    ------
+    KeyError
+        If there is no such unit.
+    """
+    units, cohorts, entries = tuple(units), tuple(cohorts), tuple(entries)
+    valid = tuple(entry for entry in in_force(entries) if entry.on <= on)
+    options = options or Options()
+
+    def at(day: date) -> Balance:
+        return replay(units, cohorts, entries, on=day, assumptions=Assumptions())
+
+    state = at(on).unit(unit_id)
+    here = tuple(entry for entry in valid if entry.place_id == unit_id)
+    tried = Attempts()
+    verdict = now.unit_now(state)
+    on_the_day = water.water_now(state)
+    cohorts_ = tuple(
+        fish.cohort_outlook(one, state, options, tried) for one in state.cohorts
+    )
+    if not state.cohorts:
+        tried.say(
+            "no-fish",
+            f"The book has no fish in {state.unit.name} on {on}. Enter what was "
+            "stocked: how many fish, of what mean weight, on which day.",
+        )
+    fed = tried.get(
+        lambda: feed.feeding(
+            cohorts_, state, here, lambda day: at(day).unit(unit_id), tried
+        )
+    )
+    limits = tried.get(
+        lambda: load.limits(cohorts_, state, on_the_day, fed, options, tried)
+    )
+    held = now.hold(verdict, state, cohorts_, fed, limits)
+    outages = tried.get(
+        lambda: outage.outages(cohorts_, state, on_the_day, options, tried)
+    )
+    of_water = now.now_problems(verdict)
+    present = {one.cohort.id for one in state.cohorts}
+    return UnitOutlook(
+        now=verdict,
+        problems=collect.collected(
+            (tuple(of_water), state, held, outages, tried), of_water
+        ),
+        ration_kg=held.ration_kg,
+        room_kg=held.room_kg,
+        about=about,
+        state=state,
+        water=on_the_day,
+        cohorts=held.cohorts,
+        feeding=held.feeding,
+        limits=held.limits,
+        outages=outages,
+        samples=tuple(
+            entry
+            for entry in here
+            if isinstance(entry, Sample) and entry.cohort_id in present
+        ),
+        notes=(
+            *now.now_notes(verdict),
+            *sources.notes(cohorts_, fed, limits, outages),
+        ),
+    )

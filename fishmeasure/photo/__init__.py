@@ -1,0 +1,1 @@
+"""A photo to the lengths of the fish in it."""

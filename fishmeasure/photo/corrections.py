@@ -1,0 +1,191 @@
+"""A person's corrections of a measured photo, applied without its pixels.
+
+Corrections are a list that is applied to the photo's own measurement, so that
+any of them can be taken back. Fish are named by their place in that measurement;
+added fish follow in order.
+"""
+
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass, replace
+from typing import Literal
+
+import numpy as np
+
+from fishmeasure.base.arrays import FloatArray
+from fishmeasure.base.errors import BadCorrectionError
+from fishmeasure.base.flags import FLAGS, is_complete
+from fishmeasure.photo.length import (
+    FishLength,
+    measure_between,
+    measure_length,
+    shape_of,
+)
+from fishmeasure.photo.measurement import MeasuredFish, PhotoMeasurement
+from fishmeasure.photo.plane import PlaneScale
+from fishmeasure.photo.segment.outline import FishOutline
+from fishmeasure.photo.weight import fish_weight
+from fishmeasure.species import Species
+
+Point = tuple[float, float]
+CorrectionKind = Literal["move", "drop", "keep", "add", "species"]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Correction:
+    """One change.
+
+    Attributes
+    ----------
+    kind
+        "move" the end points of a fish, "drop" it, "keep" a doubtful one, "add"
+        one that was missed, or change its "species".
+    fish
+        Which, counted from 0; None for "add".
+    snout_px, fork_px
+        New end points in the photo, for "move" and "add".
+    species
+        For "species"; for "add" where it differs from the photo's.
+    """
+
+    kind: CorrectionKind
+    fish: int | None = None
+    snout_px: Point | None = None
+    fork_px: Point | None = None
+    species: str | None = None
+
+
+def apply_corrections(
+    measurement: PhotoMeasurement,
+    corrections: Sequence[Correction],
+    species: Callable[[str], Species],
+    default_species: str,
+) -> PhotoMeasurement:
+    """Return the measurement with the corrections made, in their order.
+
+    Parameters
+    ----------
+    measurement
+        As measured, without any correction.
+    corrections
+        All of them.
+    species
+        Returns the species of a key.
+    default_species
+        Of added fish.
+
+    Raises
+    ------
+    BadCorrectionError
+        If a correction names a fish that is not there, leaves out a point, or the
+        photo has no scale.
+    SpeciesError
+        If a species is unknown.
+    """
+    plane = measurement.plane
+    if plane is None:
+        if corrections:
+            raise BadCorrectionError(1, "the photo has no scale to measure by")
+        return measurement
+    fish = list(measurement.fish)
+    for number, correction in enumerate(corrections, start=1):
+        if correction.kind == "add":
+            snout, fork = _points(number, correction, measurement)
+            kind = species(correction.species or default_species)
+            length = measure_between(snout, fork, plane, shape_of(kind))
+            fish.append(_weighed(length, kind))
+            continue
+        at = correction.fish
+        if at is None or not 0 <= at < len(fish):
+            raise BadCorrectionError(number, f"there is no fish {at}")
+        fish[at] = _corrected(number, correction, fish[at], measurement, species)
+    kept = tuple(
+        problem
+        for problem in measurement.problems
+        if problem.code not in {"no-fish", "no-usable-fish"}
+        or not any(one.length.complete for one in fish)
+    )
+    return replace(measurement, fish=tuple(fish), problems=kept)
+
+
+def _corrected(
+    number: int,
+    correction: Correction,
+    fish: MeasuredFish,
+    measurement: PhotoMeasurement,
+    species: Callable[[str], Species],
+) -> MeasuredFish:
+    kind = species(fish.species_key)
+    length = fish.length
+    plane = measurement.plane
+    assert plane is not None  # noqa: S101 - the caller has looked
+    if correction.kind == "drop":
+        return _weighed(_with_flags(length, (*length.flags, "dropped")), kind)
+    if correction.kind == "keep":
+        harmless = tuple(f for f in length.flags if not FLAGS[f].disqualifying)
+        return _weighed(_with_flags(length, (*harmless, "edited")), kind)
+    if correction.kind == "species":
+        if correction.species is None:
+            raise BadCorrectionError(number, "it names no species")
+        kind = species(correction.species)
+        remeasured = _measured_again(
+            length, length.snout_px, length.fork_px, plane, kind
+        )
+        return _weighed(_with_flags(remeasured, length.flags), kind)
+    snout, fork = _points(number, correction, measurement)
+    moved = _measured_again(length, snout, fork, plane, kind)
+    return _weighed(replace(moved, confidence=1.0), kind)
+
+
+def _measured_again(
+    length: FishLength,
+    snout_px: FloatArray,
+    fork_px: FloatArray,
+    plane: PlaneScale,
+    kind: Species,
+) -> FishLength:
+    """Return the length between two ends, along the outline's middle if it has one.
+
+    A person who puts both ends has looked at the fish: doubts of the outline no
+    longer forbid its use.
+    """
+    shape = shape_of(kind)
+    if len(length.contour_px) == 0:
+        return measure_between(snout_px, fork_px, plane, shape)
+    outline = FishOutline(
+        contour_px=length.contour_px,
+        confidence=length.confidence,
+        snout_px=snout_px,
+        fork_px=fork_px,
+        ends_by_hand=True,
+    )
+    again = measure_length(outline, plane, shape)
+    harmless = tuple(f for f in again.flags if not FLAGS[f].disqualifying)
+    return _with_flags(again, (*harmless, "edited"))
+
+
+def _with_flags(length: FishLength, flags: tuple[str, ...]) -> FishLength:
+    words = tuple(dict.fromkeys(flags))
+    return replace(length, flags=words, complete=is_complete(words))
+
+
+def _weighed(length: FishLength, kind: Species) -> MeasuredFish:
+    weight = fish_weight(length, kind) if length.complete else None
+    return MeasuredFish(length=length, weight=weight, species_key=kind.key)
+
+
+def _points(
+    number: int, correction: Correction, measurement: PhotoMeasurement
+) -> tuple[FloatArray, FloatArray]:
+    if correction.snout_px is None or correction.fork_px is None:
+        raise BadCorrectionError(number, "it needs both snout_px and fork_px")
+    ends = np.array([correction.snout_px, correction.fork_px], dtype=np.float64)
+    size = np.array([measurement.width_px, measurement.height_px])
+    if not np.all(np.isfinite(ends)) or np.any(ends < -0.5) or np.any(ends > size):
+        raise BadCorrectionError(number, "a point lies outside the photo")
+    if float(np.linalg.norm(ends[0] - ends[1])) < MIN_LENGTH_PX:
+        raise BadCorrectionError(number, "snout and fork are at the same place")
+    return ends[0], ends[1]
+
+
+MIN_LENGTH_PX = 10.0
+"""Shorter than any fish that can be measured: two taps at one place."""

@@ -1,0 +1,12 @@
+"""Outline to lengths: midline, snout, fork, tail, parallax."""
+
+from fishmeasure.photo.length.measure import measure_between, measure_length
+from fishmeasure.photo.length.record import FishLength, FishShape, shape_of
+
+__all__ = [
+    "FishLength",
+    "FishShape",
+    "measure_between",
+    "measure_length",
+    "shape_of",
+]

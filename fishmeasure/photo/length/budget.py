@@ -1,0 +1,119 @@
+"""Where the error of one fork length comes from, and how much each cause adds."""
+
+from dataclasses import dataclass, replace
+
+import numpy as np
+
+from fishmeasure.base.arrays import FloatArray
+from fishmeasure.base.estimate import Scope, UncertaintySource
+from fishmeasure.photo.length.parallax import FORK_SHARE_SD, SNOUT_SHARE_SD, Camera, Lie
+from fishmeasure.photo.plane import PlaneScale
+
+THICKNESS_SPECIES_SD = 0.10
+THICKNESS_FISH_SD = 0.10
+"""Relative, of the thickness over the depth: between species as tabled and real,
+and between fish. From memory; no table of thickness was found."""
+END_PX = 0.8
+END_SHARE = 0.003
+"""Standard deviation of one end point: in pixels of the photo, and as a share of the
+fork length (jaw open or shut, frayed middle rays)."""
+BEND_SHARE_SD = 0.08
+"""Of what the bend adds: how well the middle of the outline follows the backbone."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class Course:
+    """The midline from snout to fork as seen on the plane, mm.
+
+    Attributes
+    ----------
+    points_mm
+        (m, 2), snout first.
+    bend_share
+        How much of its curvature is a bend of the fish, and not its shape.
+    """
+
+    points_mm: FloatArray
+    bend_share: float = 0.0
+
+    def length_mm(self, camera: Camera, lie: Lie) -> float:
+        """Return the length at the true height, the bend straightened."""
+        arc, chord = self._arc_and_chord(camera, lie)
+        return chord + self.bend_share * (arc - chord)
+
+    def bend_excess(self, camera: Camera, lie: Lie) -> float:
+        """Return what the bend adds to the straight distance, as a fraction."""
+        arc, chord = self._arc_and_chord(camera, lie)
+        return (arc - chord) / chord
+
+    def _arc_and_chord(self, camera: Camera, lie: Lie) -> tuple[float, float]:
+        heights = lie.heights_mm(np.linspace(0.0, 1.0, len(self.points_mm)))
+        lifted = np.column_stack([camera.lift(self.points_mm, heights), heights])
+        arc = float(np.sum(np.linalg.norm(np.diff(lifted, axis=0), axis=1)))
+        return arc, float(np.linalg.norm(lifted[-1] - lifted[0]))
+
+
+def error_sources(
+    course: Course,
+    camera: Camera,
+    lie: Lie,
+    plane: PlaneScale,
+    *,
+    tail_sd: float = 0.0,
+) -> tuple[UncertaintySource, ...]:
+    """Return the causes of error of a fork length, as fractions of it.
+
+    ``tail_sd`` is what it costs that the tail may be at the other end.
+    """
+    length = course.length_mm(camera, lie)
+
+    def change(other_camera: Camera, other: Lie) -> float:
+        return abs(course.length_mm(other_camera, other) / length - 1.0)
+
+    thicker = replace(lie, half_thickness_mm=1.1 * lie.half_thickness_mm)
+    thickness = change(camera, thicker) / 0.1
+    snout_up = replace(lie, snout_share=lie.snout_share + SNOUT_SHARE_SD)
+    fork_up = replace(lie, fork_share=lie.fork_share + FORK_SHARE_SD)
+    higher = replace(camera, height_mm=1.01 * camera.height_mm)
+    focal = 100.0 * change(higher, lie) * plane.camera.focal_relative_sd
+    end_mm = np.hypot(END_PX / plane.px_per_mm, END_SHARE * length)
+    bend = BEND_SHARE_SD * course.bend_excess(camera, lie)
+    lie_change = float(np.hypot(change(camera, snout_up), change(camera, fork_up)))
+    own: tuple[tuple[str, float, Scope], ...] = (
+        ("thickness of the species", thickness * THICKNESS_SPECIES_SD, "species"),
+        ("camera height", focal, "photo"),
+        ("thickness of the fish", thickness * THICKNESS_FISH_SD, "fish"),
+        ("how head and tail lie", lie_change, "fish"),
+        ("end points", float(np.sqrt(2.0) * end_mm / length), "fish"),
+        ("bend", bend, "fish"),
+        ("which end is the tail", tail_sd, "fish"),
+    )
+    return (
+        *_scale_sources(course.points_mm, plane),
+        *(
+            UncertaintySource(name=name, relative_sd=sd, scope=scope)
+            for name, sd, scope in own
+        ),
+    )
+
+
+def _scale_sources(
+    points_mm: FloatArray, plane: PlaneScale
+) -> tuple[UncertaintySource, ...]:
+    """Return the plane's sources, those of the photo set to where the fish lies."""
+    points_px = plane.to_photo_px(points_mm[:: max(1, len(points_mm) // 6)])
+    here = float(np.mean(plane.relative_se_at(points_px) ** 2))
+    common = tuple(source for source in plane.sources if source.scope != "photo")
+    local = tuple(source for source in plane.sources if source.scope == "photo")
+    wanted = np.sqrt(max(here - total_relative_sd(common) ** 2, 0.0))
+    given = total_relative_sd(local)
+    factor = float(wanted) / given if given > 0.0 else 0.0
+    moved = (
+        replace(source, relative_sd=factor * source.relative_sd) for source in local
+    )
+    return (*common, *moved)
+
+
+def total_relative_sd(sources: tuple[UncertaintySource, ...]) -> float:
+    """Return the root sum of squares of the sources."""
+    return float(np.sqrt(sum(source.relative_sd**2 for source in sources)))

@@ -1,0 +1,70 @@
+"""What is known of the camera before any marker is looked at."""
+
+import math
+from dataclasses import dataclass
+
+from fishmeasure.photo.image import FILM_DIAGONAL_MM, Photo
+from fishmeasure.photo.lens import LensProfile
+from fishmeasure.photo.plane import CameraModel, FocalSource
+
+EXIF_FOCAL_RELATIVE_SD = 0.03
+"""Whole millimetres (0.3 mm sd at 26 mm: 1.1 %), diagonal or width (4 % apart on a
+4:3 sensor), and focus breathing at half a metre (about 1 % by the thin lens law)."""
+
+TYPICAL_FOCAL_35MM = 26.0
+TYPICAL_FOCAL_RELATIVE_SD = 0.12
+"""Main cameras of phones: 23 to 28 mm (common practice, no source); a moderate crop
+or an older camera is within two standard deviations."""
+
+K1_SD = 0.05
+"""Of an unknown lens; published tables for phones were not found, see the design's
+error budget, which takes |k1| <= 0.03 for phones that correct in the camera."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CameraPrior:
+    """Expected focal length and first radial coefficient, with their sds."""
+
+    focal_px: float
+    focal_relative_sd: float
+    k1: float
+    k1_sd: float
+    centre_x_px: float
+    centre_y_px: float
+    source: FocalSource
+
+    def model(self, focal_px: float, k1: float) -> CameraModel:
+        """Return the camera with other values and the same centre."""
+        return CameraModel(
+            focal_px=focal_px,
+            k1=k1,
+            centre_x_px=self.centre_x_px,
+            centre_y_px=self.centre_y_px,
+        )
+
+
+def camera_prior(photo: Photo, lens: LensProfile | None = None) -> CameraPrior:
+    """Return what is known: the lens profile, else EXIF, else a typical phone.
+
+    The optical axis is taken to meet the middle of the photo.
+    """
+    diagonal_px = math.hypot(photo.width_px, photo.height_px)
+    focal_px = TYPICAL_FOCAL_35MM / FILM_DIAGONAL_MM * diagonal_px
+    relative_sd, k1, k1_sd = TYPICAL_FOCAL_RELATIVE_SD, 0.0, K1_SD
+    source: FocalSource = "typical"
+    if lens is not None and lens.fits(photo):
+        focal_px = lens.focal_px(photo)
+        relative_sd, k1, k1_sd = lens.focal_relative_sd, lens.k1, lens.k1_sd
+        source = "lens-profile"
+    elif photo.focal_length_px is not None:
+        focal_px, relative_sd = photo.focal_length_px, EXIF_FOCAL_RELATIVE_SD
+        source = "exif"
+    return CameraPrior(
+        focal_px=focal_px,
+        focal_relative_sd=relative_sd,
+        k1=k1,
+        k1_sd=k1_sd,
+        centre_x_px=(photo.width_px - 1) / 2.0,
+        centre_y_px=(photo.height_px - 1) / 2.0,
+        source=source,
+    )

@@ -1,0 +1,396 @@
+"""The measured photo as a picture for people: outlines, lengths, weights, doubts.
+
+Sizes follow the picture's width, so that the text reads when the whole picture is
+shown 390 px wide, as on a phone held upright.
+"""
+
+import io
+from collections.abc import Sequence
+from dataclasses import dataclass
+from typing import Final
+
+import cv2
+import numpy as np
+from PIL import Image, ImageDraw
+
+from fishmeasure.base.arrays import ByteArray, FloatArray
+from fishmeasure.base.errors import NotDrawnError
+from fishmeasure.base.flags import FLAGS, Problem
+from fishmeasure.photo.image import Photo
+from fishmeasure.photo.label_layout import (
+    Box,
+    LabelLayout,
+    load_font,
+    text_size_px,
+    wrap,
+)
+from fishmeasure.photo.length import FishLength
+from fishmeasure.photo.picture_size import fitted
+from fishmeasure.photo.plane import PlaneScale
+from fishmeasure.photo.weight import FishWeight
+
+Colour = tuple[int, int, int]
+
+# Okabe & Ito 2008, "Color Universal Design", the eight-colour set; used, doubtful
+# and excluded fish differ in lightness too, and excluded ones are dashed.
+SKY_BLUE: Final[Colour] = (86, 180, 233)
+YELLOW: Final[Colour] = (240, 228, 66)
+VERMILLION: Final[Colour] = (213, 94, 0)
+REDDISH_PURPLE: Final[Colour] = (204, 121, 167)
+BLACK: Final[Colour] = (0, 0, 0)
+WHITE: Final[Colour] = (255, 255, 255)
+
+MIN_WIDTH_PX: Final = 780  # twice a phone's 390, so that small photos stay sharp
+MAX_WIDTH_PX: Final = 1600  # sharp on a phone of 3 pixels to the CSS pixel, < 1 MB
+MIN_HEIGHT_PX: Final = 16  # less cannot hold a line of text
+_PHONE_WIDTH_PX: Final = 390
+_TEXT_PX_ON_PHONE: Final = 11.5  # small print of phone systems; looked at, reads
+_LINE_PX_ON_PHONE: Final = 1.0
+_SUBPIXEL_BITS: Final = 4
+_THIN: Final = "\N{THIN SPACE}"
+_CORNERS: Final = np.array([[-1.0, -1.0], [1.0, -1.0], [1.0, 1.0], [-1.0, 1.0]])
+_SCALE_WORDS: Final = {
+    "sheet": "sheet",
+    "loose-markers": "loose markers",
+    "single-marker": "one marker",
+    "known-distance": "known distance",
+}
+
+
+# What is wrong in a few words, where the code itself does not read well.
+_PROBLEM_WORDS: Final = {
+    "no-marker": "no printed marker seen",
+    "no-fish": "no fish found",
+    "no-usable-fish": "no fish can be used",
+    "tilted": "the phone was tilted",
+    "marker-missing": "a marker was not seen",
+    "not-flat": "the markers do not lie flat",
+    "rough-scale": "the scale is rough",
+}
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class OverlayFish:
+    """A fish to draw; ``weight`` is None where no species was given."""
+
+    length: FishLength
+    weight: FishWeight | None = None
+
+
+def draw_overlay(
+    photo: Photo,
+    plane: PlaneScale | None,
+    fish: Sequence[OverlayFish],
+    problems: Sequence[Problem] = (),
+) -> ByteArray:
+    """Return the photo with its fish drawn in, as (rows, columns, 3) uint8 sRGB.
+
+    The picture is ``MIN_WIDTH_PX`` to ``MAX_WIDTH_PX`` wide; a strip of text is
+    added below it.
+
+    Raises
+    ------
+    NotDrawnError
+        If it would have more than ``picture_size.MOST_PIXELS`` at the least width.
+    """
+    canvas = _Canvas(photo)
+    if plane is not None:
+        for corners_px in plane.markers_px:
+            canvas.line(corners_px, REDDISH_PURPLE, closed=True)
+    for one in fish:
+        _draw_fish(canvas, one)
+    _draw_labels(canvas, plane, fish)
+    return canvas.with_footer(_footer(plane, fish, problems), _warning(problems))
+
+
+def overlay_jpeg(
+    photo: Photo,
+    plane: PlaneScale | None,
+    fish: Sequence[OverlayFish],
+    problems: Sequence[Problem] = (),
+) -> bytes:
+    """Return ``draw_overlay`` as a JPEG."""
+    stream = io.BytesIO()
+    picture = Image.fromarray(draw_overlay(photo, plane, fish, problems))
+    picture.save(stream, "JPEG", quality=88)
+    return stream.getvalue()
+
+
+class _Canvas:
+    """A copy of the photo at the output size; takes points of the photo."""
+
+    def __init__(self, photo: Photo) -> None:
+        wanted_px = min(max(photo.width_px, MIN_WIDTH_PX), MAX_WIDTH_PX)
+        self.width_px, self.height_px = fitted(
+            photo.width_px, photo.height_px, wanted_px
+        )
+        # Nor is one drawn that has no row for what stands in it.
+        if self.width_px < MIN_WIDTH_PX or self.height_px < MIN_HEIGHT_PX:
+            raise NotDrawnError(photo.name, photo.width_px, photo.height_px)
+        self.scale = self.width_px / photo.width_px
+        shrinks = self.width_px < photo.rgb.shape[1]
+        self.rgb = cv2.resize(
+            photo.rgb,
+            (self.width_px, self.height_px),
+            interpolation=cv2.INTER_AREA if shrinks else cv2.INTER_CUBIC,
+        )
+        self.unit_px = self.width_px / _PHONE_WIDTH_PX
+        self.line_px = max(1, round(_LINE_PX_ON_PHONE * self.unit_px))
+        self.text_px = round(_TEXT_PX_ON_PHONE * self.unit_px)
+
+    def to_canvas(self, points_px: FloatArray) -> FloatArray:
+        """Return photo points in canvas pixels, pixel centres at whole numbers."""
+        points: FloatArray = (np.asarray(points_px) + 0.5) * self.scale - 0.5
+        return points
+
+    def to_photo(self, points: FloatArray) -> FloatArray:
+        """Return canvas points in photo pixels."""
+        points_px: FloatArray = (points + 0.5) / self.scale - 0.5
+        return points_px
+
+    def line(
+        self,
+        points_px: FloatArray,
+        colour: Colour,
+        *,
+        closed: bool = False,
+        dashed: bool = False,
+        thin: bool = False,
+    ) -> None:
+        """Draw a line through photo points, with a dark halo."""
+        points = self.to_canvas(points_px)
+        if closed:
+            points = np.vstack([points, points[:1]])
+        pieces = _dashes(points, 5.0 * self.unit_px) if dashed else [points]
+        fixed = [np.round(p * 2**_SUBPIXEL_BITS).astype(np.int32) for p in pieces]
+        width = max(1, self.line_px // 2) if thin else self.line_px
+        halo = width + max(2, self.line_px // 2)
+        for ink, ink_px in ((BLACK, halo), (colour, width)):
+            cv2.polylines(
+                self.rgb,
+                fixed,
+                isClosed=False,
+                color=ink,
+                thickness=ink_px,
+                lineType=cv2.LINE_AA,
+                shift=_SUBPIXEL_BITS,
+            )
+
+    def with_footer(self, text: str, warning: str) -> ByteArray:
+        """Return the picture with a strip of text below it, a warning in yellow."""
+        font = load_font(self.text_px)
+        margin = round(4 * self.unit_px)
+        room = self.width_px - 2 * margin
+        lines = [(line, WHITE) for line in wrap(text, font, room)]
+        if warning:
+            lines += [(line, YELLOW) for line in wrap(warning, font, room)]
+        step = round(1.3 * self.text_px)
+        strip = Image.new("RGB", (self.width_px, step * len(lines) + 2 * margin), BLACK)
+        pen = ImageDraw.Draw(strip)
+        for i, (line, ink) in enumerate(lines):
+            pen.text((margin, margin + i * step), line, font=font, fill=ink)
+        return np.vstack([self.rgb, np.asarray(strip)])
+
+
+def _colour(fish: OverlayFish) -> Colour:
+    if not fish.length.complete:
+        return VERMILLION
+    return YELLOW if _doubts(fish) else SKY_BLUE
+
+
+def _doubts(fish: OverlayFish) -> tuple[str, ...]:
+    """Return the flags to show; the footer says "book-weight" once for all."""
+    weight_flags = fish.weight.flags if fish.weight else ()
+    return tuple(f for f in (*fish.length.flags, *weight_flags) if f != "book-weight")
+
+
+def _draw_fish(canvas: _Canvas, fish: OverlayFish) -> None:
+    colour, length = _colour(fish), fish.length
+    canvas.line(length.contour_px, colour, closed=True, dashed=not length.complete)
+    if not length.complete:
+        return
+    canvas.line(length.midline_px, WHITE, thin=True)
+    radius = 3.0 * canvas.unit_px / canvas.scale
+    turn = np.linspace(0.0, 2.0 * np.pi, 17)[:-1]
+    circle = radius * np.column_stack([np.cos(turn), np.sin(turn)])
+    canvas.line(length.snout_px + circle, colour, closed=True)
+    for sign in (-1.0, 1.0):
+        arm = radius * np.array([[-1.0, -sign], [1.0, sign]])
+        canvas.line(length.fork_px + arm, colour)
+
+
+def _dashes(points: FloatArray, dash_px: float) -> list[FloatArray]:
+    """Return the pieces of a polyline that a dashed pen draws."""
+    steps = np.hypot(*np.diff(points, axis=0).T)
+    along = np.concatenate([[0.0], np.cumsum(steps)])
+    pieces = []
+    for start in np.arange(0.0, along[-1], 2.0 * dash_px):
+        end = min(start + dash_px, along[-1])
+        inner = along[(along > start) & (along < end)]
+        at = np.concatenate([[start], inner, [end]])
+        piece = [np.interp(at, along, points[:, axis]) for axis in (0, 1)]
+        pieces.append(np.column_stack(piece))
+    return pieces
+
+
+def _label_lines(
+    number: int, fish: OverlayFish, *, with_error: bool = True
+) -> list[str]:
+    if not fish.length.complete:
+        reasons = [f for f in fish.length.flags if FLAGS[f].disqualifying]
+        return [f"{number} not used", *(_words(f) for f in reasons[:1])]
+    error = f"{_THIN}±{_THIN}{_error_mm(fish.length)}" if with_error else ""
+    lines = [f"{number}: {fish.length.fork_length_mm.value:.0f}{error} mm"]
+    if fish.weight is not None:
+        lines.append(format_weight(fish.weight.weight_g.value))
+    return lines + [_words(f) for f in _doubts(fish)[:2]]
+
+
+def _error_mm(length: FishLength) -> str:
+    """Return the standard error; no length is shown surer than its last digit."""
+    return f"{max(length.fork_length_mm.sd, 1.0):.0f}"
+
+
+def format_weight(weight_g: float) -> str:
+    """Return a weight to about three figures, in grams or kilograms."""
+    if weight_g >= 1000.0:
+        return f"{weight_g / 1000.0:.2f} kg"
+    return f"{weight_g:.0f} g" if weight_g >= 20.0 else f"{weight_g:.1f} g"
+
+
+def _words(flag: str) -> str:
+    return flag.replace("-", " ")
+
+
+def _draw_labels(
+    canvas: _Canvas,
+    plane: PlaneScale | None,
+    fish: Sequence[OverlayFish],
+) -> None:
+    pad = max(2, round(1.5 * canvas.unit_px))
+    layout = LabelLayout(canvas.width_px, canvas.height_px)
+    for one in fish:
+        layout.occupy(canvas.to_canvas(one.length.contour_px))
+        for end_px in (one.length.snout_px, one.length.fork_px):
+            around = 5.0 * canvas.unit_px * _CORNERS + canvas.to_canvas(end_px)
+            layout.occupy(around, worth=5.0)  # the marks must be seen to be checked
+    for corners_px in plane.markers_px if plane is not None else ():
+        layout.occupy(canvas.to_canvas(corners_px))
+    labels, sizes = _fitting_labels(canvas, fish, pad)
+    targets = [_middle(canvas, one.length) for one in fish]
+    boxes = [layout.place(s, t) for s, t in zip(sizes, targets, strict=True)]
+    _add_errors(layout, boxes, labels, fish, (pad, canvas.text_px))
+    for box, target, one in zip(boxes, targets, fish, strict=True):
+        end = box.nearest(target)
+        if end != target:
+            leader = np.array([end, target])
+            canvas.line(canvas.to_photo(leader), _colour(one), thin=True)
+    picture = Image.fromarray(canvas.rgb)
+    pen = ImageDraw.Draw(picture)
+    for box, one, lines in zip(boxes, fish, labels, strict=True):
+        _draw_label(pen, box, lines, _colour(one), (pad, canvas.text_px))
+    canvas.rgb = np.array(picture)
+
+
+def _fitting_labels(
+    canvas: _Canvas, fish: Sequence[OverlayFish], pad: int
+) -> tuple[list[list[str]], list[tuple[int, int]]]:
+    """Return labels without errors that leave the fish in view, and their sizes."""
+    font = load_font(canvas.text_px)
+    labels = [
+        _label_lines(i, one, with_error=False) for i, one in enumerate(fish, start=1)
+    ]
+    sizes = [text_size_px(lines, font, pad) for lines in labels]
+    # A fifth of the picture under labels was about where fish began to vanish.
+    area = sum(width * height for width, height in sizes)
+    if area <= 0.2 * canvas.width_px * canvas.height_px:
+        return labels, sizes
+    labels = [lines[:1] for lines in labels]
+    return labels, [text_size_px(lines, font, pad) for lines in labels]
+
+
+def _add_errors(
+    layout: LabelLayout,
+    boxes: list[Box],
+    labels: list[list[str]],
+    fish: Sequence[OverlayFish],
+    sizes_px: tuple[int, int],
+) -> None:
+    """Say each length's error where its label has room to grow."""
+    pad, text_px = sizes_px
+    for i, (box, lines) in enumerate(zip(boxes, labels, strict=True)):
+        longer = [_label_lines(i + 1, fish[i])[0], *lines[1:]]
+        width, _ = text_size_px(longer, load_font(text_px), pad)
+        grown = box if width <= box.width else layout.widen(box, width)
+        if grown is not None:
+            boxes[i], labels[i] = grown, longer
+
+
+def _draw_label(
+    pen: ImageDraw.ImageDraw,
+    box: Box,
+    lines: list[str],
+    colour: Colour,
+    sizes_px: tuple[int, int],
+) -> None:
+    pad, text_px = sizes_px
+    font = load_font(text_px)
+    corners = (box.left, box.top, box.left + box.width, box.top + box.height)
+    pen.rounded_rectangle(
+        corners, radius=2 * pad, fill=BLACK, outline=colour, width=max(1, pad // 2)
+    )
+    for i, line in enumerate(lines):
+        at = (box.left + 2 * pad, box.top + pad + round(1.2 * i * text_px))
+        pen.text(at, line, font=font, fill=WHITE)
+
+
+def _middle(canvas: _Canvas, length: FishLength) -> tuple[float, float]:
+    line = length.midline_px if len(length.midline_px) else length.contour_px
+    point = line[len(line) // 2] if line is length.midline_px else line.mean(axis=0)
+    x, y = canvas.to_canvas(point[None])[0]
+    return float(x), float(y)
+
+
+def _footer(
+    plane: PlaneScale | None,
+    fish: Sequence[OverlayFish],
+    problems: Sequence[Problem] = (),
+) -> str:
+    used = [one for one in fish if one.length.complete]
+    parts = []
+    refused = [_problem_words(problem) for problem in problems if problem.fatal]
+    if refused and not used:
+        return f"Not measured: {', '.join(refused)}"
+    if plane is None:
+        parts.append("No scale")
+    else:
+        ids = ", ".join(str(i) for i in plane.marker_ids)
+        named = f" {ids}" if ids else ""
+        parts.append(f"Scale: {_SCALE_WORDS[plane.method]}{named}")
+        parts.append(f"±{100.0 * plane.relative_se:.1f} %")
+        parts.append(f"tilt {plane.tilt_deg:.0f}°")
+    parts.append(f"{len(used)} of {len(fish)} fish used")
+    booked = {
+        one.weight.species_key
+        for one in used
+        if one.weight and "book-weight" in one.weight.flags
+    }
+    if booked:
+        names = " or ".join(sorted(booked))
+        parts.append(f"weights as {names}, from a book alone")
+        parts.append("two in three within 25 %")
+    if used:
+        errors = [_error_mm(one.length) for one in used]
+        ends = dict.fromkeys(sorted(errors, key=int)[:: max(1, len(errors) - 1)])
+        parts.append(f"lengths: two in three within {' to '.join(ends)} mm")
+    return " · ".join(parts)
+
+
+def _warning(problems: Sequence[Problem]) -> str:
+    """Return what is doubtful about a photo that was measured."""
+    words = [_problem_words(problem) for problem in problems if not problem.fatal]
+    return f"Look: {', '.join(words)}" if words else ""
+
+
+def _problem_words(problem: Problem) -> str:
+    return _PROBLEM_WORDS.get(problem.code, _words(problem.code))

@@ -1,0 +1,150 @@
+"""Length and weight: the book's line beside this stock's."""
+
+import numpy as np
+from matplotlib.axes import Axes
+
+from fishmeasure.base.arrays import FloatArray
+from fishmeasure.estimation.model import PopulationEstimate
+from fishmeasure.estimation.nets import NetWeighing
+from fishmeasure.render.plots.canvas import (
+    BLUE,
+    GREEN,
+    GREY,
+    ORANGE,
+    PlotFormat,
+    new_axes,
+    to_bytes,
+)
+from fishmeasure.render.plots.theme import Theme
+from fishmeasure.species import LengthWeight
+from fishmeasure.species.fit import LengthWeightFit
+
+
+def fit_plot(
+    length_mm: FloatArray,
+    weight_g: FloatArray,
+    fit: LengthWeightFit,
+    *,
+    book: LengthWeight | None = None,
+    plot_format: PlotFormat = "png",
+) -> bytes:
+    """Return single fish with their fitted line and, if given, the book's."""
+    figure, axes = new_axes()
+    axes.plot(length_mm, weight_g, "o", color=BLUE, markersize=4, alpha=0.7)
+    for index in fit.outliers:
+        axes.plot(
+            length_mm[index],
+            weight_g[index],
+            "o",
+            markersize=11,
+            markerfacecolor="none",
+            markeredgecolor=ORANGE,
+            markeredgewidth=1.6,
+        )
+        axes.annotate(
+            f"fish {index + 1}: look again",
+            (length_mm[index], weight_g[index]),
+            xytext=(-8, -10),
+            textcoords="offset points",
+            ha="right",
+            fontsize=8,
+            color=ORANGE,
+        )
+    span = np.geomspace(fit.min_length_mm * 0.95, fit.max_length_mm * 1.05, 100)
+    line = fit.a_g_cm * (span / 10.0) ** fit.b
+    spread = np.exp(2.0 * fit.residual_sd_ln)
+    axes.fill_between(
+        span, line / spread, line * spread, color=BLUE, alpha=0.13, linewidth=0
+    )
+    axes.plot(
+        span,
+        line,
+        color=BLUE,
+        label=f"this stock: W = {fit.a_g_cm:.4g} L^{fit.b:.3f}, "
+        f"{fit.fish_count} fish, band 2 sd",
+    )
+    if book is not None:
+        axes.plot(
+            span,
+            book.a_g_cm * (span / 10.0) ** book.b,
+            "--",
+            color=GREY,
+            label=f"book: W = {book.a_g_cm:.4g} L^{book.b:.3f}",
+        )
+    _finish(axes, f"{fit.length_kind} length, mm", "Length and weight of single fish")
+    return to_bytes(figure, plot_format)
+
+
+def sample_line_plot(
+    estimate: PopulationEstimate,
+    nets: tuple[NetWeighing, ...],
+    *,
+    plot_format: PlotFormat = "png",
+    theme: Theme | None = None,
+) -> bytes:
+    """Return the nets that were measured and weighed, with both lines.
+
+    A net stands at the length whose cube is its fish's mean cube, so that a mixed
+    net is not drawn too light.
+    """
+    figure, axes = new_axes()
+    line = estimate.line
+    flagged = {report.label for report in estimate.nets if report.flag}
+    reports = {report.label: report for report in estimate.nets}
+    lengths = [line.at_length_mm]
+    for number, net in enumerate(nets, 1):
+        label = net.label or f"net {number}"
+        report = reports.get(label)
+        fish = np.array([f.fork_length_mm for f in net.complete_fish])
+        if report is None or report.mean_weight_g is None or not len(fish):
+            continue
+        if not net.weighed:
+            continue
+        length = float(np.mean(fish**3) ** (1.0 / 3.0))
+        lengths += [float(fish.min()), float(fish.max())]
+        colour = ORANGE if label in flagged else GREEN
+        axes.plot(length, report.mean_weight_g, "o", color=colour, markersize=7)
+        if label in flagged:
+            axes.annotate(
+                f"{label}: does not agree",
+                (length, report.mean_weight_g),
+                xytext=(7, -3),
+                textcoords="offset points",
+                fontsize=8,
+                color=colour,
+            )
+    span = np.geomspace(0.9 * min(lengths), 1.1 * max(lengths), 100)
+    ratio = line.level_ratio
+    middle = line.a_g_cm.value * (span / 10.0) ** line.b.value
+    axes.fill_between(
+        span,
+        middle * ratio.low / ratio.value,
+        middle * ratio.high / ratio.value,
+        color=BLUE,
+        alpha=0.2,
+        linewidth=0,
+    )
+    axes.plot(
+        span,
+        middle,
+        color=BLUE,
+        label=f"this stock, {100 * (ratio.value - 1):+.0f} % on the book "
+        f"({round(100 * estimate.level)} % interval shaded)",
+    )
+    axes.plot(
+        span,
+        line.book_a_g_cm * (span / 10.0) ** line.book_b,
+        "--",
+        color=GREY,
+        label="book",
+    )
+    _finish(axes, "fork length, mm", "Nets weighed and measured")
+    return to_bytes(figure, plot_format, theme)
+
+
+def _finish(axes: Axes, x_label: str, title: str) -> None:
+    axes.set_xlabel(x_label)
+    axes.set_ylabel("weight, g")
+    axes.set_ylim(bottom=0.0)
+    axes.legend(frameon=False, fontsize=9, loc="upper left")
+    axes.set_title(title, loc="left", fontsize=11)

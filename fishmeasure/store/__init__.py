@@ -1,0 +1,1 @@
+"""Where the book, photos and samples are kept."""

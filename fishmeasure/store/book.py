@@ -1,0 +1,312 @@
+"""The book on disk: add and read units, cohorts and entries.
+
+``open_book`` gives a ``Book`` that any number of threads and processes may use
+at once: it keeps no state but a connection pool, every call is one transaction,
+and writers take turns. What a call has returned is on the disk.
+"""
+
+from dataclasses import dataclass
+from datetime import date
+from pathlib import Path
+from types import TracebackType
+from typing import Self
+from uuid import UUID
+
+from sqlalchemy import Engine, insert
+
+from fishmeasure.base.errors import BookUnreadableError, UnknownRecordError
+from fishmeasure.book.entries import Entry
+from fishmeasure.book.order import in_force, in_order
+from fishmeasure.book.replay import Assumptions, Balance, replay
+from fishmeasure.book.units import Cohort, Unit
+from fishmeasure.outlook.unit import Options, UnitOutlook, unit_outlook
+from fishmeasure.store import tables
+from fishmeasure.store.archive import Archive
+from fishmeasure.store.engine import (
+    check,
+    migrate,
+    open_engine,
+    open_to_read,
+    reading,
+    writing,
+)
+from fishmeasure.store.rows import (
+    Added,
+    add_entries,
+    entries_by_id,
+    find_named,
+    newest,
+    read_entries,
+    read_remarks,
+    save_version,
+    versions_of,
+)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class BookContent:
+    """Everything in the book, at one moment.
+
+    ``units`` and ``cohorts`` have all their versions, oldest first; entries are
+    in the order in which they arrived.
+    """
+
+    units: tuple[Unit, ...] = ()
+    cohorts: tuple[Cohort, ...] = ()
+    entries: tuple[Entry, ...] = ()
+    remarks: tuple[tuple[str, str], ...] = ()
+
+
+def open_book(where: str | Path, *, to_read: bool = False) -> "Book":
+    """Open a book, making or upgrading it if needed.
+
+    Parameters
+    ----------
+    where
+        Path of a file, or an address such as ``postgresql://user@host/book``.
+    to_read
+        Whether a book on a disk that takes no writes is opened all the same; then
+        each write raises ``BookWriteError``.
+
+    Raises
+    ------
+    BookUnreadableError
+        If it is no book, or cannot be reached.
+    BookNewerError
+        If a newer program wrote it.
+    """
+    if isinstance(where, Path) or "://" not in where:
+        try:
+            Path(where).expanduser().parent.mkdir(parents=True, exist_ok=True)
+        except OSError as error:
+            raise BookUnreadableError(str(where), error.strerror or "") from None
+        where = str(Path(where).expanduser())
+    if to_read:
+        return Book(open_to_read(where))
+    engine = open_engine(where)
+    try:
+        migrate(engine)
+    except BaseException:
+        engine.dispose()
+        raise
+    return Book(engine)
+
+
+class Book:
+    """The stock book; see ``open_book``.
+
+    Safe to share between threads, and to open in several processes at once.
+    Close it, or use it in a ``with`` statement.
+    """
+
+    def __init__(self, engine: Engine) -> None:
+        self._engine = engine
+
+    def __enter__(self) -> Self:
+        return self
+
+    def __exit__(
+        self,
+        kind: type[BaseException] | None,
+        error: BaseException | None,
+        trace: TracebackType | None,
+    ) -> None:
+        self.close()
+
+    def close(self) -> None:
+        """Let go of the database."""
+        self._engine.dispose()
+
+    def check(self) -> None:
+        """Look whether the file is whole.
+
+        Raises
+        ------
+        BookDamagedError
+            If it is not.
+        """
+        check(self._engine)
+
+    @property
+    def archive(self) -> Archive:
+        """Photos, samples in the making and devices, in the same database."""
+        return Archive(self._engine)
+
+    # --- units and cohorts ---------------------------------------------------
+
+    def save_unit(self, unit: Unit) -> Unit:
+        """Add a unit, or the next version of one; returns it as saved.
+
+        Sending the newest version again changes nothing.
+
+        Raises
+        ------
+        VersionConflictError
+            If ``unit.version`` is not one more than the newest in the book.
+        NameTakenError
+            If another unit has the name.
+        """
+        with writing(self._engine) as connection:
+            return save_version(connection, unit)
+
+    def save_cohort(self, cohort: Cohort) -> Cohort:
+        """Add a cohort, or the next version of one; as ``save_unit``."""
+        with writing(self._engine) as connection:
+            return save_version(connection, cohort)
+
+    def units(self) -> tuple[Unit, ...]:
+        """Return the newest version of every unit, by name."""
+        with reading(self._engine) as connection:
+            return newest(versions_of(connection, Unit))
+
+    def cohorts(self) -> tuple[Cohort, ...]:
+        """Return the newest version of every cohort, by name."""
+        with reading(self._engine) as connection:
+            return newest(versions_of(connection, Cohort))
+
+    def unit(self, name_or_id: str | UUID) -> Unit:
+        """Return the unit of that name or id.
+
+        Raises
+        ------
+        UnknownRecordError
+            Naming the units that there are.
+        """
+        return find_named(self.units(), "unit", name_or_id)
+
+    def cohort(self, name_or_id: str | UUID) -> Cohort:
+        """Return the cohort of that name or id; as ``unit``."""
+        return find_named(self.cohorts(), "cohort", name_or_id)
+
+    # --- entries ---------------------------------------------------------------
+
+    def add(self, *entries: Entry) -> Added:
+        """Write entries: all of them, or none.
+
+        An entry that is in the book already, with the same content, is left as
+        it is, so that a queue may be sent again after a broken connection.
+
+        Raises
+        ------
+        EntryConflictError
+            If an id is in the book with other content.
+        AlreadyReplacedError
+            If another entry replaces the same one.
+        UnknownRecordError
+            If a unit, cohort or replaced entry is not in the book.
+        """
+        with writing(self._engine) as connection:
+            return add_entries(connection, entries)
+
+    def entries(
+        self,
+        *,
+        unit_id: UUID | None = None,
+        cohort_id: UUID | None = None,
+        only_in_force: bool = False,
+    ) -> tuple[Entry, ...]:
+        """Return the entries, by day and within it as they were made.
+
+        ``unit_id`` takes moves to the unit as well; ``only_in_force`` leaves out
+        what was replaced or taken back.
+        """
+        with reading(self._engine) as connection:
+            found: tuple[Entry, ...] = tuple(read_entries(connection))
+        found = in_force(found) if only_in_force else in_order(found)
+        return tuple(
+            entry
+            for entry in found
+            if (cohort_id is None or entry.fish_id == cohort_id)
+            and (
+                unit_id is None
+                or entry.place_id == unit_id
+                or unit_id in entry.other_place_ids
+            )
+        )
+
+    def entry(self, identity: UUID) -> Entry:
+        """Return one entry.
+
+        Raises
+        ------
+        UnknownRecordError
+            If the book has none of that id.
+        """
+        with reading(self._engine) as connection:
+            found = entries_by_id(connection, [identity])
+        if identity not in found:
+            raise UnknownRecordError("entry", str(identity))
+        return found[identity]
+
+    # --- all of it ---------------------------------------------------------------
+
+    def content(self) -> BookContent:
+        """Return everything, as of one moment."""
+        with reading(self._engine) as connection:
+            return BookContent(
+                units=tuple(versions_of(connection, Unit)),
+                cohorts=tuple(versions_of(connection, Cohort)),
+                entries=tuple(read_entries(connection)),
+                remarks=tuple(read_remarks(connection)),
+            )
+
+    def add_content(self, content: BookContent) -> Added:
+        """Write a whole book's content: all of it, or nothing.
+
+        What is there already with the same content is left as it is.
+
+        Raises
+        ------
+        LedgerError
+            As ``add`` and ``save_unit``.
+        """
+        with writing(self._engine) as connection:
+            for unit in sorted(content.units, key=lambda item: item.version):
+                save_version(connection, unit, repeat_any=True)
+            for cohort in sorted(content.cohorts, key=lambda item: item.version):
+                save_version(connection, cohort, repeat_any=True)
+            known = dict(read_remarks(connection))
+            for name, value in content.remarks:
+                if name not in known:
+                    connection.execute(
+                        insert(tables.remarks).values(name=name, value=value)
+                    )
+            return add_entries(connection, content.entries)
+
+    def remark(self, name: str) -> str:
+        """Return what the book says of itself, or an empty text."""
+        with reading(self._engine) as connection:
+            return dict(read_remarks(connection)).get(name, "")
+
+    def outlook(
+        self, name_or_id: str | UUID, on: date, options: Options | None = None
+    ) -> UnitOutlook:
+        """Return one unit's outlook at the end of a day.
+
+        Raises
+        ------
+        UnknownRecordError
+            Naming the units that there are.
+        """
+        content = self.content()
+        units = newest(content.units)
+        return unit_outlook(
+            units,
+            newest(content.cohorts),
+            content.entries,
+            unit_id=find_named(units, "unit", name_or_id).id,
+            on=on,
+            options=options,
+            about=dict(content.remarks).get("about", ""),
+        )
+
+    def balance(self, on: date, assumptions: Assumptions | None = None) -> Balance:
+        """Return what is in every unit at the end of a day."""
+        content = self.content()
+        return replay(
+            newest(content.units),
+            newest(content.cohorts),
+            content.entries,
+            on=on,
+            assumptions=assumptions or Assumptions(),
+        )
