@@ -28,6 +28,7 @@ from fishmeasure.photo.quality import check_photo
 from fishmeasure.photo.segment import Segmenter, default_segmenter
 from fishmeasure.photo.weight import fish_weight
 from fishmeasure.species import Species, load_species
+from fishmeasure.species.likeness import other_species
 
 NO_FISH = Problem(
     code="no-fish",
@@ -153,7 +154,9 @@ def measure_decoded(
         return replace(result, problems=(*problems, NO_FISH))
     if not result.complete_fish:
         return replace(result, problems=(*problems, NONE_COMPLETE))
-    return result
+    depths = [fish.length.seen_depth_per_length for fish in result.complete_fish]
+    unlike = other_species([d for d in depths if d is not None], settings.species)
+    return result if unlike is None else replace(result, problems=(*problems, unlike))
 
 
 def _measure_fish(

@@ -64,6 +64,10 @@ _ALL = (
         word="outside-species-range",
         sentence="The length is outside the range of the species' coefficients.",
     ),
+    Flag(
+        word="other-species",
+        sentence="The fish is deeper or slimmer than its species; is it another one?",
+    ),
     Flag(word="edited", sentence="A person moved an end point."),
     Flag(
         word="dropped",

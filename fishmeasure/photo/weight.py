@@ -8,6 +8,7 @@ from scipy.special import ndtri
 from fishmeasure.base.estimate import DEFAULT_LEVEL, Estimate, UncertaintySource
 from fishmeasure.photo.length import FishLength
 from fishmeasure.species import Species
+from fishmeasure.species.likeness import UNLIKE_SD, depth_score
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -112,7 +113,10 @@ def fish_weight(
     return FishWeight(
         weight_g=estimate,
         species_key=species.key,
-        flags=_flags(fork.value, species, correction),
+        flags=(
+            *_flags(fork.value, species, correction),
+            *_shape_flags(length, species),
+        ),
         sources=sources,
     )
 
@@ -169,6 +173,13 @@ def _flags(
     if not line.min_length_mm <= fork_mm <= line.max_length_mm:
         flags.append("outside-species-range")
     return tuple(flags)
+
+
+def _shape_flags(length: FishLength | Estimate, species: Species) -> tuple[str, ...]:
+    """Return whether an outline is too deep or too slim for the species."""
+    depth = None if isinstance(length, Estimate) else length.seen_depth_per_length
+    unlike = depth is not None and abs(depth_score(depth, species)) > UNLIKE_SD
+    return ("other-species",) if unlike else ()
 
 
 def _sd_ln(relative_sd: float) -> float:

@@ -128,6 +128,7 @@ PROBLEM_MEANINGS = {
     "not-an-image": "The file is not there or cannot be read.",
     "not-flat": "The sheet does not lie flat.",
     "one-net": "One net says little about the rest of the unit.",
+    "other-species": "The fish are deeper or slimmer than the species that was named.",
     "outside-source-range": "A calculation is outside the range of its source.",
     "outside-species-range": "Fish are outside the range of the length-weight line.",
     "overexposed": "Too bright: paper or wet fish have lost their edge.",

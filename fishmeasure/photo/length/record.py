@@ -76,3 +76,10 @@ class FishLength:
     complete: bool
     flags: tuple[str, ...] = ()
     sources: tuple[UncertaintySource, ...] = ()
+
+    @property
+    def seen_depth_per_length(self) -> float | None:
+        """Body depth over fork length; None where only two points were given."""
+        if not len(self.contour_px):
+            return None
+        return self.body_depth_mm.value / self.fork_length_mm.value
