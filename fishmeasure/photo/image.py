@@ -12,6 +12,7 @@ import math
 import struct
 import warnings
 import zlib
+from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Any
 
@@ -38,6 +39,9 @@ _ORIENTATION_TAG = 0x0112
 _MAKE_TAG = 0x010F
 _MODEL_TAG = 0x0110
 _EXIF_IFD = 0x8769
+_EXIF_SIZE_TAGS = (0xA002, 0xA003)
+"""Of the picture as taken."""
+_CUT_SHARE = 0.02
 _FOCAL_35MM_TAG = 0xA405
 
 # EXIF orientation (Exif 2.3, tag 0x0112) to the move that displays the photo upright.
@@ -250,7 +254,8 @@ def _decode(image: Image.Image, name: str, limits: PhotoLimits) -> Photo:
     whole = all(side % reduction == 0 for side in image.size)
     early = reduction if whole or orientation not in _UPRIGHT else 1
     profile = image.info.get("icc_profile")
-    focal_35mm = exif.get_ifd(_EXIF_IFD).get(_FOCAL_35MM_TAG)
+    taken = exif.get_ifd(_EXIF_IFD)
+    focal_35mm = None if _was_cut(taken, image.size) else taken.get(_FOCAL_35MM_TAG)
     model = " ".join(
         str(exif[tag]).strip(" \0") for tag in (_MAKE_TAG, _MODEL_TAG) if tag in exif
     )
@@ -348,6 +353,19 @@ def _upright(image: Image.Image, orientation: int) -> Image.Image:
     if orientation in _UPRIGHT:
         return image.transpose(_UPRIGHT[orientation])
     return image
+
+
+def _was_cut(taken: Mapping[int, object], size: tuple[int, int]) -> bool:
+    """Return whether Exif says other proportions than the picture has.
+
+    Then the focal length over the diagonal is no longer that of the camera. Programs
+    that renew these tags leave nothing to see.
+    """
+    sides = [taken.get(tag) for tag in _EXIF_SIZE_TAGS]
+    told = sorted(float(s) for s in sides if isinstance(s, int) and s > 0)
+    if len(told) != len(sides):
+        return False
+    return abs(told[0] / told[1] / (min(size) / max(size)) - 1.0) > _CUT_SHARE
 
 
 def _focal_px(focal_35mm: object, width_px: int, height_px: int) -> float | None:
