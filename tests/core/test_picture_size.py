@@ -72,10 +72,10 @@ def test_a_strip_is_said_and_the_other_photos_are_drawn(tmp_path: Path) -> None:
     assert "Traceback" not in done.stderr
     assert float(done.stderr.split("PEAK")[1]) < MOST_MB
     tall, drawn, wide = json.loads(done.stdout)["photos"]
-    for strip, size in ((tall, "32 x 30000"), (wide, "30000 x 32")):
+    for strip, sides in ((tall, "32 x 30000"), (wide, "30000 x 32")):
         said = [p["message"] for p in strip["problems"] if p["code"] == "not-drawn"]
         assert len(said) == 1
-        assert size in said[0]
+        assert sides in said[0]
     assert "not-drawn" not in {problem["code"] for problem in drawn["problems"]}
     found = [path.name for path in (tmp_path / "drawn").iterdir()]
     assert found == ["tank_a_net2.overlay.jpg"]

@@ -16,7 +16,7 @@ from fishmeasure.husbandry.now import (
 from fishmeasure.husbandry.water_case import KEEPS, STEPS
 from fishmeasure.species.bands import water_bands
 
-GOOD = {"temperature_deg_c": 12.0, "do_mg_per_l": 9.0}
+GOOD: dict[str, Any] = {"temperature_deg_c": 12.0, "do_mg_per_l": 9.0}
 
 
 def judged(
@@ -206,7 +206,7 @@ def test_outside_the_feeding_band_there_is_no_feed_either() -> None:
 
 def test_carp_with_trout_take_the_trouts_limit() -> None:
     """At 25 °C carp alone are well."""
-    water = {"temperature_deg_c": 25.0, "do_mg_per_l": 5.5}
+    water: dict[str, Any] = {"temperature_deg_c": 25.0, "do_mg_per_l": 5.5}
     assert judged("common-carp", **water).verdict == "good"
     mixed = judged("common-carp", "rainbow-trout", **water)
     assert codes(mixed) == [("temperature-high", "act")]
@@ -228,7 +228,7 @@ def test_un_ionised_ammonia_over_the_species_limit() -> None:
 
 def test_the_chronic_criterion_means_watch() -> None:
     """TAN 2.2 at 20 °C and pH 6.5 is over 2.1 (EPA 2013); un-ionised it is little."""
-    water = {"temperature_deg_c": 20.0, "do_mg_per_l": 8.0, "ph": 6.5}
+    water: dict[str, Any] = {"temperature_deg_c": 20.0, "do_mg_per_l": 8.0, "ph": 6.5}
     now = judged("common-carp", tan_mg_per_l=2.2, **water)
     assert codes(now) == [("ammonia-high", "watch")]
     assert "protects mussels too" in now.headline
@@ -307,7 +307,7 @@ def test_a_units_own_limits_are_obeyed() -> None:
         max_nitrate_n_mg_per_l=5.0,
     )
     setting = {"own": own}
-    water = {"temperature_deg_c": 12.0}
+    water: dict[str, Any] = {"temperature_deg_c": 12.0}
     assert codes(judged(setting=setting, do_mg_per_l=7.5, **water)) == [
         ("oxygen-low", "watch")
     ]

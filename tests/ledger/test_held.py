@@ -212,7 +212,8 @@ def test_with_aerators_a_reading_says_less_than_the_model() -> None:
     """Whether the blower ran is not known; nor is the flow index asked then."""
     air = (AerationDevice(name="blower", standard_transfer_g_per_h=90.0),)
     read = entry(WaterReading, 10, do_mg_per_l=7.1, temperature_deg_c=10.0)
-    sample = replace(fish(75.0)[1], condition_factor=1.3)
+    sampled: Any = fish(75.0)[1]
+    sample = replace(sampled, condition_factor=1.3)
     aired = asked(replace(SPRING, aeration=air), fish(75.0)[0], sample, read)
     bare = asked(SPRING, fish(75.0)[0], sample)
     assert not any("Oxygen from the fish" in note for note in aired.notes)

@@ -637,7 +637,9 @@ def test_a_fall_is_called_a_fall_and_harvests_are_alternatives(
 ) -> None:
     """Tank A's bed takes up nitrate; its harvest days are to choose between."""
     text = " ".join(line for part in sections(demo[0]) for line in part.lines)
-    trend = demo[0].limits and demo[0].limits.nitrate
+    limits = demo[0].limits
+    assert limits is not None
+    trend = limits.nitrate
     assert trend is not None
     assert float(trend.high_mg_per_l[-1]) < float(trend.nitrate_n_mg_per_l[0])
     assert ", falling to " in text

@@ -226,7 +226,7 @@ def marked(record: Any) -> Any:
         if "problems" in record.__dataclass_fields__:
             name = type(record).__name__
             changes["problems"] = (Problem(code="test", message=f"Trouble of {name}."),)
-        return replace(record, **changes)  # type: ignore[type-var]
+        return replace(record, **changes)
     if isinstance(record, tuple):
         return tuple(marked(item) for item in record)
     return record

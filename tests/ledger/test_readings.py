@@ -45,7 +45,7 @@ def test_kit_figures_come_by_command_line_and_table() -> None:
         plain | {"kind": "water", "id": str(same(5)), "unit_id": str(TANK.id)}
     )
     table = f"kind,on,unit_id,nitrate_as_no3_mg_per_l\nwater,2026-03-02,{TANK.id},50\n"
-    (read,) = book_from_csv({"entries": table}).entries
+    read: Any = book_from_csv({"entries": table}).entries[0]
     for found in (typed, read):
         assert found.nitrate_n_mg_per_l == pytest.approx(11.30, abs=0.005)
 

@@ -89,7 +89,8 @@ def test_tubs_hold_fish_in_water_and_crowds_many(scenes: list[Scene]) -> None:
 
 def test_seen_ends_of_pieces_lie_on_the_edge_of_a_fish(ends: list[EndScene]) -> None:
     """Four pixels inward lies fish, except under another; outward of lone fish none."""
-    inward, outward = [], []
+    inward: list[float] = []
+    outward: list[float] = []
     for scene in ends:
         used = scene.ends[scene.ends[:, col.END_USED] > 0]
         for row in used[used[:, col.END_SEEN] > 0]:
