@@ -211,7 +211,7 @@ def outage_times(
     species_key: str,
     biomass_kg: Figure,
     mean_weight_g: float,
-    temp_c: float,
+    temperature_deg_c: float,
     start_do_mg_per_l: Figure,
     cause: OutageCause = "power",
     device: SpeciesKey = "",
@@ -224,7 +224,7 @@ def outage_times(
         species_key=species_key,
         biomass_kg=biomass_kg,
         mean_weight_g=mean_weight_g,
-        temp_c=temp_c,
+        temperature_deg_c=temperature_deg_c,
         start_do_mg_per_l=start_do_mg_per_l,
         cause=cause,
         device=device,
@@ -238,7 +238,7 @@ def load_for_hours(
     unit: RearingUnit,
     species_key: str,
     mean_weight_g: float,
-    temp_c: float,
+    temperature_deg_c: float,
     start_do_mg_per_l: Figure,
     hours: float,
     cause: OutageCause = "power",
@@ -249,7 +249,7 @@ def load_for_hours(
         species_key=species_key,
         biomass_kg=exact(1.0),
         mean_weight_g=mean_weight_g,
-        temp_c=temp_c,
+        temperature_deg_c=temperature_deg_c,
         start_do_mg_per_l=start_do_mg_per_l,
         cause=cause,
     )
@@ -344,24 +344,28 @@ def _projection(
     return fit, ahead
 
 
-def unit_load(*, unit: RearingUnit, groups: Groups, temp_c: float) -> stocking.UnitLoad:
+def unit_load(
+    *, unit: RearingUnit, groups: Groups, temperature_deg_c: float
+) -> stocking.UnitLoad:
     """How full a unit is by each limit, and the room left."""
     fish = tuple(FishGroup(**dict(group)) for group in groups)
-    return stocking.unit_load(unit=unit, groups=fish, temp_c=temp_c)
+    return stocking.unit_load(
+        unit=unit, groups=fish, temperature_deg_c=temperature_deg_c
+    )
 
 
 def daily_ration(
     *,
     species_key: str,
     mean_weight_g: float,
-    temp_c: float,
+    temperature_deg_c: float,
     tgc_x1000: Figure | None = None,
 ) -> Ration:
     """Feed in per cent of body weight a day."""
     return ration(
         species_key=species_key,
         mean_weight_g=mean_weight_g,
-        temp_c=temp_c,
+        temperature_deg_c=temperature_deg_c,
         tgc_x1000=tgc_x1000,
     )
 

@@ -43,12 +43,16 @@ def unit_temperature(
     daily = tuple((day, sum(t) / len(t)) for day, t in sorted(by_day.items()))
     beyond: TemperatureForecast
     if unit.monthly_temperature_deg_c:
-        beyond = MonthlyTemperature(temps_c=unit.monthly_temperature_deg_c)
+        beyond = MonthlyTemperature(temperatures_deg_c=unit.monthly_temperature_deg_c)
         daily = _with_gaps_filled(daily, beyond)
     elif daily:
-        beyond = ConstantTemperature(temp_c=daily[-1][1], sd_c=FALLBACK_SD_C)
+        beyond = ConstantTemperature(
+            temperature_deg_c=daily[-1][1], sd_deg_c=FALLBACK_SD_C
+        )
     else:
-        return ConstantTemperature(temp_c=FALLBACK_TEMP_C, sd_c=FALLBACK_SD_C)
+        return ConstantTemperature(
+            temperature_deg_c=FALLBACK_TEMP_C, sd_deg_c=FALLBACK_SD_C
+        )
     return RecordedTemperature(readings=daily, beyond=beyond)
 
 
@@ -57,13 +61,13 @@ def _with_gaps_filled(
 ) -> tuple[tuple[date, float], ...]:
     """Return the readings with the table's values put into long gaps."""
     filled: list[tuple[date, float]] = []
-    for day, temp_c in daily:
+    for day, temperature_deg_c in daily:
         if filled and (day - filled[-1][0]).days > MAX_GAP_DAYS:
             inner = filled[-1][0] + timedelta(days=_FILL_DAYS)
             while (day - inner).days >= _FILL_DAYS:
                 filled.append((inner, table.on(inner)))
                 inner += timedelta(days=_FILL_DAYS)
-        filled.append((day, temp_c))
+        filled.append((day, temperature_deg_c))
     return tuple(filled)
 
 

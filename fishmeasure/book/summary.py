@@ -103,14 +103,14 @@ def _temperature_unknown(unit: Unit) -> Problem:
     )
 
 
-def _temperature_held(unit: Unit, temp_c: float, read_on: date) -> Problem:
+def _temperature_held(unit: Unit, temperature_deg_c: float, read_on: date) -> Problem:
     return Problem(
         code="temperature-held",
         message=(
             f"Growth and feed ahead take the water in {unit.name} as it was last read, "
-            f"{temp_c:.3g} °C on {read_on}, for the whole year, give or take "
-            f"{FALLBACK_SD_C:g} °C. Enter the unit's temperature for each month, or "
-            "one figure for a spring that is about constant."
+            f"{temperature_deg_c:.3g} °C on {read_on}, for the whole year, give or "
+            f"take {FALLBACK_SD_C:g} °C. Enter the unit's temperature for each month, "
+            "or one figure for a spring that is about constant."
         ),
     )
 

@@ -10,7 +10,7 @@ that was seen (tests/core/test_stock_ammonia_criteria.py).
 
 import math
 
-from fishmeasure.husbandry.checks import require, require_temp
+from fishmeasure.husbandry.checks import require, require_temperature
 
 CRITERIA_NOTE = (
     "Total ammonia criteria: US EPA 2013 (822-R-13-001); the chronic one is a 30-day "
@@ -36,17 +36,19 @@ def _by_ph(ph: float, at: float, high: float, low: float) -> float:
     )
 
 
-def _acute_by_temp(temp_c: float) -> float:
+def _acute_by_temp(temperature_deg_c: float) -> float:
     """Return the acute value of the most sensitive invertebrates, pH 8's scale."""
-    return 23.12 * math.pow(10.0, 0.036 * (20.0 - temp_c))
+    return 23.12 * math.pow(10.0, 0.036 * (20.0 - temperature_deg_c))
 
 
-def _require(ph: float, temp_c: float) -> None:
+def _require(ph: float, temperature_deg_c: float) -> None:
     require("pH", ph, "", 4.0, 11.0)
-    require_temp(temp_c)
+    require_temperature(temperature_deg_c)
 
 
-def acute_tan_n_mg_per_l(*, ph: float, temp_c: float, salmonids: bool) -> float:
+def acute_tan_n_mg_per_l(
+    *, ph: float, temperature_deg_c: float, salmonids: bool
+) -> float:
     """Return the acute criterion, for waters with salmonids or without.
 
     The report's tables go from pH 6.5 to 9.0 and 0 to 30 °C.
@@ -56,15 +58,15 @@ def acute_tan_n_mg_per_l(*, ph: float, temp_c: float, salmonids: bool) -> float:
     StockRangeError
         Outside pH 4-11 or 0-40 °C.
     """
-    _require(ph, temp_c)
+    _require(ph, temperature_deg_c)
     by_ph = 0.7249 * _by_ph(ph, 7.204, 0.0114, 1.6181)
     if salmonids:
         of_salmonids = _by_ph(ph, 7.204, 0.275, 39.0)
-        return min(of_salmonids, by_ph * _acute_by_temp(temp_c))
-    return by_ph * min(51.93, _acute_by_temp(temp_c))
+        return min(of_salmonids, by_ph * _acute_by_temp(temperature_deg_c))
+    return by_ph * min(51.93, _acute_by_temp(temperature_deg_c))
 
 
-def chronic_tan_n_mg_per_l(*, ph: float, temp_c: float) -> float:
+def chronic_tan_n_mg_per_l(*, ph: float, temperature_deg_c: float) -> float:
     """Return the chronic criterion; it protects mussels and early fish stages too.
 
     Raises
@@ -72,6 +74,6 @@ def chronic_tan_n_mg_per_l(*, ph: float, temp_c: float) -> float:
     StockRangeError
         Outside pH 4-11 or 0-40 °C.
     """
-    _require(ph, temp_c)
-    by_temp = 2.126 * math.pow(10.0, 0.028 * (20.0 - max(temp_c, 7.0)))
+    _require(ph, temperature_deg_c)
+    by_temp = 2.126 * math.pow(10.0, 0.028 * (20.0 - max(temperature_deg_c, 7.0)))
     return 0.8876 * _by_ph(ph, 7.688, 0.0278, 1.1994) * by_temp

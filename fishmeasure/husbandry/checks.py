@@ -5,7 +5,7 @@ import math
 from fishmeasure.base.errors import StockRangeError
 from fishmeasure.base.flags import Problem
 
-HARD_TEMP_C = (0.0, 40.0)  # Benson & Krause 1984 hold from 0 to 40 C
+HARD_TEMPERATURE_DEG_C = (0.0, 40.0)  # Benson & Krause 1984 hold from 0 to 40 C
 
 
 def require(
@@ -22,9 +22,9 @@ def require(
         raise StockRangeError(name, value, unit, low, high)
 
 
-def require_temp(temp_c: float) -> None:
+def require_temperature(temperature_deg_c: float) -> None:
     """Refuse a water temperature that no calculation here covers."""
-    require("water temperature", temp_c, "°C", *HARD_TEMP_C)
+    require("water temperature", temperature_deg_c, "°C", *HARD_TEMPERATURE_DEG_C)
 
 
 def outside(

@@ -134,7 +134,10 @@ def _index_factors(
 
 
 def _kept_oxygen(
-    unit: RearingUnit, limits: UnitLimits, species: tuple[str, ...], temp_c: float
+    unit: RearingUnit,
+    limits: UnitLimits,
+    species: tuple[str, ...],
+    temperature_deg_c: float,
 ) -> tuple[float, str]:
     """Return the oxygen to keep, mg/L, and where that comes from.
 
@@ -152,7 +155,7 @@ def _kept_oxygen(
     rule = max((r for r in rules if r), key=lambda r: r.value, default=None)
     if rule is None:
         return kept, why
-    full = oxygen_saturation_mg_per_l(unit_water(unit, temp_c))
+    full = oxygen_saturation_mg_per_l(unit_water(unit, temperature_deg_c))
     beside = rule.value / 100.0 * full
     if beside <= kept:
         return kept, why
@@ -160,10 +163,15 @@ def _kept_oxygen(
 
 
 def _oxygen_factor(
-    unit: RearingUnit, limits: UnitLimits, species: tuple[str, ...], temp_c: float
+    unit: RearingUnit,
+    limits: UnitLimits,
+    species: tuple[str, ...],
+    temperature_deg_c: float,
 ) -> Factor:
-    kept, why = _kept_oxygen(unit, limits, species, temp_c)
-    supply = total(*(s.at_g_per_h(kept) for s in unit_supplies(unit, temp_c)))
+    kept, why = _kept_oxygen(unit, limits, species, temperature_deg_c)
+    supply = total(
+        *(s.at_g_per_h(kept) for s in unit_supplies(unit, temperature_deg_c))
+    )
     water_use = unit.water_respiration_mg_per_l_h * unit.volume_m3
     for_fish = max(supply.value - water_use, 0.0)
     measured = "" if limits.oxygen_use is None else ", their use from readings too"
@@ -172,7 +180,7 @@ def _oxygen_factor(
         rate = oxygen_demand(
             species_key=group.species_key,
             mean_weight_g=group.mean_weight_g,
-            temp_c=temp_c,
+            temperature_deg_c=temperature_deg_c,
         ).rate_mg_per_kg_h
         if limits.oxygen_use is not None:
             known = limits.oxygen_use
@@ -188,13 +196,16 @@ def _oxygen_factor(
 
 
 def _feed_factors(
-    unit: RearingUnit, limits: UnitLimits, species: tuple[str, ...], temp_c: float
+    unit: RearingUnit,
+    limits: UnitLimits,
+    species: tuple[str, ...],
+    temperature_deg_c: float,
 ) -> tuple[Factor, ...]:
     def per_kg(group: FishGroup) -> Estimate:
         percent = ration(
             species_key=group.species_key,
             mean_weight_g=group.mean_weight_g,
-            temp_c=temp_c,
+            temperature_deg_c=temperature_deg_c,
         ).percent_per_day
         return product(percent, scale=0.01)
 
@@ -206,7 +217,7 @@ def _feed_factors(
                 feed_for_ammonia_kg_per_day(
                     species_key=key,
                     ph=limits.ph,
-                    temp_c=temp_c,
+                    temperature_deg_c=temperature_deg_c,
                     exchange_m3_per_day=exchange,
                     protein_percent=limits.protein_percent
                     or load_stock_figures(key).feed.protein_percent.value,
@@ -243,7 +254,10 @@ def _feed_factors(
 
 
 def factors_of(
-    unit: RearingUnit, limits: UnitLimits, species: tuple[str, ...], temp_c: float
+    unit: RearingUnit,
+    limits: UnitLimits,
+    species: tuple[str, ...],
+    temperature_deg_c: float,
 ) -> tuple[Factor, ...]:
     """Return all that limits the fish of these species in a unit.
 
@@ -275,10 +289,10 @@ def factors_of(
         )
     oxygen: tuple[Factor, ...] = ()
     if limits.with_oxygen:
-        oxygen = (_oxygen_factor(unit, limits, species, temp_c),)
+        oxygen = (_oxygen_factor(unit, limits, species, temperature_deg_c),)
     return (
         density,
         *indices,
         *oxygen,
-        *_feed_factors(unit, limits, species, temp_c),
+        *_feed_factors(unit, limits, species, temperature_deg_c),
     )

@@ -9,7 +9,7 @@ from functools import cache
 from fishmeasure.base.errors import GainNotKnownError
 from fishmeasure.base.estimate import DEFAULT_LEVEL, Estimate
 from fishmeasure.base.flags import Problem
-from fishmeasure.husbandry.checks import outside, require, require_temp
+from fishmeasure.husbandry.checks import outside, require, require_temperature
 from fishmeasure.husbandry.projection import GrowthProjection
 from fishmeasure.husbandry.propagation import (
     exact,
@@ -18,7 +18,10 @@ from fishmeasure.husbandry.propagation import (
     relative_sd,
     scaled,
 )
-from fishmeasure.husbandry.temperature import TemperatureForecast, growing_temp_c
+from fishmeasure.husbandry.temperature import (
+    TemperatureForecast,
+    growing_temperature_deg_c,
+)
 from fishmeasure.species.bands import feeding_problems, water_bands
 from fishmeasure.species.figures import load_feed_chart, load_stock_figures
 
@@ -53,11 +56,11 @@ def _chart_columns() -> tuple[tuple[float, ...], dict[int, tuple[float, ...]]]:
     for cell in load_feed_chart():
         known = [w for w in (cell.min_weight_g, cell.max_weight_g) if w is not None]
         middles[cell.size_class_in] = math.log(math.prod(known)) / len(known)
-        rows.setdefault(cell.temp_f, []).append(cell.percent_per_day)
+        rows.setdefault(cell.temperature_deg_f, []).append(cell.percent_per_day)
     return tuple(middles.values()), {temp: tuple(row) for temp, row in rows.items()}
 
 
-def chart_percent_per_day(*, mean_weight_g: float, temp_c: float) -> float:
+def chart_percent_per_day(*, mean_weight_g: float, temperature_deg_c: float) -> float:
     """Return the chart's ration between its cells, linear in ln weight and °F.
 
     At whole °F and a size class's middle weight (geometric mean of its limits) it
@@ -65,14 +68,14 @@ def chart_percent_per_day(*, mean_weight_g: float, temp_c: float) -> float:
     outside 36-68 °F take the nearest row.
     """
     middles, rows = _chart_columns()
-    temp_f = min(max(temp_c * 1.8 + 32.0, min(rows)), max(rows))
+    temperature_deg_f = min(max(temperature_deg_c * 1.8 + 32.0, min(rows)), max(rows))
     log_weight = min(max(math.log(mean_weight_g), middles[0]), middles[-1])
     column = min(bisect_right(middles, log_weight), len(middles) - 1)
     across = (log_weight - middles[column - 1]) / (
         middles[column] - middles[column - 1]
     )
-    row = min(math.floor(temp_f + 1e-9), max(rows) - 1)
-    down = temp_f - row
+    row = min(math.floor(temperature_deg_f + 1e-9), max(rows) - 1)
+    down = temperature_deg_f - row
 
     def at_row(temp: int) -> float:
         left, right = rows[temp][column - 1], rows[temp][column]
@@ -84,25 +87,33 @@ def chart_percent_per_day(*, mean_weight_g: float, temp_c: float) -> float:
 # --- ration -------------------------------------------------------------------
 
 
-def _chart_ration(mean_weight_g: float, temp_c: float, level: float) -> Ration:
-    low_c, high_c = 2.2, 20.0  # 36 and 68 °F, the ends of the chart
-    percent = chart_percent_per_day(mean_weight_g=mean_weight_g, temp_c=temp_c)
+def _chart_ration(
+    mean_weight_g: float, temperature_deg_c: float, level: float
+) -> Ration:
+    low_deg_c, high_deg_c = 2.2, 20.0  # 36 and 68 °F, the ends of the chart
+    percent = chart_percent_per_day(
+        mean_weight_g=mean_weight_g, temperature_deg_c=temperature_deg_c
+    )
     return Ration(
         percent_per_day=lognormal(percent, CHART_RELATIVE_SD, level),
         notes=(_CHART_NOTE,),
-        problems=outside("water temperature", temp_c, "°C", low_c, high_c),
+        problems=outside(
+            "water temperature", temperature_deg_c, "°C", low_deg_c, high_deg_c
+        ),
     )
 
 
-def _no_ration(species_key: str, temp_c: float, level: float) -> Ration | None:
+def _no_ration(
+    species_key: str, temperature_deg_c: float, level: float
+) -> Ration | None:
     """Return a ration of nothing where the species does not feed, else None."""
-    problems = feeding_problems(species_key, temp_c)
+    problems = feeding_problems(species_key, temperature_deg_c)
     if not problems:
         return None
     band = water_bands(species_key)
     end = (
         band.feeding_high_deg_c
-        if temp_c > band.feeding_high_deg_c.value
+        if temperature_deg_c > band.feeding_high_deg_c.value
         else band.feeding_low_deg_c
     )
     return Ration(
@@ -116,7 +127,7 @@ def ration(
     *,
     species_key: str,
     mean_weight_g: float,
-    temp_c: float,
+    temperature_deg_c: float,
     tgc_x1000: Estimate | None = None,
     level: float = DEFAULT_LEVEL,
 ) -> Ration:
@@ -132,19 +143,19 @@ def ration(
     UnknownStockSpeciesError, StockRangeError
     """
     require("mean weight", mean_weight_g, "g", 0.01, 50_000.0)
-    require_temp(temp_c)
+    require_temperature(temperature_deg_c)
     figures = load_stock_figures(species_key)
-    nothing = _no_ration(species_key, temp_c, level)
+    nothing = _no_ration(species_key, temperature_deg_c, level)
     if nothing is not None:
         return nothing
     if figures.feed.rule == "chart":
-        return _chart_ration(mean_weight_g, temp_c, level)
+        return _chart_ration(mean_weight_g, temperature_deg_c, level)
     book, fcr = figures.growth.tgc_x1000, figures.feed.fcr
     if tgc_x1000 is None:
         tgc, tgc_spread = book.value, book.relative_sd
     else:
         tgc, tgc_spread = max(tgc_x1000.value, 0.0), relative_sd(tgc_x1000)
-    warmth = growing_temp_c(temp_c, figures.growth)
+    warmth = growing_temperature_deg_c(temperature_deg_c, figures.growth)
     gain = (1.0 + tgc * warmth / 1000.0 / math.cbrt(mean_weight_g)) ** 3 - 1.0
     spread = math.hypot(fcr.relative_sd, tgc_spread)
     notes = [
@@ -167,7 +178,7 @@ class FeedDay:
     """One day of a feed plan."""
 
     day: date
-    temp_c: float
+    temperature_deg_c: float
     mean_weight_g: Estimate
     percent_per_day: Estimate
     feed_kg: Estimate
@@ -217,11 +228,11 @@ def feed_plan(
     for offset in range(days):
         day = start + timedelta(days=offset)
         mean = projection.mean_weight_g(day)
-        temp_c = temperature.on(day)
+        temperature_deg_c = temperature.on(day)
         today = ration(
             species_key=projection.species_key,
             mean_weight_g=mean.value,
-            temp_c=temp_c,
+            temperature_deg_c=temperature_deg_c,
             tgc_x1000=tgc_x1000,
             level=projection.level,
         )
@@ -229,7 +240,7 @@ def feed_plan(
         plan.append(
             FeedDay(
                 day=day,
-                temp_c=temp_c,
+                temperature_deg_c=temperature_deg_c,
                 mean_weight_g=mean,
                 percent_per_day=today.percent_per_day,
                 feed_kg=daily_feed_kg(biomass_kg=biomass, ration_=today),

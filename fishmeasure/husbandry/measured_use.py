@@ -81,7 +81,7 @@ def weigh(modelled: Estimate, measured: Estimate | None) -> WeighedUse | None:
 
 
 def measured_oxygen_g_per_h(
-    *, unit: RearingUnit, temp_c: float, do_mg_per_l: Estimate
+    *, unit: RearingUnit, temperature_deg_c: float, do_mg_per_l: Estimate
 ) -> Estimate | None:
     """Return the oxygen that the fish use, from what the water lost on its way.
 
@@ -92,11 +92,11 @@ def measured_oxygen_g_per_h(
     """
     if unit.inflow_l_per_min <= 0.0:
         return None
-    supplies = unit_supplies(unit, temp_c)
+    supplies = unit_supplies(unit, temperature_deg_c)
     flow_m3_per_h = unit.inflow_l_per_min * 0.06
     inflow_sd = INFLOW_DO_SD_MG_PER_L
     if unit.inflow_do_mg_per_l is None:
-        saturation = oxygen_saturation_mg_per_l(unit_water(unit, temp_c))
+        saturation = oxygen_saturation_mg_per_l(unit_water(unit, temperature_deg_c))
         inflow_sd = INFLOW_SATURATION_SD / INFLOW_SATURATION * saturation
     brought = [
         supply.base_g_per_h - supply.exchange_m3_per_h * do_mg_per_l.value

@@ -15,7 +15,7 @@ from fishmeasure.husbandry.ammonia_criteria import (
     acute_tan_n_mg_per_l,
     chronic_tan_n_mg_per_l,
 )
-from fishmeasure.husbandry.checks import outside, require, require_temp
+from fishmeasure.husbandry.checks import outside, require, require_temperature
 from fishmeasure.husbandry.propagation import lognormal, product, relative_sd, z_score
 from fishmeasure.species.figures import Figure, load_stock_figures
 
@@ -52,7 +52,7 @@ _BED_SOURCE = (
 # --- ammonia ------------------------------------------------------------------
 
 
-def unionised_fraction(*, ph: float, temp_c: float) -> float:
+def unionised_fraction(*, ph: float, temperature_deg_c: float) -> float:
     """Return the share of total ammonia that is un-ionised, in fresh water.
 
     Emerson, Russo, Lund & Thurston 1975, J Fish Res Board Can 32:2379-2383: pKa =
@@ -65,8 +65,8 @@ def unionised_fraction(*, ph: float, temp_c: float) -> float:
         Outside pH 4-11 or 0-40 °C.
     """
     require("pH", ph, "", 4.0, 11.0)
-    require_temp(temp_c)
-    pka = 0.09018 + 2729.92 / (temp_c + 273.15)
+    require_temperature(temperature_deg_c)
+    pka = 0.09018 + 2729.92 / (temperature_deg_c + 273.15)
     return 1.0 / (1.0 + math.pow(10.0, pka - ph))
 
 
@@ -94,7 +94,7 @@ def ammonia_reading(
     species_key: str,
     tan_mg_per_l: Estimate,
     ph: float,
-    temp_c: float,
+    temperature_deg_c: float,
     salinity_g_per_kg: float = 0.0,
     own_limit_mg_per_l: float | None = None,
 ) -> AmmoniaReading:
@@ -108,7 +108,7 @@ def ammonia_reading(
     """
     require("total ammonia nitrogen", tan_mg_per_l.value, "mg/L", 0.0)
     limit = own_limit(own_limit_mg_per_l) or _ammonia_limit(species_key)
-    fraction = unionised_fraction(ph=ph, temp_c=temp_c)
+    fraction = unionised_fraction(ph=ph, temperature_deg_c=temperature_deg_c)
     spread = _fraction_relative_sd(fraction)
     share = lognormal(fraction, spread, tan_mg_per_l.level)
     unionised = product(tan_mg_per_l, share, level=tan_mg_per_l.level)
@@ -121,8 +121,8 @@ def ammonia_reading(
         notes.append(
             "In salt water the un-ionised share is smaller; this is the safe side."
         )
-    chronic = chronic_tan_n_mg_per_l(ph=ph, temp_c=temp_c)
-    problems = outside("water temperature", temp_c, "°C", 0.0, 30.0)
+    chronic = chronic_tan_n_mg_per_l(ph=ph, temperature_deg_c=temperature_deg_c)
+    problems = outside("water temperature", temperature_deg_c, "°C", 0.0, 30.0)
     if unionised.high > limit.value:
         problems += (
             Problem(
@@ -135,7 +135,7 @@ def ammonia_reading(
             ),
         )
     elif tan_mg_per_l.high > chronic:
-        problems += (_over_criterion(tan_mg_per_l, ph, temp_c, chronic),)
+        problems += (_over_criterion(tan_mg_per_l, ph, temperature_deg_c, chronic),)
     return AmmoniaReading(
         unionised_fraction=fraction,
         unionised_n_mg_per_l=unionised,
@@ -147,7 +147,9 @@ def ammonia_reading(
         ),
         chronic_tan_n_mg_per_l=chronic,
         acute_tan_n_mg_per_l=acute_tan_n_mg_per_l(
-            ph=ph, temp_c=temp_c, salmonids=species_key in SALMONID_KEYS
+            ph=ph,
+            temperature_deg_c=temperature_deg_c,
+            salmonids=species_key in SALMONID_KEYS,
         ),
         notes=tuple(notes),
         problems=problems,
@@ -155,15 +157,15 @@ def ammonia_reading(
 
 
 def _over_criterion(
-    tan_mg_per_l: Estimate, ph: float, temp_c: float, chronic: float
+    tan_mg_per_l: Estimate, ph: float, temperature_deg_c: float, chronic: float
 ) -> Problem:
     return Problem(
         code="ammonia-over-criterion",
         message=(
             f"Total ammonia nitrogen may be {tan_mg_per_l.high:.2g} mg/L, over the "
-            f"{chronic:.2g} mg/L that may last at pH {ph:g} and {temp_c:g} °C (US EPA "
-            "2013, which protects mussels too). Feed less, exchange water and measure "
-            "again."
+            f"{chronic:.2g} mg/L that may last at pH {ph:g} and {temperature_deg_c:g} "
+            "°C (US EPA 2013, which protects mussels too). Feed less, exchange water "
+            "and measure again."
         ),
     )
 
@@ -226,7 +228,7 @@ def feed_for_ammonia_kg_per_day(
     *,
     species_key: str,
     ph: float,
-    temp_c: float,
+    temperature_deg_c: float,
     exchange_m3_per_day: float,
     protein_percent: float,
     nitrification: Nitrification | None = None,
@@ -247,11 +249,13 @@ def feed_for_ammonia_kg_per_day(
     """
     require("water exchange", exchange_m3_per_day, "m³/day", 0.0)
     limit = own_limit(own_limit_mg_per_l) or _ammonia_limit(species_key)
-    fraction = unionised_fraction(ph=ph, temp_c=temp_c)
+    fraction = unionised_fraction(ph=ph, temperature_deg_c=temperature_deg_c)
     removal = nitrification.removal_g_per_day if nitrification else 0.0
     by_limit = limit.value / fraction
     if own_limit_mg_per_l is None:
-        by_limit = min(by_limit, chronic_tan_n_mg_per_l(ph=ph, temp_c=temp_c))
+        by_limit = min(
+            by_limit, chronic_tan_n_mg_per_l(ph=ph, temperature_deg_c=temperature_deg_c)
+        )
     allowed_tan_g = by_limit * exchange_m3_per_day + removal
     each = tan_per_feed_g_per_kg(protein_percent=protein_percent)
     if tan_use is not None:

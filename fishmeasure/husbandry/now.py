@@ -187,7 +187,7 @@ def _not_judged(case: Case) -> tuple[str, ...]:
             if value is None
         )
         found.append(f"Ammonia not judged: {lacking} not read of late.")
-    elif case.temp_deg_c() is None:
+    elif case.temperature_deg_c() is None:
         found.append("Ammonia not judged: the water's temperature is not known.")
     elif place.salinity_g_per_kg >= _SALT_G_PER_KG:
         found.append(

@@ -74,7 +74,9 @@ class OutageResult:
 
 
 def _check(case: OutageCase) -> None:
-    saturation = oxygen_saturation_mg_per_l(unit_water(case.unit, case.temp_c))
+    saturation = oxygen_saturation_mg_per_l(
+        unit_water(case.unit, case.temperature_deg_c)
+    )
     require("water volume", case.unit.volume_m3, "m³", 0.01)
     require("biomass", case.biomass_kg.value, "kg", 0.001)
     require(
@@ -190,7 +192,7 @@ def _holding(
         fall.use_g_per_h - fall.base_g_per_h + fall.exchange_m3_per_h * caution_level,
         0.0,
     )
-    water = unit_water(case.unit, case.temp_c)
+    water = unit_water(case.unit, case.temperature_deg_c)
     per_kg_air = aerator_supply(Aerator(name="air", sotr_kg_per_h=1.0), water)
     per_m3_water = inflow_supply(
         replace(case.unit, inflow_l_per_min=1000.0 / 60.0, inflow_do_mg_per_l=None),

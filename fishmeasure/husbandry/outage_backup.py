@@ -77,7 +77,7 @@ def _phases(
     ends = [_runtime_min(device) for device in ordered]
     for index in range(len(ends) - 2, -1, -1):  # a later one may be spent earlier
         ends[index] = np.minimum(ends[index], ends[index + 1])
-    water = unit_water(case.unit, case.temp_c)
+    water = unit_water(case.unit, case.temperature_deg_c)
     air = [aerator_supply(device, water) for device in ordered]
     phases = [
         _Phase(fall=fall_of(case, demand, (*supplies, *air[index:])), end_min=end)

@@ -65,5 +65,5 @@ def _title(result: OutageResult) -> str:
     case = result.case
     return (
         f"{result.name}, at {case.start_do_mg_per_l.value:.1f} mg/L, "
-        f"{case.temp_c:g} °C, {case.biomass_kg.value:.0f} kg of fish"
+        f"{case.temperature_deg_c:g} °C, {case.biomass_kg.value:.0f} kg of fish"
     )

@@ -62,7 +62,7 @@ class OutageCase:
     species_key: str
     biomass_kg: Estimate
     mean_weight_g: float
-    temp_c: float
+    temperature_deg_c: float
     start_do_mg_per_l: Estimate
     cause: OutageCause = "power"
     device: str = ""
@@ -131,7 +131,7 @@ def remaining_supplies(case: OutageCase) -> tuple[OxygenSupply, ...]:
     start, so it is a measure (``backup_devices``).
     """
     unit = case.unit
-    water = unit_water(unit, case.temp_c)
+    water = unit_water(unit, case.temperature_deg_c)
     inflow_stops = case.cause == "intake" or (
         case.cause in {"power", "pump"} and unit.inflow_pumped
     )
@@ -170,7 +170,9 @@ def fall_of(
     )
     rates = with_centre(lognormal_draws(rate, scores[:, 1]), rate.value)
     start = case.start_do_mg_per_l
-    surface = surface_supply(unit, unit_water(unit, case.temp_c), case.wind_m_per_s)
+    surface = surface_supply(
+        unit, unit_water(unit, case.temperature_deg_c), case.wind_m_per_s
+    )
     transfer = surface_transfer_m_per_day(case.wind_m_per_s)
     if case.wind_m_per_s is None:  # the whole span between the sources is as likely
         factor = 2.0 * ndtr(scores[:, 3])

@@ -85,7 +85,7 @@ def demand_of(case: OutageCase, feeding: Feeding) -> OxygenDemand:
     demand = oxygen_demand(
         species_key=case.species_key,
         mean_weight_g=case.mean_weight_g,
-        temp_c=case.temp_c,
+        temperature_deg_c=case.temperature_deg_c,
         feeding=feeding,
         level=case.biomass_kg.level,
     )
@@ -118,7 +118,7 @@ def measures_of(
         flow = case.unit.volume_m3 * 1000.0 / 10.0 / 60.0
     fresh = inflow_supply(
         replace(case.unit, inflow_l_per_min=flow, inflow_do_mg_per_l=None),
-        unit_water(case.unit, case.temp_c),
+        unit_water(case.unit, case.temperature_deg_c),
     )
     fewer = replace(case, biomass_kg=scaled(case.biomass_kg, 1.0 - fewer_fraction))
     trials: dict[str, Fall] = {

@@ -6,7 +6,7 @@ from typing import Literal
 
 from fishmeasure.base.estimate import DEFAULT_LEVEL, Estimate
 from fishmeasure.base.flags import Problem
-from fishmeasure.husbandry.checks import outside, require, require_temp
+from fishmeasure.husbandry.checks import outside, require, require_temperature
 from fishmeasure.husbandry.oxygen_supply import (
     INFLOW_SATURATION,
     OxygenSupply,
@@ -51,16 +51,18 @@ class OxygenDemand:
 
 
 def _respiration_mg_per_kg_h(
-    figures: Respiration, weight_g: float, temp_c: float
+    figures: Respiration, weight_g: float, temperature_deg_c: float
 ) -> float:
     if figures.form == "exponential":
-        temperature_factor = math.exp(figures.temperature_q * temp_c)
+        temperature_factor = math.exp(figures.temperature_q * temperature_deg_c)
     else:
         # The curve ends at its highest temperature; a degree below it the fish
         # are dying, so nothing is gained by following it down to nil.
-        temp_c = min(temp_c, figures.highest_temp_c - 1.0)
-        room = figures.highest_temp_c - figures.optimum_temp_c
-        share = (figures.highest_temp_c - temp_c) / room
+        temperature_deg_c = min(
+            temperature_deg_c, figures.highest_temperature_deg_c - 1.0
+        )
+        room = figures.highest_temperature_deg_c - figures.optimum_temperature_deg_c
+        share = (figures.highest_temperature_deg_c - temperature_deg_c) / room
         log_q = math.log(figures.temperature_q)
         z, y = log_q * room, log_q * (room + 2.0)
         x = (z * (1.0 + math.sqrt(1.0 + 40.0 / y)) / 20.0) ** 2
@@ -70,19 +72,22 @@ def _respiration_mg_per_kg_h(
         * math.pow(weight_g, figures.weight_exponent)
         * temperature_factor
     )
-    moving = _swimming_factor(figures.swimming, weight_g, temp_c)
+    moving = _swimming_factor(figures.swimming, weight_g, temperature_deg_c)
     return per_g_day * figures.activity * moving * 1e6 / 24.0
 
 
 def _swimming_factor(
-    swimming: Swimming | None, weight_g: float, temp_c: float
+    swimming: Swimming | None, weight_g: float, temperature_deg_c: float
 ) -> float:
     if swimming is None:
         return 1.0
     speed_cm_per_s = (
         swimming.a_cm_per_s
         * math.pow(weight_g, swimming.weight_exponent)
-        * math.exp(swimming.temperature_q * min(temp_c, swimming.highest_temp_c))
+        * math.exp(
+            swimming.temperature_q
+            * min(temperature_deg_c, swimming.highest_temperature_deg_c)
+        )
     )
     return math.exp(swimming.cost_s_per_cm * speed_cm_per_s)
 
@@ -91,7 +96,7 @@ def oxygen_demand(
     *,
     species_key: str,
     mean_weight_g: float,
-    temp_c: float,
+    temperature_deg_c: float,
     feeding: Feeding = "fed",
     level: float = DEFAULT_LEVEL,
 ) -> OxygenDemand:
@@ -110,7 +115,7 @@ def oxygen_demand(
     figures = load_stock_figures(species_key).oxygen
     respiration = figures.respiration
     require("mean weight", mean_weight_g, "g", 0.01, 50_000.0)
-    require_temp(temp_c)
+    require_temperature(temperature_deg_c)
     problems = outside(
         "mean weight",
         mean_weight_g,
@@ -119,14 +124,16 @@ def oxygen_demand(
         respiration.max_weight_g,
     ) + outside(
         "water temperature",
-        temp_c,
+        temperature_deg_c,
         "°C",
-        respiration.min_temp_c,
-        respiration.max_temp_c,
+        respiration.min_temperature_deg_c,
+        respiration.max_temperature_deg_c,
     )
     spread = respiration.relative_sd * (OUTSIDE_WIDENING if problems else 1.0)
     rate = lognormal(
-        _respiration_mg_per_kg_h(respiration, mean_weight_g, temp_c), spread, level
+        _respiration_mg_per_kg_h(respiration, mean_weight_g, temperature_deg_c),
+        spread,
+        level,
     )
     stands_in = respiration.status == "stand-in"
     whose = "is another species' figure" if stands_in else "of fasted fish"
@@ -209,7 +216,7 @@ def oxygen_balance(
     species_key: str,
     biomass_kg: Estimate,
     mean_weight_g: float,
-    temp_c: float,
+    temperature_deg_c: float,
     feeding: Feeding = "fed",
     do_mg_per_l: float | None = None,
     wind_m_per_s: float | None = None,
@@ -228,11 +235,11 @@ def oxygen_balance(
     demand = oxygen_demand(
         species_key=species_key,
         mean_weight_g=mean_weight_g,
-        temp_c=temp_c,
+        temperature_deg_c=temperature_deg_c,
         feeding=feeding,
         level=level,
     )
-    supplies = unit_supplies(unit, temp_c, wind_m_per_s)
+    supplies = unit_supplies(unit, temperature_deg_c, wind_m_per_s)
     water_use = unit.water_respiration_mg_per_l_h * unit.volume_m3
     fish_use = product(biomass_kg, demand.rate_mg_per_kg_h, scale=1e-3, level=level)
     supplied = tuple((s.name, s.at_g_per_h(kept_do, level)) for s in supplies)
@@ -250,7 +257,9 @@ def oxygen_balance(
     room_spread = math.hypot(relative_sd(demand.rate_mg_per_kg_h), supply_spread)
     return OxygenBalance(
         do_mg_per_l=kept_do,
-        saturation_mg_per_l=oxygen_saturation_mg_per_l(unit_water(unit, temp_c)),
+        saturation_mg_per_l=oxygen_saturation_mg_per_l(
+            unit_water(unit, temperature_deg_c)
+        ),
         demand_g_per_h=demand_g_per_h,
         supplies_g_per_h=supplied,
         supply_g_per_h=supply,

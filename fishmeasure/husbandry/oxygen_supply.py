@@ -76,7 +76,7 @@ def aerator_supply(aerator: Aerator, water: Water) -> OxygenSupply:
         aerator.sotr_kg_per_h
         * 1000.0
         * aerator.alpha
-        * math.pow(aerator.theta, water.temp_c - 20.0)
+        * math.pow(aerator.theta, water.temperature_deg_c - 20.0)
         / (DO_STANDARD_MG_PER_L * richer)
     )
     saturation = richer * oxygen_saturation_mg_per_l(water)
@@ -112,7 +112,12 @@ def surface_supply(
     """Return what the open surface brings."""
     require("surface", unit.surface_m2, "m²", 0.0)
     transfer = surface_transfer_m_per_day(wind_m_per_s)
-    exchange = transfer.value * THETA ** (water.temp_c - 20.0) * unit.surface_m2 / 24.0
+    exchange = (
+        transfer.value
+        * THETA ** (water.temperature_deg_c - 20.0)
+        * unit.surface_m2
+        / 24.0
+    )
     return OxygenSupply(
         name="surface",
         base_g_per_h=exchange * oxygen_saturation_mg_per_l(water),
@@ -121,20 +126,20 @@ def surface_supply(
     )
 
 
-def unit_water(unit: RearingUnit, temp_c: float) -> Water:
+def unit_water(unit: RearingUnit, temperature_deg_c: float) -> Water:
     """Return the unit's water at a temperature."""
     return Water(
-        temp_c=temp_c,
+        temperature_deg_c=temperature_deg_c,
         salinity_g_per_kg=unit.salinity_g_per_kg,
         altitude_m=unit.altitude_m,
     )
 
 
 def unit_supplies(
-    unit: RearingUnit, temp_c: float, wind_m_per_s: float | None = None
+    unit: RearingUnit, temperature_deg_c: float, wind_m_per_s: float | None = None
 ) -> tuple[OxygenSupply, ...]:
     """Return all supplies of a unit: inflow, surface and each aerator."""
-    water = unit_water(unit, temp_c)
+    water = unit_water(unit, temperature_deg_c)
     return (
         inflow_supply(unit, water),
         surface_supply(unit, water, wind_m_per_s),

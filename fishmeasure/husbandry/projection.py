@@ -18,7 +18,7 @@ from fishmeasure.husbandry.growth import (
 from fishmeasure.husbandry.temperature import (
     TemperatureForecast,
     cumulative_degree_days,
-    growing_temp_c,
+    growing_temperature_deg_c,
 )
 from fishmeasure.species.figures import GrowthFigures, load_stock_figures
 
@@ -69,7 +69,7 @@ def project_growth(
     """Return the mean weight ahead of the last sample.
 
     Errors: the present weight, the TGC and its drift, uneven growth ahead, and the
-    temperature forecast's common error ``sd_c``.
+    temperature forecast's common error ``sd_deg_c``.
 
     Raises
     ------
@@ -85,7 +85,7 @@ def project_growth(
         / 1000.0
     )
     tgc = max(fit.tgc_x1000.value, 0.0)
-    temperature_sd = tgc * temperature.sd_c * np.arange(days + 1) / 1000.0
+    temperature_sd = tgc * temperature.sd_deg_c * np.arange(days + 1) / 1000.0
     book_tgc = fit.book_tgc_x1000.value
     variance = (
         fit.root_sd_g**2
@@ -110,26 +110,32 @@ def project_growth(
             max(temps),
             "°C",
             0.0,
-            growth.optimum_temp_c.value,
+            growth.optimum_temperature_deg_c.value,
         )
         + _days_without_growth(temps[:days], growth),
     )
 
 
 def _days_without_growth(
-    temps_c: list[float], growth: GrowthFigures
+    temperatures_deg_c: list[float], growth: GrowthFigures
 ) -> tuple[Problem, ...]:
-    idle = sum(growing_temp_c(temp, growth) == 0.0 for temp in temps_c)
+    idle = sum(
+        growing_temperature_deg_c(temp, growth) == 0.0 for temp in temperatures_deg_c
+    )
     if not idle:
         return ()
-    low, high = growth.lowest_temp_c.value, growth.highest_temp_c.value
+    low, high = (
+        growth.lowest_temperature_deg_c.value,
+        growth.highest_temperature_deg_c.value,
+    )
     return (
         Problem(
             code="no-growth-temperature",
             message=(
-                f"On {idle} of {len(temps_c)} days ahead the water is forecast outside "
-                f"{low:g} to {high:g} °C, where this species feeds; no growth is "
-                "counted on them. Weigh a sample when the fish feed again."
+                f"On {idle} of {len(temperatures_deg_c)} days ahead the water is "
+                f"forecast outside {low:g} to {high:g} °C, where this species feeds; "
+                "no growth is counted on them. Weigh a sample when the fish feed "
+                "again."
             ),
         ),
     )

@@ -3,7 +3,7 @@
 import math
 from dataclasses import dataclass
 
-from fishmeasure.husbandry.checks import require, require_temp
+from fishmeasure.husbandry.checks import require, require_temperature
 
 HPA_PER_ATM = 1013.25
 
@@ -16,7 +16,7 @@ class Water:
     standard atmosphere at ``altitude_m``.
     """
 
-    temp_c: float
+    temperature_deg_c: float
     salinity_g_per_kg: float = 0.0
     altitude_m: float = 0.0
     pressure_hpa: float | None = None
@@ -52,11 +52,11 @@ def oxygen_saturation_mg_per_l(water: Water) -> float:
     StockRangeError
         Outside those ranges.
     """
-    require_temp(water.temp_c)
+    require_temperature(water.temperature_deg_c)
     require("salinity", water.salinity_g_per_kg, "g/kg", 0.0, 40.0)
     pressure = water.pressure_atm()
     require("air pressure", pressure * HPA_PER_ATM, "hPa", 506.0, 1115.0)
-    kelvin = water.temp_c + 273.15
+    kelvin = water.temperature_deg_c + 273.15
     log_fresh = (
         -139.34411
         + 1.575701e5 / kelvin
@@ -68,7 +68,11 @@ def oxygen_saturation_mg_per_l(water: Water) -> float:
         0.017674 - 10.754 / kelvin + 2140.7 / kelvin**2
     )
     vapour = math.exp(11.8571 - 3840.70 / kelvin - 216961.0 / kelvin**2)
-    theta = 0.000975 - 1.426e-5 * water.temp_c + 6.436e-8 * water.temp_c**2
+    theta = (
+        0.000975
+        - 1.426e-5 * water.temperature_deg_c
+        + 6.436e-8 * water.temperature_deg_c**2
+    )
     at_pressure = (
         pressure
         * (1.0 - vapour / pressure)

@@ -91,7 +91,7 @@ def unit_load(
     *,
     unit: RearingUnit,
     groups: tuple[FishGroup, ...],
-    temp_c: float,
+    temperature_deg_c: float,
     limits: UnitLimits | None = None,
 ) -> UnitLoad:
     """Return how full the unit is by each limit.
@@ -106,10 +106,12 @@ def unit_load(
     for group in groups:
         require("biomass", group.biomass_kg.value, "kg", 1e-6)
     species = tuple(sorted({group.species_key for group in groups}))
-    standing = [water_bands(key).temperature_standing(temp_c) for key in species]
+    standing = [
+        water_bands(key).temperature_standing(temperature_deg_c) for key in species
+    ]
     biomass = total(*(group.biomass_kg for group in groups))
     found = []
-    for factor in factors_of(unit, limits or UnitLimits(), species, temp_c):
+    for factor in factors_of(unit, limits or UnitLimits(), species, temperature_deg_c):
         used = used_of(factor, groups)
         if used is None:
             continue
@@ -128,7 +130,7 @@ def unit_load(
     found.sort(key=lambda limit: limit.used_fraction.high, reverse=True)
     fullest = found[0].used_fraction.high
     room = biomass.value * (1.0 / fullest - 1.0)
-    at_rest = temperature_problems(species, temp_c)
+    at_rest = temperature_problems(species, temperature_deg_c)
     return UnitLoad(
         biomass_kg=biomass,
         density_kg_per_m3=product(biomass, scale=1.0 / unit.volume_m3),
@@ -139,14 +141,14 @@ def unit_load(
 
 
 def temperature_problems(
-    species: tuple[str, ...], temp_c: float
+    species: tuple[str, ...], temperature_deg_c: float
 ) -> tuple[Problem, ...]:
     """Return why no fish may be added at a temperature; none where they may.
 
     The narrowest band of the species counts.
     """
     bands = [water_bands(key) for key in species]
-    if all(band.feeds_at(temp_c) for band in bands):
+    if all(band.feeds_at(temperature_deg_c) for band in bands):
         return ()
     low = max(band.feeding_low_deg_c.value for band in bands)
     high = min(band.feeding_high_deg_c.value for band in bands)
@@ -154,9 +156,9 @@ def temperature_problems(
         Problem(
             code="no-stocking-temperature",
             message=(
-                f"The water has {temp_c:.1f} °C; the fish here feed from {low:g} to "
-                f"{high:g} °C. Add none, do not handle them, and ask again when the "
-                "water is in that range."
+                f"The water has {temperature_deg_c:.1f} °C; the fish here feed from "
+                f"{low:g} to {high:g} °C. Add none, do not handle them, and ask again "
+                "when the water is in that range."
             ),
         ),
     )

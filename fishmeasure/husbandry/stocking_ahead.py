@@ -103,9 +103,14 @@ def stocking_outlook(
     if at_rest:
         fits.append(0.0)
     for day in _week_days(question.start, question.until):
-        temp_c = question.temperature.on(day)
+        temperature_deg_c = question.temperature.on(day)
         present = tuple(_on_day(group, day) for group in groups)
-        load = unit_load(unit=unit, groups=present, temp_c=temp_c, limits=limits)
+        load = unit_load(
+            unit=unit,
+            groups=present,
+            temperature_deg_c=temperature_deg_c,
+            limits=limits,
+        )
         days.append(
             LoadDay(
                 day=day,
@@ -115,9 +120,9 @@ def stocking_outlook(
             )
         )
         fits.append(_fingerlings_that_fit(unit, limits, question, present, day))
-        if _is_deadly(kinds, temp_c):
+        if _is_deadly(kinds, temperature_deg_c):
             fits.append(0.0)
-            at_rest = at_rest or temperature_problems(kinds, temp_c)
+            at_rest = at_rest or temperature_problems(kinds, temperature_deg_c)
     highest = max(day.used_fraction.high for day in days)
     over = next((day.day for day in days if day.used_fraction.high > 1.0), None)
     room = max(0, math.floor(min(fits)))
@@ -143,8 +148,10 @@ def _kinds(
     return tuple(sorted(keys))
 
 
-def _is_deadly(species: tuple[str, ...], temp_c: float) -> bool:
-    return any(water_bands(k).temperature_standing(temp_c) == "act" for k in species)
+def _is_deadly(species: tuple[str, ...], temperature_deg_c: float) -> bool:
+    return any(
+        water_bands(k).temperature_standing(temperature_deg_c) == "act" for k in species
+    )
 
 
 def _on_day(group: StockedGroup, day: date) -> FishGroup:

@@ -18,7 +18,7 @@ class TemperatureForecast(Protocol):
     """Water temperature on any day, and how far its mean may be off."""
 
     @property
-    def sd_c(self) -> float:
+    def sd_deg_c(self) -> float:
         """Standard deviation of a whole forecast's common error."""
         ...
 
@@ -31,45 +31,47 @@ class TemperatureForecast(Protocol):
 class ConstantTemperature:
     """The same on every day, as of a spring."""
 
-    temp_c: float
-    sd_c: float = 0.5
+    temperature_deg_c: float
+    sd_deg_c: float = 0.5
 
     def on(self, day: date) -> float:  # noqa: ARG002
         """Return the temperature."""
-        return self.temp_c
+        return self.temperature_deg_c
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class MonthlyTemperature:
     """Twelve monthly means, January first."""
 
-    temps_c: tuple[float, ...]
-    sd_c: float = 1.0
+    temperatures_deg_c: tuple[float, ...]
+    sd_deg_c: float = 1.0
 
     def __post_init__(self) -> None:
-        if len(self.temps_c) != 12:
-            msg = f"twelve monthly temperatures are needed, got {len(self.temps_c)}"
+        if len(self.temperatures_deg_c) != 12:
+            count = len(self.temperatures_deg_c)
+            msg = f"twelve monthly temperatures are needed, got {count}"
             raise ValueError(msg)
 
     def on(self, day: date) -> float:
         """Return the month's mean."""
-        return self.temps_c[day.month - 1]
+        return self.temperatures_deg_c[day.month - 1]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class SinusoidTemperature:
     """A yearly wave; ``warmest_day_of_year`` 1 to 366."""
 
-    mean_c: float
-    amplitude_c: float
+    mean_deg_c: float
+    amplitude_deg_c: float
     warmest_day_of_year: int = 205
-    sd_c: float = 1.0
+    sd_deg_c: float = 1.0
 
     def on(self, day: date) -> float:
         """Return the wave's value, never below 0 °C."""
         phase = (day.timetuple().tm_yday - self.warmest_day_of_year) / DAYS_PER_YEAR
         return max(
-            0.0, self.mean_c + self.amplitude_c * math.cos(2.0 * math.pi * phase)
+            0.0,
+            self.mean_deg_c + self.amplitude_deg_c * math.cos(2.0 * math.pi * phase),
         )
 
 
@@ -84,34 +86,38 @@ class RecordedTemperature:
     beyond: TemperatureForecast
 
     @property
-    def sd_c(self) -> float:
+    def sd_deg_c(self) -> float:
         """Return the forecast's, since readings end where projections begin."""
-        return self.beyond.sd_c
+        return self.beyond.sd_deg_c
 
     def on(self, day: date) -> float:
         """Return the interpolated reading or the forecast."""
         after = bisect_right(self.readings, day, key=lambda reading: reading[0])
         if after == 0:
             return self.beyond.on(day)
-        before_day, before_c = self.readings[after - 1]
+        before_day, before_deg_c = self.readings[after - 1]
         if before_day == day:
-            return before_c
+            return before_deg_c
         if after == len(self.readings):
             return self.beyond.on(day)
-        after_day, after_c = self.readings[after]
+        after_day, after_deg_c = self.readings[after]
         share = (day - before_day).days / (after_day - before_day).days
-        return before_c + share * (after_c - before_c)
+        return before_deg_c + share * (after_deg_c - before_deg_c)
 
 
-def growing_temp_c(temp_c: float, growth: GrowthFigures) -> float:
+def growing_temperature_deg_c(temperature_deg_c: float, growth: GrowthFigures) -> float:
     """Return the temperature that counts for growth.
 
     Nil outside the feeding band, held at the optimum within it (see
     ``GrowthFigures``).
     """
-    if not growth.lowest_temp_c.value <= temp_c <= growth.highest_temp_c.value:
+    if (
+        not growth.lowest_temperature_deg_c.value
+        <= temperature_deg_c
+        <= growth.highest_temperature_deg_c.value
+    ):
         return 0.0
-    return min(temp_c, growth.optimum_temp_c.value)
+    return min(temperature_deg_c, growth.optimum_temperature_deg_c.value)
 
 
 def cumulative_degree_days(
@@ -120,7 +126,7 @@ def cumulative_degree_days(
     """Return (days + 1,) growing degree-days since the start, 0 first."""
     first = start.toordinal()
     daily = [
-        growing_temp_c(forecast.on(date.fromordinal(first + offset)), growth)
+        growing_temperature_deg_c(forecast.on(date.fromordinal(first + offset)), growth)
         for offset in range(days)
     ]
     return np.concatenate([[0.0], np.cumsum(daily)])

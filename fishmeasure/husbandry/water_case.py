@@ -124,8 +124,8 @@ class Setting:
 
     ``loops`` says that the same water comes back to the fish, so that ammonia must be
     known; ``still`` that it lies open in a pond, where oxygen swings with the day.
-    ``expected_temp_deg_c`` is the unit's own table of the year, None without one; it
-    serves oxygen and ammonia where no thermometer was read.
+    ``expected_temperature_deg_c`` is the unit's own table of the year, None without
+    one; it serves oxygen and ammonia where no thermometer was read.
     """
 
     species_keys: tuple[str, ...]
@@ -134,7 +134,7 @@ class Setting:
     salinity_g_per_kg: float = 0.0
     altitude_m: float = 0.0
     pressure_hpa: float | None = None
-    expected_temp_deg_c: float | None = None
+    expected_temperature_deg_c: float | None = None
     own: OwnLimits = OwnLimits()
 
 
@@ -205,10 +205,10 @@ class Case:
         """Return the strictest of lower limits."""
         return max(self._bounds(figure), key=lambda bound: bound.value, default=None)
 
-    def temp_deg_c(self) -> float | None:
+    def temperature_deg_c(self) -> float | None:
         """Return the temperature to reckon gases and ammonia with."""
         read = self.readings.temperature_deg_c
-        return self.setting.expected_temp_deg_c if read is None else read.value
+        return self.setting.expected_temperature_deg_c if read is None else read.value
 
     def _bounds(self, figure: Callable[[WaterBands], Figure | None]) -> list[Bound]:
         found = []

@@ -123,11 +123,17 @@ def oxygen_high(case: Case) -> Reason | None:
 
 def saturation_percent(case: Case) -> float | None:
     """Return oxygen over saturation; None where it cannot be told."""
-    read, temp_c, place = case.readings.do_mg_per_l, case.temp_deg_c(), case.setting
-    if read is None or temp_c is None:
+    read, temperature_deg_c, place = (
+        case.readings.do_mg_per_l,
+        case.temperature_deg_c(),
+        case.setting,
+    )
+    if read is None or temperature_deg_c is None:
         return None
     water = Water(
-        temp_c=max(temp_c, 0.0),  # water that is colder still is not fresh
+        temperature_deg_c=max(
+            temperature_deg_c, 0.0
+        ),  # water that is colder still is not fresh
         salinity_g_per_kg=place.salinity_g_per_kg,
         altitude_m=place.altitude_m,
         pressure_hpa=place.pressure_hpa,
@@ -195,26 +201,34 @@ def ammonia(case: Case) -> Reason | None:
     The species' own limit of un-ionised ammonia and the acute criterion mean act, the
     chronic criterion watch. A unit's own limit stands for the species'.
     """
-    tan, ph, temp_c = case.readings.tan_mg_per_l, case.readings.ph, case.temp_deg_c()
-    if tan is None or ph is None or temp_c is None:
+    tan, ph, temperature_deg_c = (
+        case.readings.tan_mg_per_l,
+        case.readings.ph,
+        case.temperature_deg_c(),
+    )
+    if tan is None or ph is None or temperature_deg_c is None:
         return None
-    temp_c = min(max(temp_c, 0.0), 40.0)
+    temperature_deg_c = min(max(temperature_deg_c, 0.0), 40.0)
     older = max(tan, ph, key=lambda read: read.age_days)
     base = (
         f"Total ammonia is {tan.value:g} mg/L as N at pH {ph.value:g} and "
-        f"{number(temp_c)} °C ({older.when})"
+        f"{number(temperature_deg_c)} °C ({older.when})"
     )
     limit = case.lowest(lambda b: b.unionised_ammonia_n_act_mg_per_l)
     own = case.setting.own.max_unionised_ammonia_mg_per_l
     if own is not None:
         limit = _act(None, own, upper=True)
     within = min(max(ph.value, 4.0), 11.0)  # where the formulas hold
-    unionised = tan.value * unionised_fraction(ph=within, temp_c=temp_c)
+    unionised = tan.value * unionised_fraction(
+        ph=within, temperature_deg_c=temperature_deg_c
+    )
     keys = case.setting.species_keys
     acute = acute_tan_n_mg_per_l(
-        ph=within, temp_c=temp_c, salmonids=not keys or bool(SALMONID_KEYS & set(keys))
+        ph=within,
+        temperature_deg_c=temperature_deg_c,
+        salmonids=not keys or bool(SALMONID_KEYS & set(keys)),
     )
-    chronic = chronic_tan_n_mg_per_l(ph=within, temp_c=temp_c)
+    chronic = chronic_tan_n_mg_per_l(ph=within, temperature_deg_c=temperature_deg_c)
     if limit is not None and unionised > limit.value:
         return _ammonia(
             f"{base}, which makes {number(unionised, 2)} mg/L un-ionised, over the "

@@ -166,7 +166,7 @@ def _oxygen_read(
             oxygen_demand(
                 species_key=group.species_key,
                 mean_weight_g=group.mean_weight_g,
-                temp_c=water.temp_c,
+                temperature_deg_c=water.temperature_deg_c,
             ).rate_mg_per_kg_h,
             scale=1e-3,
         )
@@ -181,7 +181,7 @@ def _oxygen_read(
         lognormal(modelled, spread),
         measured_oxygen_g_per_h(
             unit=rearing_unit(state.unit),
-            temp_c=water.temp_c,
+            temperature_deg_c=water.temperature_deg_c,
             do_mg_per_l=water.do_mg_per_l,
         ),
     )

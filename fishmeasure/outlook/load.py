@@ -100,7 +100,10 @@ def limits(
         limits=against.limits,
     )
     load = unit_load(
-        unit=unit, groups=groups, temp_c=water.temp_c, limits=against.limits
+        unit=unit,
+        groups=groups,
+        temperature_deg_c=water.temperature_deg_c,
+        limits=against.limits,
     )
     if against.no_room:
         ahead = replace(ahead, fingerlings=0, fingerlings_kg=0.0)
@@ -170,7 +173,7 @@ def _ammonia(
         own_limit_mg_per_l=state.unit.limits.max_unionised_ammonia_mg_per_l,
         tan_mg_per_l=lognormal(water.tan_mg_per_l, TAN_RELATIVE_SD),
         ph=water.ph,
-        temp_c=water.temp_c,
+        temperature_deg_c=water.temperature_deg_c,
         salinity_g_per_kg=state.unit.salinity_g_per_kg,
     )
 

@@ -39,7 +39,7 @@ def unit_now(state: UnitState) -> Now:
             salinity_g_per_kg=unit.salinity_g_per_kg,
             altitude_m=unit.altitude_m,
             pressure_hpa=unit.pressure_hpa,
-            expected_temp_deg_c=(
+            expected_temperature_deg_c=(
                 state.temperature.on(state.on)
                 if unit.monthly_temperature_deg_c
                 else None

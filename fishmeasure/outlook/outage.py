@@ -71,7 +71,7 @@ def outages(
                 "its diffuser, or the standard rate of its data sheet.",
             )
     unit = rearing_unit(state.unit)
-    needing = max(groups, key=lambda group: _need(group, water.temp_c))
+    needing = max(groups, key=lambda group: _need(group, water.temperature_deg_c))
     read = oxygen_use(state, water, groups)
     start = water.do_mg_per_l
     if start is None:
@@ -80,14 +80,14 @@ def outages(
             species_key=needing.species_key,
             biomass_kg=state.biomass_kg,
             mean_weight_g=needing.mean_weight_g,
-            temp_c=water.temp_c,
+            temperature_deg_c=water.temperature_deg_c,
         ).steady_do_mg_per_l
     case = OutageCase(
         unit=unit,
         species_key=needing.species_key,
         biomass_kg=state.biomass_kg,
         mean_weight_g=needing.mean_weight_g,
-        temp_c=water.temp_c,
+        temperature_deg_c=water.temperature_deg_c,
         start_do_mg_per_l=start,
         caution_mg_per_l=state.unit.limits.min_do_mg_per_l,
         critical_mg_per_l=state.unit.limits.critical_do_mg_per_l,
@@ -103,9 +103,11 @@ def outages(
     )
 
 
-def _need(group: FishGroup, temp_c: float) -> float:
+def _need(group: FishGroup, temperature_deg_c: float) -> float:
     demand = oxygen_demand(
-        species_key=group.species_key, mean_weight_g=group.mean_weight_g, temp_c=temp_c
+        species_key=group.species_key,
+        mean_weight_g=group.mean_weight_g,
+        temperature_deg_c=temperature_deg_c,
     )
     return demand.rate_mg_per_kg_h.value
 

@@ -19,8 +19,8 @@ class Water:
     None where nobody measured; the outage then starts from the balance.
     """
 
-    temp_c: float
-    temp_from: str
+    temperature_deg_c: float
+    temperature_from: str
     do_mg_per_l: Estimate | None
     do_from: str
     ph: float | None
@@ -40,10 +40,14 @@ def water_now(state: UnitState) -> Water:
     def read_on(name: str) -> str:
         return f"read on {state.water[name].on}"
 
-    temp_c, do = fresh("temperature_deg_c"), fresh("do_mg_per_l")
+    temperature_deg_c, do = fresh("temperature_deg_c"), fresh("do_mg_per_l")
     return Water(
-        temp_c=state.temperature.on(state.on) if temp_c is None else temp_c,
-        temp_from="expected" if temp_c is None else read_on("temperature_deg_c"),
+        temperature_deg_c=state.temperature.on(state.on)
+        if temperature_deg_c is None
+        else temperature_deg_c,
+        temperature_from="expected"
+        if temperature_deg_c is None
+        else read_on("temperature_deg_c"),
         do_mg_per_l=None if do is None else Estimate.normal(do, METER_SD_MG_PER_L),
         do_from="worked out" if do is None else read_on("do_mg_per_l"),
         ph=fresh("ph"),

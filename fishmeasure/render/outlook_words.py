@@ -331,7 +331,8 @@ def _outages(outages: Outages | None, outlook: UnitOutlook) -> list[str]:
     lines = [
         (
             f"Begins at {number(start.value, 2)} mg/L ({outages.start_from}) and "
-            f"{number(outlook.water.temp_c, 2)} °C ({outlook.water.temp_from})."
+            f"{number(outlook.water.temperature_deg_c, 2)} °C "
+            f"({outlook.water.temperature_from})."
         )
     ]
     if outages.inflow_taken_as_pumped:

@@ -71,15 +71,19 @@ class WaterBands:
     nitrate_n_watch_mg_per_l: Figure
     generic: tuple[str, ...] = ()
 
-    def feeds_at(self, temp_c: float) -> bool:
+    def feeds_at(self, temperature_deg_c: float) -> bool:
         """Return whether fish are fed at a temperature."""
-        return self.feeding_low_deg_c.value <= temp_c <= self.feeding_high_deg_c.value
+        return (
+            self.feeding_low_deg_c.value
+            <= temperature_deg_c
+            <= self.feeding_high_deg_c.value
+        )
 
-    def temperature_standing(self, temp_c: float) -> Standing:
+    def temperature_standing(self, temperature_deg_c: float) -> Standing:
         """Return how a temperature is borne."""
-        if not self.act_low_deg_c.value < temp_c < self.act_high_deg_c.value:
+        if not self.act_low_deg_c.value < temperature_deg_c < self.act_high_deg_c.value:
             return "act"
-        return "good" if self.feeds_at(temp_c) else "watch"
+        return "good" if self.feeds_at(temperature_deg_c) else "watch"
 
 
 # Nitrite that salmonids bear by chloride, mg/L, over that at 10 mg/L: 0.01, 0.05, 0.09,
@@ -121,23 +125,23 @@ def _from_stocking_figures(species_key: str) -> dict[str, Figure]:
     }
 
 
-def feeding_problems(species_key: str, temp_c: float) -> tuple[Problem, ...]:
+def feeding_problems(species_key: str, temperature_deg_c: float) -> tuple[Problem, ...]:
     """Return why fish are fed nothing at a temperature; none where they are."""
     bands = water_bands(species_key)
-    if bands.feeds_at(temp_c):
+    if bands.feeds_at(temperature_deg_c):
         return ()
     low, high = bands.feeding_low_deg_c.value, bands.feeding_high_deg_c.value
     deadly = ""
-    if bands.temperature_standing(temp_c) == "act":
+    if bands.temperature_standing(temperature_deg_c) == "act":
         deadly = " Fish of this species have died in such water."
-    if temp_c > high:
+    if temperature_deg_c > high:
         return (
             Problem(
                 code="too-warm-to-feed",
                 message=(
-                    f"At {temp_c:.1f} °C no ration is given for this species, which is "
-                    f"fed up to {high:g} °C.{deadly} Stop feeding, watch the oxygen "
-                    "and feed again when the water has cooled."
+                    f"At {temperature_deg_c:.1f} °C no ration is given for this "
+                    f"species, which is fed up to {high:g} °C.{deadly} Stop feeding, "
+                    "watch the oxygen and feed again when the water has cooled."
                 ),
             ),
         )
@@ -145,9 +149,9 @@ def feeding_problems(species_key: str, temp_c: float) -> tuple[Problem, ...]:
         Problem(
             code="too-cold-to-feed",
             message=(
-                f"At {temp_c:.1f} °C no ration is given for this species, which is fed "
-                f"from {low:g} °C.{deadly} Stop feeding and leave the fish in peace "
-                "until the water is warmer."
+                f"At {temperature_deg_c:.1f} °C no ration is given for this species, "
+                f"which is fed from {low:g} °C.{deadly} Stop feeding and leave the "
+                "fish in peace until the water is warmer."
             ),
         ),
     )

@@ -64,16 +64,16 @@ class Figure:
 class GrowthFigures:
     """Thermal growth coefficient x 1000 and where it may be used.
 
-    Above ``optimum_temp_c`` growth is held at its value there, and outside
-    ``lowest_temp_c`` to ``highest_temp_c``, the ends of feeding in the species'
-    ``[water]``, it is taken as nil (Jobling 2003, Aquac Res 34:581-584: the linear
-    temperature term fails near and above the optimum).
+    Above ``optimum_temperature_deg_c`` growth is held at its value there, and outside
+    ``lowest_temperature_deg_c`` to ``highest_temperature_deg_c``, the ends of feeding
+    in the species' ``[water]``, it is taken as nil (Jobling 2003, Aquac Res
+    34:581-584: the linear temperature term fails near and above the optimum).
     """
 
     tgc_x1000: Figure
-    optimum_temp_c: Figure
-    lowest_temp_c: Figure
-    highest_temp_c: Figure
+    optimum_temperature_deg_c: Figure
+    lowest_temperature_deg_c: Figure
+    highest_temperature_deg_c: Figure
     plate_size_g: Figure
 
 
@@ -90,16 +90,16 @@ class FeedFigures:
 class Swimming:
     """What swimming adds: a factor exp(cost U), U = a W^b exp(q T) in cm/s.
 
-    Up to ``highest_temp_c``, whose speed is held above it (Stewart & Ibarra 1991, Can
-    J Fish Aquat Sci 48:909-922, as tabled in Fish Bioenergetics 4.0, whose own speed
-    falls to W^b there).
+    Up to ``highest_temperature_deg_c``, whose speed is held above it (Stewart & Ibarra
+    1991, Can J Fish Aquat Sci 48:909-922, as tabled in Fish Bioenergetics
+    4.0, whose own speed falls to W^b there).
     """
 
     a_cm_per_s: float
     weight_exponent: float
     temperature_q: float
     cost_s_per_cm: float
-    highest_temp_c: float
+    highest_temperature_deg_c: float
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -116,11 +116,11 @@ class Respiration:
     a_g_per_g_day: float
     weight_exponent: float
     temperature_q: float
-    optimum_temp_c: float
-    highest_temp_c: float
+    optimum_temperature_deg_c: float
+    highest_temperature_deg_c: float
     activity: float
-    min_temp_c: float
-    max_temp_c: float
+    min_temperature_deg_c: float
+    max_temperature_deg_c: float
     min_weight_g: float
     max_weight_g: float
     relative_sd: float
@@ -169,7 +169,7 @@ class StockFigures:
 class FeedChartCell:
     """One cell of the feed chart: % of body weight a day."""
 
-    temp_f: int
+    temperature_deg_f: int
     size_class_in: str
     min_weight_g: float | None
     max_weight_g: float | None
@@ -255,11 +255,11 @@ def load_stock_figures(species_key: str) -> StockFigures:
             **_figures(
                 data["growth"],
                 "tgc_x1000",
-                "optimum_temp_c",
+                "optimum_temperature_deg_c",
                 "plate_size_g",
             ),
-            lowest_temp_c=water["feeding_low_deg_c"],
-            highest_temp_c=water["feeding_high_deg_c"],
+            lowest_temperature_deg_c=water["feeding_low_deg_c"],
+            highest_temperature_deg_c=water["feeding_high_deg_c"],
         ),
         feed=FeedFigures(
             rule=data["feed"]["rule"],
@@ -284,7 +284,7 @@ def load_feed_chart() -> tuple[FeedChartCell, ...]:
     text = _DATA.joinpath("feed_chart_trout.csv").read_text(encoding="utf-8")
     return tuple(
         FeedChartCell(
-            temp_f=int(row["temp_f"]),
+            temperature_deg_f=int(row["temperature_deg_f"]),
             size_class_in=row["size_class_in"],
             min_weight_g=float(row["min_weight_g"]) if row["min_weight_g"] else None,
             max_weight_g=float(row["max_weight_g"]) if row["max_weight_g"] else None,

@@ -186,13 +186,15 @@ class _Diary:
         self._stocking()
         for number in range(1, DAYS + 1):
             day = self._start + timedelta(days=number)
-            temp_c = self._temp_c(day)
-            self._degree_days += temp_c
+            temperature_deg_c = self._temperature_deg_c(day)
+            self._degree_days += temperature_deg_c
             self._deaths(number, day)
             if number not in {*range(25, DAYS, 28), *range(26, DAYS, 28)}:
-                self._feed(number, day, temp_c)  # not the day before and of a sample
+                self._feed(
+                    number, day, temperature_deg_c
+                )  # not the day before and of a sample
             if number % 4 == 0:
-                self._water(number, day, temp_c)
+                self._water(number, day, temperature_deg_c)
             if number % 28 == 26:
                 self._sample(number, day)
         return self._entries
@@ -208,7 +210,7 @@ class _Diary:
     def _fish(self, name: str, day: date) -> dict[str, Any]:
         return self._common(name, day) | {"cohort_id": self._stock.cohort.id}
 
-    def _temp_c(self, day: date) -> float:
+    def _temperature_deg_c(self, day: date) -> float:
         return _SPRING_C[day.month - 1] + self._chance.gauss(0.0, 0.3)
 
     def _weight_g(self) -> float:
@@ -235,12 +237,12 @@ class _Diary:
                 Died(**self._fish(f"died {number}", day), fish_count=1, cause=cause)
             )
 
-    def _feed(self, number: int, day: date, temp_c: float) -> None:
+    def _feed(self, number: int, day: date, temperature_deg_c: float) -> None:
         stock = self._stock
         percent = ration(
             species_key=stock.cohort.species_key,
             mean_weight_g=self._weight_g(),
-            temp_c=temp_c,
+            temperature_deg_c=temperature_deg_c,
         ).percent_per_day.value
         kg = self._alive * self._weight_g() / 1000.0 * percent / 100.0
         self._entries.append(
@@ -251,11 +253,11 @@ class _Diary:
             )
         )
 
-    def _water(self, number: int, day: date, temp_c: float) -> None:
+    def _water(self, number: int, day: date, temperature_deg_c: float) -> None:
         load = self._alive * self._weight_g() / 1000.0 / self._stock.unit.volume_m3
         plain: dict[str, Any] = {
             "at": time(6, 30),
-            "temperature_deg_c": round(temp_c, 1),
+            "temperature_deg_c": round(temperature_deg_c, 1),
             "do_mg_per_l": round(10.2 - 0.16 * load + self._chance.gauss(0, 0.15), 1),
         }
         if number % 12 == 0:

@@ -27,7 +27,7 @@ def test_every_calculation_is_listed(client: TestClient) -> None:
 
 def test_oxygen_saturation_is_the_standards(client: TestClient) -> None:
     """20 °C, fresh, 1 atm: 9.09 mg/L (EN 25814 table)."""
-    got = result(client, "oxygen-saturation", water={"temp_c": 20.0})
+    got = result(client, "oxygen-saturation", water={"temperature_deg_c": 20.0})
     assert got["do_mg_per_l"] == pytest.approx(9.09, abs=0.006)
 
 
@@ -54,7 +54,7 @@ def test_ammonia_is_the_published_table(client: TestClient) -> None:
         species_key="rainbow-trout",
         tan_mg_per_l=1.0,
         ph=8.0,
-        temp_c=24.0,
+        temperature_deg_c=24.0,
     )
     assert got["unionised_fraction"] == pytest.approx(0.0502, abs=1e-4)
 
@@ -68,7 +68,7 @@ def test_an_outage_answers_with_its_cautions(client: TestClient) -> None:
             "species_key": "rainbow-trout",
             "biomass_kg": {"value": 60, "sd": 4},
             "mean_weight_g": 150,
-            "temp_c": 11,
+            "temperature_deg_c": 11,
             "start_do_mg_per_l": 9.5,
         },
     ).json()
@@ -86,7 +86,7 @@ def test_a_load_and_its_room(client: TestClient) -> None:
         groups=[
             {"species_key": "rainbow-trout", "biomass_kg": 60, "mean_weight_g": 150}
         ],
-        temp_c=11,
+        temperature_deg_c=11,
     )
     assert got["density_kg_per_m3"]["value"] == pytest.approx(10.0)
 
@@ -101,7 +101,7 @@ def test_growth_ahead_reaches_the_size(client: TestClient) -> None:
             {"day": "2026-03-01", "mean_weight_g": {"value": 40, "sd": 1}},
             {"day": "2026-05-01", "mean_weight_g": {"value": 95, "sd": 3}},
         ],
-        temperature={"temp_c": 11.0},
+        temperature={"temperature_deg_c": 11.0},
         size_g=300,
         days=300,
     )
@@ -116,7 +116,7 @@ def test_a_weekly_harvest_over_http(client: TestClient) -> None:
         "weekly-harvest",
         species_key="rainbow-trout",
         samples=[{"day": "2026-05-01", "mean_weight_g": 500}],
-        temperature={"temp_c": 0.0},
+        temperature={"temperature_deg_c": 0.0},
         fish_count=90,
         weekly={"start": "2026-05-01", "until": "2026-05-15", "biomass_kg": 20},
         cv=0,
@@ -128,18 +128,30 @@ def test_a_weekly_harvest_over_http(client: TestClient) -> None:
 @pytest.mark.parametrize(
     ("name", "fields", "code"),
     [
-        ("oxygen-saturation", {"water": {"temp_c": 95}}, "outside-range"),
-        ("oxygen-saturation", {"water": {"temp_c": "hot"}}, "invalid-request"),
+        ("oxygen-saturation", {"water": {"temperature_deg_c": 95}}, "outside-range"),
+        (
+            "oxygen-saturation",
+            {"water": {"temperature_deg_c": "hot"}},
+            "invalid-request",
+        ),
         ("oxygen-saturation", {}, "invalid-request"),
-        ("unit-load", {"unit": UNIT, "groups": [], "temp_c": 11}, "outside-range"),
         (
             "unit-load",
-            {"unit": UNIT, "groups": [PERCH] * (MOST_ITEMS + 1), "temp_c": 11},
+            {"unit": UNIT, "groups": [], "temperature_deg_c": 11},
+            "outside-range",
+        ),
+        (
+            "unit-load",
+            {
+                "unit": UNIT,
+                "groups": [PERCH] * (MOST_ITEMS + 1),
+                "temperature_deg_c": 11,
+            },
             "invalid-request",
         ),
         (
             "oxygen-demand",
-            {"species_key": "unicorn", "mean_weight_g": 9, "temp_c": 9},
+            {"species_key": "unicorn", "mean_weight_g": 9, "temperature_deg_c": 9},
             "no-stock-figures",
         ),
     ],

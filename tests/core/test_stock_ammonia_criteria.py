@@ -30,54 +30,65 @@ def two_digits(value: float) -> float:
     return float(f"{value:.2g}")
 
 
-@pytest.mark.parametrize("temp_c", CHRONIC)
-def test_chronic_is_as_printed(temp_c: float) -> None:
-    ours = [two_digits(chronic_tan_n_mg_per_l(ph=ph, temp_c=temp_c)) for ph in PH]
-    assert ours == list(CHRONIC[temp_c])
+@pytest.mark.parametrize("temperature_deg_c", CHRONIC)
+def test_chronic_is_as_printed(temperature_deg_c: float) -> None:
+    ours = [
+        two_digits(chronic_tan_n_mg_per_l(ph=ph, temperature_deg_c=temperature_deg_c))
+        for ph in PH
+    ]
+    assert ours == list(CHRONIC[temperature_deg_c])
 
 
 @pytest.mark.parametrize("salmonids", [True, False])
-@pytest.mark.parametrize("temp_c", ACUTE_WITHOUT)
-def test_acute_is_as_printed(temp_c: float, *, salmonids: bool) -> None:
+@pytest.mark.parametrize("temperature_deg_c", ACUTE_WITHOUT)
+def test_acute_is_as_printed(temperature_deg_c: float, *, salmonids: bool) -> None:
     table = ACUTE_WITH_SALMONIDS if salmonids else ACUTE_WITHOUT
     ours = [
-        two_digits(acute_tan_n_mg_per_l(ph=ph, temp_c=temp_c, salmonids=salmonids))
+        two_digits(
+            acute_tan_n_mg_per_l(
+                ph=ph, temperature_deg_c=temperature_deg_c, salmonids=salmonids
+            )
+        )
         for ph in PH
     ]
-    assert ours == list(table[temp_c])
+    assert ours == list(table[temperature_deg_c])
 
 
 def test_headline_values_at_ph_7_and_20_c() -> None:
     """17 acute, 1.9 chronic: the Federal Register notice of 22 August 2013."""
     for salmonids in (True, False):
-        acute = acute_tan_n_mg_per_l(ph=7.0, temp_c=20.0, salmonids=salmonids)
+        acute = acute_tan_n_mg_per_l(
+            ph=7.0, temperature_deg_c=20.0, salmonids=salmonids
+        )
         assert two_digits(acute) == 17.0
-    assert two_digits(chronic_tan_n_mg_per_l(ph=7.0, temp_c=20.0)) == 1.9
+    assert two_digits(chronic_tan_n_mg_per_l(ph=7.0, temperature_deg_c=20.0)) == 1.9
 
 
 @pytest.mark.parametrize("ph", PH)
 def test_salmonids_are_never_given_more(ph: float) -> None:
     for temp in (0.0, 5.0, 10.0, 15.0, 20.0, 30.0):
-        with_them = acute_tan_n_mg_per_l(ph=ph, temp_c=temp, salmonids=True)
-        without = acute_tan_n_mg_per_l(ph=ph, temp_c=temp, salmonids=False)
-        assert chronic_tan_n_mg_per_l(ph=ph, temp_c=temp) < with_them <= without
+        with_them = acute_tan_n_mg_per_l(ph=ph, temperature_deg_c=temp, salmonids=True)
+        without = acute_tan_n_mg_per_l(ph=ph, temperature_deg_c=temp, salmonids=False)
+        assert (
+            chronic_tan_n_mg_per_l(ph=ph, temperature_deg_c=temp) < with_them <= without
+        )
 
 
 def test_cold_water_changes_the_chronic_one_no_more_below_7_c() -> None:
-    at_7 = chronic_tan_n_mg_per_l(ph=7.5, temp_c=7.0)
-    assert chronic_tan_n_mg_per_l(ph=7.5, temp_c=2.0) == at_7
-    assert chronic_tan_n_mg_per_l(ph=7.5, temp_c=8.0) < at_7
+    at_7 = chronic_tan_n_mg_per_l(ph=7.5, temperature_deg_c=7.0)
+    assert chronic_tan_n_mg_per_l(ph=7.5, temperature_deg_c=2.0) == at_7
+    assert chronic_tan_n_mg_per_l(ph=7.5, temperature_deg_c=8.0) < at_7
 
 
 def test_warm_water_holds_the_salmonids_value_by_the_invertebrates() -> None:
     """Cold: 0.275 / (1 + 10^0.204) + 39 / (1 + 10^-0.204) = 0.1058 + 23.99 = 24.1."""
-    cold = acute_tan_n_mg_per_l(ph=7.0, temp_c=5.0, salmonids=True)
+    cold = acute_tan_n_mg_per_l(ph=7.0, temperature_deg_c=5.0, salmonids=True)
     assert cold == pytest.approx(24.1, abs=0.05)
-    assert acute_tan_n_mg_per_l(ph=7.0, temp_c=25.0, salmonids=True) < 12.0
+    assert acute_tan_n_mg_per_l(ph=7.0, temperature_deg_c=25.0, salmonids=True) < 12.0
 
 
 def test_a_slip_is_refused() -> None:
     with pytest.raises(StockRangeError):
-        chronic_tan_n_mg_per_l(ph=72.0, temp_c=20.0)
+        chronic_tan_n_mg_per_l(ph=72.0, temperature_deg_c=20.0)
     with pytest.raises(StockRangeError):
-        acute_tan_n_mg_per_l(ph=7.2, temp_c=68.0, salmonids=True)
+        acute_tan_n_mg_per_l(ph=7.2, temperature_deg_c=68.0, salmonids=True)

@@ -54,7 +54,7 @@ def test_the_generic_figures_are_whole_and_said_to_be_so() -> None:
 
 
 @pytest.mark.parametrize(
-    ("key", "temp_c"),
+    ("key", "temperature_deg_c"),
     [
         # Huysman et al. 2020: half of the rainbow trout alive at 25 C, none at 26;
         # half of the brown trout at 20, none at 22.
@@ -87,18 +87,20 @@ def test_the_generic_figures_are_whole_and_said_to_be_so() -> None:
         ("channel-catfish", 2.7),
     ],
 )
-def test_water_that_killed_is_acted_on(key: str, temp_c: float) -> None:
+def test_water_that_killed_is_acted_on(key: str, temperature_deg_c: float) -> None:
     bands = water_bands(key)
-    assert bands.temperature_standing(temp_c) == "act"
-    assert not bands.feeds_at(temp_c)
+    assert bands.temperature_standing(temperature_deg_c) == "act"
+    assert not bands.feeds_at(temperature_deg_c)
 
 
 @pytest.mark.parametrize(
-    ("key", "temp_c", "standing"),
+    ("key", "temperature_deg_c", "standing"),
     [("rainbow-trout", 12.0, "good"), ("rainbow-trout", 22.0, "watch")],
 )
-def test_between_the_bands_is_watched(key: str, temp_c: float, standing: str) -> None:
-    assert water_bands(key).temperature_standing(temp_c) == standing
+def test_between_the_bands_is_watched(
+    key: str, temperature_deg_c: float, standing: str
+) -> None:
+    assert water_bands(key).temperature_standing(temperature_deg_c) == standing
 
 
 def test_more_chloride_lets_fish_bear_more_nitrite() -> None:

@@ -52,7 +52,7 @@ def case_of(unit: RearingUnit, biomass_kg: float = 90.0) -> OutageCase:
         species_key="rainbow-trout",
         biomass_kg=exact(biomass_kg),
         mean_weight_g=250.0,
-        temp_c=12.0,
+        temperature_deg_c=12.0,
         start_do_mg_per_l=exact(9.0),
     )
 
@@ -90,7 +90,7 @@ def test_backup_runs_out_and_the_fall_goes_on() -> None:
     """
     plain = outage(case_of(STILL))
     use_g_per_h = 6.0 * 6.0 / (critical(plain) / 60.0)
-    water = Water(temp_c=12.0)
+    water = Water(temperature_deg_c=12.0)
     each = aerator_supply(AIR, water).at_g_per_h(9.0).value
     holding = replace(
         AIR,
@@ -180,7 +180,7 @@ def test_pure_oxygen() -> None:
     ).g_per_h
     assert found == pytest.approx(60.0 * 1.331 * 0.05, rel=0.001)
     clean = Aerator(name="feed", sotr_kg_per_h=0.1, alpha=1.0, beta=1.0)
-    water = Water(temp_c=20.0)
+    water = Water(temperature_deg_c=20.0)
     air = aerator_supply(clean, water).at_g_per_h(9.09).value
     pure = aerator_supply(replace(clean, drive="oxygen"), water).at_g_per_h(9.09).value
     assert air == pytest.approx(0.0, abs=0.1)

@@ -22,7 +22,10 @@ from fishmeasure.husbandry.feed import (
 from fishmeasure.husbandry.growth import WeightSample, fit_growth
 from fishmeasure.husbandry.projection import project_growth
 from fishmeasure.husbandry.propagation import exact, lognormal
-from fishmeasure.husbandry.temperature import ConstantTemperature, growing_temp_c
+from fishmeasure.husbandry.temperature import (
+    ConstantTemperature,
+    growing_temperature_deg_c,
+)
 from fishmeasure.species.bands import water_bands
 from fishmeasure.species.figures import (
     load_feed_chart,
@@ -55,7 +58,7 @@ def test_every_cell_of_the_chart_comes_back(shared: Path) -> None:
                 continue
             percent = chart_percent_per_day(
                 mean_weight_g=middle_g(row["weight_min_g"], row["weight_max_g"]),
-                temp_c=celsius(float(row["temp_F"])),
+                temperature_deg_c=celsius(float(row["temp_F"])),
             )
             expected = float(row["percent_body_weight_per_day"])
             assert percent == pytest.approx(expected, abs=1e-9), row
@@ -66,13 +69,15 @@ def test_every_cell_of_the_chart_comes_back(shared: Path) -> None:
 def test_a_cell_of_the_chart_through_the_ration() -> None:
     """50 °F, 5-6 in: 1.7 % of body weight a day (Leitritz & Lewis 1980)."""
     (cell,) = (
-        c for c in load_feed_chart() if c.temp_f == 50 and c.size_class_in == "5-6"
+        c
+        for c in load_feed_chart()
+        if c.temperature_deg_f == 50 and c.size_class_in == "5-6"
     )
     assert cell.percent_per_day == 1.7
     given_ration = ration(
         species_key="rainbow-trout",
         mean_weight_g=middle_g(str(cell.min_weight_g), str(cell.max_weight_g)),
-        temp_c=10.0,
+        temperature_deg_c=10.0,
     )
     assert given_ration.percent_per_day.value == pytest.approx(1.7)
 
@@ -86,29 +91,34 @@ def test_ration_between_cells_stays_between_them(
     weight: float, temp: float, warmer: float
 ) -> None:
     """Warmer water never lowers a trout's ration, larger fish never raise it."""
-    here = chart_percent_per_day(mean_weight_g=weight, temp_c=temp)
+    here = chart_percent_per_day(mean_weight_g=weight, temperature_deg_c=temp)
     assert 0.3 <= here <= 9.9
-    assert chart_percent_per_day(mean_weight_g=weight, temp_c=temp + warmer) >= (
-        here - 1e-9
+    assert chart_percent_per_day(
+        mean_weight_g=weight, temperature_deg_c=temp + warmer
+    ) >= (here - 1e-9)
+    assert (
+        chart_percent_per_day(mean_weight_g=weight * 1.3, temperature_deg_c=temp)
+        <= here + 1e-9
     )
-    assert chart_percent_per_day(mean_weight_g=weight * 1.3, temp_c=temp) <= here + 1e-9
 
 
 def test_too_warm_water_gives_no_ration() -> None:
     """Above the chart, and above a species' growth, feeding stops and says so."""
     for species, temp in (("rainbow-trout", 20.5), ("arctic-char", 19.0)):
-        found = ration(species_key=species, mean_weight_g=100.0, temp_c=temp)
+        found = ration(species_key=species, mean_weight_g=100.0, temperature_deg_c=temp)
         assert found.percent_per_day.value == 0.0
         assert "too-warm-to-feed" in [problem.code for problem in found.problems]
 
 
 def test_water_too_cold_to_feed_gives_no_ration() -> None:
     """Below 36 °F the trout chart ends; tilapia at 10 °C were once fed 0.59 %."""
-    edge = ration(species_key="brown-trout", mean_weight_g=100.0, temp_c=2.23)
+    edge = ration(
+        species_key="brown-trout", mean_weight_g=100.0, temperature_deg_c=2.23
+    )
     assert edge.percent_per_day.value > 0.3
     assert edge.problems == ()
     for species, temp in (("brown-trout", 1.0), ("nile-tilapia", 10.0)):
-        cold = ration(species_key=species, mean_weight_g=100.0, temp_c=temp)
+        cold = ration(species_key=species, mean_weight_g=100.0, temperature_deg_c=temp)
         assert cold.percent_per_day.high == 0.0
         assert [problem.code for problem in cold.problems] == ["too-cold-to-feed"]
 
@@ -122,8 +132,8 @@ def test_ration_and_growth_end_at_the_same_temperatures(
     species: str, weight: float, temp: float
 ) -> None:
     """Both by the species' one band of feeding."""
-    found = ration(species_key=species, mean_weight_g=weight, temp_c=temp)
-    grows = growing_temp_c(temp, load_stock_figures(species).growth) > 0.0
+    found = ration(species_key=species, mean_weight_g=weight, temperature_deg_c=temp)
+    grows = growing_temperature_deg_c(temp, load_stock_figures(species).growth) > 0.0
     fed = found.percent_per_day.value > 0.0
     assert fed is grows is water_bands(species).feeds_at(temp)
     assert fed is not any("to-feed" in problem.code for problem in found.problems)
@@ -135,14 +145,16 @@ def test_simpler_rule_is_growth_times_conversion() -> None:
     found = ration(
         species_key="nile-tilapia",
         mean_weight_g=125.0,
-        temp_c=25.0,
+        temperature_deg_c=25.0,
         tgc_x1000=lognormal(0.8, 0.1),
     )
     gain_g = (5.0 + 0.8 * 25.0 / 1000.0) ** 3 - 125.0
     expected = 100.0 * gain_g / 125.0 * figures.feed.fcr.value
     assert found.percent_per_day.value == pytest.approx(expected)
     assert any("no table of this species" in note for note in found.notes)
-    book = ration(species_key="nile-tilapia", mean_weight_g=125.0, temp_c=25.0)
+    book = ration(
+        species_key="nile-tilapia", mean_weight_g=125.0, temperature_deg_c=25.0
+    )
     assert any("TGC" in note for note in book.notes)
     assert found.percent_per_day.sd / found.percent_per_day.value == pytest.approx(
         math.hypot(0.1, figures.feed.fcr.relative_sd)
@@ -150,7 +162,7 @@ def test_simpler_rule_is_growth_times_conversion() -> None:
 
 
 def plan_for(count: Estimate, weights: tuple[float, ...] = (80.0, 100.0)) -> FeedPlan:
-    water = ConstantTemperature(temp_c=10.0)
+    water = ConstantTemperature(temperature_deg_c=10.0)
     samples = tuple(
         WeightSample(
             day=START + timedelta(days=21 * index),
@@ -197,7 +209,7 @@ def test_twice_the_fish_eat_twice_the_feed() -> None:
 
 def test_plan_beyond_the_projection_is_refused() -> None:
     """The days must lie inside the projection."""
-    water = ConstantTemperature(temp_c=21.0)
+    water = ConstantTemperature(temperature_deg_c=21.0)
     fit = fit_growth(
         samples=(WeightSample(day=START, mean_weight_g=exact(100.0)),),
         temperature=water,
@@ -225,7 +237,9 @@ def test_plan_beyond_the_projection_is_refused() -> None:
 
 def test_day_of_feed_carries_both_errors() -> None:
     """Relative variances of biomass and ration add."""
-    today = ration(species_key="rainbow-trout", mean_weight_g=100.0, temp_c=10.0)
+    today = ration(
+        species_key="rainbow-trout", mean_weight_g=100.0, temperature_deg_c=10.0
+    )
     feed = daily_feed_kg(biomass_kg=lognormal(30.0, 0.1), ration_=today)
     assert feed.sd / feed.value == pytest.approx(math.hypot(0.1, 0.15))
 

@@ -42,7 +42,9 @@ def test_every_figure_has_a_source_and_sane_values(key: str) -> None:
         assert 0.0 <= figure.relative_sd < 1.0
     oxygen, growth = found.oxygen, found.growth
     assert oxygen.critical_mg_per_l.value < oxygen.caution_mg_per_l.value
-    assert growth.optimum_temp_c.value < growth.highest_temp_c.value
+    assert (
+        growth.optimum_temperature_deg_c.value < growth.highest_temperature_deg_c.value
+    )
     assert oxygen.respiration.source
 
 

@@ -27,12 +27,12 @@ from fishmeasure.husbandry.temperature import (
     RecordedTemperature,
     SinusoidTemperature,
     cumulative_degree_days,
-    growing_temp_c,
+    growing_temperature_deg_c,
 )
 from fishmeasure.species.figures import load_stock_figures
 
 START = date(2026, 5, 1)
-SPRING = ConstantTemperature(temp_c=11.0)
+SPRING = ConstantTemperature(temperature_deg_c=11.0)
 
 
 def rows(path: Path) -> Iterator[dict[str, str]]:
@@ -122,11 +122,17 @@ def test_rates_without_time_are_refused() -> None:
 
 def test_forecasts_give_their_days() -> None:
     """Month by month, a wave with its top on its day, readings joined by lines."""
-    monthly = MonthlyTemperature(temps_c=tuple(float(m) for m in range(1, 13)))
+    monthly = MonthlyTemperature(
+        temperatures_deg_c=tuple(float(m) for m in range(1, 13))
+    )
     assert monthly.on(date(2026, 7, 31)) == 7.0
-    wave = SinusoidTemperature(mean_c=9.0, amplitude_c=6.0, warmest_day_of_year=200)
+    wave = SinusoidTemperature(
+        mean_deg_c=9.0, amplitude_deg_c=6.0, warmest_day_of_year=200
+    )
     assert wave.on(date(2026, 1, 1) + timedelta(days=199)) == pytest.approx(15.0)
-    cold = SinusoidTemperature(mean_c=2.0, amplitude_c=6.0, warmest_day_of_year=200)
+    cold = SinusoidTemperature(
+        mean_deg_c=2.0, amplitude_deg_c=6.0, warmest_day_of_year=200
+    )
     assert cold.on(date(2026, 1, 18)) == 0.0
     record = RecordedTemperature(
         readings=((date(2026, 5, 1), 8.0), (date(2026, 5, 11), 10.0)), beyond=SPRING
@@ -136,22 +142,25 @@ def test_forecasts_give_their_days() -> None:
     assert record.on(date(2026, 5, 11)) == 10.0
     assert record.on(date(2026, 4, 30)) == 11.0
     assert record.on(date(2026, 5, 12)) == 11.0
-    assert record.sd_c == SPRING.sd_c
+    assert record.sd_deg_c == SPRING.sd_deg_c
 
 
 def test_a_monthly_table_needs_twelve() -> None:
     """Eleven months are a caller's bug."""
     with pytest.raises(ValueError, match="twelve"):
-        MonthlyTemperature(temps_c=(1.0,) * 11)
+        MonthlyTemperature(temperatures_deg_c=(1.0,) * 11)
 
 
 def test_growing_temperature_stops_at_the_optimum() -> None:
     """No growth is added above the optimum and none is counted in hot water."""
     growth = load_stock_figures("rainbow-trout").growth
-    assert growing_temp_c(-1.0, growth) == 0.0
-    assert growing_temp_c(10.0, growth) == 10.0
-    assert growing_temp_c(19.0, growth) == growth.optimum_temp_c.value
-    assert growing_temp_c(30.0, growth) == 0.0
+    assert growing_temperature_deg_c(-1.0, growth) == 0.0
+    assert growing_temperature_deg_c(10.0, growth) == 10.0
+    assert (
+        growing_temperature_deg_c(19.0, growth)
+        == growth.optimum_temperature_deg_c.value
+    )
+    assert growing_temperature_deg_c(30.0, growth) == 0.0
     course = cumulative_degree_days(
         forecast=SPRING, start=START, days=10, growth=growth
     )
@@ -230,7 +239,7 @@ def test_exact_samples_of_one_day_have_a_fit(other_g: float) -> None:
             WeightSample(day=day, mean_weight_g=exact(grams))
             for grams in (40.0, other_g)
         ),
-        temperature=ConstantTemperature(temp_c=11.0),
+        temperature=ConstantTemperature(temperature_deg_c=11.0),
         species_key="rainbow-trout",
     )
     assert 40.0 - 1e-6 <= fit.mean_weight_g.value <= other_g + 1e-6
@@ -243,7 +252,7 @@ def test_a_mean_weight_beyond_any_fish_is_refused() -> None:
     with pytest.raises(StockRangeError):
         fit_growth(
             samples=(sample,),
-            temperature=ConstantTemperature(temp_c=11.0),
+            temperature=ConstantTemperature(temperature_deg_c=11.0),
             species_key="rainbow-trout",
         )
 
@@ -307,7 +316,9 @@ SERIES = [
 ]
 
 
-def series(path: Path, temp_c: float | None) -> tuple[list[WeightSample], float]:
+def series(
+    path: Path, temperature_deg_c: float | None
+) -> tuple[list[WeightSample], float]:
     """Return a published series and its mean temperature.
 
     Rainbow trout in recirculation (with its own temperatures) from 10 g to 1.3 kg;
@@ -317,11 +328,13 @@ def series(path: Path, temp_c: float | None) -> tuple[list[WeightSample], float]
     temps = []
     for row in rows(path):
         weight = float(row["weight_g"])
-        if temp_c is None and not 10.0 <= weight <= 1300.0:
+        if temperature_deg_c is None and not 10.0 <= weight <= 1300.0:
             continue
         day = round(float(row.get("day") or row["day_post_hatch"]))
         weights.setdefault(day, []).append(weight)
-        temps.append(temp_c if temp_c is not None else float(row["temp_C"]))
+        temps.append(
+            temperature_deg_c if temperature_deg_c is not None else float(row["temp_C"])
+        )
     samples = [
         WeightSample(
             day=START + timedelta(days=day),
@@ -332,13 +345,15 @@ def series(path: Path, temp_c: float | None) -> tuple[list[WeightSample], float]
     return samples, sum(temps) / len(temps)
 
 
-def foretold(path: Path, species: str, temp_c: float | None, ahead: int) -> list[bool]:
+def foretold(
+    path: Path, species: str, temperature_deg_c: float | None, ahead: int
+) -> list[bool]:
     """Return whether each later weighing of a series lies in its 90 % interval.
 
     Errors of the published means are not given; 4 % is assumed and added.
     """
-    samples, temp = series(path, temp_c)
-    water = ConstantTemperature(temp_c=temp)
+    samples, temp = series(path, temperature_deg_c)
+    water = ConstantTemperature(temperature_deg_c=temp)
     held = []
     for upto in range(3, len(samples) - ahead + 1):
         fit = fit_growth(
@@ -365,9 +380,9 @@ def test_published_series_are_foretold(shared: Path, ahead: int) -> None:
     sizes, and five of them the book figures; forecasts overlap, so 85 % is asked.
     """
     held: list[bool] = []
-    for name, species, temp_c in SERIES:
+    for name, species, temperature_deg_c in SERIES:
         path = shared / "reference" / "datasets" / name
-        held += foretold(path, species, temp_c, ahead)
+        held += foretold(path, species, temperature_deg_c, ahead)
     assert len(held) >= 40
     assert sum(held) / len(held) >= 0.85
 
@@ -381,7 +396,7 @@ def test_projection_grows_and_widens(days: int, temp: float) -> None:
         species_key="rainbow-trout",
     )
     projection = project_growth(
-        fit=fit, temperature=ConstantTemperature(temp_c=temp), days=days
+        fit=fit, temperature=ConstantTemperature(temperature_deg_c=temp), days=days
     )
     assert projection.days == days
     assert np.all(np.diff(projection.root_g) > 0.0)
@@ -389,7 +404,9 @@ def test_projection_grows_and_widens(days: int, temp: float) -> None:
     now = projection.mean_weight_g(fit.last_day)
     assert now.value == pytest.approx(fit.mean_weight_g.value)
     warmer = project_growth(
-        fit=fit, temperature=ConstantTemperature(temp_c=temp + 1.0), days=days
+        fit=fit,
+        temperature=ConstantTemperature(temperature_deg_c=temp + 1.0),
+        days=days,
     )
     assert warmer.root_g[-1] > projection.root_g[-1]
 
@@ -400,7 +417,7 @@ def test_projection_ends_where_it_was_asked_to() -> None:
         samples=cohort([30.0], 21), temperature=SPRING, species_key="rainbow-trout"
     )
     projection = project_growth(
-        fit=fit, temperature=ConstantTemperature(temp_c=18.0), days=10
+        fit=fit, temperature=ConstantTemperature(temperature_deg_c=18.0), days=10
     )
     assert [problem.code for problem in projection.problems] == ["outside-source-range"]
     with pytest.raises(StockRangeError):
@@ -453,7 +470,7 @@ def test_projection_carries_walk_and_drift_as_by_hand() -> None:
         root_tgc_covariance=0.0,
         step_spread=0.2,
     )
-    water = ConstantTemperature(temp_c=10.0, sd_c=0.0)
+    water = ConstantTemperature(temperature_deg_c=10.0, sd_deg_c=0.0)
     projection = project_growth(fit=fit, temperature=water, days=40)
     assert projection.root_g[-1] == pytest.approx(5.7)
     assert projection.root_sd_g[-1] == pytest.approx(0.15256, abs=1e-5)
@@ -475,7 +492,7 @@ def test_days_without_growth_are_said() -> None:
     day = fit.last_day
     warm = RecordedTemperature(
         readings=((day, 12.0), (day + week, 12.0), (day + week + timedelta(1), 21.0)),
-        beyond=ConstantTemperature(temp_c=21.0),
+        beyond=ConstantTemperature(temperature_deg_c=21.0),
     )
     problems = project_growth(fit=fit, temperature=warm, days=21).problems
     (said,) = (p for p in problems if p.code == "no-growth-temperature")

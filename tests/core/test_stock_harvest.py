@@ -23,7 +23,7 @@ from fishmeasure.husbandry.propagation import exact, lognormal
 from fishmeasure.husbandry.temperature import ConstantTemperature
 
 START = date(2026, 5, 1)
-WATER = ConstantTemperature(temp_c=12.0)
+WATER = ConstantTemperature(temperature_deg_c=12.0)
 
 
 def projection_of(
@@ -163,10 +163,10 @@ def test_fasting_before_harvest_is_at_most_54_degree_days() -> None:
     """4 days at 13 °C are 52 degree-days, 6 at 9 °C are 54."""
     assert "54 degree-days" in cautions.FASTING
     assert cautions.FASTING in cautions.HARVEST
-    for days, temp_c in ((4, 13), (6, 9)):
+    for days, temperature_deg_c in ((4, 13), (6, 9)):
         assert f"{days}" in cautions.FASTING
-        assert f"{temp_c} °C" in cautions.FASTING
-        assert days * temp_c <= 54
+        assert f"{temperature_deg_c} °C" in cautions.FASTING
+        assert days * temperature_deg_c <= 54
 
 
 def test_count_above_is_between_none_and_all() -> None:

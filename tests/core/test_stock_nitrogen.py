@@ -40,31 +40,33 @@ def test_unionised_share_of_every_sound_cell(shared: Path) -> None:
             if row["suspect"] == "True":
                 skipped += 1
                 continue
-            found = unionised_fraction(ph=float(row["pH"]), temp_c=float(row["temp_C"]))
+            found = unionised_fraction(
+                ph=float(row["pH"]), temperature_deg_c=float(row["temp_C"])
+            )
             assert found == pytest.approx(float(row["table_fraction"]), abs=6e-5), row
             checked += 1
     assert (checked, skipped) == (103, 9)
 
 
 @pytest.mark.parametrize(
-    ("ph", "temp_c", "printed", "tolerance"),
+    ("ph", "temperature_deg_c", "printed", "tolerance"),
     [(8.0, 24.0, 0.0502, 1e-4), (7.0, 10.0, 0.0018, 6e-5)],
 )
 def test_unionised_share_of_the_extension_table(
-    ph: float, temp_c: float, printed: float, tolerance: float
+    ph: float, temperature_deg_c: float, printed: float, tolerance: float
 ) -> None:
     """UF/IFAS FA16."""
-    found = unionised_fraction(ph=ph, temp_c=temp_c)
+    found = unionised_fraction(ph=ph, temperature_deg_c=temperature_deg_c)
     assert found == pytest.approx(printed, abs=tolerance)
 
 
 @given(ph=st.floats(5.0, 10.0), temp=st.floats(0.0, 39.0))
 def test_unionised_share_rises_with_ph_and_warmth(ph: float, temp: float) -> None:
     """It is a share, and both raise it."""
-    here = unionised_fraction(ph=ph, temp_c=temp)
+    here = unionised_fraction(ph=ph, temperature_deg_c=temp)
     assert 0.0 < here < 1.0
-    assert unionised_fraction(ph=ph + 0.1, temp_c=temp) > here
-    assert unionised_fraction(ph=ph, temp_c=temp + 1.0) > here
+    assert unionised_fraction(ph=ph + 0.1, temperature_deg_c=temp) > here
+    assert unionised_fraction(ph=ph, temperature_deg_c=temp + 1.0) > here
 
 
 def test_reading_is_held_against_the_limit() -> None:
@@ -73,13 +75,16 @@ def test_reading_is_held_against_the_limit() -> None:
         species_key="nile-tilapia",
         tan_mg_per_l=lognormal(1.0, 0.1),
         ph=8.0,
-        temp_c=24.0,
+        temperature_deg_c=24.0,
     )
     assert found.unionised_n_mg_per_l.value == pytest.approx(0.0502, abs=1e-4)
     assert found.limit_used_fraction.value == pytest.approx(2.51, abs=0.01)
     assert [problem.code for problem in found.problems] == ["ammonia-over-limit"]
     cold = ammonia_reading(
-        species_key="arctic-char", tan_mg_per_l=exact(0.2), ph=7.0, temp_c=8.0
+        species_key="arctic-char",
+        tan_mg_per_l=exact(0.2),
+        ph=7.0,
+        temperature_deg_c=8.0,
     )
     assert cold.problems == ()
     assert any("from memory" in note for note in cold.notes)
@@ -88,7 +93,10 @@ def test_reading_is_held_against_the_limit() -> None:
 def test_error_of_the_ph_is_carried_as_by_hand() -> None:
     """0.1 of pH is ln 10 x 0.1 = 23.0 % where nearly all is ionised (0.18 % is not)."""
     found = ammonia_reading(
-        species_key="rainbow-trout", tan_mg_per_l=exact(1.0), ph=7.0, temp_c=10.0
+        species_key="rainbow-trout",
+        tan_mg_per_l=exact(1.0),
+        ph=7.0,
+        temperature_deg_c=10.0,
     ).unionised_n_mg_per_l
     assert found.sd / found.value == pytest.approx(0.2303 * (1 - 0.0018), abs=2e-4)
 
@@ -99,13 +107,13 @@ def test_salt_water_is_said_to_be_the_safe_side() -> None:
         species_key="sea-bass",
         tan_mg_per_l=exact(0.0),
         ph=8.0,
-        temp_c=32.0,
+        temperature_deg_c=32.0,
         salinity_g_per_kg=35.0,
     )
     assert any("salt water" in note.lower() for note in found.notes)
     assert [problem.code for problem in found.problems] == ["outside-source-range"]
     with pytest.raises(StockRangeError, match="pH"):
-        unionised_fraction(ph=2.0, temp_c=10.0)
+        unionised_fraction(ph=2.0, temperature_deg_c=10.0)
 
 
 def test_nitrogen_of_feed_spans_both_published_rules() -> None:
@@ -120,16 +128,25 @@ def test_nitrogen_of_feed_spans_both_published_rules() -> None:
 def test_reading_at_low_ph_is_held_against_the_criterion_too() -> None:
     """10 mg/L of TAN at pH 6.5 and 20 °C: chronic 2.1, acute 23 (EPA 2013)."""
     found = ammonia_reading(
-        species_key="rainbow-trout", tan_mg_per_l=exact(9.0), ph=6.5, temp_c=20.0
+        species_key="rainbow-trout",
+        tan_mg_per_l=exact(9.0),
+        ph=6.5,
+        temperature_deg_c=20.0,
     )
     assert float(f"{found.chronic_tan_n_mg_per_l:.2g}") == 2.1
     assert float(f"{found.acute_tan_n_mg_per_l:.2g}") == 23.0
     low = ammonia_reading(
-        species_key="rainbow-trout", tan_mg_per_l=exact(4.0), ph=6.5, temp_c=20.0
+        species_key="rainbow-trout",
+        tan_mg_per_l=exact(4.0),
+        ph=6.5,
+        temperature_deg_c=20.0,
     )
     assert [problem.code for problem in low.problems] == ["ammonia-over-criterion"]
     fine = ammonia_reading(
-        species_key="rainbow-trout", tan_mg_per_l=exact(2.0), ph=6.5, temp_c=20.0
+        species_key="rainbow-trout",
+        tan_mg_per_l=exact(2.0),
+        ph=6.5,
+        temperature_deg_c=20.0,
     )
     assert fine.problems == ()
 
@@ -139,7 +156,7 @@ def test_feed_at_low_ph_settles_at_the_chronic_criterion() -> None:
     feed = feed_for_ammonia_kg_per_day(
         species_key="rainbow-trout",
         ph=6.5,
-        temp_c=20.0,
+        temperature_deg_c=20.0,
         exchange_m3_per_day=20.0,
         protein_percent=42.5,
     )
@@ -152,17 +169,17 @@ def test_feed_at_the_ammonia_limit_settles_at_it() -> None:
     feed = feed_for_ammonia_kg_per_day(
         species_key="nile-tilapia",
         ph=8.0,
-        temp_c=26.0,
+        temperature_deg_c=26.0,
         exchange_m3_per_day=20.0,
         protein_percent=32.0,
     )
     tan = tan_g_per_day(feed_kg_per_day=exact(feed.value), protein_percent=32.0)
-    settled = tan.value / 20.0 * unionised_fraction(ph=8.0, temp_c=26.0)
+    settled = tan.value / 20.0 * unionised_fraction(ph=8.0, temperature_deg_c=26.0)
     assert settled == pytest.approx(0.02)
     filtered = feed_for_ammonia_kg_per_day(
         species_key="nile-tilapia",
         ph=8.0,
-        temp_c=26.0,
+        temperature_deg_c=26.0,
         exchange_m3_per_day=20.0,
         protein_percent=32.0,
         nitrification=Nitrification(removal_g_per_day=50.0),

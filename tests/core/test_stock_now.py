@@ -167,7 +167,7 @@ def test_gas_is_not_judged_where_nothing_is_known_of_the_temperature() -> None:
     now = judged(do_mg_per_l=18.7)
     assert codes(now) == [("temperature-unknown", "unknown")]
     assert any("too much gas is not judged" in text for text in now.not_judged)
-    table = judged(do_mg_per_l=18.7, setting={"expected_temp_deg_c": 12.0})
+    table = judged(do_mg_per_l=18.7, setting={"expected_temperature_deg_c": 12.0})
     assert codes(table)[0] == ("oxygen-supersaturated", "act")
     nowhere = {"altitude_m": 6000.0}  # beyond the formula of the pressure
     assert codes(judged(setting=nowhere, **GOOD)) == []
@@ -177,7 +177,7 @@ def test_gas_is_not_judged_where_nothing_is_known_of_the_temperature() -> None:
 
 
 @pytest.mark.parametrize(
-    ("species", "temp_c", "want"),
+    ("species", "temperature_deg_c", "want"),
     [
         ("nile-tilapia", 8.0, [("temperature-low", "act")]),  # Charo-Karisa et al.
         ("rainbow-trout", 25.0, [("temperature-high", "act")]),  # Huysman et al. 2020
@@ -187,10 +187,10 @@ def test_gas_is_not_judged_where_nothing_is_known_of_the_temperature() -> None:
     ],
 )
 def test_temperatures_at_which_published_fish_died(
-    species: str, temp_c: float, want: list[tuple[str, str]]
+    species: str, temperature_deg_c: float, want: list[tuple[str, str]]
 ) -> None:
     """Nothing is fed, handled or added there."""
-    now = judged(species, temperature_deg_c=temp_c, do_mg_per_l=8.0)
+    now = judged(species, temperature_deg_c=temperature_deg_c, do_mg_per_l=8.0)
     assert codes(now) == want
     assert now.stops == (("feeding", "handling", "adding") if want else ())
 

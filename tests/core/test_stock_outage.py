@@ -42,7 +42,7 @@ def case_of(
         species_key="rainbow-trout",
         biomass_kg=lognormal(biomass_kg, spread),
         mean_weight_g=250.0,
-        temp_c=12.0,
+        temperature_deg_c=12.0,
         start_do_mg_per_l=Estimate.normal(9.0, 0.2),
     )
 
@@ -57,10 +57,10 @@ def test_course_is_that_of_an_integrator(
     result = outage(case)
     supplies = (
         *remaining_supplies(case),
-        surface_supply(TANK, unit_water(TANK, case.temp_c), wind),
+        surface_supply(TANK, unit_water(TANK, case.temperature_deg_c), wind),
     )
     rate = oxygen_demand(
-        species_key=case.species_key, mean_weight_g=250.0, temp_c=12.0
+        species_key=case.species_key, mean_weight_g=250.0, temperature_deg_c=12.0
     ).rate_mg_per_kg_h.value
     use_g_per_h = case.biomass_kg.value * rate / 1000.0
 
@@ -82,7 +82,7 @@ def test_still_sealed_water_falls_in_a_straight_line() -> None:
     sealed = RearingUnit(volume_m3=6.0, water_respiration_mg_per_l_h=0.2)
     result = outage(case_of(unit=sealed))
     rate = oxygen_demand(
-        species_key="rainbow-trout", mean_weight_g=250.0, temp_c=12.0
+        species_key="rainbow-trout", mean_weight_g=250.0, temperature_deg_c=12.0
     ).rate_mg_per_kg_h.value
     hours = 6.0 * 6.0 / (90.0 * rate / 1000.0 + 0.2 * 6.0)
     assert result.to_critical.minutes.value == pytest.approx(60.0 * hours, rel=1e-6)
@@ -96,7 +96,7 @@ def test_interval_is_that_of_random_draws() -> None:
     sealed = RearingUnit(volume_m3=6.0)
     case = case_of(unit=sealed)
     rate = oxygen_demand(
-        species_key="rainbow-trout", mean_weight_g=250.0, temp_c=12.0
+        species_key="rainbow-trout", mean_weight_g=250.0, temperature_deg_c=12.0
     ).rate_mg_per_kg_h
     rng = np.random.default_rng(8)
     use = lognormal_draws(case.biomass_kg, rng.standard_normal(200_000))
@@ -201,7 +201,7 @@ def test_more_fish_warmer_or_less_oxygen_leave_less_time(
     """Time falls with load and temperature and rises with the start level."""
 
     def minutes(b: float, t: float, do: float) -> float:
-        case = replace(case_of(b), temp_c=t, start_do_mg_per_l=exact(do))
+        case = replace(case_of(b), temperature_deg_c=t, start_do_mg_per_l=exact(do))
         found = outage(case)
         assert found.to_caution.minutes.value <= found.to_critical.minutes.value
         return found.to_critical.minutes.value

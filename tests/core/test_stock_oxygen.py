@@ -49,7 +49,7 @@ def test_saturation_agrees_with_every_printed_cell(shared: Path) -> None:
         temp, printed = float(row["temp_C"]), float(row["expected_mgL"])
         found = oxygen_saturation_mg_per_l(
             Water(
-                temp_c=temp,
+                temperature_deg_c=temp,
                 salinity_g_per_kg=float(row["salinity_gkg"]),
                 pressure_hpa=float(row["pressure_atm"]) * 1013.25,
             )
@@ -75,7 +75,10 @@ def test_saturation_agrees_with_the_standard_atmosphere_grid(shared: Path) -> No
         if not row["altitude_m"]:
             continue
         found = oxygen_saturation_mg_per_l(
-            Water(temp_c=float(row["temp_C"]), altitude_m=float(row["altitude_m"]))
+            Water(
+                temperature_deg_c=float(row["temp_C"]),
+                altitude_m=float(row["altitude_m"]),
+            )
         )
         assert found == pytest.approx(float(row["equation_mgL"]), abs=0.002)
         checked += 1
@@ -83,13 +86,15 @@ def test_saturation_agrees_with_the_standard_atmosphere_grid(shared: Path) -> No
 
 
 @pytest.mark.parametrize(
-    ("temp_c", "printed_mg_per_l"),
+    ("temperature_deg_c", "printed_mg_per_l"),
     [(0, 14.6), (10, 11.3), (15, 10.1), (20, 9.09), (25, 8.26), (30, 7.56)],
 )
-def test_saturation_of_the_standard(temp_c: float, printed_mg_per_l: float) -> None:
+def test_saturation_of_the_standard(
+    temperature_deg_c: float, printed_mg_per_l: float
+) -> None:
     """EN 25814, fresh water at 1013 hPa, within its printed digits."""
-    tolerance = 0.05 if temp_c <= 15 else 0.006
-    found = oxygen_saturation_mg_per_l(Water(temp_c=temp_c))
+    tolerance = 0.05 if temperature_deg_c <= 15 else 0.006
+    found = oxygen_saturation_mg_per_l(Water(temperature_deg_c=temperature_deg_c))
     assert found == pytest.approx(printed_mg_per_l, abs=tolerance)
 
 
@@ -103,14 +108,16 @@ def test_saturation_of_another_equation(
 
     Two fits of the same measurements; they agree within 0.1 %.
     """
-    water = Water(temp_c=21.0, pressure_hpa=pressure_hpa)
+    water = Water(temperature_deg_c=21.0, pressure_hpa=pressure_hpa)
     found = oxygen_saturation_mg_per_l(water)
     assert found == pytest.approx(printed_mg_per_l, rel=1e-3)
 
 
 def test_saturation_of_sea_water() -> None:
     """Garcia & Gordon 1992: 6.315 mL/L x 1.42905 at 10 °C and 35 g/kg."""
-    found = oxygen_saturation_mg_per_l(Water(temp_c=10.0, salinity_g_per_kg=35.0))
+    found = oxygen_saturation_mg_per_l(
+        Water(temperature_deg_c=10.0, salinity_g_per_kg=35.0)
+    )
     assert found == pytest.approx(6.315 * 1.42905, abs=0.002)
 
 
@@ -126,7 +133,7 @@ def test_warmer_saltier_or_higher_water_holds_less(
 
     def held(t: float, s: float, h: float) -> float:
         return oxygen_saturation_mg_per_l(
-            Water(temp_c=t, salinity_g_per_kg=s, altitude_m=h)
+            Water(temperature_deg_c=t, salinity_g_per_kg=s, altitude_m=h)
         )
 
     here = held(temp, salinity, altitude)
@@ -138,12 +145,12 @@ def test_warmer_saltier_or_higher_water_holds_less(
 @pytest.mark.parametrize(
     "water",
     [
-        Water(temp_c=-1.0),
-        Water(temp_c=41.0),
-        Water(temp_c=math.nan),
-        Water(temp_c=10.0, salinity_g_per_kg=41.0),
-        Water(temp_c=10.0, altitude_m=9000.0),
-        Water(temp_c=10.0, pressure_hpa=200.0),
+        Water(temperature_deg_c=-1.0),
+        Water(temperature_deg_c=41.0),
+        Water(temperature_deg_c=math.nan),
+        Water(temperature_deg_c=10.0, salinity_g_per_kg=41.0),
+        Water(temperature_deg_c=10.0, altitude_m=9000.0),
+        Water(temperature_deg_c=10.0, pressure_hpa=200.0),
     ],
 )
 def test_water_outside_the_equation_is_refused(water: Water) -> None:
@@ -166,7 +173,7 @@ def measured_rates(shared: Path) -> list[tuple[str, Feeding, float]]:
         demand = oxygen_demand(
             species_key=species,
             mean_weight_g=float(row["weight_g"]),
-            temp_c=float(row["temp_C"]),
+            temperature_deg_c=float(row["temp_C"]),
             feeding=feeding,
         )
         ratio = demand.rate_mg_per_kg_h.value / float(row["measured_mg_kg_h"])
@@ -209,7 +216,7 @@ def test_cutthroat_in_a_raceway_use_less_than_trout_are_foretold() -> None:
         rate = oxygen_demand(
             species_key="rainbow-trout",
             mean_weight_g=40.1,
-            temp_c=12.0,
+            temperature_deg_c=12.0,
             feeding=feeding,
         ).rate_mg_per_kg_h
         assert 1.0 < rate.value / 167.0 < 2.0
@@ -221,7 +228,7 @@ def test_dome_equation_is_one_at_its_optimum() -> None:
     rate = oxygen_demand(
         species_key="rainbow-trout",
         mean_weight_g=1.0,
-        temp_c=figures.optimum_temp_c,
+        temperature_deg_c=figures.optimum_temperature_deg_c,
         feeding="fasted",
     ).rate_mg_per_kg_h.value
     expected = figures.a_g_per_g_day * figures.activity * 1e6 / 24.0
@@ -229,7 +236,7 @@ def test_dome_equation_is_one_at_its_optimum() -> None:
 
 
 @pytest.mark.parametrize(
-    ("key", "weight_g", "temp_c", "mg_per_kg_h"),
+    ("key", "weight_g", "temperature_deg_c", "mg_per_kg_h"),
     [
         # Brown trout, Dieterman & Anderson 2004 as tabled in Fish Bioenergetics 4.0:
         # RA 0.0013, RB -0.269, RQ 0.0938; swimming ACT 9.7, RK4 0.13, BACT 0.0405,
@@ -247,10 +254,13 @@ def test_dome_equation_is_one_at_its_optimum() -> None:
     ],
 )
 def test_swimming_term_is_that_of_the_published_equation(
-    key: str, weight_g: float, temp_c: float, mg_per_kg_h: float
+    key: str, weight_g: float, temperature_deg_c: float, mg_per_kg_h: float
 ) -> None:
     rate = oxygen_demand(
-        species_key=key, mean_weight_g=weight_g, temp_c=temp_c, feeding="fasted"
+        species_key=key,
+        mean_weight_g=weight_g,
+        temperature_deg_c=temperature_deg_c,
+        feeding="fasted",
     ).rate_mg_per_kg_h.value
     assert rate == pytest.approx(mg_per_kg_h, rel=1e-3)
 
@@ -267,7 +277,7 @@ def test_demand_per_kilogram_is_orderly(
 
     def rate(w: float, t: float, feeding: Feeding) -> float:
         return oxygen_demand(
-            species_key=species, mean_weight_g=w, temp_c=t, feeding=feeding
+            species_key=species, mean_weight_g=w, temperature_deg_c=t, feeding=feeding
         ).rate_mg_per_kg_h.value
 
     here = rate(weight, temp, "fasted")
@@ -278,8 +288,12 @@ def test_demand_per_kilogram_is_orderly(
 
 def test_outside_the_source_range_is_said_and_widened() -> None:
     """A carp outside its equation's temperatures gets a warning and more error."""
-    inside = oxygen_demand(species_key="common-carp", mean_weight_g=500, temp_c=20)
-    outside = oxygen_demand(species_key="common-carp", mean_weight_g=500, temp_c=35)
+    inside = oxygen_demand(
+        species_key="common-carp", mean_weight_g=500, temperature_deg_c=20
+    )
+    outside = oxygen_demand(
+        species_key="common-carp", mean_weight_g=500, temperature_deg_c=35
+    )
     assert inside.problems == ()
     assert [p.code for p in outside.problems] == ["outside-source-range"]
     assert "another species" in inside.notes[0]
@@ -291,7 +305,9 @@ def test_outside_the_source_range_is_said_and_widened() -> None:
 
 def test_hot_water_gives_a_figure_not_an_error() -> None:
     """Above the end of the dome the rate stays that of a degree below it."""
-    demand = oxygen_demand(species_key="rainbow-trout", mean_weight_g=200, temp_c=30)
+    demand = oxygen_demand(
+        species_key="rainbow-trout", mean_weight_g=200, temperature_deg_c=30
+    )
     assert math.isfinite(demand.rate_mg_per_kg_h.value)
     assert demand.problems
 
@@ -299,9 +315,9 @@ def test_hot_water_gives_a_figure_not_an_error() -> None:
 def test_unknown_species_and_impossible_fish_are_refused() -> None:
     """The message lists the species that have figures."""
     with pytest.raises(UnknownStockSpeciesError, match="rainbow-trout"):
-        oxygen_demand(species_key="unicorn", mean_weight_g=100, temp_c=10)
+        oxygen_demand(species_key="unicorn", mean_weight_g=100, temperature_deg_c=10)
     with pytest.raises(StockRangeError, match="mean weight"):
-        oxygen_demand(species_key="perch", mean_weight_g=0, temp_c=10)
+        oxygen_demand(species_key="perch", mean_weight_g=0, temperature_deg_c=10)
 
 
 # --- supply and balance -------------------------------------------------------
@@ -318,7 +334,7 @@ TANK = RearingUnit(
 def test_standard_conditions_give_the_standard_rate() -> None:
     """Clean water at 20 °C with no oxygen: the field rate is the standard rate."""
     device = Aerator(name="blower", sotr_kg_per_h=0.5, alpha=1.0, beta=1.0)
-    supply = aerator_supply(device, Water(temp_c=20.0))
+    supply = aerator_supply(device, Water(temperature_deg_c=20.0))
     assert supply.at_g_per_h(0.0).value == pytest.approx(500.0, rel=0.001)
 
 
@@ -329,7 +345,7 @@ def test_field_rate_follows_the_standard_formula() -> None:
     251.9, as of a flow.
     """
     by_hand = 500.0 * 0.8 * (0.95 * 11.29 - 5.0) / 9.09
-    water = Water(temp_c=10.0)
+    water = Water(temperature_deg_c=10.0)
     device = Aerator(name="blower", sotr_kg_per_h=0.5)
     rate = aerator_supply(device, water).at_g_per_h(5.0).value
     assert rate == pytest.approx(by_hand * 1.024**-10, rel=1e-3)
@@ -340,14 +356,14 @@ def test_field_rate_follows_the_standard_formula() -> None:
 
 def test_inflow_brings_flow_times_difference() -> None:
     """60 L/min that falls from 10 to 6 mg/L brings 14.4 g/h."""
-    supply = inflow_supply(TANK, Water(temp_c=10.0))
+    supply = inflow_supply(TANK, Water(temperature_deg_c=10.0))
     assert supply.at_g_per_h(6.0).value == pytest.approx(3.6 * 4.0)
 
 
 def test_unknown_inflow_is_taken_near_saturation() -> None:
     """Without a reading the inflow holds 95 % of saturation."""
     unit = RearingUnit(volume_m3=1.0, inflow_l_per_min=1000.0 / 60.0)
-    supply = inflow_supply(unit, Water(temp_c=10.0))
+    supply = inflow_supply(unit, Water(temperature_deg_c=10.0))
     assert supply.at_g_per_h(0.0).value == pytest.approx(0.95 * 11.288, rel=1e-3)
 
 
@@ -365,7 +381,7 @@ def test_surface_transfer_follows_the_wind() -> None:
 
 def test_surface_brings_nothing_at_saturation() -> None:
     """The exchange stops at saturation and turns above it."""
-    water = Water(temp_c=12.0)
+    water = Water(temperature_deg_c=12.0)
     supply = surface_supply(TANK, water, 3.0)
     full = oxygen_saturation_mg_per_l(water)
     assert supply.at_g_per_h(full).value == pytest.approx(0.0, abs=1e-9)
@@ -379,14 +395,14 @@ def test_balance_settles_where_supply_meets_demand() -> None:
         species_key="rainbow-trout",
         biomass_kg=exact(50.0),
         mean_weight_g=200.0,
-        temp_c=12.0,
+        temperature_deg_c=12.0,
     )
     settled = oxygen_balance(
         unit=TANK,
         species_key="rainbow-trout",
         biomass_kg=exact(50.0),
         mean_weight_g=200.0,
-        temp_c=12.0,
+        temperature_deg_c=12.0,
         do_mg_per_l=balance.steady_do_mg_per_l.value,
     )
     assert settled.balance_g_per_h.value == pytest.approx(0.0, abs=1e-9)
@@ -405,7 +421,7 @@ def test_balance_is_kept_at_the_unsafe_end() -> None:
             species_key="rainbow-trout",
             biomass_kg=lognormal(80.0, relative_sd),
             mean_weight_g=200.0,
-            temp_c=12.0,
+            temperature_deg_c=12.0,
             wind_m_per_s=1.0,
         )
         return found.balance_g_per_h.value, found.unsafe_balance_g_per_h
@@ -424,7 +440,7 @@ def test_figures_without_a_source_are_named() -> None:
             species_key="rainbow-trout",
             biomass_kg=exact(50.0),
             mean_weight_g=200.0,
-            temp_c=12.0,
+            temperature_deg_c=12.0,
             wind_m_per_s=wind,
         )
         return " ".join(balance.notes)
@@ -445,7 +461,7 @@ def test_unit_without_any_supply_settles_at_nothing() -> None:
         species_key="perch",
         biomass_kg=exact(1.0),
         mean_weight_g=100.0,
-        temp_c=15.0,
+        temperature_deg_c=15.0,
     )
     assert balance.steady_do_mg_per_l.value == 0.0
     assert balance.max_biomass_kg.value == 0.0
@@ -466,7 +482,7 @@ def test_more_flow_keeps_more_fish(flow: float, more: float) -> None:
             species_key="arctic-char",
             biomass_kg=exact(20.0),
             mean_weight_g=150.0,
-            temp_c=9.0,
+            temperature_deg_c=9.0,
         ).max_biomass_kg.value
 
     assert 0.0 < room(flow) < room(flow + more)
@@ -488,7 +504,7 @@ def test_balance_carries_both_errors_as_by_hand() -> None:
         species_key="rainbow-trout",
         biomass_kg=exact(30.0),
         mean_weight_g=200.0,
-        temp_c=12.0,
+        temperature_deg_c=12.0,
     )
     room = balance.max_biomass_kg
     assert balance.supply_g_per_h.value == pytest.approx(19.8)

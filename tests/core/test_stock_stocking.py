@@ -24,7 +24,7 @@ from fishmeasure.husbandry.temperature import ConstantTemperature, RecordedTempe
 from fishmeasure.husbandry.unit import Aerator, RearingUnit
 
 START = date(2026, 5, 1)
-WATER = ConstantTemperature(temp_c=10.0)
+WATER = ConstantTemperature(temperature_deg_c=10.0)
 TANK = RearingUnit(
     volume_m3=6.0,
     surface_m2=7.0,
@@ -82,7 +82,7 @@ def test_indices_of_the_handbook(
     load = unit_load(
         unit=RearingUnit(volume_m3=1.0, inflow_l_per_min=10.0 * 3.785412),
         groups=(trout(weight_g=1.2 * length_cm**3 / 100.0),),
-        temp_c=10.0,
+        temperature_deg_c=10.0,
         limits=UnitLimits(condition_factor=1.2),
     )
     limit = next(limit for limit in load.limits if limit.name == name)
@@ -94,7 +94,9 @@ def test_indices_of_the_handbook(
 
 def test_all_limits_are_drawn_up() -> None:
     """Six limits, the fullest first, each with capacity = biomass / used."""
-    load = unit_load(unit=TANK, groups=(trout(),), temp_c=10.0, limits=ALL_LIMITS)
+    load = unit_load(
+        unit=TANK, groups=(trout(),), temperature_deg_c=10.0, limits=ALL_LIMITS
+    )
     assert {limit.name for limit in load.limits} == {
         "density",
         "density index",
@@ -115,14 +117,14 @@ def test_all_limits_are_drawn_up() -> None:
 
 def test_organic_density_is_the_default() -> None:
     """25 kg/m3 for rainbow trout, Reg. (EU) 2020/464: 150 kg in 6 m3 is full."""
-    load = unit_load(unit=TANK, groups=(trout(150.0),), temp_c=10.0)
+    load = unit_load(unit=TANK, groups=(trout(150.0),), temperature_deg_c=10.0)
     (density,) = (limit for limit in load.limits if limit.name == "density")
     assert density.used_fraction.value == pytest.approx(1.0)
     assert "2020/464" in density.note
     own = unit_load(
         unit=TANK,
         groups=(trout(150.0),),
-        temp_c=10.0,
+        temperature_deg_c=10.0,
         limits=UnitLimits(density_kg_per_m3=50.0, do_mg_per_l=6.0),
     )
     (density,) = (limit for limit in own.limits if limit.name == "density")
@@ -134,17 +136,17 @@ def test_mixed_species_take_the_strictest_limit() -> None:
     brook = FishGroup(
         species_key="brook-trout", biomass_kg=exact(10.0), mean_weight_g=150.0
     )
-    load = unit_load(unit=TANK, groups=(trout(), brook), temp_c=10.0)
+    load = unit_load(unit=TANK, groups=(trout(), brook), temperature_deg_c=10.0)
     (density,) = (limit for limit in load.limits if limit.name == "density")
     assert density.used_fraction.value == pytest.approx(70.0 / 90.0)
 
 
 def test_a_full_unit_says_what_limits_it() -> None:
     """Over a limit, and near one within its error, are both said."""
-    over = unit_load(unit=TANK, groups=(trout(200.0),), temp_c=10.0)
+    over = unit_load(unit=TANK, groups=(trout(200.0),), temperature_deg_c=10.0)
     assert "over-limit" in [problem.code for problem in over.problems]
     assert over.room_kg < 0.0
-    near = unit_load(unit=TANK, groups=(trout(145.0),), temp_c=6.0)
+    near = unit_load(unit=TANK, groups=(trout(145.0),), temperature_deg_c=6.0)
     codes = {problem.code for problem in near.problems}
     assert codes == {"near-limit"}
 
@@ -154,7 +156,7 @@ def test_no_supply_is_over_any_load() -> None:
     load = unit_load(
         unit=RearingUnit(volume_m3=2.0),
         groups=(trout(1.0),),
-        temp_c=10.0,
+        temperature_deg_c=10.0,
         limits=UnitLimits(condition_factor=1.2, crop="leafy"),
     )
     assert load.limiting.name == "oxygen"
@@ -168,14 +170,16 @@ def test_no_supply_is_over_any_load() -> None:
 
 def test_unfed_fish_load_neither_ammonia_nor_bed() -> None:
     """In water too warm to feed the limits by feed fall away."""
-    load = unit_load(unit=TANK, groups=(trout(),), temp_c=21.0, limits=ALL_LIMITS)
+    load = unit_load(
+        unit=TANK, groups=(trout(),), temperature_deg_c=21.0, limits=ALL_LIMITS
+    )
     assert not {"ammonia", "plant bed"} & {limit.name for limit in load.limits}
 
 
 def test_a_unit_without_fish_is_refused() -> None:
     """There is nothing to hold against the limits."""
     with pytest.raises(StockRangeError, match="groups"):
-        unit_load(unit=TANK, groups=(), temp_c=10.0)
+        unit_load(unit=TANK, groups=(), temperature_deg_c=10.0)
 
 
 @given(biomass=st.floats(1.0, 500.0), more=st.floats(1.05, 3.0))
@@ -184,7 +188,10 @@ def test_more_fish_use_more_of_every_limit(biomass: float, more: float) -> None:
 
     def load(kilograms: float) -> tuple[dict[LimitName, float], float]:
         found = unit_load(
-            unit=TANK, groups=(trout(kilograms),), temp_c=10.0, limits=ALL_LIMITS
+            unit=TANK,
+            groups=(trout(kilograms),),
+            temperature_deg_c=10.0,
+            limits=ALL_LIMITS,
         )
         used = {limit.name: limit.used_fraction.value for limit in found.limits}
         return used, found.room_kg
@@ -270,12 +277,14 @@ def test_more_fish_leave_less_room(count: float, more: float) -> None:
     assert outlook_of(count + more).fingerlings <= outlook_of(count).fingerlings
 
 
-def room_in(temps_c: tuple[float, ...]) -> StockingOutlook:
+def room_in(temperatures_deg_c: tuple[float, ...]) -> StockingOutlook:
     """Return the outlook of a nearly empty tank, a week at each temperature."""
-    days = tuple(START + timedelta(weeks=week) for week in range(len(temps_c)))
+    days = tuple(
+        START + timedelta(weeks=week) for week in range(len(temperatures_deg_c))
+    )
     water = RecordedTemperature(
-        readings=tuple(zip(days, temps_c, strict=True)),
-        beyond=ConstantTemperature(temp_c=temps_c[-1]),
+        readings=tuple(zip(days, temperatures_deg_c, strict=True)),
+        beyond=ConstantTemperature(temperature_deg_c=temperatures_deg_c[-1]),
     )
     return stocking_outlook(
         unit=replace(TANK, inflow_l_per_min=600.0),
@@ -307,7 +316,7 @@ def test_no_fingerlings_into_water_too_warm_or_cold(temps: tuple[float, ...]) ->
 
 
 @pytest.mark.parametrize(
-    ("key", "temp_c"),
+    ("key", "temperature_deg_c"),
     [
         # Huysman et al. 2020: half of the rainbow trout dead at 25 C, all at 26; half
         # of the brown trout at 20, all at 22. Charo-Karisa et al. 2005: tilapia died
@@ -320,9 +329,14 @@ def test_no_fingerlings_into_water_too_warm_or_cold(temps: tuple[float, ...]) ->
         ("nile-tilapia", 8.0),
     ],
 )
-def test_no_water_that_killed_carries_fish(key: str, temp_c: float) -> None:
+def test_no_water_that_killed_carries_fish(key: str, temperature_deg_c: float) -> None:
     fish = FishGroup(species_key=key, biomass_kg=exact(1.0), mean_weight_g=150.0)
-    load = unit_load(unit=TANK, groups=(fish,), temp_c=temp_c, limits=ALL_LIMITS)
+    load = unit_load(
+        unit=TANK,
+        groups=(fish,),
+        temperature_deg_c=temperature_deg_c,
+        limits=ALL_LIMITS,
+    )
     assert load.room_kg <= 0.0
     assert {limit.capacity_kg.high for limit in load.limits} == {0.0}
     assert load.problems[0].code == "no-stocking-temperature"
@@ -332,9 +346,9 @@ def test_carp_beside_trout_are_held_to_the_trouts_band() -> None:
     carp = FishGroup(
         species_key="common-carp", biomass_kg=exact(1.0), mean_weight_g=150.0
     )
-    alone = unit_load(unit=TANK, groups=(carp,), temp_c=22.0)
+    alone = unit_load(unit=TANK, groups=(carp,), temperature_deg_c=22.0)
     assert alone.room_kg > 0.0
-    mixed = unit_load(unit=TANK, groups=(carp, trout(1.0)), temp_c=22.0)
+    mixed = unit_load(unit=TANK, groups=(carp, trout(1.0)), temperature_deg_c=22.0)
     assert mixed.room_kg == 0.0
 
 
@@ -342,7 +356,9 @@ def test_the_oxygen_rule_stands_beside_the_density_rule() -> None:
     """60 % of 11.843 mg/L at 8 C (EN 25814) is 7.1 mg/L, over the caution of 5."""
 
     def oxygen(limits: UnitLimits | None) -> Limit:
-        load = unit_load(unit=TANK, groups=(trout(),), temp_c=8.0, limits=limits)
+        load = unit_load(
+            unit=TANK, groups=(trout(),), temperature_deg_c=8.0, limits=limits
+        )
         return next(limit for limit in load.limits if limit.name == "oxygen")
 
     organic, own = oxygen(None), oxygen(UnitLimits(density_kg_per_m3=40.0))
@@ -365,7 +381,7 @@ def test_what_the_water_uses_is_not_there_for_the_fish() -> None:
         load = unit_load(
             unit=unit,
             groups=(trout(),),
-            temp_c=12.0,
+            temperature_deg_c=12.0,
             limits=UnitLimits(density_kg_per_m3=40.0),
         )
         found = next(limit for limit in load.limits if limit.name == "oxygen")
@@ -381,7 +397,9 @@ def test_a_density_keeps_its_declared_spread() -> None:
     )
 
     def density(limits: UnitLimits | None) -> Limit:
-        load = unit_load(unit=TANK, groups=(tilapia,), temp_c=27.0, limits=limits)
+        load = unit_load(
+            unit=TANK, groups=(tilapia,), temperature_deg_c=27.0, limits=limits
+        )
         return next(limit for limit in load.limits if limit.name == "density")
 
     book, own = density(None), density(UnitLimits(density_kg_per_m3=48.0))

@@ -78,8 +78,11 @@ _SAMPLES = [
     {"day": "2026-03-01", "mean_weight_g": {"value": 40, "sd": 1}},
     {"day": "2026-05-01", "mean_weight_g": {"value": 95, "sd": 3, "level": 0.9}},
 ]
-_MONTHS = {"temps_c": [6, 6, 7, 8, 9, 10, 11, 11, 10, 9, 8, 7], "sd_c": 1}
-_FISH = {"species_key": _TROUT, "mean_weight_g": 150, "temp_c": 11}
+_MONTHS = {
+    "temperatures_deg_c": [6, 6, 7, 8, 9, 10, 11, 11, 10, 9, 8, 7],
+    "sd_deg_c": 1,
+}
+_FISH = {"species_key": _TROUT, "mean_weight_g": 150, "temperature_deg_c": 11}
 
 CALCULATIONS: dict[str, Json] = {
     "specific-growth-rate": {
@@ -104,7 +107,7 @@ CALCULATIONS: dict[str, Json] = {
     "harvest": {
         "species_key": _TROUT,
         "samples": _SAMPLES,
-        "temperature": {"temp_c": 11.0, "sd_c": 0.5},
+        "temperature": {"temperature_deg_c": 11.0, "sd_deg_c": 0.5},
         "fish_count": {"value": 230, "sd": 3},
         "takes": [
             {"day": "2026-09-01", "fish_count": 40},
@@ -136,7 +139,7 @@ CALCULATIONS: dict[str, Json] = {
     },
     "oxygen-saturation": {
         "water": {
-            "temp_c": 11,
+            "temperature_deg_c": 11,
             "salinity_g_per_kg": 0,
             "altitude_m": 300,
             "pressure_hpa": 1000,
@@ -171,7 +174,7 @@ CALCULATIONS: dict[str, Json] = {
         "species_key": _TROUT,
         "tan_mg_per_l": {"value": 1, "sd": 0.2},
         "ph": 7.6,
-        "temp_c": 11,
+        "temperature_deg_c": 11,
         "salinity_g_per_kg": 0,
     },
     "nitrate": {
@@ -194,6 +197,6 @@ CALCULATIONS: dict[str, Json] = {
     "unit-load": {
         "unit": _UNIT,
         "groups": [{"species_key": _TROUT, "biomass_kg": 60, "mean_weight_g": 150}],
-        "temp_c": 11,
+        "temperature_deg_c": 11,
     },
 }

@@ -721,7 +721,7 @@ def test_growth_ahead_is_that_of_the_growth_module() -> None:
     assert last.mean_weight_g is not None
     ahead = project_growth(
         fit=first.growth,
-        temperature=MonthlyTemperature(temps_c=YEAR_C, sd_c=0.0),
+        temperature=MonthlyTemperature(temperatures_deg_c=YEAR_C, sd_deg_c=0.0),
         days=90,
     ).mean_weight_g(day(90))
     assert last.mean_weight_g.value == pytest.approx(ahead.value)

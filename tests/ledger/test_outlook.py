@@ -168,7 +168,7 @@ def test_own_limits_and_readings_are_used() -> None:
     case = found.outages.worst.case
     assert (case.caution_mg_per_l, case.critical_mg_per_l) == (6.5, 4.0)
     assert case.start_do_mg_per_l.value == 9.0
-    assert (found.water.temp_c, found.water.ph) == (12.0, 7.2)
+    assert (found.water.temperature_deg_c, found.water.ph) == (12.0, 7.2)
     assert found.limits.ammonia is not None
     assert found.limits.bed is not None
 
@@ -176,9 +176,9 @@ def test_own_limits_and_readings_are_used() -> None:
 def test_old_readings_say_nothing_of_tonight() -> None:
     """After a week the temperature is the expected one, the oxygen worked out."""
     found = outlook(*FULL, on=70)
-    assert found.water.temp_from == "expected"
+    assert found.water.temperature_from == "expected"
     assert found.water.do_mg_per_l is None
-    assert found.water.temp_c == found.state.temperature.on(day(70))
+    assert found.water.temperature_deg_c == found.state.temperature.on(day(70))
     assert found.limits is not None
     assert found.limits.ammonia is None
     assert found.limits.nitrate is None
@@ -441,7 +441,7 @@ def test_water_sent_round_brings_its_flow_to_saturation() -> None:
     """30 L/min from no oxygen to 95 % bring 1.8 m3/h times 0.95 of saturation."""
     unit = rearing_unit(replace(TANK, recirculated_l_per_min=30.0))
     (round_,) = unit.aerators
-    water = Water(temp_c=20.0)
+    water = Water(temperature_deg_c=20.0)
     supply = aerator_supply(round_, water)
     assert supply.exchange_m3_per_h == pytest.approx(1.8)
     saturation = oxygen_saturation_mg_per_l(water)

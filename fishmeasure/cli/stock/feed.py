@@ -24,7 +24,7 @@ def feed_command(
     from fishmeasure.husbandry.propagation import exact
     from fishmeasure.husbandry.temperature import ConstantTemperature
 
-    water = ConstantTemperature(temp_c=fish.temp)
+    water = ConstantTemperature(temperature_deg_c=fish.temp)
     sample = WeightSample(day=opt.DAY_ZERO, mean_weight_g=exact(fish.mean_weight))
     fit = fit_growth(samples=(sample,), temperature=water, species_key=fish.species)
     plan = feed_plan(

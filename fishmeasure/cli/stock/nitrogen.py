@@ -29,7 +29,7 @@ def ammonia_command(
         species_key=species,
         tan_mg_per_l=opt.with_percent(tan, tan_error, "total ammonia nitrogen", "mg/L"),
         ph=ph,
-        temp_c=temp,
+        temperature_deg_c=temp,
         salinity_g_per_kg=salinity,
     )
     if data_only(json_to, found):

@@ -280,7 +280,7 @@ def read_forecast(
     OptionFormatError
         If none was given, or one cannot be read.
     """
-    from fishmeasure.husbandry.checks import require, require_temp
+    from fishmeasure.husbandry.checks import require, require_temperature
     from fishmeasure.husbandry.temperature import (
         ConstantTemperature,
         MonthlyTemperature,
@@ -291,22 +291,24 @@ def read_forecast(
         raise OptionFormatError("--temp", "more than one", "--temp 11 alone")
     if monthly is not None:
         example = "4,4,6,8,11,14,16,16,13,10,7,5"
-        temps_c = _numbers("--monthly", monthly, example)
-        for monthly_c in temps_c:
-            require_temp(monthly_c)
-        return MonthlyTemperature(temps_c=temps_c)
+        temperatures_deg_c = _numbers("--monthly", monthly, example)
+        for monthly_deg_c in temperatures_deg_c:
+            require_temperature(monthly_deg_c)
+        return MonthlyTemperature(temperatures_deg_c=temperatures_deg_c)
     if wave is not None:
         mean, amplitude, warmest = _numbers("--wave", wave, "9,5,205")
-        require_temp(mean)
+        require_temperature(mean)
         require("amplitude of the wave", amplitude, "°C", 0.0, 40.0)
         require("warmest day of the year", warmest, "", 1.0, 366.0)
         return SinusoidTemperature(
-            mean_c=mean, amplitude_c=amplitude, warmest_day_of_year=round(warmest)
+            mean_deg_c=mean,
+            amplitude_deg_c=amplitude,
+            warmest_day_of_year=round(warmest),
         )
     if temp is None:
         raise OptionFormatError("--temp", "", "--temp 11, --monthly or --wave")
-    require_temp(temp)
-    return ConstantTemperature(temp_c=temp)
+    require_temperature(temp)
+    return ConstantTemperature(temperature_deg_c=temp)
 
 
 def with_percent(

@@ -38,7 +38,7 @@ def oxygen_command(
         species_key=fish.species,
         biomass_kg=fish.biomass_kg(),
         mean_weight_g=fish.mean_weight,
-        temp_c=fish.temp,
+        temperature_deg_c=fish.temp,
         feeding="fasted" if unfed else "fed",
         wind_m_per_s=wind,
     )
@@ -129,7 +129,7 @@ def outage_command(
         species_key=fish.species,
         biomass_kg=fish.biomass_kg(),
         mean_weight_g=fish.mean_weight,
-        temp_c=fish.temp,
+        temperature_deg_c=fish.temp,
         start_do_mg_per_l=Estimate.normal(oxygen, 0.2),
         cause=opt.choice("--cause", cause or "power", get_args(OutageCause)),
         feeding="fasted" if unfed else "fed",

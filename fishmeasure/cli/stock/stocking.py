@@ -62,7 +62,9 @@ def stocking_command(
         biomass_kg=fish.biomass_kg(),
         mean_weight_g=fish.mean_weight,
     )
-    load = unit_load(unit=unit, groups=(group,), temp_c=fish.temp, limits=limits)
+    load = unit_load(
+        unit=unit, groups=(group,), temperature_deg_c=fish.temp, limits=limits
+    )
     outlook = _outlook(unit, limits, fish, days=days, fingerling_g=fingerling)
     if data_only(json_to, {"load": load, "outlook": outlook}):
         return
@@ -124,7 +126,7 @@ def _outlook(
     )
     from fishmeasure.husbandry.temperature import ConstantTemperature
 
-    forecast = ConstantTemperature(temp_c=fish.temp)
+    forecast = ConstantTemperature(temperature_deg_c=fish.temp)
 
     def growing(weight_g: float) -> "GrowthProjection":
         sample = WeightSample(day=opt.DAY_ZERO, mean_weight_g=exact(weight_g))
