@@ -189,7 +189,8 @@ class ReasonOut(Record):
 
     code: str = Field(description="For programs.", examples=["oxygen-low"])
     about: str = Field(
-        description='"oxygen", "temperature", "ammonia", "nitrite", "ph" or "nitrate".',
+        description='"oxygen", "temperature", "ammonia", "nitrite", "ph", '
+        '"alkalinity" or "nitrate".',
         examples=["oxygen"],
     )
     verdict: str = Field(description='"act", "watch" or "unknown".', examples=["act"])

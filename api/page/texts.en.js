@@ -290,6 +290,7 @@ export const TEXTS = {
   "now.about-temperature": "temperature",
   "now.about-ammonia": "ammonia",
   "now.about-nitrite": "nitrite",
+  "now.about-alkalinity": "alkalinity",
   "now.about-ph": "pH",
   "now.about-nitrate": "nitrate",
   "now.no-feed": "none",

@@ -156,7 +156,10 @@ def _unknown(about: Quantity, readings: Readings) -> Reason:
         what = f"{needed.label} was never read"
     else:
         value = f"{read.value:g} {needed.unit}"
-        what = f"{needed.label} was last {read.when} ({value}), too long ago to go by"
+        what = (
+            f"{needed.label} was last {read.when} ({value}), too long ago to call the "
+            "water good"
+        )
     return Reason(
         code=needed.code,
         about=about,
@@ -194,8 +197,7 @@ def _not_judged(case: Case) -> tuple[str, ...]:
             "Ammonia in salt water is judged by fresh water's figures, which are "
             "strict for it."
         )
-    if place.loops and read.nitrite_n_mg_per_l is None:
-        found.append("Nitrite not judged: not read of late.")
+    found += _loop_not_judged(case)
     if read.do_mg_per_l is not None and saturation_percent(case) is None:
         found.append(
             "Whether the water holds too much gas is not judged: its temperature is "
@@ -204,3 +206,29 @@ def _not_judged(case: Case) -> tuple[str, ...]:
     if place.still and read.do_mg_per_l is not None:
         found.append("Oxygen in a pond is lowest before sunrise; read it then too.")
     return tuple(found)
+
+
+def _loop_not_judged(case: Case) -> list[str]:
+    """Return what is not known of a filter's water; alkalinity matters there alone."""
+    found: list[str] = []
+    read = case.readings
+    if case.setting.loops:
+        found += [
+            f"{name} not judged: not read of late."
+            for name, value in (
+                ("Nitrite", read.nitrite_n_mg_per_l),
+                ("Alkalinity", read.alkalinity_mg_per_l),
+            )
+            if value is None
+        ]
+    elif read.alkalinity_mg_per_l is not None:
+        found.append(
+            "Alkalinity not judged: it is judged where water comes back to the fish "
+            "through a filter."
+        )
+    if read.nitrite_n_mg_per_l is not None and read.chloride_mg_per_l is None:
+        found.append(
+            "Nitrite is judged as in water with 10 mg/L chloride, which was not read "
+            "of late; with less, fish bear less nitrite."
+        )
+    return found

@@ -9,7 +9,9 @@ from fishmeasure.species.bands import WaterBands, water_bands
 from fishmeasure.species.figures import Figure, load_stock_figures, stock_species
 
 Verdict = Literal["good", "watch", "act", "unknown"]
-Quantity = Literal["oxygen", "temperature", "ammonia", "nitrite", "ph", "nitrate"]
+Quantity = Literal[
+    "oxygen", "temperature", "ammonia", "nitrite", "ph", "alkalinity", "nitrate"
+]
 Stop = Literal["feeding", "handling", "adding"]
 
 ALL_STOPS: Final[tuple[Stop, ...]] = ("feeding", "handling", "adding")
@@ -25,6 +27,10 @@ WARMER: Final = "bring in warmer water, slowly"
 NO_FEED: Final = "give no feed"
 NO_HANDLING: Final = "do not net, sample, grade or move fish"
 EXCHANGE: Final = "exchange water for good water"
+BUFFER: Final = (
+    "raise the alkalinity little by little, with sodium bicarbonate or crushed "
+    "limestone, and follow the pH: ammonia harms more as it rises"
+)
 MEASURE: Final = "measure again soon and enter it"
 PROFESSIONAL: Final = "if it gets no better, call a fish health professional"
 STEPS: Final = (
@@ -35,6 +41,7 @@ STEPS: Final = (
     COOLER,
     WARMER,
     EXCHANGE,
+    BUFFER,
     MEASURE,
     PROFESSIONAL,
 )
@@ -53,7 +60,7 @@ class Keeps:
 
 # Common practice, no source: oxygen changes within hours, and is lowest before
 # sunrise, so that a reading makes no other day good; ammonia and nitrite change within
-# days, nitrate within weeks.
+# days, alkalinity with them, nitrate and chloride within weeks.
 KEEPS: Final[dict[str, Keeps]] = {
     "temperature_deg_c": Keeps(good_days=1, counts_days=7),
     "do_mg_per_l": Keeps(good_days=0, counts_days=7),
@@ -61,6 +68,8 @@ KEEPS: Final[dict[str, Keeps]] = {
     "tan_mg_per_l": Keeps(good_days=7, counts_days=14),
     "nitrite_n_mg_per_l": Keeps(good_days=7, counts_days=14),
     "nitrate_n_mg_per_l": Keeps(good_days=30, counts_days=60),
+    "alkalinity_mg_per_l": Keeps(good_days=7, counts_days=14),
+    "chloride_mg_per_l": Keeps(good_days=30, counts_days=60),
 }
 
 
@@ -91,6 +100,8 @@ class Readings:
     tan_mg_per_l: Reading | None = None
     nitrite_n_mg_per_l: Reading | None = None
     nitrate_n_mg_per_l: Reading | None = None
+    alkalinity_mg_per_l: Reading | None = None
+    chloride_mg_per_l: Reading | None = None
 
     def counting(self) -> "Readings":
         """Return those that are not too old to count."""

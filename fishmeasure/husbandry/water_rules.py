@@ -15,6 +15,7 @@ from fishmeasure.husbandry.nitrogen import unionised_fraction
 from fishmeasure.husbandry.saturation import Water, oxygen_saturation_mg_per_l
 from fishmeasure.husbandry.water_case import (
     ALL_STOPS,
+    BUFFER,
     COOLER,
     EXCHANGE,
     LESS_GAS,
@@ -32,6 +33,7 @@ from fishmeasure.husbandry.water_case import (
     Stop,
     Verdict,
 )
+from fishmeasure.species.bands import at_chloride
 
 Rule = Callable[[Case], Reason | None]
 
@@ -272,12 +274,20 @@ def _ammonia(message: str, value: float, bound: Bound, verdict: Verdict) -> Reas
 
 
 def nitrite(case: Case) -> Reason | None:
-    """Return why there is too much nitrite."""
+    """Return why there is too much nitrite, at the chloride that was read."""
+    read = case.readings.chloride_mg_per_l
+    chloride = None if read is None else read.value
     return _above(
         "nitrite",
         case.readings.nitrite_n_mg_per_l,
-        act=case.lowest(lambda b: b.nitrite_n_act_mg_per_l),
-        watch=case.lowest(lambda b: b.nitrite_n_watch_mg_per_l),
+        act=case.lowest(lambda b: at_chloride(b.nitrite_n_act_mg_per_l, chloride)),
+        watch=case.lowest(lambda b: at_chloride(b.nitrite_n_watch_mg_per_l, chloride)),
+        beside=(
+            f", in water with {chloride:g} mg/L chloride ({read.when})"
+            if read is not None
+            else ", in water with 10 mg/L chloride; yours was not read, and less "
+            "chloride makes nitrite more harmful"
+        ),
     )
 
 
@@ -299,6 +309,7 @@ def _above(
     *,
     act: Bound | None,
     watch: Bound | None,
+    beside: str = "",
 ) -> Reason | None:
     if read is None:
         return None
@@ -306,18 +317,13 @@ def _above(
         if bound is None or read.value <= bound.value:
             continue
         danger = verdict == "act"
-        chloride = (
-            "; chloride in the water makes it less harmful"
-            if about == "nitrite"
-            else ""
-        )
         return Reason(
             code="nitrite-high" if about == "nitrite" else "nitrate-high",
             about=about,
             verdict="act" if danger else "watch",
             message=(
                 f"{about.capitalize()} is {read.value:g} mg/L as N ({read.when}), over "
-                f"the {bound.value:g} mg/L for {bound.whose}{chloride}."
+                f"the {number(bound.value, 2)} mg/L for {bound.whose}{beside}."
             ),
             value=read.value,
             limit=bound.value,
@@ -327,6 +333,39 @@ def _above(
             stops=ALL_STOPS if danger else ("adding",),
         )
     return None
+
+
+# Below this the acid of nitrification outruns the buffer; see the note.
+LOW_ALKALINITY_MG_PER_L: Final = 20.0
+_ALKALINITY_NOTE: Final = (
+    "20 mg/L as CaCO3, common practice, no source; ammonia in salmon loops was the "
+    "lower the higher it was, at 10, 70 and 200 mg/L: Summerfelt et al. 2015 Aquac Eng 65:46-54, summary"
+)
+
+
+def alkalinity(case: Case) -> Reason | None:
+    """Return why a biofilter's water has too little buffer; elsewhere None."""
+    read = case.readings.alkalinity_mg_per_l
+    if read is None or not case.setting.loops:
+        return None
+    if read.value >= LOW_ALKALINITY_MG_PER_L:
+        return None
+    return Reason(
+        code="alkalinity-low",
+        about="alkalinity",
+        verdict="watch",
+        message=(
+            f"Alkalinity is {read.value:g} mg/L as CaCO3 ({read.when}), below "
+            f"{LOW_ALKALINITY_MG_PER_L:g} mg/L: the biofilter uses it up, then the pH "
+            "falls and ammonia rises."
+        ),
+        value=read.value,
+        limit=LOW_ALKALINITY_MG_PER_L,
+        unit="mg/L as CaCO3",
+        source=_ALKALINITY_NOTE,
+        do_now=(BUFFER, MEASURE),
+        stops=("adding",),
+    )
 
 
 def ph(case: Case) -> Reason | None:
@@ -377,6 +416,7 @@ RULES: Final[tuple[Rule, ...]] = (
     ammonia,
     nitrite,
     ph,
+    alkalinity,
     nitrate,
 )
 """Of water that is as bad by several, the first is said first."""

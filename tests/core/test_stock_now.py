@@ -60,7 +60,10 @@ def test_a_closed_loop_without_ammonia_is_not_known() -> None:
     assert "Measure total ammonia (TAN) and pH" in now.headline
     with_tan = judged(setting=loop, **GOOD, tan_mg_per_l=0.5, ph=7.2)
     assert with_tan.verdict == "good"
-    assert with_tan.not_judged == ("Nitrite not judged: not read of late.",)
+    assert with_tan.not_judged == (
+        "Nitrite not judged: not read of late.",
+        "Alkalinity not judged: not read of late.",
+    )
 
 
 def test_no_reading_says_what_to_measure() -> None:
@@ -279,6 +282,55 @@ def test_nitrite_and_nitrate() -> None:
     assert "chloride" in watched.headline
     nitrate = judged(**GOOD, nitrate_n_mg_per_l=500.0)
     assert codes(nitrate) == [("nitrate-high", "watch")]
+
+
+@pytest.mark.parametrize(
+    ("chloride", "nitrite", "want"),
+    [
+        (None, 0.08, [("nitrite-high", "watch")]),
+        (40.0, 0.08, []),
+        (40.0, 0.12, [("nitrite-high", "watch")]),
+        (1.0, 0.05, [("nitrite-high", "act")]),
+        (40.0, 0.55, [("nitrite-high", "act")]),
+    ],
+)
+def test_nitrite_is_judged_by_the_chloride_that_was_read(
+    chloride: float | None, nitrite: float, want: list[tuple[str, str]]
+) -> None:
+    """EIFAC 1984: 0.01, 0.09 and 0.15 mg/L borne at 1, 10 and 40 mg/L chloride.
+
+    Trout's 0.06 and 0.3 mg/L become 0.007 and 0.033 at 1 mg/L, 0.10 and 0.50 at 40.
+    """
+    read = {} if chloride is None else {"chloride_mg_per_l": chloride}
+    now = judged(**GOOD, nitrite_n_mg_per_l=nitrite, **read)
+    assert codes(now) == want
+    if want:
+        said = "yours was not read" if chloride is None else f"{chloride:g} mg/L chl"
+        assert said in now.headline
+    unread = any("Nitrite is judged as in water with" in t for t in now.not_judged)
+    assert unread == (chloride is None)
+
+
+def test_old_chloride_protects_nobody() -> None:
+    """It counts for sixty days; then the limit is that of 10 mg/L again."""
+    for age, want in ((60, []), (61, [("nitrite-high", "watch")])):
+        now = judged(**GOOD, nitrite_n_mg_per_l=0.08, chloride_mg_per_l=(40.0, age))
+        assert codes(now) == want
+
+
+def test_alkalinity_is_judged_where_a_filter_uses_it_up() -> None:
+    """Below 20 mg/L as CaCO3 in a loop; elsewhere it is said that it is not judged."""
+    read = {"tan_mg_per_l": 0.5, "ph": 7.2, "nitrite_n_mg_per_l": 0.01}
+    low: dict[str, Any] = GOOD | read | {"alkalinity_mg_per_l": 12.0}
+    now = judged(setting={"loops": True}, **low)
+    assert codes(now) == [("alkalinity-low", "watch")]
+    assert now.stops == ("adding",)
+    assert "Raise the alkalinity little by little" in now.do_now
+    enough = judged(setting={"loops": True}, **low | {"alkalinity_mg_per_l": 20.0})
+    assert enough.verdict == "good"
+    through = judged(**low)
+    assert through.verdict == "good"
+    assert any(text.startswith("Alkalinity not judged") for text in through.not_judged)
 
 
 @pytest.mark.parametrize(

@@ -102,6 +102,7 @@ def problems() -> str:
 
 PROBLEM_MEANINGS = {
     "aeration-short": "Oxygen was read lower than inflow and aerators would leave it.",
+    "alkalinity-low": "The water now: too little buffer for a biofilter; watch.",
     "ammonia-high": "The water now: too much ammonia; watch or act.",
     "ammonia-unknown": "Ammonia is not known, where it must be.",
     "ammonia-over-criterion": "Total ammonia is over what may last at this pH.",
