@@ -30,7 +30,7 @@ from fishmeasure.book.units import (
     Name,
     Text,
 )
-from fishmeasure.book.values import JsonObject, MaxLength, Within
+from fishmeasure.book.values import MaxLength, Within
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -247,10 +247,7 @@ class Counted(FishEntry):
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Sample(FishEntry):
-    """The mean weight from a net sample, with its interval.
-
-    ``result_json`` is the whole answer of ``fishmeasure sample`` as it was.
-    """
+    """The mean weight from a net sample, with its interval."""
 
     kind: ClassVar[str] = "sample"
     mean_weight_g: Grams
@@ -266,7 +263,6 @@ class Sample(FishEntry):
     fish_measured: Count = 0
     fish_weighed: Count = 0
     photos: Annotated[tuple[Text, ...], MaxLength(500)] = ()
-    result_json: Annotated[str, MaxLength(2_000_000), JsonObject()] = ""
 
     def _check(self) -> None:
         if not self.mean_weight_low_g <= self.mean_weight_g <= self.mean_weight_high_g:
@@ -380,6 +376,10 @@ ENTRY_KINDS: Mapping[str, type[Entry]] = {
 }
 
 
+# Fields that entries had once, which nothing ever read: left out as old ones are read.
+_NO_MORE: Final[Mapping[str, frozenset[str]]] = {"sample": frozenset({"result_json"})}
+
+
 def entry_to_plain(entry: Entry) -> dict[str, object]:
     """Return an entry as JSON has it, its kind first."""
     return {"kind": entry.kind, **to_plain(entry)}
@@ -399,4 +399,5 @@ def entry_from_plain(plain: Plain) -> Entry:
         raise BadEntryError(
             field="kind", reason=f"must be one of {', '.join(ENTRY_KINDS)}"
         )
-    return from_plain(record, {k: v for k, v in plain.items() if k != "kind"})
+    left_out = {"kind"} | _NO_MORE.get(record.kind, frozenset())
+    return from_plain(record, {k: v for k, v in plain.items() if k not in left_out})

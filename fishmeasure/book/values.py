@@ -1,6 +1,5 @@
 """One value of a record: how it is checked, written and read."""
 
-import json
 import math
 from collections.abc import Callable
 from dataclasses import dataclass
@@ -30,11 +29,6 @@ class MaxLength:
     """The longest text or list."""
 
     length: int
-
-
-@dataclass(frozen=True, slots=True)
-class JsonObject:
-    """The text is a JSON object, or empty."""
 
 
 class RefusedError(Exception):
@@ -169,9 +163,7 @@ SIMPLE: dict[Any, ValueCodec] = {
 }
 
 
-def limited(
-    inner: ValueCodec, rule: Within | DateWithin | MaxLength | JsonObject
-) -> ValueCodec:
+def limited(inner: ValueCodec, rule: Within | DateWithin | MaxLength) -> ValueCodec:
     """Add one rule of an ``Annotated`` type."""
 
     def within(value: Any) -> None:
@@ -190,25 +182,14 @@ def limited(
         if len(value) > longest:
             raise RefusedError(wanted=f"at most {longest} long", value=len(value))
 
-    def json_object(value: Any) -> None:
-        inner.check(value)
-        try:
-            good = value == "" or isinstance(json.loads(value), dict)
-        except (ValueError, RecursionError):
-            good = False
-        if not good:
-            raise RefusedError(wanted="a JSON object", value=value)
-
     if isinstance(rule, Within):
         low, high = rule.low, rule.high
         return ValueCodec(within, inner.encode, inner.decode)
     if isinstance(rule, DateWithin):
         first, last = rule.first, rule.last
         return ValueCodec(sensible, inner.encode, inner.decode)
-    if isinstance(rule, MaxLength):
-        longest = rule.length
-        return ValueCodec(short, inner.encode, inner.decode)
-    return ValueCodec(json_object, inner.encode, inner.decode)
+    longest = rule.length
+    return ValueCodec(short, inner.encode, inner.decode)
 
 
 def optional(inner: ValueCodec) -> ValueCodec:

@@ -339,7 +339,8 @@ def _above(
 LOW_ALKALINITY_MG_PER_L: Final = 20.0
 _ALKALINITY_NOTE: Final = (
     "20 mg/L as CaCO3, common practice, no source; ammonia in salmon loops was the "
-    "lower the higher it was, at 10, 70 and 200 mg/L: Summerfelt et al. 2015 Aquac Eng 65:46-54, summary"
+    "lower the higher it was, at 10, 70 and 200 mg/L: Summerfelt et al. 2015 Aquac "
+    "Eng 65:46-54, summary"
 )
 
 

@@ -301,7 +301,7 @@ def test_nitrite_is_judged_by_the_chloride_that_was_read(
 
     Trout's 0.06 and 0.3 mg/L become 0.007 and 0.033 at 1 mg/L, 0.10 and 0.50 at 40.
     """
-    read = {} if chloride is None else {"chloride_mg_per_l": chloride}
+    read: dict[str, Any] = {} if chloride is None else {"chloride_mg_per_l": chloride}
     now = judged(**GOOD, nitrite_n_mg_per_l=nitrite, **read)
     assert codes(now) == want
     if want:

@@ -1,6 +1,8 @@
 """Entries check themselves and survive being written as JSON."""
 
 import contextlib
+import csv
+import io
 import json
 import math
 from dataclasses import fields
@@ -32,6 +34,7 @@ from fishmeasure.book.entries import (
 )
 from fishmeasure.book.order import in_force
 from fishmeasure.book.units import Cohort, Unit
+from fishmeasure.store.exchange import book_from_csv
 from tests.ledger.build import cohort, day, same, tank
 from tests.ledger.strategies import entries, records
 
@@ -179,8 +182,6 @@ GROUP = GradeGroup(to_unit_id=same(1), fish_count=5)
         (Graded, FISH | {"groups": (5,)}),
         (Graded, FISH | {"groups": (GROUP, GROUP)}),
         (Sample, FISH | WEIGHT | {"mean_weight_low_g": 10.0}),
-        (Sample, FISH | WEIGHT | {"result_json": "[1]"}),
-        (Sample, FISH | WEIGHT | {"result_json": "{"}),
         (WaterReading, WATER),
         (WaterReading, WATER | {"ph": 7.0, "at": time(6, tzinfo=UTC)}),
         (Cancelled, {"id": same(9), "on": day(0)}),
@@ -221,6 +222,25 @@ def test_number_too_large_for_a_float_is_refused() -> None:
         entry_from_plain(plain)
     with pytest.raises(BadEntryError, match="feed_kg"):
         entry_from_plain(plain | {"feed_kg": "5"})
+
+
+def test_a_sample_that_kept_the_whole_answer_is_still_read() -> None:
+    """Nothing ever read ``result_json``; books and exports may hold it."""
+    plain = DIED | WEIGHT | {"kind": "sample", "result_json": '{"fish": []}'}
+    del plain["fish_count"]
+    (listed,) = book_from_csv({"entries": _csv(plain)}).entries
+    for read in (entry_from_plain(plain), listed):
+        assert isinstance(read, Sample)
+        assert read.mean_weight_g == WEIGHT["mean_weight_g"]
+        assert "result_json" not in entry_to_plain(read)
+
+
+def _csv(plain: dict[str, Any]) -> str:
+    out = io.StringIO()
+    writer = csv.DictWriter(out, list(plain))
+    writer.writeheader()
+    writer.writerow(plain)
+    return out.getvalue()
 
 
 def test_correction_and_cancellation() -> None:

@@ -124,7 +124,7 @@ def _what(entry: "Entry", names: dict[UUID, str]) -> str:
     """Return an entry's own fields in a few words."""
     from fishmeasure.book.entries import entry_to_plain
 
-    common = {"kind", "id", "on", "unit_id", "cohort_id", "recorded_at", "result_json"}
+    common = {"kind", "id", "on", "unit_id", "cohort_id", "recorded_at"}
     shown = []
     for name, value in entry_to_plain(entry).items():
         if name not in common and value != []:
