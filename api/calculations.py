@@ -23,9 +23,9 @@ from pydantic import (
     create_model,
 )
 
-from api.model_of import description
 from api.schemas import In
 from fishmeasure.base.estimate import DEFAULT_LEVEL, Estimate
+from fishmeasure.base.field_words import description
 from fishmeasure.base.flags import Problem
 from fishmeasure.husbandry import (
     growth,

@@ -13,7 +13,7 @@ from fastapi.openapi.utils import get_openapi
 
 from api.errors import ErrorBody
 from api.guard import OPEN_PATHS
-from api.model_of import description
+from fishmeasure.base.field_words import description
 from fishmeasure.book.codec import to_plain
 from fishmeasure.book.entries import entry_to_plain
 from fishmeasure.store.demo import demo_book

@@ -9,10 +9,10 @@ from typing import Annotated, Any, Union, get_args, get_origin, get_type_hints
 import numpy as np
 from pydantic import BaseModel, Field, create_model
 
-from api.model_of import description
 from api.outlook_schemas import EstimateOut
 from api.schemas import Out, ProblemOut
 from fishmeasure.base.estimate import Estimate
+from fishmeasure.base.field_words import description
 from fishmeasure.base.flags import Problem
 
 _KNOWN: dict[Any, Any] = {

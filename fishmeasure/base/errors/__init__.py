@@ -1,6 +1,7 @@
 """The tree of errors.
 
 FishMeasureError            no figure can be given; says why and what to do
+├── BadFieldError           a record of no other family has an unusable field
 ├── PhotoError              the photo cannot be used
 ├── MarkerError             no scale can be had from the photo
 ├── LensError               a lens profile cannot be made or read
@@ -13,7 +14,7 @@ One module for each family, all names here. Each failure is a class that writes 
 own message. ``ValueError`` is for a bug of the caller, never for what a grower typed.
 """
 
-from fishmeasure.base.errors.base import FishMeasureError
+from fishmeasure.base.errors.base import BadFieldError, FishMeasureError
 from fishmeasure.base.errors.book import (
     AlreadyReplacedError,
     BackupDamagedError,
@@ -104,6 +105,7 @@ __all__ = [
     "BackupError",
     "BadCorrectionError",
     "BadEntryError",
+    "BadFieldError",
     "BadOptionError",
     "BlurredError",
     "BoardMisfitError",

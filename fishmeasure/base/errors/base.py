@@ -37,3 +37,14 @@ class FishMeasureError(Exception):
 def sentence(text: str) -> str:
     """Return a text with the full stop that it lacks; a question keeps its mark."""
     return text if text.endswith(("?", "!", ".")) else f"{text}."
+
+
+class BadFieldError(FishMeasureError):
+    """A record has an unusable, unknown or missing field."""
+
+    code = "bad-field"
+
+    def __init__(self, *, field: str, reason: str) -> None:
+        super().__init__(sentence(f"{field} {reason}"), "Correct it.")
+        self.field = field
+        self.reason = reason

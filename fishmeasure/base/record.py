@@ -1,0 +1,363 @@
+"""Records that cross a border: checked when made, read and written as plain values.
+
+A record is a frozen dataclass whose annotations say everything once: the kind of each
+field, its range (``Field(ge=..., le=...)``), its longest text or list. From them come
+the checks, the reading of JSON, TOML and rows of a database, the writing, the schema
+that the API publishes and the words of a command's help.
+
+Made in Python, a record takes exactly its types; read from plain values it takes what
+JSON has for them. Nothing is guessed: ``"5"`` and ``true`` are no numbers, and there is
+no number that is not finite.
+"""
+
+import dataclasses
+from collections.abc import Callable, Mapping
+from datetime import UTC, date, datetime, time
+from functools import cache
+from typing import TYPE_CHECKING, Annotated, Any, Protocol, TypeVar, cast
+
+import pydantic.dataclasses
+from pydantic import ConfigDict, Field, TypeAdapter
+from pydantic_core import ArgsKwargs, PydanticCustomError, ValidationError, core_schema
+
+from fishmeasure.base.errors import BadFieldError
+from fishmeasure.base.field_words import description
+
+__all__ = [
+    "FIRST_DAY",
+    "LAST_DAY",
+    "ConditionFactor",
+    "Count",
+    "CountSd",
+    "Day",
+    "DegC",
+    "Fraction",
+    "Grams",
+    "GramsSd",
+    "Kilograms",
+    "LPerMin",
+    "MgPerL",
+    "Name",
+    "Plain",
+    "Refusal",
+    "Text",
+    "Watts",
+    "field_names",
+    "json_schema",
+    "plain",
+    "read",
+    "record",
+    "wrong",
+]
+Plain = Mapping[str, Any]
+_R = TypeVar("_R")
+
+# --- the kinds of figures, with what is sensible ------------------------------
+
+Text = Annotated[str, Field(max_length=2000)]
+Name = Annotated[str, Field(max_length=80)]
+Count = Annotated[int, Field(ge=0, le=10_000_000)]
+CountSd = Annotated[float, Field(ge=0.0, le=1e7)]
+Fraction = Annotated[float, Field(ge=0.0, le=1.0)]
+Grams = Annotated[float, Field(ge=0.001, le=200_000.0)]
+GramsSd = Annotated[float, Field(ge=0.0, le=200_000.0)]
+Kilograms = Annotated[float, Field(ge=0.0, le=1e6)]
+Watts = Annotated[float, Field(ge=0.0, le=1e6)]
+ConditionFactor = Annotated[float, Field(ge=0.05, le=20.0)]
+DegC = Annotated[float, Field(ge=-2.0, le=45.0)]
+MgPerL = Annotated[float, Field(ge=0.0, le=1000.0)]
+LPerMin = Annotated[float, Field(ge=0.0, le=1e6)]
+# A day outside is a slip of the pen, and would cost a replay many years of days.
+FIRST_DAY, LAST_DAY = date(1990, 1, 1), date(2100, 12, 31)
+Day = Annotated[date, Field(ge=FIRST_DAY, le=LAST_DAY)]
+
+
+class Refusal(Protocol):
+    """Makes the error that says which field is wrong and why."""
+
+    def __call__(self, *, field: str, reason: str) -> Exception:
+        """Return the error."""
+
+
+def wrong(wanted: str) -> PydanticCustomError:
+    """Return what a check of a value raises; the sentence says what is wanted."""
+    return PydanticCustomError("wanted", "must be {wanted}", {"wanted": wanted})
+
+
+# --- the decorator ------------------------------------------------------------
+
+if TYPE_CHECKING:
+    # A type checker knows this one, its ``replace`` and ``fields`` as well.
+    from dataclasses import dataclass as record
+else:
+
+    def record(**options: bool) -> Callable[[type], type]:
+        """Make a class a record; to be given frozen, slots and kw_only."""
+
+        def made(kind: type) -> type:
+            kind.__get_pydantic_core_schema__ = classmethod(_strict_schema)
+            result = pydantic.dataclasses.dataclass(
+                **options,
+                config=ConfigDict(extra="forbid", json_schema_extra=_describe),
+            )(kind)
+            result.__init__ = _checked_init(result)
+            return result
+
+        return made
+
+
+def _checked_init(kind: Any) -> Callable[..., None]:
+    refusal = getattr(kind, "refusal", BadFieldError)
+
+    def __init__(self: Any, **values: Any) -> None:  # noqa: N807 - it becomes one
+        try:
+            kind.__pydantic_validator__.validate_python(
+                ArgsKwargs((), values), strict=True, self_instance=self
+            )
+        except ValidationError as error:
+            raise _told(error, refusal) from None
+
+    return __init__
+
+
+def _describe(schema: dict[str, Any]) -> None:
+    """Give each field of a published schema its words, from its name."""
+    for name, field in schema.get("properties", {}).items():
+        field.setdefault("description", description(name))
+
+
+def _strict_schema(_: Any, source: Any, handler: Any) -> Any:
+    return _strictly(handler(source))
+
+
+def _strictly(schema: Any) -> Any:
+    """Return the schema with every value in it taken as it is or not at all."""
+    if isinstance(schema, list):
+        return [_strictly(item) for item in schema]
+    if not isinstance(schema, dict):
+        return schema
+    if schema.get("type") in _STRICT:
+        return _STRICT[schema["type"]](schema)
+    return {
+        key: value if key in _OPAQUE else _strictly(value)
+        for key, value in schema.items()
+    }
+
+
+_MOMENT = "a date and time with its zone"
+_TIME = "a time (06:30)"
+_ZONELESS = "a time of day without a zone"
+_TEXT = "text without NUL characters"
+# What a schema holds that is no schema.
+_OPAQUE = {"cls", "config", "default", "expected", "metadata", "serialization"}
+
+
+def _read_before(
+    schema: Any, read: Callable[[Any], Any], after: Callable[[Any], Any] | None = None
+) -> Any:
+    """Return the schema of a kind that plain values have another form for."""
+    strict = schema | {"strict": True}
+    if after is not None:
+        strict = core_schema.no_info_after_validator_function(after, strict)
+    return core_schema.lax_or_strict_schema(
+        lax_schema=core_schema.no_info_before_validator_function(read, strict),
+        strict_schema=strict,
+    )
+
+
+def _whole(value: Any) -> Any:
+    """Take 3.0, which writers of JSON send that know no whole numbers."""
+    if isinstance(value, float) and value.is_integer():
+        return int(value)
+    return value
+
+
+def _parser(kind: type, parse: Callable[[str], Any], wanted: str) -> Any:
+    def read(value: Any) -> Any:
+        if type(value) is kind:  # a row of a database has it already
+            return value
+        if not isinstance(value, str):
+            raise wrong(wanted)
+        try:
+            return parse(value)
+        except ValueError:
+            raise wrong(wanted) from None
+
+    return read
+
+
+def _without_nul(value: str) -> str:
+    if "\0" in value:  # PostgreSQL has no way to keep it
+        raise wrong(_TEXT)
+    return value
+
+
+def _without_zone(value: time) -> time:
+    if value.tzinfo is not None:
+        raise wrong(_ZONELESS)
+    return value
+
+
+def _utc(value: datetime) -> datetime:
+    if value.tzinfo is None:
+        raise wrong(_MOMENT)
+    try:
+        return value.astimezone(UTC)
+    except OverflowError:
+        raise wrong(_MOMENT) from None
+
+
+_STRICT: dict[str, Callable[[Any], Any]] = {
+    "float": lambda schema: schema | {"strict": True, "allow_inf_nan": False},
+    "bool": lambda schema: schema | {"strict": True},
+    "str": lambda schema: core_schema.no_info_after_validator_function(
+        _without_nul, schema | {"strict": True}
+    ),
+    "int": lambda schema: _read_before(schema, _whole),
+    "date": lambda schema: _read_before(
+        schema, _parser(date, date.fromisoformat, "a date (2026-05-02)")
+    ),
+    "time": lambda schema: _read_before(
+        schema, _parser(time, time.fromisoformat, _TIME), _without_zone
+    ),
+    "datetime": lambda schema: _read_before(
+        schema, _parser(datetime, datetime.fromisoformat, _MOMENT), _utc
+    ),
+}
+
+# --- reading and writing ------------------------------------------------------
+
+
+@cache
+def _adapter(kind: Any) -> TypeAdapter[Any]:
+    return TypeAdapter(kind)
+
+
+def read(kind: type[_R], data: Any, refusal: Refusal | None = None) -> _R:
+    """Return the record that plain values describe, as JSON or TOML has them.
+
+    Parameters
+    ----------
+    kind
+        The record.
+    data
+        Objects, lists, numbers, words; dates and times may be such already.
+    refusal
+        Makes the error; else the record says which, by its ``refusal``.
+
+    Raises
+    ------
+    BadFieldError
+        Or what ``refusal`` makes: it names the first field that is missing, unknown
+        or unusable, what it must be, and what it is.
+    """
+    told: Refusal = refusal or getattr(kind, "refusal", BadFieldError)
+    try:
+        return cast("_R", _adapter(cast("Any", kind)).validate_python(data))
+    except ValidationError as error:
+        raise _told(error, told) from None
+
+
+def plain(value: Any, *, sparse: bool = False) -> Any:
+    """Return a record as JSON has it; ``sparse`` leaves out what is as by default."""
+    kind: Any = type(value)
+    return _adapter(kind).dump_python(value, mode="json", exclude_defaults=sparse)
+
+
+def json_schema(kind: Any) -> dict[str, Any]:
+    """Return the JSON Schema of a record, with units and ranges."""
+    return _adapter(kind).json_schema()
+
+
+def field_names(kind: Any) -> tuple[str, ...]:
+    """Return the names of a record's fields, in order."""
+    return tuple(item.name for item in dataclasses.fields(kind))
+
+
+# --- what is wrong, in words --------------------------------------------------
+
+
+def _told(error: ValidationError, refusal: Refusal) -> Exception:
+    """Return the project's error for the first thing that is wrong."""
+    items = error.errors(include_url=False)
+    missing = [_path(item["loc"]) for item in items if item["type"] == "missing"]
+    for item in items:
+        if item["type"] == "missing":
+            continue
+        path = _path(item["loc"])
+        if item["type"] == "unexpected_keyword_argument":
+            return refusal(field=repr(path), reason="is not known here")
+        return refusal(field=path, reason=_reason(cast("Plain", item)))
+    verb = "is" if len(missing) == 1 else "are"
+    return refusal(field=", ".join(sorted(missing)), reason=f"{verb} missing")
+
+
+def _path(where: tuple[int | str, ...]) -> str:
+    """Return where a value is: ``groups[0].fish_count``."""
+    path = ""
+    for part in where:
+        dot = "." if path else ""
+        path += f"[{part}]" if isinstance(part, int) else f"{dot}{part}"
+    return path
+
+
+_WANTED = {
+    "float": "a number",
+    "finite": "a number",
+    "int": "a whole number",
+    "bool": "true or false",
+    "uuid": "a UUID",
+    "is": "a UUID",  # "is instance of"; no other field is checked so
+    "date": "a date",
+    "time": "a time of day",
+    "datetime": _MOMENT,
+    "tuple": "a list",
+    "dataclass": "an object",
+    "dict": "an object",
+}
+
+
+_LIMITS = {
+    "greater_than_equal": ("ge", "{} or more"),
+    "greater_than": ("gt", "more than {}"),
+    "less_than_equal": ("le", "{} or less"),
+    "less_than": ("lt", "less than {}"),
+}
+
+
+def _limited(kind: str, limits: Mapping[str, Any], value: Any) -> str:
+    name, words = _LIMITS[kind]
+    if isinstance(value, date):
+        words = words.replace("more", "later").replace("less", "earlier")
+        return f"{words.format(limits[name])}, not {value}"
+    return f"{words.format(format(limits[name], '.12g'))}, not {value!r:.60}"
+
+
+def _reason(item: Mapping[str, Any]) -> str:
+    """Return what is wrong with a value, to follow the name of its field."""
+    kind, limits, value = item["type"], item.get("ctx", {}), item["input"]
+    if kind in _LIMITS:
+        return f"must be {_limited(kind, limits, value)}"
+    match kind:
+        case "wanted":
+            wanted = limits["wanted"]
+        case "string_too_long" | "too_long":
+            wanted, value = f"at most {limits['max_length']} long", len(value)
+        case "string_too_short" | "too_short":
+            wanted, value = f"at least {limits['min_length']} long", len(value)
+        case "string_type":
+            wanted = "text"
+        case "string_unicode":
+            wanted = "valid Unicode text"
+        case "literal_error":
+            wanted = "one of " + _choices(limits["expected"])
+        case _:
+            wanted = _WANTED.get(kind.split("_")[0], "")
+            if not wanted:
+                return str(item["msg"])
+    return f"must be {wanted}, not {value!r:.60}"
+
+
+def _choices(expected: str) -> str:
+    """Return the words of a choice; pydantic quotes them."""
+    return expected.replace(" or ", ", ").replace("'", "")
