@@ -48,6 +48,7 @@ ROOMS = (
     "outlook",
     "store",
     "render",
+    "face",
 )
 """From the ground up: what a room imports lies before it."""
 

@@ -6,8 +6,6 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
-from fishmeasure.base.errors import NoBookError
-
 if TYPE_CHECKING:
     from fishmeasure.store.book import Book
 
@@ -42,15 +40,7 @@ def opened(book: str | None, *, may_be_new: bool = False) -> "Book":
     NoBookError
         If there is none, unless ``may_be_new``.
     """
-    from fishmeasure.store.book import open_book
+    from fishmeasure.store.book import open_book, open_existing
 
     _, where = places(book=book)
-    if not (may_be_new or "://" in where or _lies_at(where)):
-        raise NoBookError(where)
-    return open_book(where, to_read=True)
-
-
-def _lies_at(where: str) -> bool:
-    """Return whether a book is there, or the log of one whose file is lost."""
-    path = Path(where).expanduser()
-    return path.exists() or path.with_name(f"{path.name}-wal").exists()
+    return open_book(where, to_read=True) if may_be_new else open_existing(where)

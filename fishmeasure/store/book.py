@@ -14,7 +14,7 @@ from uuid import UUID
 
 from sqlalchemy import Engine, insert
 
-from fishmeasure.base.errors import BookUnreadableError, UnknownRecordError
+from fishmeasure.base.errors import BookUnreadableError, NoBookError, UnknownRecordError
 from fishmeasure.book.entries import Entry
 from fishmeasure.book.order import in_force, in_order
 from fishmeasure.book.replay import Assumptions, Balance, replay
@@ -90,6 +90,21 @@ def open_book(where: str | Path, *, to_read: bool = False) -> "Book":
         engine.dispose()
         raise
     return Book(engine)
+
+
+def open_existing(where: str) -> "Book":
+    """Open a book that is there; one on a full or broken disk can be read.
+
+    Raises
+    ------
+    NoBookError
+        If there is none; nothing is made.
+    """
+    path = Path(where).expanduser()
+    log = path.with_name(f"{path.name}-wal")  # left of a book whose file is lost
+    if not ("://" in where or path.exists() or log.exists()):
+        raise NoBookError(where)
+    return open_book(where, to_read=True)
 
 
 class Book:

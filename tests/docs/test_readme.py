@@ -1,5 +1,6 @@
 """The README says what the code does."""
 
+import datetime as dt
 import importlib.util
 import os
 import re
@@ -14,6 +15,8 @@ import pytest
 from PIL import ExifTags, Image
 
 from fishmeasure.estimation.sample import read_sample
+from fishmeasure.store.book import open_book
+from fishmeasure.store.demo import demo_book
 
 ROOT = Path(__file__).resolve().parents[2]
 README = (ROOT / "README.md").read_text(encoding="utf-8")
@@ -74,6 +77,25 @@ def test_the_sample_file_shown_can_be_read() -> None:
     for block in blocks:
         assert read_sample(block).nets
         assert tomllib.loads(block)["unit"] == "Tank A"
+
+
+def test_the_python_lines_run(tmp_path: Path) -> None:
+    """As they stand, beside the sample images and the demo's book."""
+    shown = README.partition("## From Python")[2].partition("\n## ")[0]
+    lines = shown.partition("```python")[2].partition("```")[0]
+    (tmp_path / "sample_images").symlink_to(ROOT / "sample_images")
+    with open_book(tmp_path / "demo.sqlite") as book:
+        book.add_content(demo_book(dt.date(2026, 8, 1)))
+    done = subprocess.run(  # noqa: S603 - our own interpreter and README
+        [sys.executable, "-c", lines],
+        cwd=tmp_path,
+        env={**os.environ, "PYTHONPATH": str(ROOT)},
+        capture_output=True,
+        text=True,
+        check=True,
+    )
+    assert "fork mm" in done.stdout
+    assert "biomass" in done.stdout
 
 
 def test_the_lines_that_take_private_tags_out_do_so(tmp_path: Path) -> None:

@@ -56,6 +56,7 @@ from fishmeasure.base.errors.photo import (
     PhotoError,
     PhotoTooLargeError,
     PhotoTooSmallError,
+    ThroughWaterError,
 )
 from fishmeasure.base.errors.sample import (
     EmptySampleError,
@@ -80,6 +81,7 @@ from fishmeasure.base.errors.scale import (
     MarkersDisagreeError,
     MixedCamerasError,
     NoMarkerError,
+    PrintScaleError,
     SeveralSheetsError,
     TooFarError,
     TooFewBoardPhotosError,
@@ -149,6 +151,7 @@ __all__ = [
     "PhotoTooLargeError",
     "PhotoTooSmallError",
     "PlanError",
+    "PrintScaleError",
     "ReportWriteError",
     "ResultFileError",
     "SampleElsewhereError",
@@ -161,6 +164,7 @@ __all__ = [
     "SpeciesFileError",
     "StockError",
     "StockRangeError",
+    "ThroughWaterError",
     "TooFarError",
     "TooFewBoardPhotosError",
     "TooTiltedError",

@@ -67,3 +67,16 @@ class NotDrawnError(PhotoError):
             "is too long and narrow for labels that can be read.",
             "Send the photo as the phone took it, not a strip of it.",
         )
+
+
+class ThroughWaterError(PhotoError):
+    """Photos of fish in water cannot be measured yet."""
+
+    code = "through-water"
+
+    def __init__(self) -> None:
+        super().__init__(
+            "Photos through water are not measured yet: the water bends the light, and "
+            "lengths would be wrong by several per cent.",
+            "Lay the fish out of the water, on a wet board beside the sheet.",
+        )

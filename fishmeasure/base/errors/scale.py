@@ -166,3 +166,15 @@ class KnownDistanceError(MarkerError):
             "Give two points in the photo, far apart, and the millimetres between "
             "them.",
         )
+
+
+class PrintScaleError(MarkerError):
+    """No sheet is printed at such a scale."""
+
+    code = "print-scale"
+
+    def __init__(self, print_scale: float) -> None:
+        super().__init__(
+            f"The print scale {print_scale:g} is not a ratio from 0.5 to 2.",
+            "Measure the sheet's check line and give its mm over 100: 0.97 for 97 mm.",
+        )
