@@ -175,7 +175,9 @@ def _unknown(about: Quantity, readings: Readings) -> Reason:
 
 def _practice(name: str) -> str:
     days = KEEPS[name].good_days
-    kept = "on its day" if days == 0 else f"for {days} days after it"
+    kept = {0: "on its day", 1: "on its day and the next"}.get(
+        days, f"for {days} days after it"
+    )
     return f"A reading makes water good {kept}: common practice, no source."
 
 

@@ -146,12 +146,22 @@ def oxygen_use(
 ) -> WeighedUse | None:
     """Return the oxygen of the fish as modelled and as the reading has it.
 
-    None without a fresh reading or an inflow, and with aerators: whether they ran, and
-    what they bring in this water, is known less well than what the fish use.
+    None without a reading or an inflow, where an old reading would add room, and with
+    aerators: whether they ran, and what they bring in this water, is known less well
+    than what the fish use.
     """
     if rearing_unit(state.unit).aerators:
         return None
-    return _oxygen_read(state, water, groups)
+    return _may_only_warn(_oxygen_read(state, water, groups), "do_mg_per_l", water)
+
+
+def _may_only_warn(
+    use: WeighedUse | None, name: str, water: Water
+) -> WeighedUse | None:
+    """Return a use by a reading, None where it is old and would add room."""
+    if use is None or name in water.fresh or use.factor.value >= 1.0:
+        return use
+    return None
 
 
 def _oxygen_read(
@@ -196,7 +206,7 @@ def _tan_use(
     """Return the ammonia of the feed that was given, modelled and read."""
     if water.tan_mg_per_l is None or feed is None or feed.given_week_kg <= 0.0:
         return None
-    return weigh(
+    use = weigh(
         tan_g_per_day(
             feed_kg_per_day=exact(feed.given_week_kg / 7.0),
             protein_percent=protein_percent(cohorts, feed),
@@ -206,6 +216,7 @@ def _tan_use(
             tan_mg_per_l=lognormal(water.tan_mg_per_l, TAN_RELATIVE_SD),
         ),
     )
+    return _may_only_warn(use, "tan_mg_per_l", water)
 
 
 def _filter_known(state: UnitState) -> bool:

@@ -190,6 +190,8 @@ def _nitrate(
     """
     if feed is None or water.nitrate_n_mg_per_l is None:
         return None
+    if "nitrate_n_mg_per_l" not in water.fresh:  # too old to begin a course with
+        return None
     unit = state.unit
     protein = protein_percent(cohorts, feed)
     uptake = 0.0

@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 
 from fishmeasure.base.estimate import Estimate
+from fishmeasure.base.words import number
 from fishmeasure.book.rearing import oxygen_is_entered, rearing_unit, transfer_of
 from fishmeasure.book.state import UnitState
 from fishmeasure.husbandry.factors import FishGroup
@@ -73,15 +74,14 @@ def outages(
     unit = rearing_unit(state.unit)
     needing = max(groups, key=lambda group: _need(group, water.temperature_deg_c))
     read = oxygen_use(state, water, groups)
-    start = water.do_mg_per_l
-    if start is None:
-        start = oxygen_balance(
-            unit=unit,
-            species_key=needing.species_key,
-            biomass_kg=state.biomass_kg,
-            mean_weight_g=needing.mean_weight_g,
-            temperature_deg_c=water.temperature_deg_c,
-        ).steady_do_mg_per_l
+    balance = oxygen_balance(
+        unit=unit,
+        species_key=needing.species_key,
+        biomass_kg=state.biomass_kg,
+        mean_weight_g=needing.mean_weight_g,
+        temperature_deg_c=water.temperature_deg_c,
+    ).steady_do_mg_per_l
+    start, start_from = _start(water, balance)
     case = OutageCase(
         unit=unit,
         species_key=needing.species_key,
@@ -98,8 +98,25 @@ def outages(
         results=results,
         hours=options.hours,
         hours_biomass_kg=biomass_for_hours(results[0].case, hours=options.hours),
-        start_from=water.do_from,
+        start_from=start_from,
         inflow_taken_as_pumped=_pumped_inflow(state),
+    )
+
+
+def _start(water: Water, balance: Estimate) -> tuple[Estimate, str]:
+    """Return the oxygen to begin from, the lower of reading and balance, and which.
+
+    A reading of noon, or one of some days ago, may be higher than tonight's oxygen.
+    """
+    read, from_read = water.do_mg_per_l, water.do_from
+    if read is None:
+        return balance, "worked out"
+    if balance.value < read.value:
+        return balance, (
+            f"worked out, lower than the {number(read.value, 2)} mg/L {from_read}"
+        )
+    return read, (
+        f"{from_read}, not higher than the {number(balance.value, 2)} mg/L worked out"
     )
 
 

@@ -267,7 +267,7 @@ def test_more_fish_out_than_in_is_said_at_once(filled: Any, kind: str) -> None:
 def said_commands(text: str) -> list[list[str]]:
     """Return the commands in an outlook's warnings, with figures for their dots."""
     flat = " ".join(text.split()).partition("Warnings")[2]
-    flat = flat.partition("Cautions")[0].replace(" or fishmeasure", " fishmeasure")
+    flat = flat.partition(" 1 How heavy")[0].replace(" or fishmeasure", " fishmeasure")
     found = flat.replace("on=…", "on=2026-03-01").replace("cohort=…", "cohort=Trout")
     found = found.replace('depth_m": …', 'depth_m": 1')
     found = found.replace("…", "30").replace("\n", " ")

@@ -189,6 +189,29 @@ def test_oxygen_read_enters_the_limit() -> None:
     assert "9.8" in line.split("by the model")[1]
 
 
+@pytest.mark.parametrize(("do_mg_per_l", "adds_room"), [(7.1, True), (5.5, False)])
+def test_an_old_reading_of_oxygen_may_warn_but_adds_no_room(
+    do_mg_per_l: float, *, adds_room: bool
+) -> None:
+    """63 % by the reading of 7.1, 92 % by that of 5.5; the model says 82 %."""
+    bare = replace(
+        SPRING,
+        volume_m3=3.0,
+        depth_m=10.0,
+        limits=UnitLimits(max_density_kg_per_m3=100.0, min_do_mg_per_l=5.0),
+    )
+    stock = fish(75.0)
+
+    def share(on: int) -> float:
+        read = entry(WaterReading, on, do_mg_per_l=do_mg_per_l, temperature_deg_c=10.0)
+        return float(used(asked(bare, *stock, read))["oxygen"].value)
+
+    model = float(used(asked(bare, *stock))["oxygen"].value)
+    assert (share(10) < model) == adds_room
+    assert share(9) == (model if adds_room else share(10))
+    assert share(2) == model  # eight days old: counts no more
+
+
 def test_readings_that_cannot_be_true_are_told() -> None:
     """40 kg of trout that use next to nothing: the flow or the meter is wrong."""
     read = entry(WaterReading, 10, do_mg_per_l=10.0, temperature_deg_c=10.0)
