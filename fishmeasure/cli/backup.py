@@ -36,7 +36,7 @@ def backup_command(
 
     folder, where = places(book=book, data=data)
     if "://" not in where and not Path(where).exists():
-        output.error_console.print(f"fishmeasure: there is no book at {where} yet.")
+        output.error_console().print(f"fishmeasure: there is no book at {where} yet.")
         raise typer.Exit(output.STATUS_UNUSABLE_INPUT)
     engine = open_to_read(where)
     try:
@@ -73,14 +73,14 @@ def restore_command(
 
 
 def _report(content: "BackupContent", what: str) -> None:
-    output.console.print(
+    output.console().print(
         f"The book and {content.photo_count} photos "
         f"({content.size_bytes / 1e6:.1f} MB, all checked) {what}.",
         highlight=False,
         soft_wrap=True,
     )
     if content.missing:
-        output.error_console.print(
+        output.error_console().print(
             f"fishmeasure: {len(content.missing)} photos of the book have no file, "
             f"the first is {content.missing[0]}."
         )

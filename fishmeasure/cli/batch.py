@@ -71,7 +71,7 @@ def batch_command(
         raise BadOptionError("SOURCE", str(source), "a folder or list with photos")
     kept = ResultFile(results)
     if kept.damaged:
-        output.error_console.print(
+        output.error_console().print(
             f"fishmeasure: {kept.damaged} lines of {results} were cut off or damaged; "
             "their photos are measured again."
         )
@@ -80,7 +80,7 @@ def batch_command(
     with (
         kept,
         _workers(workers, dask) as measuring,
-        Progress(*columns, console=output.error_console) as bar,
+        Progress(*columns, console=output.error_console()) as bar,
     ):
         task = bar.add_task("", total=len(paths))
         for last in run_batch(
@@ -90,7 +90,7 @@ def batch_command(
             measuring,
         ):
             bar.update(task, completed=last.done, total=last.total)
-    output.console.print(
+    output.console().print(
         f"{last.done} photos, {last.unusable} of them without figures; each one's "
         f"reason is in {results}.",
         highlight=False,

@@ -62,6 +62,19 @@ class CheckedGroup(TyperGroup):
             raise UnknownCommandError(group, args[0], self._near(args[0]))
         return super().resolve_command(ctx, args)
 
+    def format_commands(self, ctx: Any, formatter: Any) -> None:
+        """List the commands with the whole of their first sentences."""
+        named = (
+            (name, self.get_command(ctx, name)) for name in self.list_commands(ctx)
+        )
+        rows = [
+            (name, (command.help or "").partition("\n\n")[0])
+            for name, command in named
+            if command is not None and not command.hidden
+        ]
+        with formatter.section("Commands"):
+            formatter.write_dl(rows)
+
     def _near(self, word: str) -> tuple[str, ...]:
         """Return what may have been meant: a file's command, or a like name."""
         suffix = Path(word).suffix.lower()
@@ -80,7 +93,11 @@ class CheckedTyper(typer.Typer):
     """A group of commands, each of them checked."""
 
     def __init__(self, **options: Any) -> None:
-        super().__init__(cls=CheckedGroup, no_args_is_help=True, **options)
+        # Help in plain words: boxes and colours would take as long to import as the
+        # rest of it, and read worse in a log.
+        super().__init__(
+            cls=CheckedGroup, no_args_is_help=True, rich_markup_mode=None, **options
+        )
 
     def command(
         self, name: str | None = None, **options: Any

@@ -6,18 +6,18 @@ import json
 import sys
 from collections.abc import Iterable, Iterator, Sequence
 from contextlib import contextmanager
+from functools import cache
 from pathlib import Path
 from typing import TYPE_CHECKING, Any, Final, TypeVar
-
-from rich.console import Console
-from rich.markup import escape
-from rich.table import Table
 
 from fishmeasure.base.errors import BadOptionError
 from fishmeasure.base.files import write_durably
 from fishmeasure.base.plain import plain
 
 if TYPE_CHECKING:
+    from rich.console import Console
+    from rich.table import Table
+
     from fishmeasure.base.estimate import Estimate
     from fishmeasure.base.flags import Problem
     from fishmeasure.photo.measurement import PhotoMeasurement
@@ -26,10 +26,24 @@ STATUS_UNUSABLE_INPUT: Final = 2
 MANY: Final = 3
 """Items from which a progress bar is worth its line."""
 
-console = Console()
-error_console = Console(stderr=True, soft_wrap=True, highlight=False)
-
 _T = TypeVar("_T")
+
+
+# Made when first written to: --help needs none, and the library is slow to import.
+@cache
+def console() -> "Console":
+    """Return what writes to stdout."""
+    from rich.console import Console
+
+    return Console()
+
+
+@cache
+def error_console() -> "Console":
+    """Return what writes to stderr."""
+    from rich.console import Console
+
+    return Console(stderr=True, soft_wrap=True, highlight=False)
 
 
 def tracked(items: Sequence[_T], label: str) -> Iterator[_T]:
@@ -39,14 +53,16 @@ def tracked(items: Sequence[_T], label: str) -> Iterator[_T]:
         return
     from rich.progress import track
 
-    yield from track(items, description=label, console=error_console, transient=True)
+    yield from track(items, description=label, console=error_console(), transient=True)
 
 
 def print_problem(name: str, problem: "Problem") -> None:
     """Write one line on stderr: where, what is wrong and what to do."""
     message = problem.message
     where = "" if name in message else f"{name}: "
-    error_console.print(escape(f"fishmeasure: {where}{message}"))
+    from rich.markup import escape
+
+    error_console().print(escape(f"fishmeasure: {where}{message}"))
 
 
 def write_json(target: str, content: Any) -> None:
@@ -130,6 +146,8 @@ def interval(estimate: "Estimate", digits: int = 0, unit: str = "") -> str:
 
 def photo_title(measurement: "PhotoMeasurement") -> str:
     """Return the photo's name and what gave its scale."""
+    from rich.markup import escape
+
     plane = measurement.plane
     title = escape(measurement.photo)
     if plane is not None:
@@ -140,8 +158,10 @@ def photo_title(measurement: "PhotoMeasurement") -> str:
     return title
 
 
-def photo_table(measurement: "PhotoMeasurement") -> Table:
+def photo_table(measurement: "PhotoMeasurement") -> "Table":
     """Return the fish of a photo as a table."""
+    from rich.table import Table
+
     table = Table(box=None, padding=(0, 2, 0, 0))
     for column in ("fish", "fork mm", "± mm", "total mm", "depth mm", "weight g"):
         table.add_column(column, justify="right", no_wrap=True)

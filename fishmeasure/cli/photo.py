@@ -8,7 +8,6 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Annotated
 
 import typer
-from rich.markup import escape
 
 from fishmeasure.base.errors import FishMeasureError, NotDrawnError, PhotoTooLargeError
 from fishmeasure.cli import options, output
@@ -61,14 +60,16 @@ def report(
     measurements: "Sequence[PhotoMeasurement]", species: str, *, quiet: bool
 ) -> None:
     """Show tables on stdout, unless that is for data, and problems on stderr."""
+    from rich.markup import escape
+
     for measurement in measurements:
         if measurement.fish and not quiet:
-            output.console.print(output.photo_title(measurement), soft_wrap=True)
-            output.console.print(output.photo_table(measurement))
+            output.console().print(output.photo_title(measurement), soft_wrap=True)
+            output.console().print(output.photo_table(measurement))
         for problem in measurement.problems:
             output.print_problem(measurement.photo, problem)
     if not quiet and any(m.complete_fish for m in measurements):
-        output.console.print(
+        output.console().print(
             f"\n± is one standard error: about two fish in three are within it. "
             f"Weights are those of {escape(species)} from a book's line alone, two in "
             "three within 25 %: weigh a net of these fish and use 'fishmeasure sample'."

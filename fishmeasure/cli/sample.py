@@ -6,8 +6,6 @@ from typing import TYPE_CHECKING, Annotated
 from uuid import uuid4
 
 import typer
-from rich.markup import escape
-from rich.table import Table
 
 from fishmeasure.base.errors import BadOptionError, SampleNotEnteredError
 from fishmeasure.cli import options, output
@@ -16,6 +14,8 @@ from fishmeasure.husbandry.cautions import ESTIMATE
 
 if TYPE_CHECKING:
     from collections.abc import Mapping
+
+    from rich.table import Table
 
     from fishmeasure.estimation.model import PopulationEstimate
     from fishmeasure.estimation.sample import SampleFile
@@ -140,7 +140,7 @@ def _record(
         if same is None
         else f"Already in the book: the sample of {same.on}, entry {same.id}."
     )
-    output.error_console.print(said)
+    output.error_console().print(said)
 
 
 def _show(
@@ -148,6 +148,9 @@ def _show(
     estimate: "PopulationEstimate",
     photos: "tuple[PhotoMeasurement, ...]",
 ) -> None:
+    from rich.markup import escape
+    from rich.table import Table
+
     level = f"{100 * estimate.level:.0f} %"
     table = Table(box=None, show_header=False, padding=(0, 2, 0, 0))
     rows = [
@@ -173,16 +176,16 @@ def _show(
     for row in rows:
         table.add_row(*row)
     where = " ".join(str(part) for part in (wanted.unit, wanted.date) if part)
-    output.console.print(
+    output.console().print(
         escape(where or "Sample") + f", {level} intervals", style="bold"
     )
-    output.console.print(table)
-    output.console.print(_nets(estimate))
+    output.console().print(table)
+    output.console().print(_nets(estimate))
     seen = ""
     if photos:
         fish = sum(len(photo.fish) for photo in photos)
         seen = f" ({fish} seen in {len(photos)} photos)"
-    output.console.print(
+    output.console().print(
         f"\n{estimate.fish_measured} fish measured{seen}, {estimate.fish_weighed} "
         f"weighed. {_one_more(estimate)}{ESTIMATE}"
     )
@@ -204,7 +207,10 @@ def _middle(estimate: "PopulationEstimate") -> str:
     return f"{by_fraction[0.1].value:.0f} to {by_fraction[0.9].value:.0f} g"
 
 
-def _nets(estimate: "PopulationEstimate") -> Table:
+def _nets(estimate: "PopulationEstimate") -> "Table":
+    from rich.markup import escape
+    from rich.table import Table
+
     table = Table(box=None, padding=(0, 2, 0, 0))
     for column in ("net", "fish", "measured", "weight g", "against the rest"):
         table.add_column(column, justify="right", no_wrap=True)

@@ -170,15 +170,15 @@ def _prepare(settings: "Settings") -> None:
 
 
 def _greet(url: str, *, lan: bool, secure: bool) -> None:
-    output.console.print(f"Open {url}", style="bold", highlight=False)
+    output.console().print(f"Open {url}", style="bold", highlight=False)
     if not lan:
-        output.console.print("Only this machine is let in; --lan lets phones in.")
+        output.console().print("Only this machine is let in; --lan lets phones in.")
         return
     import segno
 
     segno.make(url, micro=False).terminal(compact=True)
     if not secure:
-        output.console.print(
+        output.console().print(
             "Over plain HTTP anyone on this network can read along and pick up a "
             "paired phone's token. Use it on a network of your own, or give --cert "
             "and --key for HTTPS."
@@ -186,6 +186,6 @@ def _greet(url: str, *, lan: bool, secure: bool) -> None:
 
 
 def _show_code(code: str) -> None:
-    output.console.print(
+    output.console().print(
         f"Pairing code for the next phone: {code[:4]} {code[4:]}", highlight=False
     )

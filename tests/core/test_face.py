@@ -27,6 +27,7 @@ from fishmeasure.store.demo import demo_book
 ROOT = Path(__file__).resolve().parents[2]
 PHOTO = ROOT / "sample_images" / "tank_a_net1.jpg"
 DAY = date(2026, 8, 1)
+HEAVY = {"cv2", "numpy", "scipy", "skimage", "PIL", "pydantic", "sqlalchemy"}
 
 
 @pytest.fixture(scope="module")
@@ -67,8 +68,7 @@ def test_importing_costs_nothing_heavy() -> None:
         check=True,
     )
     loaded = {name.partition(".")[0] for name in done.stdout.split()}
-    heavy = {"cv2", "numpy", "scipy", "skimage", "PIL", "pydantic", "sqlalchemy"}
-    assert not loaded & (heavy | {"typer", "rich", "fastapi", "matplotlib"})
+    assert not loaded & (HEAVY | {"typer", "rich", "fastapi", "matplotlib"})
     inside = {n for n in done.stdout.split() if n.startswith("fishmeasure")}
     assert inside == {"fishmeasure"}
 
@@ -168,3 +168,26 @@ def test_an_outlook_shows_what_the_command_writes(demo: str) -> None:
     assert "<table>" in outlook._repr_html_()
     with fm.Book(demo) as book, pytest.raises(UnknownRecordError, match="Tank A"):
         book.outlook("Tank Z")
+
+
+@pytest.mark.parametrize("command", ["", "sample", "book", "outlook"])
+def test_help_imports_nothing_heavy(command: str) -> None:
+    """It answers at once: what is slow to import comes when a command runs."""
+    code = (
+        "import sys; from fishmeasure.cli import main\n"
+        f"sys.argv = ['fishmeasure', *{command.split()}, '--help']\n"
+        "try: main()\n"
+        "finally: print(*sys.modules, file=sys.stderr)"
+    )
+    done = subprocess.run(  # noqa: S603 - our own interpreter
+        [sys.executable, "-c", code],
+        env={**os.environ, "PYTHONPATH": str(ROOT)},
+        capture_output=True,
+        text=True,
+        check=True,
+    )
+    assert "--help" in done.stdout
+    loaded = {name.partition(".")[0] for name in done.stderr.split()}
+    # The parser itself takes pydantic as soon as a command has arguments to read.
+    heavy = HEAVY - ({"pydantic"} if command else set())
+    assert not loaded & (heavy | {"rich", "fastapi", "matplotlib", "uvicorn"})
