@@ -300,6 +300,9 @@ class CohortOutlookOut(Out):
 
     cohort_id: UUID = Field(description="The cohort.")
     name: str = Field(description="Its name.", examples=["Trout of the spring"])
+    mean_weight_g: EstimateOut | None = Field(
+        description="Mean weight of its fish, g; null where it is not known."
+    )
     cv: EstimateOut = Field(description="Spread of single weights, a fraction.")
     cv_is_usual: bool = Field(description="Whether no sample gave one.")
     quantiles_g: dict[str, float] = Field(
@@ -433,13 +436,18 @@ class OutlookOut(AdviceOut):
         "the unsafe end, `high` by the likely figures; 0 where the water stops "
         "adding, null where it is not known."
     )
+    biomass_kg: EstimateOut | None = Field(
+        description="All fish in the unit, kg; null where the weight of some is not "
+        "known."
+    )
+    fish_count: EstimateOut = Field(description="Fish in the unit.")
     unit_id: UUID = Field(description="The unit.")
     about: str = Field(
         description="What the book says of its data, to be shown.",
         examples=["The spring tanks: invented data to try things on."],
     )
     water: dict[str, str | float | None] = Field(
-        description="The water reckoned with: readings of the last week or what is "
+        description="The water reckoned with: readings that still count or what is "
         "to be expected; names end in the unit."
     )
     cohorts: list[CohortOutlookOut] = Field(description="The fish, cohort by cohort.")

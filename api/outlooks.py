@@ -109,6 +109,8 @@ def outlook_out(found: UnitOutlook) -> out.OutlookOut:
         **dict(advice_of(found)),
         ration_kg=_estimate(found.ration_kg),
         room_kg=_estimate(found.room_kg),
+        biomass_kg=_estimate(found.biomass_kg),
+        fish_count=out.EstimateOut(**asdict(found.fish_count)),
         unit_id=found.unit.id,
         about=found.about,
         water=_water(found),

@@ -83,6 +83,7 @@ class CohortOutlook:
     """
 
     fish: CohortInUnit
+    mean_weight_g: Estimate | None
     cv: Estimate
     cv_is_usual: bool
     quantiles_g: tuple[tuple[float, float], ...]
@@ -124,6 +125,7 @@ def cohort_outlook(
     condition = None if mean is None else _condition(fish, mean.value)
     return CohortOutlook(
         fish=fish,
+        mean_weight_g=mean,
         cv=cv,
         cv_is_usual=fish.cv is None,
         quantiles_g=()

@@ -3,7 +3,6 @@
 from dataclasses import dataclass
 
 from fishmeasure.base.estimate import Estimate
-from fishmeasure.base.words import number
 from fishmeasure.book.rearing import oxygen_is_entered, rearing_unit, transfer_of
 from fishmeasure.book.state import UnitState
 from fishmeasure.husbandry.factors import FishGroup
@@ -113,10 +112,10 @@ def _start(water: Water, balance: Estimate) -> tuple[Estimate, str]:
         return balance, "worked out"
     if balance.value < read.value:
         return balance, (
-            f"worked out, lower than the {number(read.value, 2)} mg/L {from_read}"
+            f"worked out, lower than the {read.value:.1f} mg/L {from_read}"
         )
     return read, (
-        f"{from_read}, not higher than the {number(balance.value, 2)} mg/L worked out"
+        f"{from_read}, not higher than the {balance.value:.1f} mg/L worked out"
     )
 
 

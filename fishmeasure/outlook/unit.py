@@ -51,6 +51,7 @@ class UnitOutlook:
 
     ``now`` heads the page, and what must wait for the water is taken out of all that
     follows: see ``outlook.now.hold``, also for ``ration_kg`` and ``room_kg``.
+    ``biomass_kg`` is None where fish of unknown weight are present.
     ``problems`` are those of every answer, once each, the worst first.
     """
 
@@ -58,6 +59,8 @@ class UnitOutlook:
     problems: tuple[Problem, ...]
     ration_kg: Estimate | None
     room_kg: Estimate | None
+    biomass_kg: Estimate | None
+    fish_count: Estimate
     about: str
     state: UnitState
     water: Water
@@ -146,6 +149,8 @@ def unit_outlook(
         ),
         ration_kg=held.ration_kg,
         room_kg=held.room_kg,
+        biomass_kg=state.biomass_kg,
+        fish_count=state.fish_count,
         about=about,
         state=state,
         water=on_the_day,

@@ -26,8 +26,11 @@ from fishmeasure.book.entries import (
     Stocked,
     WaterReading,
 )
+from fishmeasure.book.rearing import rearing_unit
 from fishmeasure.book.units import AerationDevice, Cohort, Unit, UnitLimits
 from fishmeasure.husbandry.feed import ration
+from fishmeasure.husbandry.oxygen import oxygen_balance
+from fishmeasure.husbandry.propagation import exact
 from fishmeasure.store.book import BookContent
 
 ABOUT: Final = (
@@ -193,7 +196,7 @@ class _Diary:
                 self._feed(
                     number, day, temperature_deg_c
                 )  # not the day before and of a sample
-            if number % 4 == 0:
+            if (DAYS - number) % 4 == 0:  # the last one on the last day
                 self._water(number, day, temperature_deg_c)
             if number % 28 == 26:
                 self._sample(number, day)
@@ -254,13 +257,21 @@ class _Diary:
         )
 
     def _water(self, number: int, day: date, temperature_deg_c: float) -> None:
-        load = self._alive * self._weight_g() / 1000.0 / self._stock.unit.volume_m3
+        biomass_kg = self._alive * self._weight_g() / 1000.0
+        load = biomass_kg / self._stock.unit.volume_m3
+        do_mg_per_l = oxygen_balance(
+            unit=rearing_unit(self._stock.unit),
+            species_key=self._stock.cohort.species_key,
+            biomass_kg=exact(biomass_kg),
+            mean_weight_g=self._weight_g(),
+            temperature_deg_c=temperature_deg_c,
+        ).steady_do_mg_per_l.value
         plain: dict[str, Any] = {
             "at": time(6, 30),
             "temperature_deg_c": round(temperature_deg_c, 1),
-            "do_mg_per_l": round(10.2 - 0.16 * load + self._chance.gauss(0, 0.15), 1),
+            "do_mg_per_l": round(do_mg_per_l + self._chance.gauss(0, 0.15), 1),
         }
-        if number % 12 == 0:
+        if (DAYS - number) % 12 == 0:
             plain["ph"] = round(7.2 + self._chance.gauss(0.0, 0.05), 1)
             plain["tan_mg_per_l"] = round(0.02 * load + 0.05, 2)
             plain["nitrate_n_mg_per_l"] = round(2.0 + 0.1 * load, 1)

@@ -122,6 +122,13 @@ def test_an_outlook_answers_what_a_grower_asks(
     days = dt.date.fromisoformat(plate["half_on"]) - dt.date.fromisoformat(DAY)
     assert plate["days_to_half"] == days.days
     assert outlook["about"] == ABOUT
+    assert outlook["biomass_kg"]["value"] == outlook["biomass"]["value"]
+    (trout,) = outlook["cohorts"]
+    assert outlook["fish_count"]["value"] == pytest.approx(
+        outlook["biomass_kg"]["value"] * 1000.0 / trout["mean_weight_g"]["value"],
+        rel=0.01,
+    )
+    assert trout["cv"]["low"] < trout["cv"]["value"] < trout["cv"]["high"]
     assert any("electrician" in text for text in outlook["cautions"])
     assert outlook["outages"][0]["to_critical"]["minutes"] == {
         name: outlook["outage"][name]

@@ -211,6 +211,16 @@ def test_outlook_as_json_and_on_paper(run: Any) -> None:
     found = json.loads(out)
     assert found["state"]["unit"]["name"] == "Tank B"
     assert found["outages"]["results"][0]["to_critical"]["minutes"]["value"] > 0
+    assert found["biomass_kg"] == found["state"]["biomass_kg"]
+    assert found["fish_count"] == found["state"]["fish_count"]
+    for item in found["cohorts"]:
+        for name in ("mean_weight_g", "cv"):
+            assert item[name]["low"] < item[name]["value"] < item[name]["high"]
+    together = sum(
+        item["mean_weight_g"]["value"] * item["fish"]["fish_count"]["value"] / 1000.0
+        for item in found["cohorts"]
+    )
+    assert found["biomass_kg"]["value"] == pytest.approx(together, rel=0.01)
     assert len(pypdfium2.PdfDocument("b.pdf")) == 1
     assert run("outlook", "Tank B", "--on", "2026-08-01", "--pdf", "c.pdf")[1] == ""
 
