@@ -37,7 +37,7 @@ class CohortInUnit:
     ``fish_count`` has the interval, whose low end allows for deaths that nobody
     saw. ``mean_weight_g`` and ``biomass_kg`` are None until a weight is known.
     ``cv`` and ``condition_factor`` are the last sample's. ``growth`` is where
-    ``stock.growth`` projects from, None where the species has no growth figures.
+    ``husbandry.growth`` projects from, None where the species has no growth figures.
     """
 
     cohort: Cohort

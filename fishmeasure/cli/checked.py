@@ -11,7 +11,7 @@ from typer.core import TyperCommand, TyperGroup
 
 from fishmeasure.base.errors import BadOptionError, UnknownCommandError
 from fishmeasure.cli.options import NO_DATA
-from fishmeasure.cli.slips import PROGRAM, slip
+from fishmeasure.cli.usage import PROGRAM, usage_error
 
 # The parser's own usage error; where it lives differs between versions of typer.
 _UsageError: Any = typer.BadParameter.__mro__[1]
@@ -32,7 +32,7 @@ class CheckedCommand(TyperCommand):
         try:
             context = super().make_context(info_name, args, parent, **extra)
         except _UsageError as error:
-            raise slip(error, _path(info_name, parent), self.params) from None
+            raise usage_error(error, _path(info_name, parent), self.params) from None
         for parameter in self.params:
             value = context.params.get(parameter.name or "")
             if isinstance(value, float) and not math.isfinite(value):
@@ -53,7 +53,7 @@ class CheckedGroup(TyperGroup):
         except _UsageError as error:
             if only_help:
                 raise
-            raise slip(error, _path(info_name, parent), self.params) from None
+            raise usage_error(error, _path(info_name, parent), self.params) from None
 
     def resolve_command(self, ctx: Any, args: list[str]) -> Any:
         """Return the command that the first word names."""

@@ -31,7 +31,7 @@ _ROUNDING: Final = 1.0 / math.sqrt(12.0)
 
 LEAST_FISH_G: Final = 1e-4
 """Of one fish in a net, the same as where fish are weighed one by one
-(``lwfit.WEIGHTS_G``): lighter than a fry just hatched, so that less is a slip of units.
+(``species.fit.WEIGHTS_G``): lighter than a fry just hatched; less is a wrong unit.
 Far below it the figures of a sample come to the ends of floating-point numbers."""
 
 

@@ -3,7 +3,7 @@
 A species' own figures stand as ``[water]`` in its TOML in ``fishmeasure/species``;
 oxygen, un-ionised ammonia and nitrate of the species with stocking figures are
 taken from those, so that each is known once; what is still missing is that of food
-fish in general, ``stock/data/generic/food-fish.toml``.
+fish in general, ``husbandry/data/generic/food-fish.toml``.
 """
 
 from dataclasses import dataclass, fields, replace

@@ -1,6 +1,6 @@
 """Species figures for growth, feed and oxygen, each with source and standing.
 
-One TOML a species in ``stock/data``. Every figure is a table ``{value,
+One TOML a species in ``husbandry/data``. Every figure is a table ``{value,
 relative_sd, source, status}``:
 
 seen

@@ -21,7 +21,7 @@ CONDITION_DRIFT: Final = 0.05
 # A second predictor is worth its trouble when it takes this much off the error of
 # single weights left out of the fit (per cent of weight).
 WORTHWHILE_PERCENT: Final = 1.0
-# What no fish is beyond; a figure outside is a slip of units (see ``samplefile``).
+# What no fish is beyond; a figure outside has a wrong unit.
 SIZES_MM: Final = (0.5, 5000.0)
 WEIGHTS_G: Final = (1e-4, 200_000.0)
 # A fish with more of the line's leverage than this holds it alone: without it the
@@ -144,7 +144,7 @@ def _left_out(residuals: FloatArray, leverage: FloatArray) -> FloatArray:
 
 def _percent_error(log_residuals: FloatArray) -> float:
     # The residual is ln(true / predicted), so predicted / true - 1 is the error.
-    # Beyond e^50 there is nothing to tell apart, and numbers end at e^709.
+    # Beyond e^50 there is nothing to tell apart, and e^709 overflows.
     return 100.0 * float(np.mean(np.abs(np.expm1(-log_residuals.clip(-50.0, 50.0)))))
 
 

@@ -1,7 +1,7 @@
 """How often the book's 90 % intervals hold the truth, on simulated stocks.
 
 The truth is drawn here, apart from the book's code: growth from the thermal growth
-coefficient's own spread, unevenness and drift (``stock.growth`` states their
+coefficient's own spread, unevenness and drift (``husbandry.growth`` states their
 sources), samples with 6 % error, fish that die unseen.
 """
 

@@ -22,7 +22,9 @@ _WORDS: Final = (
 )
 
 
-def slip(error: Any, command: str, parameters: Sequence[Any]) -> CommandLineError:
+def usage_error(
+    error: Any, command: str, parameters: Sequence[Any]
+) -> CommandLineError:
     """Return the error of a command line that the parser refused.
 
     Parameters

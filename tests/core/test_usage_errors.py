@@ -70,7 +70,7 @@ def test_a_slip_is_one_line(
 def test_without_a_command_they_are_listed(
     words: str, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
 ) -> None:
-    """Not knowing the commands is no slip: all are shown."""
+    """Not knowing the commands is no usage error: all are shown."""
     said(monkeypatch, words)
     shown = "".join(capsys.readouterr())
     assert ("entries" if words else "outlook") in shown
