@@ -14,7 +14,7 @@ from fastapi.openapi.utils import get_openapi
 from api.errors import ErrorBody
 from api.guard import OPEN_PATHS
 from fishmeasure.base.field_words import description
-from fishmeasure.book.codec import to_plain
+from fishmeasure.base.record import plain
 from fishmeasure.book.entries import entry_to_plain
 from fishmeasure.store.demo import demo_book
 
@@ -202,7 +202,10 @@ def _examples() -> dict[str, Json]:
     """Return an example for each model of the book, and for a sample."""
     demo = demo_book(DEMO_DAY)
     unit, cohort = demo.units[0], demo.cohorts[0]
-    found: dict[str, Json] = {"Unit": to_plain(unit), "Cohort": to_plain(cohort)}
+    found: dict[str, Json] = {
+        "Unit": plain(unit, sparse=True),
+        "Cohort": plain(cohort, sparse=True),
+    }
     for entry in demo.entries:
         found.setdefault(type(entry).__name__, entry_to_plain(entry))
     found["SampleIn"] = {

@@ -10,12 +10,8 @@ from uuid import UUID
 
 from pydantic import BeforeValidator, ConfigDict, Field
 
-from api.model_of import model_of
 from api.schemas import Out, ProblemOut
 from fishmeasure.book.units import Cohort, Unit
-
-UnitModel = model_of(Unit)
-CohortModel = model_of(Cohort)
 
 
 def _finite(value: Any) -> Any:
@@ -73,7 +69,7 @@ class ProvenanceOut(Record):
 class CohortStateOut(Record):
     """One cohort's fish in a unit."""
 
-    cohort: CohortModel = Field(description="The cohort.")  # type: ignore[valid-type]
+    cohort: Cohort = Field(description="The cohort.")
     book_count: float = Field(
         description="Fish by plain addition since the last count.", examples=[236]
     )
@@ -122,7 +118,7 @@ class LatestOut(Record):
 class UnitStateOut(Record):
     """What is in a unit at the end of a day."""
 
-    unit: UnitModel = Field(description="The unit.")  # type: ignore[valid-type]
+    unit: Unit = Field(description="The unit.")
     on: dt.date = Field(description="The day.")
     about: str = Field(
         default="", description="What the book says of its data, to be shown."

@@ -1,39 +1,33 @@
 """The book: units, cohorts, entries."""
 
+from dataclasses import replace
 from datetime import date
-from typing import Annotated, Any
+from typing import Annotated, Any, Union
 from uuid import UUID
 
 from fastapi import APIRouter, Query, Request, Response
-from pydantic import BaseModel, Field, create_model
+from pydantic import Field
 
 from api.http import Revision, not_modified
-from api.model_of import model_of, plain, union_of
-from api.outlook_schemas import CohortModel, UnitModel
 from api.schemas import In, Items, Out
 from api.services import WithServices
-from fishmeasure.book.codec import from_plain, to_plain
-from fishmeasure.book.entries import ENTRY_KINDS, entry_from_plain, entry_to_plain
+from fishmeasure.book.entries import ENTRY_KINDS
 from fishmeasure.book.units import Cohort, Unit
 
 router = APIRouter(prefix="/v1", tags=["book"])
 
-EntryModel = union_of(
-    model_of(record, tag=kind) for kind, record in ENTRY_KINDS.items()
-)
+# All kinds of entries, told apart by their ``kind``.
+AnyEntry: Any = Annotated[
+    Union[tuple(ENTRY_KINDS.values())],  # noqa: UP007 - made from a table
+    Field(discriminator="kind"),
+]
 MAX_ENTRIES = 500
-Json = dict[str, Any]
-
-
-def items_of(name: str, model: Any) -> Any:
-    """Return the named list of a model that is made at run time."""
-    return create_model(name, __base__=Items[model])
 
 
 class EntriesIn(In):
     """Entries to be written: all of them, or none."""
 
-    entries: list[EntryModel] = Field(  # type: ignore[valid-type]
+    entries: list[AnyEntry] = Field(
         min_length=1, max_length=MAX_ENTRIES, description="In any order."
     )
 
@@ -45,75 +39,63 @@ class AddedOut(Out):
     repeated: list[UUID] = Field(description="There already, with the same content.")
 
 
+class Units(Items[Unit]):
+    """Units by name."""
+
+
+class Cohorts(Items[Cohort]):
+    """Cohorts by name."""
+
+
+class Entries(Items[AnyEntry]):
+    """Entries, newest first."""
+
+
 # --- units and cohorts --------------------------------------------------------
 
 
-@router.get(
-    "/units", summary="List the units", response_model=items_of("Units", UnitModel)
-)
-def list_units(services: WithServices) -> Json:
+@router.get("/units", summary="List the units", response_model=Units)
+def list_units(services: WithServices) -> Any:
     """Return the newest version of every unit, by name."""
-    return {"items": [to_plain(u, sparse=False) for u in services.book.units()]}
+    return {"items": services.book.units()}
 
 
-@router.get("/units/{unit_id}", summary="One unit", response_model=UnitModel)
+@router.get("/units/{unit_id}", summary="One unit")
 def get_unit(
     services: WithServices, unit_id: UUID, request: Request, response: Response
-) -> Json:
+) -> Unit:
     """Return the newest version of a unit."""
     unit = services.book.unit(unit_id)
     not_modified(request, response, Revision(str(unit.id), unit.version))
-    return to_plain(unit, sparse=False)
+    return unit
 
 
-@router.put(
-    "/units/{unit_id}",
-    summary="Add a unit or its next version",
-    response_model=UnitModel,
-)
-def put_unit(
-    services: WithServices,
-    unit_id: UUID,
-    sent: UnitModel,  # type: ignore[valid-type]
-) -> Json:
+@router.put("/units/{unit_id}", summary="Add a unit or its next version")
+def put_unit(services: WithServices, unit_id: UUID, sent: Unit) -> Unit:
     """Save a unit; `version` must be one more than the newest, 1 for a new one."""
-    unit = from_plain(Unit, {**plain(sent), "id": str(unit_id)})
-    return to_plain(services.book.save_unit(unit), sparse=False)
+    return services.book.save_unit(replace(sent, id=unit_id))
 
 
-@router.get(
-    "/cohorts",
-    summary="List the cohorts",
-    response_model=items_of("Cohorts", CohortModel),
-)
-def list_cohorts(services: WithServices) -> Json:
+@router.get("/cohorts", summary="List the cohorts", response_model=Cohorts)
+def list_cohorts(services: WithServices) -> Any:
     """Return the newest version of every cohort, by name."""
-    return {"items": [to_plain(c, sparse=False) for c in services.book.cohorts()]}
+    return {"items": services.book.cohorts()}
 
 
-@router.get("/cohorts/{cohort_id}", summary="One cohort", response_model=CohortModel)
+@router.get("/cohorts/{cohort_id}", summary="One cohort")
 def get_cohort(
     services: WithServices, cohort_id: UUID, request: Request, response: Response
-) -> Json:
+) -> Cohort:
     """Return the newest version of a cohort."""
     cohort = services.book.cohort(cohort_id)
     not_modified(request, response, Revision(str(cohort.id), cohort.version))
-    return to_plain(cohort, sparse=False)
+    return cohort
 
 
-@router.put(
-    "/cohorts/{cohort_id}",
-    summary="Add a cohort or its next version",
-    response_model=CohortModel,
-)
-def put_cohort(
-    services: WithServices,
-    cohort_id: UUID,
-    sent: CohortModel,  # type: ignore[valid-type]
-) -> Json:
+@router.put("/cohorts/{cohort_id}", summary="Add a cohort or its next version")
+def put_cohort(services: WithServices, cohort_id: UUID, sent: Cohort) -> Cohort:
     """Save a cohort; `version` must be one more than the newest, 1 for a new one."""
-    cohort = from_plain(Cohort, {**plain(sent), "id": str(cohort_id)})
-    return to_plain(services.book.save_cohort(cohort), sparse=False)
+    return services.book.save_cohort(replace(sent, id=cohort_id))
 
 
 # --- entries ------------------------------------------------------------------
@@ -122,15 +104,11 @@ def put_cohort(
 @router.post("/entries", summary="Write entries")
 def post_entries(services: WithServices, sent: EntriesIn) -> AddedOut:
     """Write entries, all or none; the same one sent again is no second one."""
-    items: list[BaseModel] = sent.entries
-    entries = [entry_from_plain(plain(item)) for item in items]
-    added = services.book.add(*entries)
+    added = services.book.add(*sent.entries)
     return AddedOut(added=list(added.added), repeated=list(added.repeated))
 
 
-@router.get(
-    "/entries", summary="List entries", response_model=items_of("Entries", EntryModel)
-)
+@router.get("/entries", summary="List entries", response_model=Entries)
 def list_entries(
     services: WithServices,
     unit_id: UUID | None = None,
@@ -142,7 +120,7 @@ def list_entries(
     ] = False,
     limit: Annotated[int, Query(ge=1, le=1000)] = 200,
     cursor: Annotated[int, Query(ge=0, le=2**53)] = 0,
-) -> Json:
+) -> Any:
     """Return entries, newest first."""
     found = [
         entry
@@ -156,16 +134,16 @@ def list_entries(
     page = found[cursor : cursor + limit]
     more = len(found) > cursor + limit
     return {
-        "items": [entry_to_plain(entry) for entry in page],
+        "items": page,
         "next": cursor + limit if more else None,
     }
 
 
-@router.get("/entries/{entry_id}", summary="One entry", response_model=EntryModel)
+@router.get("/entries/{entry_id}", summary="One entry", response_model=AnyEntry)
 def get_entry(
     services: WithServices, entry_id: UUID, request: Request, response: Response
-) -> Json:
+) -> Any:
     """Return one entry, whether in force or not; it never changes."""
     entry = services.book.entry(entry_id)
     not_modified(request, response, Revision(str(entry.id), 1))
-    return entry_to_plain(entry)
+    return entry

@@ -1,7 +1,7 @@
 """Records that cross a border: checked when made, read and written as plain values.
 
 A record is a frozen dataclass whose annotations say everything once: the kind of each
-field, its range (``Field(ge=..., le=...)``), its longest text or list. From them come
+field, its range (``between``), its longest text or list (``longest``). From them come
 the checks, the reading of JSON, TOML and rows of a database, the writing, the schema
 that the API publishes and the words of a command's help.
 
@@ -17,7 +17,7 @@ from functools import cache
 from typing import TYPE_CHECKING, Annotated, Any, Protocol, TypeVar, cast
 
 import pydantic.dataclasses
-from pydantic import ConfigDict, Field, TypeAdapter
+from pydantic import ConfigDict, Field, TypeAdapter, WithJsonSchema
 from pydantic_core import ArgsKwargs, PydanticCustomError, ValidationError, core_schema
 
 from fishmeasure.base.errors import BadFieldError
@@ -36,14 +36,16 @@ __all__ = [
     "GramsSd",
     "Kilograms",
     "LPerMin",
+    "LocalTime",
     "MgPerL",
     "Name",
     "Plain",
     "Refusal",
     "Text",
-    "Watts",
+    "between",
     "field_names",
     "json_schema",
+    "longest",
     "plain",
     "read",
     "record",
@@ -54,22 +56,43 @@ _R = TypeVar("_R")
 
 # --- the kinds of figures, with what is sensible ------------------------------
 
-Text = Annotated[str, Field(max_length=2000)]
-Name = Annotated[str, Field(max_length=80)]
-Count = Annotated[int, Field(ge=0, le=10_000_000)]
-CountSd = Annotated[float, Field(ge=0.0, le=1e7)]
-Fraction = Annotated[float, Field(ge=0.0, le=1.0)]
-Grams = Annotated[float, Field(ge=0.001, le=200_000.0)]
-GramsSd = Annotated[float, Field(ge=0.0, le=200_000.0)]
-Kilograms = Annotated[float, Field(ge=0.0, le=1e6)]
-Watts = Annotated[float, Field(ge=0.0, le=1e6)]
-ConditionFactor = Annotated[float, Field(ge=0.05, le=20.0)]
-DegC = Annotated[float, Field(ge=-2.0, le=45.0)]
-MgPerL = Annotated[float, Field(ge=0.0, le=1000.0)]
-LPerMin = Annotated[float, Field(ge=0.0, le=1e6)]
+
+def between(low: Any, high: Any) -> Any:
+    """Return the rule of a number or day from low to high."""
+    return Field(ge=low, le=high)
+
+
+def longest(most: int) -> Any:
+    """Return the rule of the longest text or list."""
+    return Field(max_length=most)
+
+
+Text = Annotated[str, longest(2000)]
+Name = Annotated[str, longest(80)]
+Count = Annotated[int, between(0, 10_000_000)]
+CountSd = Annotated[float, between(0.0, 1e7)]
+Fraction = Annotated[float, between(0.0, 1.0)]
+Grams = Annotated[float, between(0.001, 200_000.0)]
+GramsSd = Annotated[float, between(0.0, 200_000.0)]
+Kilograms = Annotated[float, between(0.0, 1e6)]
+ConditionFactor = Annotated[float, between(0.05, 20.0)]
+DegC = Annotated[float, between(-2.0, 45.0)]
+MgPerL = Annotated[float, between(0.0, 1000.0)]
+LPerMin = Annotated[float, between(0.0, 1e6)]
 # A day outside is a slip of the pen, and would cost a replay many years of days.
 FIRST_DAY, LAST_DAY = date(1990, 1, 1), date(2100, 12, 31)
-Day = Annotated[date, Field(ge=FIRST_DAY, le=LAST_DAY)]
+Day = Annotated[date, between(FIRST_DAY, LAST_DAY)]
+# The format "time" of RFC 3339 would need a zone.
+LocalTime = Annotated[
+    time,
+    WithJsonSchema(
+        {
+            "type": "string",
+            "pattern": r"^[0-2]\d:[0-5]\d(:[0-5]\d(\.\d{1,6})?)?$",
+            "examples": ["06:30"],
+        }
+    ),
+]
 
 
 class Refusal(Protocol):
@@ -121,8 +144,15 @@ def _checked_init(kind: Any) -> Callable[..., None]:
 
 
 def _describe(schema: dict[str, Any]) -> None:
-    """Give each field of a published schema its words, from its name."""
+    """Give each field of a published schema its words, from its name.
+
+    A field of one value, the kind of an entry, is what kinds are told apart by: it is
+    to be sent.
+    """
     for name, field in schema.get("properties", {}).items():
+        if "const" in field:
+            field.setdefault("description", "Tells the kinds apart.")
+            schema["required"] = [name, *schema.get("required", ())]
         field.setdefault("description", description(name))
 
 
@@ -251,7 +281,7 @@ def read(kind: type[_R], data: Any, refusal: Refusal | None = None) -> _R:
         Or what ``refusal`` makes: it names the first field that is missing, unknown
         or unusable, what it must be, and what it is.
     """
-    told: Refusal = refusal or getattr(kind, "refusal", BadFieldError)
+    told: Any = refusal or getattr(kind, "refusal", BadFieldError)
     try:
         return cast("_R", _adapter(cast("Any", kind)).validate_python(data))
     except ValidationError as error:

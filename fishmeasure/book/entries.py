@@ -9,14 +9,13 @@ is one entry, which is what lets a phone repeat its queue without harm.
 """
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
-from datetime import datetime, time
-from typing import Annotated, ClassVar, Final
+from dataclasses import field, fields
+from datetime import datetime
+from typing import Annotated, ClassVar, Final, Literal
 from uuid import UUID
 
 from fishmeasure.base.errors import BadEntryError
-from fishmeasure.book.codec import Plain, check_fields, from_plain, to_plain
-from fishmeasure.book.units import (
+from fishmeasure.base.record import (
     ConditionFactor,
     Count,
     CountSd,
@@ -26,14 +25,21 @@ from fishmeasure.book.units import (
     Grams,
     GramsSd,
     Kilograms,
+    LocalTime,
     MgPerL,
     Name,
+    Plain,
+    Refusal,
     Text,
+    between,
+    longest,
+    plain,
+    read,
+    record,
 )
-from fishmeasure.book.values import MaxLength, Within
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@record(frozen=True, slots=True, kw_only=True)
 class Entry:
     """What every dated entry has.
 
@@ -41,7 +47,8 @@ class Entry:
     an entry's content: it takes no part in comparisons.
     """
 
-    kind: ClassVar[str]
+    refusal: ClassVar[Refusal] = BadEntryError
+    kind: str
     id: UUID
     on: Day
     replaces: UUID | None = None
@@ -49,7 +56,6 @@ class Entry:
     recorded_at: datetime | None = field(default=None, compare=False)
 
     def __post_init__(self) -> None:
-        check_fields(self)
         if self.replaces == self.id:
             raise BadEntryError(field="replaces", reason="is the entry itself")
         self._check()
@@ -73,11 +79,11 @@ class Entry:
         return ()
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@record(frozen=True, slots=True, kw_only=True)
 class Cancelled(Entry):
     """Takes back the entry that it replaces."""
 
-    kind: ClassVar[str] = "cancelled"
+    kind: Literal["cancelled"] = "cancelled"
 
     def _check(self) -> None:
         if self.replaces is None:
@@ -86,7 +92,7 @@ class Cancelled(Entry):
             )
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@record(frozen=True, slots=True, kw_only=True)
 class UnitEntry(Entry):
     """An entry about the water of a unit."""
 
@@ -98,7 +104,7 @@ class UnitEntry(Entry):
         return self.unit_id
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@record(frozen=True, slots=True, kw_only=True)
 class FishEntry(UnitEntry):
     """An entry about a cohort's fish in one unit."""
 
@@ -110,19 +116,19 @@ class FishEntry(UnitEntry):
         return self.cohort_id
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@record(frozen=True, slots=True, kw_only=True)
 class Stocked(FishEntry):
     """Fish brought in: a count, or a bulk weight and a mean weight.
 
     ``fish_count_sd`` None means the usual tolerance of a count.
     """
 
-    kind: ClassVar[str] = "stocked"
+    kind: Literal["stocked"] = "stocked"
     fish_count: Count | None = None
     fish_count_sd: CountSd | None = None
     mean_weight_g: Grams | None = None
     mean_weight_sd_g: GramsSd | None = None
-    bulk_weight_kg: Annotated[float, Within(0.001, 1e6)] | None = None
+    bulk_weight_kg: Annotated[float, between(0.001, 1e6)] | None = None
     bulk_weight_sd_kg: Kilograms | None = None
 
     def _check(self) -> None:
@@ -135,20 +141,19 @@ class Stocked(FishEntry):
             )
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@record(frozen=True, slots=True, kw_only=True)
 class Died(FishEntry):
     """Dead fish that were seen and taken out."""
 
-    kind: ClassVar[str] = "died"
+    kind: Literal["died"] = "died"
     fish_count: Count
     cause: Text = ""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Harvested(FishEntry):
+@record(frozen=True, slots=True, kw_only=True)
+class Taken(FishEntry):
     """Fish taken for good: a count, a weight, or better both."""
 
-    kind: ClassVar[str] = "harvested"
     fish_count: Count | None = None
     weight_kg: Kilograms | None = None
     weight_sd_kg: Kilograms | None = None
@@ -160,21 +165,28 @@ class Harvested(FishEntry):
             )
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Sold(Harvested):
+@record(frozen=True, slots=True, kw_only=True)
+class Harvested(Taken):
+    """Fish taken out to eat or to slaughter."""
+
+    kind: Literal["harvested"] = "harvested"
+
+
+@record(frozen=True, slots=True, kw_only=True)
+class Sold(Taken):
     """Fish sold, alive or dead."""
 
-    kind: ClassVar[str] = "sold"
+    kind: Literal["sold"] = "sold"
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@record(frozen=True, slots=True, kw_only=True)
 class Moved(FishEntry):
     """Fish moved to another unit; they stay in their cohort.
 
     ``mean_weight_g`` is that of the moved fish where it is known to differ.
     """
 
-    kind: ClassVar[str] = "moved"
+    kind: Literal["moved"] = "moved"
     to_unit_id: UUID
     fish_count: Count
     fish_count_sd: CountSd = 0.0
@@ -193,29 +205,27 @@ class Moved(FishEntry):
             )
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@record(frozen=True, slots=True, kw_only=True)
 class GradeGroup:
     """One size group of a grading and the unit that it went to."""
 
+    refusal: ClassVar[Refusal] = BadEntryError
     to_unit_id: UUID
     fish_count: Count
     fish_count_sd: CountSd = 0.0
     mean_weight_g: Grams | None = None
     mean_weight_sd_g: GramsSd | None = None
 
-    def __post_init__(self) -> None:
-        check_fields(self)
 
-
-@dataclass(frozen=True, slots=True, kw_only=True)
+@record(frozen=True, slots=True, kw_only=True)
 class Graded(FishEntry):
     """All fish of a cohort in a unit, sorted by size.
 
     The groups together are all its fish there: a grading counts them.
     """
 
-    kind: ClassVar[str] = "graded"
-    groups: Annotated[tuple[GradeGroup, ...], MaxLength(20)]
+    kind: Literal["graded"] = "graded"
+    groups: Annotated[tuple[GradeGroup, ...], longest(20)]
 
     @property
     def other_place_ids(self) -> tuple[UUID, ...]:
@@ -231,7 +241,7 @@ class Graded(FishEntry):
             )
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@record(frozen=True, slots=True, kw_only=True)
 class Counted(FishEntry):
     """A count of a cohort in a unit, with its tolerance.
 
@@ -240,29 +250,29 @@ class Counted(FishEntry):
     in an empty tank.
     """
 
-    kind: ClassVar[str] = "counted"
+    kind: Literal["counted"] = "counted"
     fish_count: Count
     fish_count_sd: CountSd | None = None
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@record(frozen=True, slots=True, kw_only=True)
 class Sample(FishEntry):
     """The mean weight from a net sample, with its interval."""
 
-    kind: ClassVar[str] = "sample"
+    kind: Literal["sample"] = "sample"
     mean_weight_g: Grams
-    mean_weight_low_g: Annotated[float, Within(0.0, 200_000.0)]
+    mean_weight_low_g: Annotated[float, between(0.0, 200_000.0)]
     mean_weight_high_g: Grams
-    level: Annotated[float, Within(0.5, 0.999)] = 0.9
-    cv: Annotated[float, Within(0.0, 3.0)] | None = None
+    level: Annotated[float, between(0.5, 0.999)] = 0.9
+    cv: Annotated[float, between(0.0, 3.0)] | None = None
     condition_factor: ConditionFactor | None = None
     condition_factor_low: ConditionFactor | None = None
     condition_factor_high: ConditionFactor | None = None
-    a_g_cm: Annotated[float, Within(1e-7, 10.0)] | None = None
-    b: Annotated[float, Within(1.0, 5.0)] | None = None
+    a_g_cm: Annotated[float, between(1e-7, 10.0)] | None = None
+    b: Annotated[float, between(1.0, 5.0)] | None = None
     fish_measured: Count = 0
     fish_weighed: Count = 0
-    photos: Annotated[tuple[Text, ...], MaxLength(500)] = ()
+    photos: Annotated[tuple[Text, ...], longest(500)] = ()
 
     def _check(self) -> None:
         if not self.mean_weight_low_g <= self.mean_weight_g <= self.mean_weight_high_g:
@@ -281,11 +291,11 @@ class Sample(FishEntry):
             )
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@record(frozen=True, slots=True, kw_only=True)
 class Feed(UnitEntry):
     """Feed given in a unit."""
 
-    kind: ClassVar[str] = "feed"
+    kind: Literal["feed"] = "feed"
     feed_kg: Kilograms
     protein_fraction: Fraction | None = None
     feed_name: Name = ""
@@ -314,7 +324,7 @@ _AS_IONS: Final = {
 }
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@record(frozen=True, slots=True, kw_only=True)
 class WaterReading(UnitEntry):
     """What was measured in the water; at least one figure.
 
@@ -324,16 +334,16 @@ class WaterReading(UnitEntry):
     ``alkalinity_mg_per_l`` is as calcium carbonate.
     """
 
-    kind: ClassVar[str] = "water"
-    at: time | None = None
+    kind: Literal["water"] = "water"
+    at: LocalTime | None = None
     temperature_deg_c: DegC | None = None
-    do_mg_per_l: Annotated[float, Within(0.0, 40.0)] | None = None
+    do_mg_per_l: Annotated[float, between(0.0, 40.0)] | None = None
     tan_mg_per_l: MgPerL | None = None
-    ph: Annotated[float, Within(2.0, 12.0)] | None = None
+    ph: Annotated[float, between(2.0, 12.0)] | None = None
     nitrate_n_mg_per_l: MgPerL | None = None
     nitrite_n_mg_per_l: MgPerL | None = None
     alkalinity_mg_per_l: MgPerL | None = None
-    chloride_mg_per_l: Annotated[float, Within(0.0, 30_000.0)] | None = None
+    chloride_mg_per_l: Annotated[float, between(0.0, 30_000.0)] | None = None
     ammonia_as_nh4_mg_per_l: MgPerL | None = None
     ammonia_as_nh3_mg_per_l: MgPerL | None = None
     nitrite_as_no2_mg_per_l: MgPerL | None = None
@@ -357,10 +367,15 @@ class WaterReading(UnitEntry):
             )
 
 
+def kind_of(entry: type[Entry]) -> str:
+    """Return the word of a kind of entry."""
+    return str(next(item.default for item in fields(entry) if item.name == "kind"))
+
+
 # In the order in which entries of one moment count, see ``order.py``.
 ENTRY_KINDS: Mapping[str, type[Entry]] = {
-    record.kind: record
-    for record in (
+    kind_of(made): made
+    for made in (
         Stocked,
         Graded,
         Moved,
@@ -382,10 +397,10 @@ _NO_MORE: Final[Mapping[str, frozenset[str]]] = {"sample": frozenset({"result_js
 
 def entry_to_plain(entry: Entry) -> dict[str, object]:
     """Return an entry as JSON has it, its kind first."""
-    return {"kind": entry.kind, **to_plain(entry)}
+    return {"kind": entry.kind, **plain(entry, sparse=True)}
 
 
-def entry_from_plain(plain: Plain) -> Entry:
+def entry_from_plain(values: Plain) -> Entry:
     """Return the entry that the plain values describe.
 
     Raises
@@ -393,11 +408,13 @@ def entry_from_plain(plain: Plain) -> Entry:
     BadEntryError
         If the kind is unknown or a field unusable.
     """
-    kind = plain.get("kind")
-    record = ENTRY_KINDS.get(kind) if isinstance(kind, str) else None
-    if record is None:
+    kind = values.get("kind")
+    made = ENTRY_KINDS.get(kind) if isinstance(kind, str) else None
+    if made is None:
         raise BadEntryError(
             field="kind", reason=f"must be one of {', '.join(ENTRY_KINDS)}"
         )
-    left_out = {"kind"} | _NO_MORE.get(record.kind, frozenset())
-    return from_plain(record, {k: v for k, v in plain.items() if k not in left_out})
+    left_out = _NO_MORE.get(str(kind))
+    if left_out is not None:
+        values = {k: v for k, v in values.items() if k not in left_out}
+    return read(made, values)

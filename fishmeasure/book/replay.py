@@ -11,6 +11,7 @@ from typing import Final
 from uuid import UUID
 
 from fishmeasure.base.errors import BadEntryError, UnknownStockSpeciesError
+from fishmeasure.base.record import FIRST_DAY, LAST_DAY
 from fishmeasure.book.climate import Climate, unit_temperature
 from fishmeasure.book.entries import (
     Counted,
@@ -19,10 +20,10 @@ from fishmeasure.book.entries import (
     FishEntry,
     Graded,
     GradeGroup,
-    Harvested,
     Moved,
     Sample,
     Stocked,
+    Taken,
     WaterReading,
 )
 from fishmeasure.book.groups import Assumptions, CohortGroups, Group
@@ -36,7 +37,7 @@ from fishmeasure.book.summary import (
     count_estimate,
     unit_state,
 )
-from fishmeasure.book.units import FIRST_DAY, LAST_DAY, Cohort, Unit
+from fishmeasure.book.units import Cohort, Unit
 from fishmeasure.husbandry.propagation import z_score
 from fishmeasure.species.figures import StockFigures, load_stock_figures
 
@@ -191,7 +192,7 @@ class _Replay:
         fish.add(group, -entry.fish_count, 0.0)
         group.count_from.append(entry.id)
 
-    def _harvested(self, entry: Harvested, fish: CohortGroups, group: Group) -> None:
+    def _harvested(self, entry: Taken, fish: CohortGroups, group: Group) -> None:
         count, var = self._taken_count(entry, group)
         if entry.weight_kg is None:
             group.flows.taken_kg += group.kg(count)
@@ -205,7 +206,7 @@ class _Replay:
         fish.add(group, -count, var)
         group.count_from.append(entry.id)
 
-    def _taken_count(self, entry: Harvested, group: Group) -> tuple[float, float]:
+    def _taken_count(self, entry: Taken, group: Group) -> tuple[float, float]:
         if entry.fish_count is not None:
             return float(entry.fish_count), 0.0
         if group.weight is None:

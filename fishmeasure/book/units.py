@@ -1,37 +1,30 @@
 """Units and cohorts of the book, and what its figures may be."""
 
-from dataclasses import dataclass, field
-from datetime import date, datetime
-from typing import Annotated, Literal
+from dataclasses import field
+from datetime import datetime
+from typing import Annotated, ClassVar, Literal
 from uuid import UUID
 
 from fishmeasure.base.errors import BadEntryError
-from fishmeasure.book.codec import check_fields
-from fishmeasure.book.values import DateWithin, MaxLength, Within
-
-Text = Annotated[str, MaxLength(2000)]
-Name = Annotated[str, MaxLength(80)]
-Count = Annotated[int, Within(0, 10_000_000)]
-CountSd = Annotated[float, Within(0.0, 1e7)]
-Grams = Annotated[float, Within(0.001, 200_000.0)]
-GramsSd = Annotated[float, Within(0.0, 200_000.0)]
-Kilograms = Annotated[float, Within(0.0, 1e6)]
-Fraction = Annotated[float, Within(0.0, 1.0)]
-ConditionFactor = Annotated[float, Within(0.05, 20.0)]
-DegC = Annotated[float, Within(-2.0, 45.0)]
-MgPerL = Annotated[float, Within(0.0, 1000.0)]
-LPerMin = Annotated[float, Within(0.0, 1e6)]
-
-# A day outside is a slip of the pen, and would cost a replay many years of days.
-FIRST_DAY, LAST_DAY = date(1990, 1, 1), date(2100, 12, 31)
-Day = Annotated[date, DateWithin(FIRST_DAY, LAST_DAY)]
+from fishmeasure.base.record import (
+    DegC,
+    Grams,
+    LPerMin,
+    MgPerL,
+    Name,
+    Refusal,
+    Text,
+    between,
+    longest,
+    record,
+)
 
 UnitKind = Literal["tank", "pond", "raceway", "cage"]
 WaterSystem = Literal["flow-through", "pond", "closed-loop", "bed-loop"]
 MONTHS = 12
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@record(frozen=True, slots=True, kw_only=True)
 class AerationDevice:
     """A blower or air pump with its diffuser, a paddlewheel, or an oxygen feed.
 
@@ -48,21 +41,21 @@ class AerationDevice:
     ``gas_l_per_min``. Without any of them nobody knows.
     """
 
+    refusal: ClassVar[Refusal] = BadEntryError
     name: Name
-    standard_transfer_g_per_h: Annotated[float, Within(0.0, 1e6)] = 0.0
+    standard_transfer_g_per_h: Annotated[float, between(0.0, 1e6)] = 0.0
     kind: Literal["air", "paddlewheel", "oxygen"] = "air"
     gas_l_per_min: LPerMin = 0.0
-    diffuser_depth_m: Annotated[float, Within(0.0, 10.0)] = 0.0
+    diffuser_depth_m: Annotated[float, between(0.0, 10.0)] = 0.0
     bubbles: Literal["fine", "medium", "coarse"] = "coarse"
-    power_w: Annotated[float, Within(0.0, 1e6)] = 0.0
+    power_w: Annotated[float, between(0.0, 1e6)] = 0.0
     on_backup: bool = False
     standby: bool = False
-    backup_hours: Annotated[float, Within(0.0, 1000.0)] | None = None
-    capacity_wh: Annotated[float, Within(0.0, 1e7)] | None = None
-    cylinder_l: Annotated[float, Within(0.0, 1e7)] | None = None
+    backup_hours: Annotated[float, between(0.0, 1000.0)] | None = None
+    capacity_wh: Annotated[float, between(0.0, 1e7)] | None = None
+    cylinder_l: Annotated[float, between(0.0, 1e7)] | None = None
 
     def __post_init__(self) -> None:
-        check_fields(self)
         if self.gas_l_per_min > 0.0 and self._needs_depth():
             raise BadEntryError(
                 field="diffuser_depth_m",
@@ -85,21 +78,19 @@ class AerationDevice:
         return self.standard_transfer_g_per_h == 0.0 and self.diffuser_depth_m == 0.0
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@record(frozen=True, slots=True, kw_only=True)
 class UnitLimits:
     """The grower's own limits; None means the species' or the handbook's."""
 
-    max_density_kg_per_m3: Annotated[float, Within(0.1, 1000.0)] | None = None
-    min_do_mg_per_l: Annotated[float, Within(0.5, 20.0)] | None = None
-    critical_do_mg_per_l: Annotated[float, Within(0.2, 20.0)] | None = None
-    max_unionised_ammonia_mg_per_l: Annotated[float, Within(1e-4, 5.0)] | None = None
+    refusal: ClassVar[Refusal] = BadEntryError
+    max_density_kg_per_m3: Annotated[float, between(0.1, 1000.0)] | None = None
+    min_do_mg_per_l: Annotated[float, between(0.5, 20.0)] | None = None
+    critical_do_mg_per_l: Annotated[float, between(0.2, 20.0)] | None = None
+    max_unionised_ammonia_mg_per_l: Annotated[float, between(1e-4, 5.0)] | None = None
     max_nitrate_n_mg_per_l: MgPerL | None = None
 
-    def __post_init__(self) -> None:
-        check_fields(self)
 
-
-@dataclass(frozen=True, slots=True, kw_only=True)
+@record(frozen=True, slots=True, kw_only=True)
 class Unit:
     """A pond, tank, raceway section or cage.
 
@@ -116,32 +107,32 @@ class Unit:
     ``biofilter_feed_kg_per_day`` is the daily feed that the filter was sized for.
     """
 
+    refusal: ClassVar[Refusal] = BadEntryError
     id: UUID
     name: Name
     kind: UnitKind
-    volume_m3: Annotated[float, Within(0.001, 1e7)]
-    depth_m: Annotated[float, Within(0.05, 100.0)]
-    version: Annotated[int, Within(1, 1_000_000)] = 1
-    altitude_m: Annotated[float, Within(-430.0, 6000.0)] = 0.0
-    pressure_hpa: Annotated[float, Within(450.0, 1100.0)] | None = None
-    salinity_g_per_kg: Annotated[float, Within(0.0, 45.0)] = 0.0
+    volume_m3: Annotated[float, between(0.001, 1e7)]
+    depth_m: Annotated[float, between(0.05, 100.0)]
+    version: Annotated[int, between(1, 1_000_000)] = 1
+    altitude_m: Annotated[float, between(-430.0, 6000.0)] = 0.0
+    pressure_hpa: Annotated[float, between(450.0, 1100.0)] | None = None
+    salinity_g_per_kg: Annotated[float, between(0.0, 45.0)] = 0.0
     inflow_l_per_min: LPerMin = 0.0
-    inflow_do_mg_per_l: Annotated[float, Within(0.0, 40.0)] | None = None
+    inflow_do_mg_per_l: Annotated[float, between(0.0, 40.0)] | None = None
     inflow_by_gravity: bool = False
-    water_respiration_mg_per_l_h: Annotated[float, Within(0.0, 10.0)] = 0.0
+    water_respiration_mg_per_l_h: Annotated[float, between(0.0, 10.0)] = 0.0
     recirculated_l_per_min: LPerMin = 0.0
-    aeration: Annotated[tuple[AerationDevice, ...], MaxLength(50)] = ()
-    plant_bed_area_m2: Annotated[float, Within(0.0, 1e6)] = 0.0
+    aeration: Annotated[tuple[AerationDevice, ...], longest(50)] = ()
+    plant_bed_area_m2: Annotated[float, between(0.0, 1e6)] = 0.0
     plant_bed_kind: Literal["leafy", "fruiting"] = "leafy"
     monthly_temperature_deg_c: tuple[DegC, ...] = ()
     water_system: WaterSystem | None = None
-    biofilter_feed_kg_per_day: Annotated[float, Within(0.001, 1e5)] | None = None
+    biofilter_feed_kg_per_day: Annotated[float, between(0.001, 1e5)] | None = None
     limits: UnitLimits = field(default_factory=UnitLimits)
     note: Text = ""
     recorded_at: datetime | None = field(default=None, compare=False)
 
     def __post_init__(self) -> None:
-        check_fields(self)
         if not self.name.strip():
             raise BadEntryError(field="name", reason="of the unit is empty")
         if len(self.monthly_temperature_deg_c) == 1:
@@ -155,20 +146,20 @@ class Unit:
             )
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@record(frozen=True, slots=True, kw_only=True)
 class Cohort:
     """Fish stocked together, of one origin. A change is a new version."""
 
+    refusal: ClassVar[Refusal] = BadEntryError
     id: UUID
     name: Name
     species_key: Name
-    version: Annotated[int, Within(1, 1_000_000)] = 1
+    version: Annotated[int, between(1, 1_000_000)] = 1
     origin: Text = ""
     plate_weight_g: Grams | None = None
     note: Text = ""
     recorded_at: datetime | None = field(default=None, compare=False)
 
     def __post_init__(self) -> None:
-        check_fields(self)
         if not self.name.strip():
             raise BadEntryError(field="name", reason="of the cohort is empty")

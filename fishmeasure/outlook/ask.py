@@ -2,19 +2,18 @@
 
 from collections.abc import Callable
 from dataclasses import dataclass, field
-from typing import Annotated, Final, TypeVar
+from typing import Annotated, ClassVar, Final, TypeVar
 
-from fishmeasure.base.errors import FishMeasureError
+from fishmeasure.base.errors import BadEntryError, FishMeasureError
 from fishmeasure.base.flags import Problem
-from fishmeasure.book.codec import check_fields
-from fishmeasure.book.values import Within
+from fishmeasure.base.record import Refusal, between, record
 
 _T = TypeVar("_T")
 
 AHEAD_DAYS: Final = 365  # how far growth is projected
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@record(frozen=True, slots=True, kw_only=True)
 class Options:
     """What the outlook is asked.
 
@@ -22,13 +21,11 @@ class Options:
     outage is to be survived.
     """
 
-    harvest_days: tuple[Annotated[int, Within(0, AHEAD_DAYS)], ...] = (0, 28, 56, 84)
-    stocking_days: Annotated[int, Within(1, AHEAD_DAYS)] = 90
-    fingerling_weight_g: Annotated[float, Within(0.1, 5000.0)] = 20.0
-    hours: Annotated[float, Within(0.1, 24.0)] = 4.0
-
-    def __post_init__(self) -> None:
-        check_fields(self)
+    refusal: ClassVar[Refusal] = BadEntryError
+    harvest_days: tuple[Annotated[int, between(0, AHEAD_DAYS)], ...] = (0, 28, 56, 84)
+    stocking_days: Annotated[int, between(1, AHEAD_DAYS)] = 90
+    fingerling_weight_g: Annotated[float, between(0.1, 5000.0)] = 20.0
+    hours: Annotated[float, between(0.1, 24.0)] = 4.0
 
 
 @dataclass(slots=True)

@@ -14,20 +14,21 @@ import io
 import json
 from collections import Counter
 from collections.abc import Callable, Iterable, Iterator, Mapping
-from dataclasses import dataclass
 from difflib import get_close_matches
-from typing import Annotated, Any, TypeVar
+from typing import Annotated, Any, ClassVar, TypeVar
 from uuid import UUID, uuid5
 
 from fishmeasure.base.cells import text_from_cell, text_to_cell
 from fishmeasure.base.errors import BadEntryError, ImportFileError, UnknownRecordError
-from fishmeasure.book.codec import (
-    check_fields,
+from fishmeasure.base.record import (
+    Refusal,
     field_names,
-    from_plain,
-    is_text,
-    to_plain,
+    longest,
+    plain,
+    read,
+    record,
 )
+from fishmeasure.base.record_help import is_text
 from fishmeasure.book.entries import (
     ENTRY_KINDS,
     Entry,
@@ -35,7 +36,6 @@ from fishmeasure.book.entries import (
     entry_to_plain,
 )
 from fishmeasure.book.units import Cohort, Unit
-from fishmeasure.book.values import MaxLength
 from fishmeasure.store.book import BookContent
 
 FORMAT = "fishmeasure-book"
@@ -74,8 +74,8 @@ def book_to_json(content: BookContent) -> str:
         "format": FORMAT,
         "version": FORMAT_VERSION,
         "remarks": dict(content.remarks),
-        "units": [to_plain(unit) for unit in content.units],
-        "cohorts": [to_plain(cohort) for cohort in content.cohorts],
+        "units": [_sparse(unit) for unit in content.units],
+        "cohorts": [_sparse(cohort) for cohort in content.cohorts],
         "entries": [entry_to_plain(entry) for entry in content.entries],
     }
     return json.dumps(document, ensure_ascii=False, indent=1) + "\n"
@@ -130,8 +130,8 @@ def _json_rows(document: _Plain, name: str, where: str) -> Iterator[_Row]:
 def book_to_csv(content: BookContent) -> dict[str, str]:
     """Return the tables of the book as CSV texts, by table name."""
     return {
-        "units": _table(_columns(Unit), map(to_plain, content.units)),
-        "cohorts": _table(_columns(Cohort), map(to_plain, content.cohorts)),
+        "units": _table(_columns(Unit), map(_sparse, content.units)),
+        "cohorts": _table(_columns(Cohort), map(_sparse, content.cohorts)),
         "entries": _table(_entry_columns(), map(entry_to_plain, content.entries)),
         "remarks": _table(
             ["name", "value"],
@@ -165,6 +165,11 @@ def book_from_csv(
     where = "The tables"
     remarks = _remarks(rows.pop("remarks"), where)
     return _content(rows, remarks, _names(book or BookContent()), where)
+
+
+def _sparse(made: object) -> _Plain:
+    values: _Plain = plain(made, sparse=True)
+    return values
 
 
 def _columns(kind: type) -> list[str]:
@@ -309,20 +314,18 @@ def _is_id(text: object) -> bool:
 # --- both -------------------------------------------------------------------------
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@record(frozen=True, slots=True, kw_only=True)
 class _Remark:
     """What the book says of itself."""
 
-    name: Annotated[str, MaxLength(40)]  # as long as the table's column
+    refusal: ClassVar[Refusal] = BadEntryError
+    name: Annotated[str, longest(40)]  # as long as the table's column
     value: str = ""
-
-    def __post_init__(self) -> None:
-        check_fields(self)
 
 
 def _remarks(rows: Iterable[_Row], where: str) -> tuple[tuple[str, str], ...]:
     """Return the remarks by name."""
-    found = _read(rows, lambda row: from_plain(_Remark, row), where)
+    found = _read(rows, lambda row: read(_Remark, row), where)
     return tuple(sorted((remark.name, remark.value) for remark in found))
 
 
@@ -333,8 +336,8 @@ def _content(
     where: str,
 ) -> BookContent:
     full = {table: _with_own_ids(table, members) for table, members in rows.items()}
-    units = _read(full["units"], lambda row: from_plain(Unit, row), where)
-    cohorts = _read(full["cohorts"], lambda row: from_plain(Cohort, row), where)
+    units = _read(full["units"], lambda row: read(Unit, row), where)
+    cohorts = _read(full["cohorts"], lambda row: read(Cohort, row), where)
     here = _names(BookContent(units=units, cohorts=cohorts))
     names = {table: {**known.get(table, {}), **here[table]} for table in here}
 

@@ -16,9 +16,9 @@ from fishmeasure.base.errors import (
     UnknownRecordError,
     VersionConflictError,
 )
-from fishmeasure.book.codec import from_plain, to_plain
+from fishmeasure.base.record import LAST_DAY, plain, read
 from fishmeasure.book.entries import Entry, entry_from_plain
-from fishmeasure.book.units import LAST_DAY, Cohort, Unit
+from fishmeasure.book.units import Cohort, Unit
 from fishmeasure.store import tables
 
 # How many identifiers one SQL statement names; SQLite's own limit is 32766.
@@ -58,9 +58,9 @@ def versions_of(connection: Connection, kind: type[Versioned]) -> Iterator[Versi
     """Yield all versions of all units or cohorts, oldest first."""
     _, table, _ = _tables_of(kind)
     for row in connection.execute(select(table).order_by(table.c.version, table.c.id)):
-        plain = json.loads(row.body)
-        plain |= {"id": row.id, "version": row.version, "recorded_at": row.recorded_at}
-        yield from_plain(kind, plain)
+        values = json.loads(row.body)
+        values |= {"id": row.id, "version": row.version, "recorded_at": row.recorded_at}
+        yield read(kind, values)
 
 
 def save_version(
@@ -86,7 +86,7 @@ def save_version(
     if latest == 0:
         connection.execute(insert(owners).values(id=record.id))
     saved = replace(record, recorded_at=record.recorded_at or datetime.now(UTC))
-    body = to_plain(saved)
+    body = plain(saved, sparse=True)
     for name in ("id", "version", "recorded_at"):
         body.pop(name, None)
     connection.execute(
@@ -118,7 +118,7 @@ def find_named(
 
 
 def _to_row(entry: Entry, now: datetime) -> dict[str, Any]:
-    body = to_plain(entry)
+    body = plain(entry, sparse=True)
     for name in _COMMON:
         body.pop(name, None)
     return {
@@ -134,16 +134,16 @@ def _to_row(entry: Entry, now: datetime) -> dict[str, Any]:
 
 
 def _from_row(row: Row[Any]) -> Entry:
-    plain = json.loads(row.body)
-    plain["kind"] = row.kind
-    plain["id"] = row.id
-    plain["on"] = row.on_date
-    plain["recorded_at"] = row.recorded_at
+    values = json.loads(row.body)
+    values["kind"] = row.kind
+    values["id"] = row.id
+    values["on"] = row.on_date
+    values["recorded_at"] = row.recorded_at
     for name in ("unit_id", "cohort_id", "replaces"):
         value = getattr(row, name)
         if value is not None:
-            plain[name] = value
-    return entry_from_plain(plain)
+            values[name] = value
+    return entry_from_plain(values)
 
 
 def read_entries(connection: Connection) -> Iterator[Entry]:

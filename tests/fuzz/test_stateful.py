@@ -28,7 +28,7 @@ from starlette.testclient import TestClient
 
 from api.app import create_app
 from api.settings import Settings
-from fishmeasure.book.codec import to_plain
+from fishmeasure.base.record import plain
 from fishmeasure.book.entries import entry_to_plain
 from fishmeasure.book.units import Unit
 from tests.fuzz.documents import NETS
@@ -78,7 +78,7 @@ class Book(RuleBasedStateMachine):
     @initialize(target=units, unit=records(Unit))
     def first_unit(self, unit: Unit) -> str:
         """Write a unit so that there is one."""
-        return self._keep_unit(to_plain(unit), "first")
+        return self._keep_unit(plain(unit, sparse=True), "first")
 
     @initialize(target=cohorts)
     def first_cohort(self) -> str:
@@ -91,7 +91,7 @@ class Book(RuleBasedStateMachine):
     @rule(target=units, unit=records(Unit))
     def add_unit(self, unit: Unit) -> str:
         """Write another unit."""
-        return self._keep_unit(to_plain(unit), "another")
+        return self._keep_unit(plain(unit, sparse=True), "another")
 
     def _keep_unit(self, body: Json, name: str) -> str:
         identity = str(uuid4())

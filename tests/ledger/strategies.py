@@ -17,10 +17,10 @@ from typing import (
 from uuid import UUID
 
 from hypothesis import strategies as st
+from pydantic.fields import FieldInfo
 
 from fishmeasure.base.errors import BadEntryError
 from fishmeasure.book.entries import ENTRY_KINDS, Entry, Sample
-from fishmeasure.book.values import MaxLength, Within
 
 _T = TypeVar("_T")
 # Any Unicode text that both databases can keep.
@@ -63,13 +63,16 @@ def of_hint(hint: Any) -> st.SearchStrategy[Any]:
 
 
 def _limited(inner: Any, rules: tuple[Any, ...]) -> st.SearchStrategy[Any]:
+    limits: dict[str, Any] = {}
     for rule in rules:
-        if isinstance(rule, Within) and inner is int:
-            return st.integers(int(rule.low), int(rule.high))
-        if isinstance(rule, Within):
-            return st.floats(rule.low, rule.high)
-        if isinstance(rule, MaxLength) and inner is str:
-            return _TEXT.filter(lambda text: bool(text.strip()))
+        for limit in rule.metadata if isinstance(rule, FieldInfo) else ():
+            limits |= {name: getattr(limit, name) for name in limit.__slots__}
+    if inner is int and "ge" in limits:
+        return st.integers(limits["ge"], limits["le"])
+    if inner is float and "ge" in limits:
+        return st.floats(limits["ge"], limits["le"])
+    if inner is str and "max_length" in limits:
+        return _TEXT.filter(lambda text: bool(text.strip()))
     return of_hint(inner)
 
 

@@ -14,7 +14,8 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from fishmeasure.base.errors import BadEntryError
-from fishmeasure.book.codec import field_names, from_plain, is_text, to_plain
+from fishmeasure.base.record import field_names, plain, read
+from fishmeasure.base.record_help import field_help, is_text
 from fishmeasure.book.entries import (
     ENTRY_KINDS,
     Cancelled,
@@ -33,7 +34,7 @@ from fishmeasure.book.entries import (
     entry_to_plain,
 )
 from fishmeasure.book.order import in_force
-from fishmeasure.book.units import Cohort, Unit
+from fishmeasure.book.units import Cohort, Unit, UnitLimits
 from fishmeasure.store.exchange import book_from_csv
 from tests.ledger.build import cohort, day, same, tank
 from tests.ledger.strategies import entries, records
@@ -60,7 +61,7 @@ def test_entry_survives_json(entry: Entry) -> None:
 @given(st.one_of(records(Unit), records(Cohort)))
 def test_unit_and_cohort_survive_json(record: Unit | Cohort) -> None:
     """A unit or cohort written as JSON text and read back is the same."""
-    back = from_plain(type(record), json.loads(json.dumps(to_plain(record))))
+    back = read(type(record), json.loads(json.dumps(plain(record, sparse=True))))
     assert back == record
     assert back.recorded_at == record.recorded_at
 
@@ -100,10 +101,10 @@ def test_whatever_arrives_is_an_entry_or_refused(plain: Any, kind: Any) -> None:
 
 def test_defaults_may_be_written_out() -> None:
     """The full form has every field, the short one only what differs."""
-    full = to_plain(tank("A"), sparse=False)
+    full = plain(tank("A"))
     assert tuple(full) == field_names(Unit)
-    assert full["limits"] == {}
-    assert "altitude_m" not in to_plain(tank("A"))
+    assert tuple(full["limits"]) == field_names(UnitLimits)
+    assert "altitude_m" not in plain(tank("A"), sparse=True)
 
 
 @pytest.mark.parametrize(
@@ -229,10 +230,10 @@ def test_a_sample_that_kept_the_whole_answer_is_still_read() -> None:
     plain = DIED | WEIGHT | {"kind": "sample", "result_json": '{"fish": []}'}
     del plain["fish_count"]
     (listed,) = book_from_csv({"entries": _csv(plain)}).entries
-    for read in (entry_from_plain(plain), listed):
-        assert isinstance(read, Sample)
-        assert read.mean_weight_g == WEIGHT["mean_weight_g"]
-        assert "result_json" not in entry_to_plain(read)
+    for made in (entry_from_plain(plain), listed):
+        assert isinstance(made, Sample)
+        assert made.mean_weight_g == WEIGHT["mean_weight_g"]
+        assert "result_json" not in entry_to_plain(made)
 
 
 def _csv(plain: dict[str, Any]) -> str:
@@ -274,6 +275,24 @@ def test_text_columns_are_known() -> None:
     assert is_text(WaterReading, "at")
     assert not is_text(Sample, "photos")
     assert not is_text(Stocked, "fish_count")
+
+
+def test_fields_are_told_in_words() -> None:
+    """What a field takes is said with its range; what is needed too."""
+    died = field_help(Died)
+    assert died["fish_count"] == "whole number from 0 to 10000000, needed"
+    assert died["id"] == "id, needed"
+    assert died["on"] == "date, needed"
+    assert died["cause"] == "text"
+    assert field_help(WaterReading)["at"] == "time"
+    assert field_help(WaterReading)["ph"] == "number from 2 to 12"
+    groups = field_help(Graded)["groups"]
+    assert groups.startswith("list of (object with to_unit_id, fish_count, ")
+    unit = field_help(Unit)
+    assert unit["kind"] == "tank or pond or raceway or cage, needed"
+    assert unit["monthly_temperature_deg_c"] == "list of (number from -2 to 45)"
+    assert unit["inflow_by_gravity"] == "true or false"
+    assert unit["recorded_at"] == "date and time"
 
 
 def test_every_float_names_its_unit() -> None:

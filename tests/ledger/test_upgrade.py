@@ -16,7 +16,7 @@ import pytest
 
 from api.routes.photos import corrected_json, photo_out
 from fishmeasure.base.errors import BookUnreadableError, BookWriteError
-from fishmeasure.book.codec import from_plain
+from fishmeasure.base.record import read
 from fishmeasure.book.entries import ENTRY_KINDS, entry_from_plain
 from fishmeasure.book.units import Cohort, Unit
 from fishmeasure.store.book import open_book
@@ -52,8 +52,8 @@ def check(path: Path) -> None:
     with open_book(path) as book:
         book.check()
         content = book.content()
-    assert content.units == tuple(from_plain(Unit, u) for u in WRITTEN["units"])
-    assert content.cohorts == tuple(from_plain(Cohort, c) for c in WRITTEN["cohorts"])
+    assert content.units == tuple(read(Unit, u) for u in WRITTEN["units"])
+    assert content.cohorts == tuple(read(Cohort, c) for c in WRITTEN["cohorts"])
     assert content.entries == tuple(entry_from_plain(e) for e in WRITTEN["entries"])
     assert all(entry.recorded_at for entry in content.entries)
     assert revision_of(path) == SCHEMA_REVISION

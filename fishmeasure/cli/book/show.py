@@ -136,9 +136,9 @@ def _what(entry: "Entry", names: dict[UUID, str]) -> str:
 
 
 def _as_entered(records: tuple[object, ...]) -> list[object]:
-    from fishmeasure.book.codec import to_plain
+    from fishmeasure.base.record import plain
 
-    return [to_plain(record, sparse=False) for record in records]
+    return [plain(record) for record in records]
 
 
 def _table(*columns: str) -> "Table":

@@ -67,7 +67,7 @@ def fields_command(
     if kind is None:
         print("\n".join(kinds))
         return
-    from fishmeasure.book.codec import field_help
+    from fishmeasure.base.record_help import field_help
 
     for name, text in field_help(_kind(kind)).items():
         if name in _WRITTEN_BY_THE_BOOK:
@@ -87,7 +87,7 @@ def add_command(
     book: BookOption = None,
 ) -> None:
     """Add a unit, a cohort or an entry (dated today, unless on=2026-05-02)."""
-    from fishmeasure.book.codec import from_plain
+    from fishmeasure.base.record import read
     from fishmeasure.book.entries import entry_from_plain
     from fishmeasure.book.units import Cohort, Unit
     from fishmeasure.species import load_species
@@ -97,11 +97,11 @@ def add_command(
     with opened(book, may_be_new=True) as open_:
         plain = _typed(record, fields, open_) | {"id": str(uuid4())}
         if record is Unit:
-            unit = open_.save_unit(from_plain(Unit, plain))
+            unit = open_.save_unit(read(Unit, plain))
             saved = unit.id
             _ask_temperature(unit)
         elif record is Cohort:
-            cohort = from_plain(Cohort, plain)
+            cohort = read(Cohort, plain)
             load_species(cohort.species_key)  # a slip here would only show much later
             saved = open_.save_cohort(cohort).id
         else:
@@ -120,14 +120,15 @@ def change_command(
     book: BookOption = None,
 ) -> None:
     """Change a unit or cohort; the old version stays in the book."""
-    from fishmeasure.book.codec import from_plain, to_plain
+    from fishmeasure.base.record import plain, read
 
     if kind not in OWN_RECORDS:
         raise OptionFormatError("KIND", kind, "unit or cohort")
     with opened(book) as open_:
         old = open_.unit(name) if kind == "unit" else open_.cohort(name)
-        plain = to_plain(replace(old, version=old.version + 1, recorded_at=None))
-        changed = from_plain(type(old), plain | _typed(type(old), fields, open_))
+        next_one = replace(old, version=old.version + 1, recorded_at=None)
+        values = plain(next_one, sparse=True) | _typed(type(old), fields, open_)
+        changed = read(type(old), values)
         if kind == "unit":
             open_.save_unit(changed)  # type: ignore[arg-type]
         else:
@@ -185,10 +186,10 @@ def _ask_temperature(unit: "Unit") -> None:
 
 def _say_doubts(book: "Book", entry: "Entry", today: date) -> None:
     """Say it where more fish went out than came in; the book keeps the doubt."""
-    from fishmeasure.book.entries import Died, Harvested, Moved
+    from fishmeasure.book.entries import Died, Moved, Taken
     from fishmeasure.book.summary import MORE_OUT
 
-    if not isinstance(entry, Died | Harvested | Moved):
+    if not isinstance(entry, Died | Moved | Taken):
         return
     for day in sorted({entry.on, max(entry.on, today)}):
         for fish in book.balance(day).unit(entry.unit_id).cohorts:
