@@ -13,8 +13,17 @@ from sample_images.generator.recipes import make
 from sample_images.generator.scene import Scene, SceneSpec
 from sample_images.generator.sets import SAMPLES
 from sample_images.generator.tank import write_tank
+from sample_images.generator.tubs import TUBS
+from sample_images.generator.unseen import SIZES, UNSEEN
 
-SETS = {"samples": SAMPLES, "held-out": HELD_OUT, "blind": BLIND}
+SETS = {
+    "samples": SAMPLES,
+    "held-out": HELD_OUT,
+    "blind": BLIND,
+    "unseen": UNSEEN,
+    "sizes": SIZES,
+    "tub": TUBS,
+}
 
 
 def _scaled(spec: SceneSpec, scale: float) -> SceneSpec:
@@ -55,10 +64,17 @@ def main() -> None:
         write_truth(scene, options.out)
         if not options.truth_only:
             # Late, so that the truth can be written without Mitsuba.
-            from sample_images.generator import render, sensor  # noqa: PLC0415
+            from sample_images.generator import (  # noqa: PLC0415
+                render,
+                render_water,
+                sensor,
+            )
 
             render.choose_variant(options.variant)
-            picture = sensor.develop(scene, render.radiance(scene, options.samples))
+            wet = scene.surface is not None
+            shade = render_water.through(scene) if wet else render.in_air(scene)
+            light = render.radiance(scene, options.samples, shade)
+            picture = sensor.develop(scene, light)
             write_photo(scene, picture, options.out)
         took = time.perf_counter() - started
         sys.stdout.write(f"{spec.name}: {len(spec.fish)} fish, {took:.0f} s\n")

@@ -56,6 +56,8 @@ class Family:
         Stations of the gill cover's edge and of the mouth's corner.
     back, keel
         Station from and to, and the reach, of the room that the fins take.
+    barbels
+        Feelers around the mouth; no part of any length or outline.
     """
 
     profile: tuple[Row, ...]
@@ -75,6 +77,7 @@ class Family:
     eye: tuple[float, float, float] = (0.060, 0.34, 0.0165)  # station, share, radius
     back: tuple[float, float, float] = field(default=(0.43, 0.66, 0.055))
     keel: tuple[float, float, float] = field(default=(0.48, 0.83, 0.045))
+    barbels: int = 0
 
     @cached_property
     def _curves(self) -> tuple[PchipInterpolator, ...]:
@@ -83,6 +86,12 @@ class Family:
         return tuple(
             PchipInterpolator(np.sqrt(table[:, 0]), table[:, k]) for k in (1, 2, 3)
         )
+
+    @cached_property
+    def thickest(self) -> float:
+        """Station of the greatest thickness."""
+        station = np.linspace(0.0, self.body_end, 2001)
+        return float(station[np.argmax(self.halves(station)[2])])
 
     @property
     def section_area(self) -> float:

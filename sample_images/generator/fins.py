@@ -17,6 +17,19 @@ PALE_FIN_BOX = np.array([0.58, 0.73, 0.80, 0.97])
 EYE_BOX = np.array([0.84, 0.73, 0.93, 0.97])
 
 
+def tail_margin(body: Body, across: Array) -> Array:
+    """Return stations of the tail's margin, ``across`` from -1 to 1 over its height."""
+    fork_depth = body.spec.fork_depth
+    # Lobes round off at their outer corners.
+    rounding = 0.012 * np.clip((np.abs(across) - 0.85) / 0.15, 0, 1) ** 2
+    if fork_depth > 0:
+        reach = 1 + (fork_depth + 0.003) * np.abs(across) ** 1.5 - rounding
+        reach = 1 + (reach - 1) * fork_depth / np.max(reach - 1)
+    else:
+        reach = 1 - body.family.tail_rounding * np.abs(across) ** 3 - rounding
+    return reach
+
+
 def caudal(body: Body) -> Mesh:
     """Return the tail fin; its margin passes exactly through the fork."""
     spec, scale = body.spec, body.scale
@@ -24,13 +37,7 @@ def caudal(body: Body) -> Mesh:
     along = np.linspace(0, 1, rows)[:, None]
     across = np.linspace(-1, 1, columns)[None, :]
     base = round(body.family.caudal_base - 0.01, 6)
-    # Lobes round off at their outer corners.
-    rounding = 0.012 * np.clip((np.abs(across) - 0.85) / 0.15, 0, 1) ** 2
-    if spec.fork_depth > 0:
-        reach = 1 + (spec.fork_depth + 0.003) * np.abs(across) ** 1.5 - rounding
-        reach = 1 + (reach - 1) * spec.fork_depth / np.max(reach - 1)
-    else:
-        reach = 1 - body.family.tail_rounding * np.abs(across) ** 3 - rounding
+    reach = tail_margin(body, across)
     station = base + (reach - base) * along
     root_half = body.family.tail_root * body.depth_gain
     half = root_half + (spec.tail_spread - root_half) * along**1.1
@@ -42,7 +49,7 @@ def caudal(body: Body) -> Mesh:
     return body.slab(plan, height, rest, CAUDAL_BOX)
 
 
-def _edge_fin(body: Body, fin: Fin) -> Mesh:
+def edge_fin(body: Body, fin: Fin) -> Mesh:
     """Return a fin on the back or the belly."""
     base, reach, sweep = fin.base, fin.reach, fin.sweep
     box = PALE_FIN_BOX if fin.pale else FIN_BOX
@@ -62,7 +69,7 @@ def _edge_fin(body: Body, fin: Fin) -> Mesh:
     )
     station = first + sweep * outward_share * (1.25 - 0.25 * raised)
     flank = body.mid_height_mm(first)
-    fallen = body.spec.base_mm + 0.5
+    fallen = body.fallen_mm
     height = flank + (fallen - flank) * (0.35 + 0.5 * body.spec.droop) * outward_share
     thick = np.broadcast_to(
         (0.006 * (1 - outward_share) + 0.0012) * body.scale, side.shape
@@ -93,8 +100,8 @@ def _pectoral(body: Body) -> Mesh:
     )
 
 
-def _eye(body: Body) -> Mesh:
-    """Return the eye as a shallow dome on the head."""
+def eye(body: Body, *, mirrored: bool = False) -> Mesh:
+    """Return the eye as a shallow dome on the head, or that of the other side."""
     rows, columns = 9, 25
     station0, share0, round_ = body.family.eye
     radius = (round_ + 1.1 / body.scale) * body.scale
@@ -109,6 +116,8 @@ def _eye(body: Body) -> Mesh:
         1.0, body.family.section
     )
     dome = surface + 0.22 * radius * np.sqrt(np.maximum(1 - out**2, 0)) - 0.04 * radius
+    if mirrored:
+        dome = -dome
     u0, v0, u1, v1 = EYE_BOX
     u = (u0 + u1) / 2 + (u1 - u0) / 2 * out * np.cos(turn)
     v = (v0 + v1) / 2 + (v1 - v0) / 2 * out * np.sin(turn)
@@ -125,17 +134,21 @@ def _eye(body: Body) -> Mesh:
     return mesh
 
 
-def whole_fish(body: Body) -> Mesh:
-    """Return body, fins and eye as one mesh over one texture."""
+def skinned_trunk(body: Body) -> Mesh:
+    """Return the body on its part of the texture."""
     trunk = body.trunk()
     uv = trunk.uv * [1.0, BODY_V - 0.01] + [0.0, 0.005]
-    trunk = Mesh(vertices_mm=trunk.vertices_mm, faces=trunk.faces, uv=uv)
+    return Mesh(vertices_mm=trunk.vertices_mm, faces=trunk.faces, uv=uv)
+
+
+def whole_fish(body: Body) -> Mesh:
+    """Return body, fins and eye as one mesh over one texture."""
     return join(
         [
-            trunk,
+            skinned_trunk(body),
             caudal(body),
-            *(_edge_fin(body, fin) for fin in body.family.fins),
+            *(edge_fin(body, fin) for fin in body.family.fins),
             _pectoral(body),
-            _eye(body),
+            eye(body),
         ]
     )

@@ -4,12 +4,12 @@ Body stations run from 0 at the snout tip to 1 at the middle of the tail fork (o
 tail's margin where it has none), as a fraction of the fork length along the mid-line.
 """
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 import numpy as np
 from numpy.typing import NDArray
 
-from sample_images.generator.families import FAMILIES
+from sample_images.generator.kinds import shape_of
 from sample_images.generator.mesh import Mesh, grid_faces, outward
 
 Array = NDArray[np.float64]
@@ -20,12 +20,50 @@ STIFF_STEM = 0.025  # of the tail's stem before the end of the spine
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Posture:
+    """How high snout and fork lie, as shares of half the greatest thickness.
+
+    Stiff fish carry both ends in the air, limp ones lay them down. Drawn per photo,
+    since the fish of one net have been dead for as long as each other.
+    """
+
+    snout: float
+    fork: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Tail:
+    """How much the tail hides (1: all), its splits, and how deep they reach."""
+
+    opacity: float = 1.0
+    splits: int = 0
+    split_depth: float = 0.0
+
+    @property
+    def whole(self) -> bool:
+        """Say whether it is as dense as the body, without a split."""
+        return self.opacity == 1.0 and self.splits == 0
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Swim:
+    """How a live fish holds itself; ``belly_mm`` is its height over the floor."""
+
+    belly_mm: float
+    pitch_deg: float = 0.0
+    roll_deg: float = 0.0
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class FishSpec:
     """One fish: size, build, bend, pose and skin.
 
     ``depth_ratio`` (greatest depth over fork length) follows from the weight and
     ``thickness_ratio`` (thickness over depth), see :func:`depth_ratio_for`.
-    ``droop`` 0 keeps the tail at the height of the mid-plane, 1 lays it down.
+    ``droop`` 0 keeps the tail at the height of the mid-plane, 1 lays it down; a
+    ``posture`` says instead how high the ends lie, and ``rest_mm`` how high the axis
+    is at snout and fork of a stiff fish that leans on others. ``gape_deg`` opens the
+    mouth. Fish of a higher ``layer`` lie on those of a lower one.
     """
 
     fork_length_mm: float
@@ -45,13 +83,19 @@ class FishSpec:
     tail_spread: float = 0.085
     fins_raised: float = 0.6
     base_mm: float = 0.0
+    posture: Posture | None = None
+    tail: Tail = field(default_factory=Tail)
+    gape_deg: float = 0.0
+    rest_mm: tuple[float, float] | None = None
+    layer: int = 0
+    swim: Swim | None = None
 
 
 def depth_ratio_for(
     fork_length_mm: float, weight_g: float, thickness: float, family: str = "trout"
 ) -> float:
     """Return the depth ratio at which the body's volume has this weight."""
-    shape = FAMILIES[family]
+    shape = shape_of(family)
     station = np.linspace(0, shape.body_end, 2000)
     dorsal, ventral, thick = shape.halves(station)
     # ellipse halves: pi t (d + v) / 2, with d + v = depth * shape, t = depth * r / 2
@@ -75,7 +119,7 @@ class Body:
     def __init__(self, spec: FishSpec) -> None:
         self.spec = spec
         self.scale = spec.fork_length_mm
-        self.family = FAMILIES[spec.family]
+        self.family = shape_of(spec.family)
         self.depth_gain = spec.depth_ratio / self.family.depth
         self.half_thickness_mm = (
             spec.depth_ratio * spec.thickness_ratio * self.scale / 2
@@ -117,6 +161,11 @@ class Body:
         would touch the board. Head and tail sink by ``droop``.
         """
         _, _, thick = self.halves_mm(station)
+        if self.spec.rest_mm is not None:
+            snout, fork = self.spec.rest_mm
+            return snout + (fork - snout) * np.minimum(station, 1.0)
+        if self.spec.posture is not None:
+            return self._held_height_mm(self.spec.posture, station, thick)
         towards_tail = np.clip((station - 0.35) / 0.55, 0, 1)
         towards_head = np.clip((0.30 - station) / 0.30, 0, 1)
         limp = self.spec.droop * (3 * towards_tail**2 - 2 * towards_tail**3)
@@ -126,6 +175,17 @@ class Body:
         in_fin = np.clip((station - end) / (1 - end), 0, 1)
         height = height + (0.6 - height) * in_fin * (0.4 + 0.6 * self.spec.droop)
         return height + self.spec.base_mm
+
+    def _held_height_mm(self, posture: Posture, station: Array, thick: Array) -> Array:
+        """Return the middle plane's height of a fish held by its posture."""
+        half, thickest = self.half_thickness_mm, self.family.thickest
+        forward = np.clip(1 - station / thickest, 0, 1)
+        back = np.clip((station - thickest) / (1 - thickest), 0, 1)
+        share = 1 - (1 - posture.snout) * forward**1.6 - (1 - posture.fork) * back**1.4
+        # Flesh gives way where it lies on the board, but not by more than a fifth.
+        in_body = np.where(station < self.family.body_end, 0.8 * thick, 0.0)
+        height: Array = np.maximum(half * share, in_body) + self.spec.base_mm
+        return height
 
     def place(self, station: Array, side_mm: Array, height_mm: Array) -> Array:
         """Return (..., 3) scene points from station, dorsal offset and height."""
@@ -137,6 +197,30 @@ class Body:
         return np.stack(
             [x - np.sin(heading) * side, y + np.cos(heading) * side, height_mm], axis=-1
         )
+
+    @property
+    def floor_mm(self) -> float:
+        """What the fish lies on; flesh and fins end there."""
+        return self.spec.base_mm
+
+    @property
+    def fallen_mm(self) -> float:
+        """Height at which the tips of limp fins lie."""
+        return self.floor_mm + 0.5
+
+    def footprint_mm(self) -> Array:
+        """Return (n, 3) outline of body and fins on the board, a little generous."""
+        station = np.linspace(0, 1 + self.spec.fork_depth, 60)
+        dorsal, ventral, _ = self.halves_mm(station)
+        scale = self.scale
+        fan = np.clip((station - 0.9) / 0.1, 0, 1) * self.spec.tail_spread * scale
+        (b0, b1, above), (k0, k1, below) = self.family.back, self.family.keel
+        back = np.where((station > b0) & (station < b1), above * scale, 0)
+        keel = np.where((station > k0) & (station < k1), below * scale, 0)
+        zero = np.zeros_like(station)
+        upper = self.place(station, np.maximum(dorsal + back, fan), zero)
+        lower = self.place(station, -np.maximum(ventral + keel, fan), zero)
+        return np.vstack([upper, lower[::-1]])
 
     def midline_mm(self, count: int = 41) -> Array:
         """Return (count, 3) points of the axis from snout to fork."""
@@ -154,18 +238,32 @@ class Body:
         dorsal, ventral, _ = self.halves_mm(np.linspace(0.2, 0.6, 801))
         return float(np.max(dorsal + ventral))
 
-    def trunk(self) -> Mesh:
-        """Return the closed body without fins."""
+    def jaw_left(self, station: Array) -> Array:
+        """Return the share of the lower half that an open mouth leaves in place."""
+        before = np.clip(1 - station / self.family.mouth, 0, 1)
+        left: Array = 1 - 0.72 * np.clip(before / 0.25, 0, 1)
+        return left
+
+    def squared_depth_mm3(self, until: float) -> float:
+        """Return the integral of the squared depth without fins along the axis."""
+        station = np.linspace(0, until, 4001)
+        dorsal, ventral, _ = self.halves_mm(station)
+        return float(np.trapezoid((dorsal + ventral) ** 2, station * self.scale))
+
+    def trunk(self, until: float | None = None) -> Mesh:
+        """Return the closed body without fins, or its part up to a station."""
         rows, columns = 181, 73
-        root = np.linspace(0, np.sqrt(self.family.body_end), rows)
+        root = np.linspace(0, np.sqrt(until or self.family.body_end), rows)
         station = root**2
         around = np.linspace(0, 2 * np.pi, columns)
         dorsal, ventral, thick = self.halves_mm(station)
+        if self.spec.gape_deg > 0:  # the lower jaw is a solid of its own
+            ventral = ventral * self.jaw_left(station)
         cosine, sine = np.cos(around), np.sin(around)
         side = np.where(cosine > 0, dorsal[:, None], ventral[:, None]) * cosine
         bulge = np.sign(sine) * np.abs(sine) ** self.family.section
         height = self.mid_height_mm(station)[:, None] + thick[:, None] * bulge
-        height = np.maximum(height, self.spec.base_mm + 0.05)
+        height = np.maximum(height, self.floor_mm + 0.05)
         grid = np.broadcast_to(station[:, None], side.shape)
         u = grid / self.family.body_end
         v = (1 - cosine) / 2
@@ -188,7 +286,7 @@ class Body:
             Texture rectangle (u0, v0, u1, v1).
         """
         rows, columns = height.shape
-        floor = self.spec.base_mm + 0.08
+        floor = self.floor_mm + 0.08
         low = np.maximum(height - thick, floor)
         high = np.maximum(height + thick, low + 0.05)
         u, v = np.meshgrid(

@@ -10,6 +10,7 @@ from sample_images.generator.camera import Array, Camera, CameraSpec
 from sample_images.generator.clutter import Item
 from sample_images.generator.fish import Body, FishSpec
 from sample_images.generator.paper import PaperSpec
+from sample_images.generator.swim import body_of
 
 CELL_MM = 1.5
 SPAN_MM = 1400.0
@@ -49,24 +50,9 @@ class _Ground:
     def stamp(self, body: Body, margin_mm: float) -> np.ndarray:
         """Return the raster of one fish with a margin."""
         mask = np.zeros_like(self.taken)
-        cv2.fillPoly(mask, [self.cells(_footprint(body))], 1)
+        cv2.fillPoly(mask, [self.cells(body.footprint_mm())], 1)
         reach = 2 * round(margin_mm / CELL_MM) + 1
         return cv2.dilate(mask, np.ones((reach, reach), np.uint8))
-
-
-def _footprint(body: Body) -> Array:
-    """Return an outline of body and fins on the board, a little generous."""
-    station = np.linspace(0, 1 + body.spec.fork_depth, 60)
-    dorsal, ventral, _ = body.halves_mm(station)
-    scale = body.scale
-    fan = np.clip((station - 0.9) / 0.1, 0, 1) * body.spec.tail_spread * scale
-    (b0, b1, above), (k0, k1, below) = body.family.back, body.family.keel
-    back = np.where((station > b0) & (station < b1), above * scale, 0)
-    keel = np.where((station > k0) & (station < k1), below * scale, 0)
-    zero = np.zeros_like(station)
-    upper = body.place(station, np.maximum(dorsal + back, fan), zero)
-    lower = body.place(station, -np.maximum(ventral + keel, fan), zero)
-    return np.vstack([upper, lower[::-1]])
 
 
 def _ground(camera: Camera, papers: tuple[PaperSpec, ...], rules: Rules) -> _Ground:
@@ -113,7 +99,7 @@ def lay(
     for item in items:
         ground.fill(item.footprint(), 1)
     for other in fixed:
-        ground.taken |= ground.stamp(Body(other), rules.clearance_mm)
+        ground.taken |= ground.stamp(body_of(other), rules.clearance_mm)
     placed: dict[int, FishSpec] = {}
     order = sorted(range(len(fish)), key=lambda k: -fish[k].fork_length_mm)
     for number in order:
@@ -121,7 +107,7 @@ def lay(
         if trial is None:
             message = f"no room for fish {number + 1} of {len(fish)}"
             raise RuntimeError(message)
-        ground.taken |= ground.stamp(Body(trial), rules.clearance_mm)
+        ground.taken |= ground.stamp(body_of(trial), rules.clearance_mm)
         placed[number] = trial
     return fixed + tuple(placed[k] for k in range(len(fish)))
 
@@ -144,7 +130,7 @@ def _try_places(
             position_mm=(round(x, 1), round(y, 1)),
             heading_deg=round(heading % 360, 1),
         )
-        if not np.any(ground.stamp(Body(trial), rules.clearance_mm) & ground.taken):
+        if not np.any(ground.stamp(body_of(trial), rules.clearance_mm) & ground.taken):
             return trial
     return None
 

@@ -200,6 +200,35 @@ def _glare(azimuth: float, _: np.random.Generator) -> Light:
     return Light(surround=overhead, exposure=0.8, noise=1.5)
 
 
+def _low_sun(azimuth: float, rng: np.random.Generator) -> Light:
+    """Return a clear sky with a sun 25 to 40 degrees high: long hard shadows."""
+    away, up = np.radians([azimuth, float(rng.uniform(25, 40))])
+    far = 2000 * np.array(
+        [np.cos(up) * np.cos(away), np.cos(up) * np.sin(away), np.sin(up)]
+    )
+    return Light(
+        surround=_room(0.45) * [0.75, 0.95, 1.35],
+        lamp_mm=(float(far[0]), float(far[1]), float(far[2])),
+        lamp_radius_mm=12,
+        lamp_colour=(22000.0, 20500.0, 17500.0),
+        cast=(0.97, 1.0, 1.06),
+    )
+
+
+def _bulb(azimuth: float, rng: np.random.Generator) -> Light:
+    """Return a bare bulb beside the board in a dark shed."""
+    away = np.radians(azimuth)
+    reach, high = float(rng.uniform(380, 620)), float(rng.uniform(420, 700))
+    return Light(
+        surround=_room(0.16) * [1.05, 1.0, 0.9],
+        lamp_mm=(float(reach * np.cos(away)), float(reach * np.sin(away)), high),
+        lamp_radius_mm=22,
+        lamp_colour=(620.0, 520.0, 380.0),
+        cast=(0.96, 1.0, 1.12),
+        noise=1.2,
+    )
+
+
 LIGHTS: dict[str, Callable[[float, np.random.Generator], Light]] = {
     "daylight": _daylight,
     "overcast": _overcast,
@@ -216,6 +245,8 @@ LIGHTS: dict[str, Callable[[float, np.random.Generator], Light]] = {
     "flash": _flash,
     "dim": _dim,
     "glare": _glare,
+    "low-sun": _low_sun,
+    "bulb": _bulb,
 }
 
 

@@ -1,6 +1,7 @@
 """From a short description of a photograph to its scene."""
 
 from dataclasses import dataclass, replace
+from typing import TYPE_CHECKING
 
 import numpy as np
 
@@ -18,7 +19,10 @@ from sample_images.generator.layout import (
 from sample_images.generator.net import NetSpec
 from sample_images.generator.paper import PAPER_LIFT_MM, PaperSpec
 from sample_images.generator.scene import SceneSpec
-from sample_images.generator.stock import Cohort, draw
+from sample_images.generator.stock import Cohort, draw, held
+
+if TYPE_CHECKING:
+    from collections.abc import Callable
 
 SIZES_PX = {
     "2mp": (1632, 1224),
@@ -35,8 +39,10 @@ class Recipe:
     ``papers`` is sheet, loose or single; ``arrangement`` clear, touching,
     overlapping or cut; ``bent`` the share of bent fish and ``bend_deg`` the range
     of their bends; ``s_shapes`` the share of S among the bent. Half of the fish are
-    of the ``second`` cohort if there is one. ``spread_items`` lays things anywhere
-    instead of at the photo's left and right.
+    of the ``second`` cohort if there is one. ``full_truth`` draws postures, tails and
+    mouths, and writes them down. ``spread_items`` lays things anywhere
+    instead of at the photo's left and right. ``build`` makes the scene in another way
+    than on a board, of the recipe and the number of the attempt.
     """
 
     name: str
@@ -69,9 +75,12 @@ class Recipe:
     notes: str = ""
     group: str = ""
     tags: tuple[str, ...] = ()
+    full_truth: bool = False
+    film: float = 0.0
+    build: "Callable[[Recipe, int], SceneSpec] | None" = None
 
 
-def _camera(recipe: Recipe, rng: np.random.Generator) -> CameraSpec:
+def camera_of(recipe: Recipe, rng: np.random.Generator) -> CameraSpec:
     """Return a hand-held phone above the board."""
     width, height = SIZES_PX[recipe.size]
     tilt = float(rng.uniform(1.5, 11)) if recipe.tilt_deg is None else recipe.tilt_deg
@@ -89,7 +98,7 @@ def _camera(recipe: Recipe, rng: np.random.Generator) -> CameraSpec:
     )
 
 
-def _papers(
+def papers_of(
     recipe: Recipe, camera: CameraSpec, rng: np.random.Generator
 ) -> tuple[PaperSpec, ...]:
     """Return the printed paper, laid as by hand."""
@@ -231,6 +240,41 @@ def _arrange(
     return lay(lower[partners:], camera, papers, rng, rules, placed + pairs, items)
 
 
+def on_board(recipe: Recipe, attempt: int) -> SceneSpec:
+    """Return the scene of fish on a board, tried with one of its seeds."""
+    rng = np.random.default_rng([recipe.seed, attempt])
+    camera = camera_of(recipe, rng)
+    papers = papers_of(recipe, camera, rng)
+    items = () if recipe.spread_items else _items(recipe, camera, rng)
+    fish = _bend(recipe, _drawn(recipe, rng), rng)
+    if recipe.full_truth:
+        fish = held(fish, rng)
+    papers, fish = _on_nets(recipe, papers, fish)
+    if recipe.spread_items:
+        items = scatter(recipe.items, camera, papers, rng, recipe.area_mm)
+    laid = _arrange(recipe, fish, camera, papers, items, rng)
+    return SceneSpec(
+        name=recipe.name,
+        board=recipe.board,
+        light=recipe.light,
+        camera=camera,
+        papers=papers,
+        fish=laid,
+        items=items,
+        nets=recipe.nets,
+        seed=recipe.seed * 100 + attempt,
+        notes=recipe.notes,
+        group=recipe.group,
+        file_type=recipe.file_type,
+        quality=recipe.quality,
+        orientation=recipe.orientation,
+        exposure=recipe.exposure,
+        tags=recipe.tags,
+        full_truth=recipe.full_truth,
+        film=recipe.film,
+    )
+
+
 def make(recipe: Recipe) -> SceneSpec:
     """Return the scene of a recipe.
 
@@ -240,35 +284,9 @@ def make(recipe: Recipe) -> SceneSpec:
         Where the fish find no room with any of the seeds tried.
     """
     for attempt in range(ATTEMPTS):
-        rng = np.random.default_rng([recipe.seed, attempt])
-        camera = _camera(recipe, rng)
-        papers = _papers(recipe, camera, rng)
-        items = () if recipe.spread_items else _items(recipe, camera, rng)
-        fish = _bend(recipe, _drawn(recipe, rng), rng)
-        papers, fish = _on_nets(recipe, papers, fish)
         try:
-            if recipe.spread_items:
-                items = scatter(recipe.items, camera, papers, rng, recipe.area_mm)
-            laid = _arrange(recipe, fish, camera, papers, items, rng)
+            return (recipe.build or on_board)(recipe, attempt)
         except RuntimeError:
             continue
-        return SceneSpec(
-            name=recipe.name,
-            board=recipe.board,
-            light=recipe.light,
-            camera=camera,
-            papers=papers,
-            fish=laid,
-            items=items,
-            nets=recipe.nets,
-            seed=recipe.seed * 100 + attempt,
-            notes=recipe.notes,
-            group=recipe.group,
-            file_type=recipe.file_type,
-            quality=recipe.quality,
-            orientation=recipe.orientation,
-            exposure=recipe.exposure,
-            tags=recipe.tags,
-        )
     message = f"{recipe.name}: the fish find no room on the board"
     raise RuntimeError(message)

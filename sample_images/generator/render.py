@@ -1,20 +1,26 @@
 """Path tracing with Mitsuba 3: a scene to linear radiance."""
 
+from collections.abc import Callable
 from typing import Any
 
 import drjit as dr
 import mitsuba as mi
 import numpy as np
 
-from sample_images.generator import boards, coats, skins
+from sample_images.generator import boards, mouths, skins
 from sample_images.generator.boards import Board
 from sample_images.generator.camera import Array, Camera
-from sample_images.generator.clutter import parts
+from sample_images.generator.clutter import Part, parts
+from sample_images.generator.coats_kinds import coat_of
+from sample_images.generator.fish import Body
 from sample_images.generator.mesh import Mesh
 from sample_images.generator.scene import Scene
 
+Shade = Callable[[Any, Any], Any]  # sampler and rays to radiance
+
 BATCH_RAYS = 2_000_000
 MAX_DEPTH = 4
+THIN_DEPTH = 7  # a path through a fin meets both its sides
 _CORD = {  # wet polyester or nylon twine
     "type": "principled",
     "base_color": {"type": "mesh_attribute", "name": "face_color"},
@@ -37,8 +43,15 @@ def _texture(colours: Array) -> dict[str, Any]:
     return {"type": "bitmap", "bitmap": mi.Bitmap(bytes_), "raw": False}
 
 
-def _to_mitsuba(name: str, mesh: Mesh, bsdf: dict[str, Any], *, flat: bool) -> Any:
-    """Return a Mitsuba mesh."""
+def to_mitsuba(
+    name: str,
+    mesh: Mesh,
+    bsdf: dict[str, Any],
+    *,
+    flat: bool,
+    normals: Array | None = None,
+) -> Any:
+    """Return a Mitsuba mesh, with its own normals if none are given."""
     properties = mi.Properties()
     properties["bsdf"] = mi.load_dict(bsdf)
     target = mi.Mesh(
@@ -58,7 +71,8 @@ def _to_mitsuba(name: str, mesh: Mesh, bsdf: dict[str, Any], *, flat: bool) -> A
     parameters["vertex_texcoords"] = mesh.uv.astype(np.float32).ravel()
     parameters["faces"] = mesh.faces.astype(np.uint32).ravel()
     if not flat:
-        parameters["vertex_normals"] = mesh.normals().astype(np.float32).ravel()
+        known = mesh.normals() if normals is None else normals
+        parameters["vertex_normals"] = known.astype(np.float32).ravel()
     parameters.update()
     return target
 
@@ -88,6 +102,31 @@ def _fish_bsdf(colours: Array, relief_mm: Array, silver: float) -> dict[str, Any
     return _with_relief(skin, relief_mm)
 
 
+def _thin_fins(body: Body, skin: dict[str, Any]) -> dict[str, Any]:
+    """Return the skin with the light that passes through the fins."""
+    skin = {"type": "twosided", "bsdf": skin}
+    if body.spec.tail.whole:
+        return skin
+    return {"type": "mask", "opacity": _map(skins.opacity(body)), "bsdf": skin}
+
+
+def _fish(index: int, body: Body, mesh: Mesh, scene: Scene) -> dict[str, Any]:
+    """Return a fish and its feelers."""
+    colours, relief = skins.paint(body)
+    surface = _fish_bsdf(colours, relief, coat_of(body.spec.skin).silver)
+    if scene.surface is not None:  # no film of water shines under water
+        surface["bsdf"] |= {"clearcoat": 0.0, "specular": 0.2}
+    name = f"fish_{index}"
+    if not scene.spec.full_truth:
+        return {name: to_mitsuba(name, mesh, surface, flat=False)}
+    content = {name: to_mitsuba(name, mesh, _thin_fins(body, surface), flat=False)}
+    feelers = mouths.barbels(body)
+    if feelers is not None:
+        both = {"type": "twosided", "bsdf": surface}
+        content[f"{name}b"] = to_mitsuba(f"{name}b", feelers, both, flat=False)
+    return content
+
+
 def _board_bsdf(board: Board) -> dict[str, Any]:
     """Return the board's surface, smoother where it is wet."""
     surface = {
@@ -102,7 +141,7 @@ def _board_bsdf(board: Board) -> dict[str, Any]:
     return _with_relief(surface, board.relief_mm)
 
 
-def _lamp(scene: Scene) -> dict[str, Any]:
+def lamp(scene: Scene) -> dict[str, Any]:
     """Return the lamp as a disc that faces the board's middle."""
     light = scene.light
     position = np.array(light.lamp_mm)
@@ -153,47 +192,41 @@ def _rim(scene: Scene) -> dict[str, Any]:
     }
 
 
-def _build(scene: Scene) -> Any:
-    """Return the loaded Mitsuba scene."""
-    board = scene.board
-    surround = np.ascontiguousarray(scene.light.surround, dtype=np.float32)
-    content: dict[str, Any] = {
-        "type": "scene",
-        "surround": {
-            "type": "envmap",
-            "bitmap": mi.Bitmap(surround),
-            "to_world": mi.ScalarTransform4f().rotate([1, 0, 0], 90),
-        },
-        "board": _to_mitsuba(
-            "board",
-            scene.board_mesh(),
-            _board_bsdf(board),
-            flat=True,
-        ),
-        **_rim(scene),
+def surround(values: Array) -> dict[str, Any]:
+    """Return the light from all around."""
+    return {
+        "type": "envmap",
+        "bitmap": mi.Bitmap(np.ascontiguousarray(values, dtype=np.float32)),
+        "to_world": mi.ScalarTransform4f().rotate([1, 0, 0], 90),
     }
+
+
+def painted(part: Part) -> dict[str, Any]:
+    """Return the surface of a thing in one colour or coloured by face."""
+    paint: dict[str, Any] = {"type": "rgb", "value": list(part.colour)}
+    if part.mesh.face_colours is not None:
+        paint = {"type": "mesh_attribute", "name": "face_color"}
+    return {
+        "type": "principled",
+        "base_color": paint,
+        "roughness": part.roughness,
+        "metallic": part.metallic,
+    }
+
+
+def things(scene: Scene) -> dict[str, Any]:
+    """Return all that lies on the board, without light."""
+    content: dict[str, Any] = {}
     for index, part in enumerate(p for item in scene.spec.items for p in parts(item)):
-        paint: dict[str, Any] = {"type": "rgb", "value": list(part.colour)}
-        if part.mesh.face_colours is not None:
-            paint = {"type": "mesh_attribute", "name": "face_color"}
-        surface = {
-            "type": "principled",
-            "base_color": paint,
-            "roughness": part.roughness,
-            "metallic": part.metallic,
-        }
-        content[f"item_{index}"] = _to_mitsuba(
-            f"item_{index}", part.mesh, surface, flat=False
-        )
+        name = f"item_{index}"
+        content[name] = to_mitsuba(name, part.mesh, painted(part), flat=False)
     for index, net in enumerate(scene.nets):
-        content[f"net_{index}"] = _to_mitsuba(
+        content[f"net_{index}"] = to_mitsuba(
             f"net_{index}", net.mesh(), _CORD, flat=False
         )
-    if scene.light.lamp_radius_mm > 0:
-        content["lamp"] = _lamp(scene)
     for index, piece in enumerate(scene.papers):
         reflectance = {"type": "mesh_attribute", "name": "face_color"}
-        content[f"paper_{index}"] = _to_mitsuba(
+        content[f"paper_{index}"] = to_mitsuba(
             f"paper_{index}",
             piece.mesh,
             {"type": "diffuse", "reflectance": reflectance},
@@ -202,15 +235,32 @@ def _build(scene: Scene) -> Any:
     for index, (body, mesh) in enumerate(
         zip(scene.bodies, scene.fish_meshes, strict=True)
     ):
-        colours, relief = skins.paint(body)
-        surface = _fish_bsdf(colours, relief, coats.SKINS[body.spec.skin].silver)
-        content[f"fish_{index}"] = _to_mitsuba(
-            f"fish_{index}", mesh, surface, flat=False
-        )
-    return mi.load_dict(content)
+        content |= _fish(index, body, mesh, scene)
+    return content
 
 
-def _rays(camera: Camera, x: Any, y: Any) -> Any:
+def board(scene: Scene, surface: Board) -> Any:
+    """Return the plane on which all lies, or a tub stands."""
+    return to_mitsuba("board", scene.board_mesh(), _board_bsdf(surface), flat=True)
+
+
+def in_air(scene: Scene) -> Shade:
+    """Return what gives the radiance along rays in the scene."""
+    content: dict[str, Any] = {
+        "type": "scene",
+        "surround": surround(scene.light.surround),
+        "board": board(scene, scene.board),
+        **_rim(scene),
+    }
+    if scene.light.lamp_radius_mm > 0:
+        content["lamp"] = lamp(scene)
+    world = mi.load_dict(content | things(scene))
+    depth = THIN_DEPTH if scene.spec.full_truth else MAX_DEPTH
+    integrator = mi.load_dict({"type": "path", "max_depth": depth})
+    return lambda sampler, rays: integrator.sample(world, sampler, rays)[0]
+
+
+def rays(camera: Camera, x: Any, y: Any) -> Any:
     """Return rays through (distorted) photo positions."""
     distorted_x = (x - camera.centre_px[0]) / camera.focal_px
     distorted_y = (y - camera.centre_px[1]) / camera.focal_px
@@ -223,11 +273,9 @@ def _rays(camera: Camera, x: Any, y: Any) -> Any:
     return mi.RayDifferential3f(o=mi.Point3f(*camera.position_mm.tolist()), d=direction)
 
 
-def radiance(scene: Scene, samples: int) -> Array:
+def radiance(scene: Scene, samples: int, shade: Shade) -> Array:
     """Return (height, width, 3) linear radiance, one box-filtered value a pixel."""
-    world = _build(scene)
     camera = scene.camera
-    integrator = mi.load_dict({"type": "path", "max_depth": MAX_DEPTH})
     width, height = camera.width_px, camera.height_px
     count = width * height
     block = min(BATCH_RAYS // samples, count)
@@ -239,14 +287,15 @@ def radiance(scene: Scene, samples: int) -> Array:
         sampler = mi.load_dict({"type": "multijitter", "sample_count": samples})
         sampler.set_samples_per_wavefront(samples)
         sampler.seed(
-            dr.opaque(mi.UInt32, scene.spec.seed * 4096 + number), block * samples
+            dr.opaque(mi.UInt32, (scene.spec.seed * 4096 + number) % (1 << 32)),
+            block * samples,
         )
         pixel = dr.arange(mi.UInt32, block * samples) // samples
         pixel += dr.opaque(mi.UInt32, start_)
         jitter = sampler.next_2d()
         x = mi.Float(pixel % width) + jitter.x - 0.5
         y = mi.Float(pixel // width) + jitter.y - 0.5
-        colour, _, _ = integrator.sample(world, sampler, _rays(camera, x, y))
+        colour = shade(sampler, rays(camera, x, y))
         values = np.array(dr.minimum(colour, GLINT_LIMIT)).T
         means = values.reshape(block, samples, 3).mean(axis=1)
         image[start_ : start_ + block] = means

@@ -6,15 +6,19 @@ from functools import cached_property
 import cv2
 import numpy as np
 
-from sample_images.generator import boards, fins, lights, paper
+from sample_images.generator import boards, lights, mouths, paper
+from sample_images.generator.boards_plain import board_of
 from sample_images.generator.camera import Array, Camera, CameraSpec
 from sample_images.generator.clutter import Item, parts
-from sample_images.generator.fish import Body, FishSpec
+from sample_images.generator.fish import FishSpec
 from sample_images.generator.ground import HeightField, Room
-from sample_images.generator.mesh import Mesh
+from sample_images.generator.mesh import Mesh, join
 from sample_images.generator.net import Net, NetSpec, drape
 from sample_images.generator.noise import fractal
 from sample_images.generator.paper import PaperSpec
+from sample_images.generator.swim import body_of, mesh_of
+from sample_images.generator.tub import TubSpec
+from sample_images.generator.water import Surface, WaterSpec
 
 NO_CEILING_MM = 1000.0
 
@@ -24,6 +28,8 @@ class SceneSpec:
     """One photograph to be made.
 
     ``file_type`` is jpg, webp or heic; ``orientation`` the EXIF value, 1 or 6.
+    ``full_truth`` writes bodies without fins, postures and ends, too. ``film`` is how
+    much of the board stands under a film of water.
     """
 
     name: str
@@ -42,6 +48,10 @@ class SceneSpec:
     orientation: int = 1
     exposure: float = 1.0
     tags: tuple[str, ...] = field(default=())
+    full_truth: bool = False
+    water: WaterSpec | None = None
+    tub: TubSpec | None = None
+    film: float = 0.0
 
 
 class Scene:
@@ -51,26 +61,52 @@ class Scene:
         self.spec = spec
         self.camera = Camera.from_spec(spec.camera)
         self.papers = [paper.build(p) for p in spec.papers]
-        self.bodies = [Body(f) for f in spec.fish]
-        self.fish_meshes = [fins.whole_fish(b) for b in self.bodies]
+        self.bodies = [body_of(f) for f in spec.fish]
+        self.fish_meshes = [
+            join([mesh_of(b), *mouths.open_mouth(b)])
+            if b.spec.gape_deg > 0
+            else mesh_of(b)
+            for b in self.bodies
+        ]
         rng = np.random.default_rng(spec.seed)
         self.light = lights.make(spec.light, rng)
+        self.surface = Surface(spec.water) if spec.water is not None else None
+
+    @property
+    def _texels(self) -> tuple[int, int]:
+        """Rows and columns of the board's maps."""
+        texel_mm = 0.32 if self.camera.width_px * self.camera.height_px > 4e6 else 0.5
+        columns, rows = (int(v / texel_mm) for v in boards.SIZE_MM)
+        return rows, columns
+
+    @cached_property
+    def beside(self) -> boards.Board:
+        """The ground on which a tub stands."""
+        rng = np.random.default_rng(self.spec.seed + 8)
+        floor = self.spec.tub.floor if self.spec.tub is not None else self.spec.board
+        return board_of(floor)(rng, self._texels)
 
     @cached_property
     def board(self) -> boards.Board:
         """The surface, wet around the fish; only a rendering needs it."""
         rng = np.random.default_rng(self.spec.seed + 1)
-        texel_mm = 0.32 if self.camera.width_px * self.camera.height_px > 4e6 else 0.5
-        columns, rows = (int(v / texel_mm) for v in boards.SIZE_MM)
-        board = boards.BOARDS[self.spec.board](rng, (rows, columns))
+        rows, columns = self._texels
+        texel_mm = boards.SIZE_MM[0] / columns
+        board = board_of(self.spec.board)(rng, (rows, columns))
         stains = np.zeros((rows, columns), dtype=np.float32)
         for mesh in self.fish_meshes:
             points = self.to_texels(mesh.vertices_mm, (rows, columns))
             hull = cv2.convexHull(points.astype(np.float32)).astype(np.int32)
             cv2.fillPoly(stains, [hull], 1.0)
         soft = np.asarray(cv2.GaussianBlur(stains, (0, 0), 6 / texel_mm))
+        if self.surface is not None:
+            return board
         ragged = np.clip((soft + 0.22 * _ripple(rng, (rows, columns)) - 0.42) * 6, 0, 1)
-        return boards.wet(rng, board, 0.6 * ragged)
+        stains = 0.6 * ragged
+        if self.spec.film > 0:
+            pools = _ripple(rng, (rows, columns)) - (1.6 - 2.4 * self.spec.film)
+            stains = np.maximum(stains, np.clip(pools * 5, 0, 1))
+        return boards.wet(rng, board, stains)
 
     @cached_property
     def nets(self) -> tuple[Net, ...]:
@@ -101,6 +137,13 @@ class Scene:
             for piece in self.papers:
                 ceiling.fill(piece.outline_mm, float(piece.outline_mm[0, 2]))
         return Room(floor=floor, ceiling=ceiling)
+
+    def project(self, points_mm: Array) -> Array:
+        """Return (n, 2) photo pixels at which scene points are seen."""
+        if self.surface is None:
+            return self.camera.project(points_mm)
+        eye = self.camera.position_mm
+        return self.camera.project(self.surface.crossing_mm(points_mm, eye))
 
     @staticmethod
     def to_texels(points_mm: Array, shape: tuple[int, int]) -> Array:

@@ -31,7 +31,7 @@ def _paper_level(scene: Scene, image: Array) -> float:
         for corner in piece.outline_mm:
             inward = centre - corner
             point = corner + inward / np.linalg.norm(inward) * 4.0
-            x, y = np.round(scene.camera.project(point[None])[0]).astype(int)
+            x, y = np.round(scene.project(point[None])[0]).astype(int)
             if 2 <= x < image.shape[1] - 2 and 2 <= y < image.shape[0] - 2:
                 levels.append(float(np.median(image[y - 2 : y + 3, x - 2 : x + 3])))
     if levels:

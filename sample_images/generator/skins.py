@@ -3,7 +3,8 @@
 import cv2
 import numpy as np
 
-from sample_images.generator.coats import SKINS, Colour, Skin
+from sample_images.generator.coats import Colour, Skin
+from sample_images.generator.coats_kinds import coat_of
 from sample_images.generator.fins import (
     BODY_V,
     CAUDAL_BOX,
@@ -244,9 +245,47 @@ def _eye_patch(
     return mix(image, np.array([0.17, 0.15, 0.12]), (radius - 0.84) / 0.10)
 
 
+def opacity(body: Body) -> Array:
+    """Return the (HEIGHT, WIDTH) share of light that each side of the skin stops."""
+    tail = body.spec.tail
+    stops = np.ones((HEIGHT, WIDTH))
+    rng = np.random.default_rng(body.spec.seed + 3)
+    for box in (CAUDAL_BOX, FIN_BOX, PALE_FIN_BOX):
+        left, right = int(box[0] * WIDTH), int(box[2] * WIDTH)
+        top, bottom = int(box[1] * HEIGHT), int(box[3] * HEIGHT)
+        shape = (bottom - top + 16, right - left + 16)
+        along = np.linspace(0, 1, shape[1])[None, :]
+        rays = 0.5 + 0.5 * np.sin(2 * np.pi * 19 * np.linspace(0, 1, shape[0]))
+        thin = tail.opacity if box is CAUDAL_BOX else 0.3 + 0.7 * tail.opacity
+        thin = thin + 0.35 * (1 - thin) * rays[:, None] ** 2
+        patch = 1 - (1 - thin) * np.clip((along - 0.08) / 0.25, 0, 1)
+        if box is CAUDAL_BOX:
+            patch *= 1 - _splits(rng, shape, body)
+        stops[top - 8 : bottom + 8, left - 8 : right + 8] = patch
+    # A fin has two sides: light passes both.
+    sides: Array = 1 - np.sqrt(np.clip(1 - stops, 0.0, 1.0))
+    return sides
+
+
+def _splits(rng: np.random.Generator, shape: tuple[int, int], body: Body) -> Array:
+    """Return where the tail is torn, never within its middle rays."""
+    torn = np.zeros(shape, dtype=np.float32)
+    rows, columns = shape
+    for _ in range(body.spec.tail.splits):
+        share = float(rng.uniform(0.08, 0.44)) * float(rng.choice([-1, 1]))
+        row = (0.5 + share) * rows
+        depth = body.spec.tail.split_depth * float(rng.uniform(0.4, 1.0))
+        half = float(rng.uniform(0.006, 0.022)) * rows
+        tip = (columns * (1 - depth), row + float(rng.normal(0, 3)))
+        ring = np.array([tip, (columns, row - half), (columns, row + half)])
+        fixed = np.round(ring * 16).astype(np.int32)
+        cv2.fillPoly(torn, [fixed], 1.0, cv2.LINE_AA, 4)
+    return torn.astype(np.float64)
+
+
 def paint(body: Body) -> tuple[Array, Array]:
     """Return a fish's (HEIGHT, WIDTH, 3) sRGB texture, 0 to 1, and relief in mm."""
-    skin = SKINS[body.spec.skin]
+    skin = coat_of(body.spec.skin)
     painter = Painter(skin, body, body.spec.seed)
     texture = np.empty((HEIGHT, WIDTH, 3))
     texture[:] = np.array(skin.fin)

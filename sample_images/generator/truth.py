@@ -2,14 +2,14 @@
 
 from typing import Any
 
-import cv2
 import numpy as np
 
+from sample_images.generator import truth_body
 from sample_images.generator.camera import Array
 from sample_images.generator.fish import Body
-from sample_images.generator.mesh import Mesh
-from sample_images.generator.net import Net, NetSpec
+from sample_images.generator.net import NetSpec
 from sample_images.generator.scene import Scene
+from sample_images.generator.silhouette import Silhouette
 
 STATEMENT = (
     "Invented and rendered: no real fish, place, person or firm. Every figure here "
@@ -40,76 +40,6 @@ DEFINITIONS = {
     "weight_g": "drawn from the length-weight relation in length_weight; the body's "
     "volume times 1.03 g/cm3 equals it",
 }
-_OUTLINE_RASTER_PX = 4200  # the silhouette is filled on a raster about this large
-
-
-class Silhouette:
-    """Filled projection of a fish on a fine raster of its own."""
-
-    def __init__(self, scene: Scene, mesh: Mesh) -> None:
-        pixels = scene.camera.project(mesh.vertices_mm)
-        low = np.floor(pixels.min(axis=0)) - 3
-        size = float(np.max(np.ceil(pixels.max(axis=0)) + 3 - low))
-        self.low = low
-        self.factor = max(2, min(8, int(_OUTLINE_RASTER_PX / size)))
-        extent = np.ceil(pixels.max(axis=0) + 3 - low).astype(int)
-        columns, rows = (int(v) for v in extent * self.factor)
-        self.mask = np.zeros((rows, columns), dtype=np.uint8)
-        fine = (pixels - low + 0.5) * self.factor - 0.5
-        fixed = np.round(fine * 16).astype(np.int32)
-        for triangle in fixed[mesh.faces]:
-            cv2.fillConvexPoly(self.mask, triangle, 1, cv2.LINE_8, 4)
-
-    def outline_px(self) -> Array:
-        """Return (n, 2) photo points of the outer contour."""
-        contours, _ = cv2.findContours(
-            self.mask, cv2.RETR_EXTERNAL, cv2.CHAIN_APPROX_NONE
-        )
-        longest = max(contours, key=cv2.contourArea)
-        # Below one raster step the contour's staircase would be kept.
-        tolerance = max(0.12 * self.factor, 0.95)
-        kept = cv2.approxPolyDP(longest, tolerance, closed=True)
-        return self.to_photo(kept.reshape(-1, 2).astype(float))
-
-    def to_photo(self, fine: Array) -> Array:
-        """Return photo points of raster points."""
-        photo: Array = (fine + 0.5) / self.factor - 0.5 + self.low
-        return photo
-
-    def centres_px(self, step: int) -> Array:
-        """Return (n, 2) photo points of every ``step``-th filled raster cell."""
-        rows, columns = np.nonzero(self.mask[::step, ::step])
-        cells = np.column_stack([columns, rows]).astype(np.float64)
-        return self.to_photo(cells * step)
-
-    def share_behind(self, scene: Scene, net: Net) -> float:
-        """Return the share of the silhouette behind the cords of a net."""
-        camera = scene.camera
-        cords = np.zeros_like(self.mask)
-        depth = camera.position_mm[2] - float(net.knots_mm[:, 2].mean())
-        wide = net.spec.cord_mm * camera.focal_px / depth * self.factor
-        for line in net.lines:
-            fine = (camera.project(line) - self.low + 0.5) * self.factor - 0.5
-            fixed = np.round(fine * 16).astype(np.int32)
-            cv2.polylines(
-                cords,
-                [fixed],
-                isClosed=False,
-                color=1,
-                thickness=max(1, round(wide)),
-                shift=4,
-            )
-        return float(cords[self.mask > 0].mean())
-
-    def covers(self, points_px: Array) -> np.ndarray:
-        """Return (n,) whether photo points lie inside."""
-        fine = np.round((points_px - self.low + 0.5) * self.factor - 0.5).astype(int)
-        rows, columns = self.mask.shape
-        inside = (fine >= 0).all(axis=1)
-        inside &= (fine[:, 0] < columns) & (fine[:, 1] < rows)
-        clipped = np.clip(fine, 0, [columns - 1, rows - 1])
-        covered: np.ndarray = inside & (self.mask[clipped[:, 1], clipped[:, 0]] > 0)
-        return covered
 
 
 def _rounded(values: Array, digits: int = 2) -> Any:
@@ -121,7 +51,7 @@ def _fish(
 ) -> dict[str, Any]:
     """Return what is true about one fish; ``above`` are those that lie on it."""
     spec = body.spec
-    midline = scene.camera.project(body.midline_mm())
+    midline = scene.project(body.midline_mm())
     points = outline.centres_px(2)
     width, height = scene.camera.width_px, scene.camera.height_px
     outside = (points < -0.5).any(axis=1)
@@ -176,23 +106,28 @@ def describe(scene: Scene) -> dict[str, Any]:
         above = [
             outlines[k]
             for k, other in enumerate(scene.bodies)
-            if other.spec.base_mm > body.spec.base_mm and k != index
+            if (other.spec.layer, other.spec.base_mm)
+            > (body.spec.layer, body.spec.base_mm)
         ]
-        fish.append(_fish(scene, body, outlines[index], above))
+        facts = _fish(scene, body, outlines[index], above)
+        if spec.full_truth:
+            facts |= truth_body.facts(scene, body, above)
+        fish.append(facts)
     markers = [
         {
             "id": marker_id,
             "kind": piece_spec.kind,
             "side_mm": 60.0 if piece_spec.kind == "single" else 40.0,
             "lift_mm": round(piece_spec.lift_mm, 2),
-            "corners_px": _rounded(camera.project(corners), 3),
+            "corners_px": _rounded(scene.project(corners), 3),
         }
         for piece_spec, piece in zip(spec.papers, scene.papers, strict=True)
         for marker_id, corners in piece.corners_mm.items()
     ]
+    more = truth_body.of_scene(scene) if spec.full_truth else {}
     return {
         "statement": STATEMENT,
-        "definitions": DEFINITIONS,
+        "definitions": DEFINITIONS | (truth_body.MORE if spec.full_truth else {}),
         "notes": spec.notes,
         "tags": list(spec.tags),
         "group": spec.group,
@@ -212,5 +147,6 @@ def describe(scene: Scene) -> dict[str, Any]:
         },
         "print_scale": spec.papers[0].print_scale if spec.papers else None,
         "markers": markers,
+        **more,
         "fish": fish,
     }
