@@ -7,6 +7,7 @@ from dataclasses import replace
 from pathlib import Path
 
 from sample_images.generator.blind import BLIND
+from sample_images.generator.heaps import HEAPS
 from sample_images.generator.held_out import HELD_OUT
 from sample_images.generator.output import write_photo, write_truth
 from sample_images.generator.recipes import make
@@ -23,6 +24,7 @@ SETS = {
     "unseen": UNSEEN,
     "sizes": SIZES,
     "tub": TUBS,
+    "heap": HEAPS,
 }
 
 

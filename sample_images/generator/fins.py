@@ -69,7 +69,7 @@ def edge_fin(body: Body, fin: Fin) -> Mesh:
     )
     station = first + sweep * outward_share * (1.25 - 0.25 * raised)
     flank = body.mid_height_mm(first)
-    fallen = body.fallen_mm
+    fallen = body.fallen_mm(flank)
     height = flank + (fallen - flank) * (0.35 + 0.5 * body.spec.droop) * outward_share
     thick = np.broadcast_to(
         (0.006 * (1 - outward_share) + 0.0012) * body.scale, side.shape

@@ -203,10 +203,11 @@ class Body:
         """What the fish lies on; flesh and fins end there."""
         return self.spec.base_mm
 
-    @property
-    def fallen_mm(self) -> float:
-        """Height at which the tips of limp fins lie."""
-        return self.floor_mm + 0.5
+    def fallen_mm(self, flank_mm: Array) -> Array:
+        """Return the height at which the tips of limp fins lie."""
+        if self.spec.rest_mm is not None:  # aslope on others: they hang a little
+            return flank_mm - 0.6 * self.half_thickness_mm
+        return np.asarray(self.floor_mm + 0.5)
 
     def footprint_mm(self) -> Array:
         """Return (n, 3) outline of body and fins on the board, a little generous."""

@@ -33,18 +33,26 @@ class Rules:
     area_mm: tuple[float, float] | None = None
 
 
-class _Ground:
+class Ground:
     """Occupancy of the board on a coarse raster."""
 
     def __init__(self) -> None:
         size = int(SPAN_MM / CELL_MM)
         self.taken = np.ones((size, size), dtype=np.uint8)
 
+    @classmethod
+    def of(
+        cls, camera_spec: CameraSpec, papers: tuple[PaperSpec, ...], rules: Rules
+    ) -> "Ground":
+        """Return free ground: inside the frame, off the markers."""
+        return _ground(Camera.from_spec(camera_spec), papers, rules)
+
     def cells(self, points_mm: Array) -> np.ndarray:
         """Return integer raster points of board points."""
         return np.round((points_mm[:, :2] + SPAN_MM / 2) / CELL_MM).astype(np.int32)
 
     def fill(self, points_mm: Array, value: int) -> None:
+        """Take (1) or free (0) the ground within an outline."""
         cv2.fillPoly(self.taken, [self.cells(points_mm)], value)
 
     def stamp(self, body: Body, margin_mm: float) -> np.ndarray:
@@ -55,9 +63,9 @@ class _Ground:
         return cv2.dilate(mask, np.ones((reach, reach), np.uint8))
 
 
-def _ground(camera: Camera, papers: tuple[PaperSpec, ...], rules: Rules) -> _Ground:
+def _ground(camera: Camera, papers: tuple[PaperSpec, ...], rules: Rules) -> Ground:
     """Return free ground: inside the frame, off the markers."""
-    ground = _Ground()
+    ground = Ground()
     frame = camera.frame_on_board()
     centre = frame.mean(axis=0)
     ground.fill(centre + (frame - centre) * (1 - 2 * rules.inset), 0)
@@ -113,7 +121,7 @@ def lay(
 
 
 def _try_places(
-    fish: FishSpec, ground: _Ground, rng: np.random.Generator, rules: Rules
+    fish: FishSpec, ground: Ground, rng: np.random.Generator, rules: Rules
 ) -> FishSpec | None:
     """Return the fish at a free place, or None."""
     free_rows, free_columns = np.nonzero(ground.taken == 0)

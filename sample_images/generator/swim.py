@@ -39,10 +39,9 @@ class SwimmingBody(Body):
         """Nothing cuts an upright fish off."""
         return _NOWHERE_MM
 
-    @property
-    def fallen_mm(self) -> float:
-        """Fins stand in the middle plane."""
-        return 0.0
+    def fallen_mm(self, flank_mm: Array) -> Array:
+        """Return the middle plane: fins stand in it."""
+        return np.zeros_like(flank_mm)
 
     def mid_height_mm(self, station: Array) -> Array:
         """Return the middle plane's distance from itself: none."""

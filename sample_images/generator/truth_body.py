@@ -34,6 +34,8 @@ MORE = {
     "floor of the tub",
     "water": "all pixels are where light arrives that was bent at the rippled surface; "
     "corner_shift_px is how far ripples move the markers' corners",
+    "aslope_deg": "of a fish that lies on others: how much its fork is higher than its "
+    "snout, as an angle; occluded_fraction is the share that other fish cover",
     "layer": "fish of a higher layer lie on those of a lower one",
 }
 _STATIONS = np.linspace(0.0, 1.0, 21)
@@ -58,6 +60,9 @@ def facts(scene: Scene, body: Body, above: list[Silhouette]) -> dict[str, Any]:
     depths = np.where(family.body_end > _STATIONS, dorsal + ventral, 0.0)
     outline = Silhouette(scene, bare).outline_px()
     more = swimming(scene, body) if isinstance(body, SwimmingBody) else {}
+    if spec.rest_mm is not None:
+        rise = spec.rest_mm[1] - spec.rest_mm[0]
+        more["aslope_deg"] = round(float(np.degrees(np.arctan(rise / body.scale))), 2)
     heights = (ends[:, 2] - spec.base_mm) / body.half_thickness_mm
     return {
         "lies": "upright" if upright else "side",

@@ -4,6 +4,8 @@ import numpy as np
 import pytest
 
 from sample_images.generator.fish import Body
+from sample_images.generator.ground import HeightField
+from sample_images.generator.heaps import HEAPS, support
 from sample_images.generator.recipes import make
 from sample_images.generator.swim import SwimmingBody
 from sample_images.generator.tubs import TUBS
@@ -85,3 +87,34 @@ def test_a_swimming_fish_keeps_its_belly_over_the_bottom() -> None:
         assert each.swim is not None
         assert lowest == pytest.approx(each.swim.belly_mm, abs=0.6)
         assert body.trunk().vertices_mm[:, 2].max() < scene.water.depth_mm
+
+
+def test_a_stiff_fish_rests_on_two_supports() -> None:
+    """A rod held up 10 mm at 0.2 and 30 mm at 0.6 of its length, by hand.
+
+    The line through both is 10 + 50 (s - 0.2): 0 at the snout, 50 at the fork, over
+    the centre of weight at 0.42; a bump of 5 mm at 0.9 is under it.
+    """
+    stations = np.array([0.0, 0.2, 0.4, 0.6, 0.9])
+    needed = np.array([-9.0, 10.0, 0.0, 30.0, 5.0])
+    snout, fork = support(stations, needed)
+    assert snout == pytest.approx(0.0)
+    assert fork == pytest.approx(50.0)
+
+
+def test_upper_fish_lie_on_lower_ones_without_sinking_in() -> None:
+    scene = make(HEAPS[0])
+    lower = [Body(each) for each in scene.fish if each.layer == 0]
+    upper = [Body(each) for each in scene.fish if each.layer == 1]
+    assert len(lower) + len(upper) == len(scene.fish) == 8
+    assert len(upper) == 3
+    below = HeightField.flat(0.0)
+    for body in lower:
+        below.add(body.trunk())
+    for body in upper:
+        axis = body.midline_mm(81)
+        station = np.linspace(0, 1, 81)
+        under = axis[:, 2] - body.halves_mm(station)[2]
+        gap = under - below.at(axis)
+        assert gap.min() > -1.0
+        assert gap.min() < 4.0
