@@ -72,12 +72,13 @@ def create_app(
 
     @asynccontextmanager
     async def lifespan(app: FastAPI) -> AsyncIterator[None]:
-        app.state.services = open_services(settings)
-        report_lost_photos(app.state.services)
+        services = open_services(settings)
+        app.state.services = services
+        report_lost_photos(services)
         if settings.require_token:
             app.state.pairing.renew()
         yield
-        app.state.services.close()
+        services.close()  # its own, though another start may have come since
 
     app = FastAPI(
         title="fishmeasure",

@@ -31,8 +31,8 @@ EFFICIENCY_PERCENT_PER_M: Final[dict[Bubbles, float]] = {
 GAS_RELATIVE_SD: Final = 0.35  # an allowance for the span above and for alpha
 
 # Standard aeration efficiency of paddlewheels, kg of oxygen per kWh. Boyd 1998 (Aquac
-# Eng 18:9-40) has 1.1 to 3.0, mean 2.2: from memory. Ahmad & Boyd 1988 (Aquac Eng 7,
-# abstract read) have 2.7 to 2.9 for three made by their design. The mean is taken.
+# Eng 18:9-40) has 1.1 to 3.0, mean 2.2, and Ahmad & Boyd 1988 (Aquac Eng 7) 2.7 to 2.9
+# for three of their design: both from memory. The mean of the first is taken.
 PADDLEWHEEL_KG_PER_KWH: Final = 2.2
 PADDLEWHEEL_RELATIVE_SD: Final = 0.35  # 1.1 to 3.0 is about 1.2 of it on either side
 

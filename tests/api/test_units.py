@@ -123,12 +123,11 @@ def test_an_outlook_answers_what_a_grower_asks(
     assert plate["days_to_half"] == days.days
     assert outlook["about"] == ABOUT
     assert outlook["biomass_kg"]["value"] == outlook["biomass"]["value"]
-    (trout,) = outlook["cohorts"]
-    assert outlook["fish_count"]["value"] == pytest.approx(
-        outlook["biomass_kg"]["value"] * 1000.0 / trout["mean_weight_g"]["value"],
-        rel=0.01,
-    )
-    assert trout["cv"]["low"] < trout["cv"]["value"] < trout["cv"]["high"]
+    means_g = [one["mean_weight_g"]["value"] for one in outlook["cohorts"]]
+    mean_g = outlook["biomass_kg"]["value"] * 1000.0 / outlook["fish_count"]["value"]
+    assert min(means_g) <= mean_g <= max(means_g)
+    for cohort in outlook["cohorts"]:
+        assert cohort["cv"]["low"] < cohort["cv"]["value"] < cohort["cv"]["high"]
     assert any("electrician" in text for text in outlook["cautions"])
     assert outlook["outages"][0]["to_critical"]["minutes"] == {
         name: outlook["outage"][name]

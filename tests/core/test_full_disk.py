@@ -61,6 +61,8 @@ class Place:
             and path.name != "filler"
             # Beside a book, and without content of it once it was closed.
             and not path.name.endswith(("-shm", "-wal"))
+            # The lock that a server or a restore holds; nothing is ever in it.
+            and not (path.name.endswith(".in-use") and path.stat().st_size == 0)
             # SQLite makes a file before it writes; to open it is to make the book.
             and (path.suffix != ".sqlite" or path.stat().st_size > 0)
         )

@@ -198,7 +198,10 @@ def odd_nets(rng: np.random.Generator) -> tuple[NetWeighing, ...]:
         nets.append(
             NetWeighing(
                 fish_count=count,
-                net_g=float(10 ** rng.uniform(-2, 6.5)) if rng.random() < 0.7 else None,
+                # Less than 0.1 mg a fish is refused as a slip of units.
+                net_g=max(float(10 ** rng.uniform(-2, 6.5)), 1e-4 * count)
+                if rng.random() < 0.7
+                else None,
                 fish=tuple(
                     FishInNet(
                         fork_length_mm=float(mm),
