@@ -7,7 +7,7 @@ from typing import Any
 from api.services import Services
 from fishmeasure.base.errors import FishMeasureError, SampleError, UnknownRecordError
 from fishmeasure.estimation.sample import SampleFile, sample_from_document
-from fishmeasure.photo.measurement import PhotoMeasurement, photo_from_json
+from fishmeasure.photo.measurement import PhotoMeasurement
 from fishmeasure.pipeline import SampleMeasurement, measure_sample
 from fishmeasure.species import packaged_species
 from fishmeasure.store.archive import StoredSample
@@ -58,7 +58,7 @@ def estimate_json(services: Services, body: Json) -> Json:
     def measure(photo_id: str) -> PhotoMeasurement:
         stored = services.archive.photo(photo_id)
         revisions[photo_id] = stored.revision
-        return photo_from_json(stored.measurement)
+        return PhotoMeasurement.from_json(stored.measurement)
 
     if not body["nets"]:
         return {"estimate": None, "problems": [NO_NETS], "photos": revisions}
@@ -91,7 +91,7 @@ def measured_again(services: Services, body: Json) -> SampleMeasurement:
         raise NoEstimateError
 
     def measure(photo_id: str) -> PhotoMeasurement:
-        return photo_from_json(services.archive.photo(photo_id).measurement)
+        return PhotoMeasurement.from_json(services.archive.photo(photo_id).measurement)
 
     return _measured(services, sample_from_document(document_of(body)), measure)
 

@@ -8,7 +8,7 @@ from typing import Any
 
 from api.services import Services
 from fishmeasure.base.cells import text_to_cell
-from fishmeasure.photo.measurement import csv_rows, photo_from_json
+from fishmeasure.photo.measurement import PhotoMeasurement, csv_rows
 from fishmeasure.store.archive import Page, StoredPhoto, StoredSample
 from fishmeasure.store.exchange import book_to_csv, book_to_json
 
@@ -77,7 +77,8 @@ def table_csv(services: Services, name: str) -> Iterator[str]:
     elif name == "photos":
         yield from _csv(
             csv_rows(
-                photo_from_json(photo.measurement) for photo in all_photos(services)
+                PhotoMeasurement.from_json(photo.measurement)
+                for photo in all_photos(services)
             )
         )
     else:
@@ -98,7 +99,7 @@ def _photo(photo: StoredPhoto) -> dict[str, Any]:
         "id": photo.id,
         "received_at": photo.received_at.isoformat(),
         "settings": photo.settings,
-        "measurement": photo.measurement,
+        "measurement": PhotoMeasurement.from_json(photo.measurement).to_json(),
         "corrections": photo.corrections,
     }
 

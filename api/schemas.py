@@ -1,25 +1,15 @@
 """What the API takes and gives; every figure's unit is in its name or text."""
 
 from datetime import datetime
-from typing import Annotated, Any, Generic, Literal, TypeVar
+from typing import Generic, Literal, TypeVar
 
-from pydantic import BaseModel, ConfigDict, Field, FiniteFloat
+from pydantic import BaseModel, ConfigDict, Field
 
 from api.errors import ErrorBody
-from fishmeasure.photo.plane import ScaleMethod
+from fishmeasure.photo.corrections import Correction, Point
+from fishmeasure.photo.measurement import PhotoMeasurement
 
 T = TypeVar("T")
-
-PointPx = Annotated[
-    list[FiniteFloat],
-    Field(
-        min_length=2,
-        max_length=2,
-        description="[x, y] in pixels of the photo as displayed; (0, 0) is the centre "
-        "of the top-left pixel, x to the right, y down.",
-        examples=[[812.4, 640.9]],
-    ),
-]
 
 
 class In(BaseModel):
@@ -55,64 +45,10 @@ class ProblemOut(Out):
     fatal: bool = Field(description="Whether no figure was given because of it.")
 
 
-class ScaleOut(Out):
-    """How large a pixel is, and how that is known."""
-
-    model_config = ConfigDict(extra="allow")
-
-    method: ScaleMethod = Field(description="What the scale came from.")
-    marker_ids: list[int] = Field(description="Markers used.")
-    tilt_deg: float = Field(
-        description="Tilt of the camera from straight down, degrees."
-    )
-    camera_height_mm: float = Field(description="Of the camera over the plane, mm.")
-    px_per_mm: float = Field(description="Pixels per millimetre amid the markers.")
-    relative_se: float = Field(
-        description="Standard error of the scale, as a fraction."
-    )
-
-
-class FishOut(Out):
-    """One fish of a photo."""
-
-    model_config = ConfigDict(extra="allow")
-
-    fork_length_mm: float = Field(description="Snout to fork along the middle, mm.")
-    fork_length_se_mm: float = Field(description="Its standard error, mm.")
-    total_length_mm: float = Field(description="Snout to the tips of the tail, mm.")
-    body_depth_mm: float = Field(description="Greatest depth without fins, mm.")
-    weight_g: float | None = Field(
-        description="Weight by the species' line, g; null where the fish is not used."
-    )
-    weight_se_g: float | None = Field(description="Its standard error, g.")
-    species: str = Field(description="Key of the species.", examples=["rainbow-trout"])
-    snout_px: PointPx
-    fork_px: PointPx
-    outline_px: list[list[float]] = Field(
-        description="Closed polygon, pixels; empty for a fish added by two points."
-    )
-    complete: bool = Field(description="Whether its length may be used.")
-    flags: list[str] = Field(description="Doubts, see `GET /v1/about`.")
-    confidence: float = Field(description="0 to 1 that it is one whole fish.")
-
-
-class MeasurementOut(Out):
-    """What a photo gave."""
-
-    photo: str = Field(description="File name.", examples=["tank_a_net_1.jpg"])
-    width_px: int = Field(description="Width as displayed, pixels.")
-    height_px: int = Field(description="Height as displayed, pixels.")
-    scale: ScaleOut | None = Field(description="null where no scale was found.")
-    fish: list[FishOut] = Field(description="In reading order.")
-    problems: list[ProblemOut] = Field(description="Worst first.")
-
-
 class KnownIn(In):
     """Two points of a photo a known distance apart."""
 
-    points_px: list[PointPx] = Field(
-        min_length=2, max_length=2, description="Both ends."
-    )
+    points_px: list[Point] = Field(min_length=2, max_length=2, description="Both ends.")
     distance_mm: float = Field(
         gt=0, le=10_000, description="Between them, mm.", examples=[100.0]
     )
@@ -144,31 +80,10 @@ class PhotoSettingsIn(In):
     )
 
 
-class CorrectionIn(In):
-    """One change by a person."""
-
-    kind: Literal["move", "drop", "keep", "add", "species"] = Field(
-        description="Move the ends of a fish, drop it, keep a doubtful one, add a "
-        "missed one by two points, or change its species."
-    )
-    fish: int | None = Field(
-        default=None,
-        ge=0,
-        le=10_000,
-        description="Which, counted from 0 in the photo's measurement without "
-        "corrections; added fish follow in order. Not for `add`.",
-    )
-    snout_px: PointPx | None = None
-    fork_px: PointPx | None = None
-    species: str | None = Field(
-        default=None, max_length=60, description="For `species`, and for `add`."
-    )
-
-
 class CorrectionsIn(In):
     """All corrections of a photo: they replace those sent before."""
 
-    corrections: list[CorrectionIn] = Field(max_length=500, description="In order.")
+    corrections: list[Correction] = Field(max_length=500, description="In order.")
 
 
 class PhotoOut(Out):
@@ -178,8 +93,8 @@ class PhotoOut(Out):
     revision: int = Field(description="Grows with every change.")
     received_at: datetime = Field(description="When it came.")
     settings: PhotoSettingsIn = Field(description="How it was measured.")
-    measurement: MeasurementOut = Field(description="With the corrections made.")
-    corrections: list[dict[str, Any]] = Field(description="As sent.")
+    measurement: PhotoMeasurement = Field(description="With the corrections made.")
+    corrections: list[Correction] = Field(description="As sent.")
     links: dict[str, str] = Field(description="Of its pictures.")
 
 

@@ -14,8 +14,8 @@ from api.files import PhotoFiles
 from fishmeasure.base.errors import FishMeasureError, PhotoError
 from fishmeasure.photo.image import BROKEN_FILE_ERRORS, SIDEWAYS, read_photo
 from fishmeasure.photo.lens import LensProfile
-from fishmeasure.photo.measurement import photo_from_json, photo_to_json
-from fishmeasure.photo.overlay import OverlayFish, overlay_jpeg
+from fishmeasure.photo.measurement import PhotoMeasurement
+from fishmeasure.photo.overlay import overlay_jpeg
 from fishmeasure.photo.picture_size import fitted
 from fishmeasure.photo.privacy import strip_private_tags
 from fishmeasure.pipeline import PhotoSettings, measure_photo
@@ -78,7 +78,7 @@ def take_in(upload: Path, name: str, how: HowToMeasure, folder: Path) -> Taken:
         worst = measurement.problems[0]
         return Taken(measurement=None, code=worst.code, message=worst.message)
     PhotoFiles(folder).put(hashlib.sha256(data).hexdigest(), clean)
-    return Taken(measurement=photo_to_json(measurement))
+    return Taken(measurement=measurement.to_json())
 
 
 def is_whole(path: Path) -> bool:
@@ -101,16 +101,15 @@ def measure_again(path: Path, name: str, how: HowToMeasure) -> Json:
     measurement = measure_photo(_read(path), name, how.settings())
     if measurement.width_px == 0:
         raise KeptPhotoError
-    return photo_to_json(measurement)
+    return measurement.to_json()
 
 
 def draw(path: Path, measurement: Json) -> bytes:
     """Return the photo with its fish drawn in, as JPEG."""
-    result = photo_from_json(measurement)
+    result = PhotoMeasurement.from_json(measurement)
     with _decoding(path) as data:
         photo = read_photo(data, result.photo)
-    fish = [OverlayFish(length=f.length, weight=f.weight) for f in result.fish]
-    return overlay_jpeg(photo, result.plane, fish, result.problems)
+    return overlay_jpeg(photo, result)
 
 
 def shrink(path: Path, width_px: int) -> bytes:

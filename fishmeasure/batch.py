@@ -28,6 +28,8 @@ from typing import IO, Any, Self
 
 from fishmeasure.base.errors import ResultFileError
 from fishmeasure.base.files import taking_place
+from fishmeasure.base.flags import Problem
+from fishmeasure.photo.measurement import PhotoMeasurement
 
 if sys.platform != "win32":
     import fcntl
@@ -42,12 +44,12 @@ AHEAD_PER_WORKER = 2
 _FIRST_BYTES = b'{"path": '
 """Of every line, so that no other file is taken for one of results."""
 
-MEASURING_FAILED: Json = {
-    "code": "measuring-failed",
-    "message": "The program that measured this photo broke down. Open the photo and "
+MEASURING_FAILED = Problem(
+    code="measuring-failed",
+    message="The program that measured this photo broke down. Open the photo and "
     "save it anew, or leave it out.",
-    "fatal": True,
-}
+    fatal=True,
+)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -323,12 +325,7 @@ def _unusable(line: Json) -> bool:
 
 
 def _failed(path: str) -> Json:
-    return {
-        "path": path,
-        "photo": Path(path).name,
-        "width_px": 0,
-        "height_px": 0,
-        "scale": None,
-        "fish": [],
-        "problems": [MEASURING_FAILED],
-    }
+    failed = PhotoMeasurement(
+        photo=Path(path).name, width_px=0, height_px=0, problems=(MEASURING_FAILED,)
+    )
+    return {"path": path, **failed.to_json()}

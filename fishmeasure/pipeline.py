@@ -6,6 +6,7 @@ from typing import Any
 
 from fishmeasure.base.errors import FishMeasureError, NoMarkerError
 from fishmeasure.base.flags import Problem
+from fishmeasure.base.record import plain
 from fishmeasure.estimation.model import (
     PopulationEstimate,
     estimate_population,
@@ -17,16 +18,10 @@ from fishmeasure.photo.image import DEFAULT_LIMITS, Photo, PhotoLimits, read_pho
 from fishmeasure.photo.length import measure_length, shape_of
 from fishmeasure.photo.lens import LensProfile
 from fishmeasure.photo.markers import KnownDistance, find_plane
-from fishmeasure.photo.measurement import (
-    MeasuredFish,
-    PhotoMeasurement,
-    photo_to_json,
-    problem_to_json,
-)
+from fishmeasure.photo.measurement import MeasuredFish, PhotoMeasurement, weighed
 from fishmeasure.photo.plane import PlaneScale
 from fishmeasure.photo.quality import check_photo
 from fishmeasure.photo.segment import Segmenter, default_segmenter
-from fishmeasure.photo.weight import fish_weight
 from fishmeasure.species import Species, load_species
 from fishmeasure.species.likeness import other_species
 
@@ -97,8 +92,8 @@ class SampleMeasurement:
         """Return the public fields, the photos' among them."""
         return {
             **estimate_to_json(self.estimate),
-            "problems": [problem_to_json(problem) for problem in self.problems],
-            "photos": [photo_to_json(photo) for photo in self.photos],
+            "problems": [plain(problem) for problem in self.problems],
+            "photos": [photo.to_json() for photo in self.photos],
         }
 
 
@@ -145,7 +140,7 @@ def measure_decoded(
     except FishMeasureError as error:
         return replace(result, problems=(_fatal(error),))
     problems = check_photo(photo, plane)
-    result = replace(result, plane=plane, problems=problems)
+    result = replace(result, scale=plane, problems=problems)
     if not result.usable:
         return result
     found = _measure_fish(photo, plane, settings, segmenter or default_segmenter())
@@ -154,7 +149,7 @@ def measure_decoded(
         return replace(result, problems=(*problems, NO_FISH))
     if not result.complete_fish:
         return replace(result, problems=(*problems, NONE_COMPLETE))
-    depths = [fish.length.seen_depth_per_length for fish in result.complete_fish]
+    depths = [fish.seen_depth_per_length for fish in result.complete_fish]
     unlike = other_species([d for d in depths if d is not None], settings.species)
     return result if unlike is None else replace(result, problems=(*problems, unlike))
 
@@ -163,19 +158,10 @@ def _measure_fish(
     photo: Photo, plane: PlaneScale, settings: PhotoSettings, segmenter: Segmenter
 ) -> tuple[MeasuredFish, ...]:
     shape = shape_of(settings.species)
-    fish = []
-    for outline in segmenter.find(photo, plane):
-        length = measure_length(outline, plane, shape)
-        fish.append(
-            MeasuredFish(
-                length=length,
-                weight=fish_weight(length, settings.species)
-                if length.complete
-                else None,
-                species_key=settings.species.key,
-            )
-        )
-    return tuple(fish)
+    return tuple(
+        weighed(measure_length(outline, plane, shape), settings.species)
+        for outline in segmenter.find(photo, plane)
+    )
 
 
 def _fatal(error: FishMeasureError) -> Problem:
@@ -210,7 +196,7 @@ def measure_sample(
         name: measure(name)
         for name in dict.fromkeys(p for net in sample.nets for p in net.photos)
     }
-    lengths = [fish.length for photo in photos.values() for fish in photo.complete_fish]
+    lengths = [fish for photo in photos.values() for fish in photo.complete_fish]
     settings = sample.settings
     sample_sd = shared_length_sd(lengths, "sample")
     if sample_sd is not None and not sample.sets_length_relative_sd:
@@ -235,7 +221,7 @@ def _with_photos(
     fish = tuple(
         seen
         for index, photo in enumerate(used)
-        for seen in fish_in_net([f.length for f in photo.fish], photo=index)
+        for seen in fish_in_net(photo.fish, photo=index)
     )
     if not fish:
         return net.weighing
@@ -243,6 +229,6 @@ def _with_photos(
         fish = tuple(replace(f, relative_sd=sample.fish_relative_sd) for f in fish)
     shared = sample.photo_relative_sd
     if shared is None:
-        lengths = [f.length for photo in used for f in photo.complete_fish]
+        lengths = [fish for photo in used for fish in photo.complete_fish]
         shared = shared_length_sd(lengths, "photo") or net.weighing.photo_relative_sd
     return replace(net.weighing, fish=fish, photo_relative_sd=shared)

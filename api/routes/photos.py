@@ -26,8 +26,9 @@ from api.http import Revision, etag_of, expected_revision, not_modified
 from api.lenses import find_lens
 from api.services import Services, WithServices
 from fishmeasure.base.errors import FishMeasureError
+from fishmeasure.base.record import plain, read
 from fishmeasure.photo.corrections import Correction, apply_corrections
-from fishmeasure.photo.measurement import photo_from_json, photo_to_json
+from fishmeasure.photo.measurement import PhotoMeasurement
 from fishmeasure.species import packaged_species
 from fishmeasure.store.archive import Page, StoredPhoto
 
@@ -176,12 +177,17 @@ def put_corrections(
     """Replace all corrections of a photo; an empty list takes them back."""
     old = services.archive.photo(photo_id)
     expected_revision(request, Revision(old.id, old.revision), "photo")
-    corrections = [item.model_dump(exclude_none=True) for item in sent.corrections]
+    corrections = [plain(item, sparse=True) for item in sent.corrections]
     if corrections == old.corrections:
         return photo_out(old)
-    corrected = corrected_json(old.measured, corrections, _species(services, old))
+    corrected = apply_corrections(
+        PhotoMeasurement.from_json(old.measured),
+        sent.corrections,
+        packaged_species,
+        str(old.settings.get("species") or services.settings.species),
+    )
     new = services.archive.change_photo(
-        old, {"corrections": corrections, "measurement": corrected}
+        old, {"corrections": corrections, "measurement": corrected.to_json()}
     )
     response.headers["ETag"] = etag_of(Revision(new.id, new.revision))
     return photo_out(new)
@@ -298,25 +304,10 @@ def how_to_measure(
         known=None
         if known is None
         else (
-            (*known.points_px[0], *known.points_px[1]),  # type: ignore[arg-type]
+            (*known.points_px[0], *known.points_px[1]),
             known.distance_mm,
         ),
     )
-
-
-def _species(services: Services, stored: StoredPhoto) -> str:
-    return str(stored.settings.get("species") or services.settings.species)
-
-
-def corrected_json(
-    measured: dict[str, Any], corrections: list[dict[str, Any]], species: str
-) -> dict[str, Any]:
-    """Return a measurement with corrections made, in the public format."""
-    records = [Correction(**correction) for correction in corrections]
-    result = apply_corrections(
-        photo_from_json(measured), records, packaged_species, species
-    )
-    return photo_to_json(result)
 
 
 def photo_out(stored: StoredPhoto) -> schemas.PhotoOut:
@@ -327,8 +318,8 @@ def photo_out(stored: StoredPhoto) -> schemas.PhotoOut:
         revision=stored.revision,
         received_at=stored.received_at,
         settings=schemas.PhotoSettingsIn.model_validate(stored.settings),
-        measurement=schemas.MeasurementOut.model_validate(stored.measurement),
-        corrections=stored.corrections,
+        measurement=PhotoMeasurement.from_json(stored.measurement),
+        corrections=[read(Correction, one) for one in stored.corrections],
         links={
             "picture": f"{base}/picture",
             "overlay": f"{base}/overlay.jpg?revision={stored.revision}",

@@ -4,13 +4,15 @@ from dataclasses import dataclass
 from statistics import NormalDist
 from typing import Literal
 
+from fishmeasure.base.record import record
+
 Scope = Literal["fish", "photo", "net", "sample", "species"]
 """Whose error it is. Averaging n fish shrinks only what has the scope 'fish'."""
 
 DEFAULT_LEVEL = 0.9
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@record(frozen=True, slots=True, kw_only=True)
 class UncertaintySource:
     """One cause of error of a figure.
 

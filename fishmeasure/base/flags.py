@@ -5,15 +5,25 @@ makes the fish ``complete = False``: its length must not be used.
 """
 
 from dataclasses import dataclass
+from typing import Annotated
+
+from pydantic import Field
+
+from fishmeasure.base.record import record
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Flag:
-    """A doubt, in one word for programs and one sentence for people."""
+    """A doubt, in one word for programs and one sentence for people.
+
+    ``of_weight`` says that it comes with the species' line, so that it goes where
+    another one is taken.
+    """
 
     word: str
     sentence: str
     disqualifying: bool = False
+    of_weight: bool = False
 
 
 _ALL = (
@@ -59,14 +69,17 @@ _ALL = (
     Flag(
         word="book-weight",
         sentence="The weight is from a book alone: two in three within 25 %.",
+        of_weight=True,
     ),
     Flag(
         word="outside-species-range",
         sentence="The length is outside the range of the species' coefficients.",
+        of_weight=True,
     ),
     Flag(
         word="other-species",
         sentence="The fish is deeper or slimmer than its species; is it another one?",
+        of_weight=True,
     ),
     Flag(word="edited", sentence="A person moved an end point."),
     Flag(
@@ -90,20 +103,14 @@ def is_complete(words: tuple[str, ...]) -> bool:
     return not any(FLAGS[word].disqualifying for word in words)
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@record(frozen=True, slots=True, kw_only=True)
 class Problem:
-    """Something wrong with a photo or a sample, said so that one can act.
+    """Something wrong with a photo or a sample, said so that one can act."""
 
-    Attributes
-    ----------
-    code
-        For programs; see the README's table.
-    message
-        One or two sentences: what is wrong and what to do.
-    fatal
-        Whether no figure was given because of it, or none may be used.
-    """
-
-    code: str
-    message: str
-    fatal: bool = False
+    code: Annotated[
+        str, Field(description="A word for programs.", examples=["no-marker"])
+    ]
+    message: Annotated[str, Field(description="What is wrong and what to do.")]
+    fatal: Annotated[
+        bool, Field(description="Whether no figure was given because of it.")
+    ] = False

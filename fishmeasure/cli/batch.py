@@ -113,13 +113,6 @@ def find_photos(source: Path) -> Iterator[str]:
             yield line.strip()
 
 
-# What only a picture or a later correction needs, and what makes a line large.
-_LARGE = {
-    "fish": ("outline_px", "midline_px", "lengths", "length_sources", "weight"),
-    "scale": ("markers_px", "paper_px", "covariance", "rotation", "look", "sources"),
-}
-
-
 def measure_paths(
     paths: tuple[str, ...], settings: "PhotoSettings", *, full: bool
 ) -> list[dict[str, Any]]:
@@ -127,26 +120,32 @@ def measure_paths(
     import cv2
 
     from fishmeasure.cli.photo import measure_file
-    from fishmeasure.photo.measurement import photo_to_json
 
     cv2.setNumThreads(1)  # the photos are the parallel work
     lines = []
     for path in paths:
         measurement = measure_file(Path(path), Path(path).name, settings)
-        line = {"path": path, **photo_to_json(measurement)}
+        line = {"path": path, **measurement.to_json()}
         lines.append(line if full else brief(line))
     return lines
 
 
 def brief(line: dict[str, Any]) -> dict[str, Any]:
-    """Return a photo's line without outlines and geometry."""
+    """Return a photo's line without its lists of points, rows and causes of error.
 
-    def without(item: dict[str, Any], keys: tuple[str, ...]) -> dict[str, Any]:
-        return {key: value for key, value in item.items() if key not in keys}
+    They make it large, and only a picture or a later correction needs them.
+    """
 
-    scale = line["scale"] and without(line["scale"], _LARGE["scale"])
-    fish = [without(one, _LARGE["fish"]) for one in line["fish"]]
-    return {**line, "scale": scale, "fish": fish}
+    def without(item: dict[str, Any]) -> dict[str, Any]:
+        return {key: value for key, value in item.items() if not nested(value)}
+
+    def nested(value: Any) -> bool:
+        return isinstance(value, list) and any(
+            isinstance(one, list | dict) for one in value
+        )
+
+    scale = line["scale"] and without(line["scale"])
+    return {**line, "scale": scale, "fish": [without(one) for one in line["fish"]]}
 
 
 @contextmanager

@@ -43,7 +43,6 @@ def keep_photos(
     """
     from api.files import PhotoFiles
     from fishmeasure.base.files import read_at_most
-    from fishmeasure.photo.measurement import photo_to_json
     from fishmeasure.photo.privacy import strip_private_tags
 
     files = PhotoFiles(folder / "photos")
@@ -64,7 +63,7 @@ def keep_photos(
             identity,
             name=Path(measurement.photo).name,
             settings=_as_kept(settings),
-            measured=photo_to_json(measurement),
+            measured=measurement.to_json(),
         )
         kept.append(identity)
     return tuple(kept)

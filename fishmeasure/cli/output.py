@@ -148,7 +148,7 @@ def photo_title(measurement: "PhotoMeasurement") -> str:
     """Return the photo's name and what gave its scale."""
     from rich.markup import escape
 
-    plane = measurement.plane
+    plane = measurement.scale
     title = escape(measurement.photo)
     if plane is not None:
         title += (
@@ -167,16 +167,15 @@ def photo_table(measurement: "PhotoMeasurement") -> "Table":
         table.add_column(column, justify="right", no_wrap=True)
     table.add_column("doubts")
     for number, fish in enumerate(measurement.fish, start=1):
-        length = fish.length
         words = [word for word in fish.flags if word != "book-weight"]
         table.add_row(
             str(number),
-            f"{length.fork_length_mm.value:.1f}",
-            f"{length.fork_length_mm.sd:.1f}",
-            f"{length.total_length_mm.value:.1f}",
-            f"{length.body_depth_mm.value:.1f}",
-            f"{fish.weight.weight_g.value:.0f}" if fish.weight else "not used",
+            f"{fish.fork_length_mm:.1f}",
+            f"{fish.fork_length_se_mm:.1f}",
+            f"{fish.total_length_mm:.1f}",
+            f"{fish.body_depth_mm:.1f}",
+            "not used" if fish.weight_g is None else f"{fish.weight_g:.0f}",
             ", ".join(words),
-            style=None if length.complete else "dim",
+            style=None if fish.complete else "dim",
         )
     return table

@@ -32,7 +32,7 @@ def photo_command(
     overlay: options.Overlay = None,
 ) -> None:
     """Measure the fish in photos: lengths, and weights by the species' book values."""
-    from fishmeasure.photo.measurement import csv_rows, photo_to_json
+    from fishmeasure.photo.measurement import csv_rows
 
     options.one_on_stdout(json_to, csv_to)
     settings = options.photo_settings(
@@ -45,7 +45,7 @@ def photo_command(
     ]
     report(measurements, settings.species.key, quiet="-" in {json_to, csv_to})
     if json_to is not None:
-        output.write_json(json_to, {"photos": [photo_to_json(m) for m in measurements]})
+        output.write_json(json_to, {"photos": [m.to_json() for m in measurements]})
     if csv_to is not None:
         output.write_csv(csv_to, csv_rows(measurements))
     not_drawn = {NotDrawnError.code}  # what was asked for could not be made
@@ -83,7 +83,7 @@ def measure_file(
     from fishmeasure.base.flags import Problem
     from fishmeasure.photo.image import read_photo
     from fishmeasure.photo.measurement import PhotoMeasurement
-    from fishmeasure.photo.overlay import OverlayFish, overlay_jpeg
+    from fishmeasure.photo.overlay import overlay_jpeg
     from fishmeasure.pipeline import measure_decoded, refused
 
     try:
@@ -106,9 +106,8 @@ def measure_file(
     measurement = measure_decoded(photo, settings)
     if overlay is None:
         return measurement
-    drawn = [OverlayFish(length=f.length, weight=f.weight) for f in measurement.fish]
     try:
-        picture = overlay_jpeg(photo, measurement.plane, drawn, measurement.problems)
+        picture = overlay_jpeg(photo, measurement)
     except NotDrawnError as error:
         problem = Problem(code=error.code, message=str(error), fatal=False)
         return replace(measurement, problems=(*measurement.problems, problem))

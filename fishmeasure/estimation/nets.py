@@ -218,7 +218,7 @@ def fish_in_net(
     """
     return tuple(
         FishInNet(
-            fork_length_mm=length.fork_length_mm.value,
+            fork_length_mm=length.fork_length_mm,
             relative_sd=_scope_sd(length, "fish"),
             complete=length.complete,
             photo=photo,

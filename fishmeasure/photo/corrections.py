@@ -6,52 +6,63 @@ added fish follow in order.
 """
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass, replace
-from typing import Literal
+from dataclasses import replace
+from typing import Annotated, Literal
 
 import numpy as np
+from pydantic import Field, FiniteFloat
 
 from fishmeasure.base.arrays import FloatArray
 from fishmeasure.base.errors import BadCorrectionError
 from fishmeasure.base.flags import FLAGS, is_complete
+from fishmeasure.base.record import record
 from fishmeasure.photo.length import (
     FishLength,
     measure_between,
     measure_length,
     shape_of,
 )
-from fishmeasure.photo.measurement import MeasuredFish, PhotoMeasurement
+from fishmeasure.photo.measurement import MeasuredFish, PhotoMeasurement, weighed
 from fishmeasure.photo.plane import PlaneScale
 from fishmeasure.photo.segment.outline import FishOutline
-from fishmeasure.photo.weight import fish_weight
 from fishmeasure.species import Species
 
-Point = tuple[float, float]
-CorrectionKind = Literal["move", "drop", "keep", "add", "species"]
+Point = Annotated[
+    tuple[FiniteFloat, FiniteFloat],
+    Field(
+        description="[x, y] in pixels of the photo as displayed; (0, 0) is the centre "
+        "of the top-left pixel, x to the right, y down.",
+        examples=[[812.4, 640.9]],
+    ),
+]
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@record(frozen=True, slots=True, kw_only=True)
 class Correction:
-    """One change.
+    """One change by a person."""
 
-    Attributes
-    ----------
-    kind
-        "move" the end points of a fish, "drop" it, "keep" a doubtful one, "add"
-        one that was missed, or change its "species".
-    fish
-        Which, counted from 0; None for "add".
-    snout_px, fork_px
-        New end points in the photo, for "move" and "add".
-    species
-        For "species"; for "add" where it differs from the photo's.
-    """
-
-    kind: CorrectionKind
-    fish: int | None = None
+    kind: Annotated[
+        Literal["move", "drop", "keep", "add", "species"],
+        Field(
+            description="Move the ends of a fish, drop it, keep a doubtful one, add a "
+            "missed one by two points, or change its species."
+        ),
+    ]
+    fish: Annotated[
+        int | None,
+        Field(
+            ge=0,
+            le=10_000,
+            description="Which, counted from 0 in the photo's measurement without "
+            "corrections; added fish follow in order. Not for `add`.",
+        ),
+    ] = None
     snout_px: Point | None = None
     fork_px: Point | None = None
-    species: str | None = None
+    species: Annotated[
+        str | None,
+        Field(max_length=60, description="For `species`, and for `add`."),
+    ] = None
 
 
 def apply_corrections(
@@ -81,7 +92,7 @@ def apply_corrections(
     SpeciesError
         If a species is unknown.
     """
-    plane = measurement.plane
+    plane = measurement.scale
     if plane is None:
         if corrections:
             raise BadCorrectionError(1, "the photo has no scale to measure by")
@@ -92,7 +103,7 @@ def apply_corrections(
             snout, fork = _points(number, correction, measurement)
             kind = species(correction.species or default_species)
             length = measure_between(snout, fork, plane, shape_of(kind))
-            fish.append(_weighed(length, kind))
+            fish.append(weighed(length, kind))
             continue
         at = correction.fish
         if at is None or not 0 <= at < len(fish):
@@ -102,7 +113,7 @@ def apply_corrections(
         problem
         for problem in measurement.problems
         if problem.code not in {"no-fish", "no-usable-fish"}
-        or not any(one.length.complete for one in fish)
+        or not any(one.complete for one in fish)
     )
     return replace(measurement, fish=tuple(fish), problems=kept)
 
@@ -114,26 +125,23 @@ def _corrected(
     measurement: PhotoMeasurement,
     species: Callable[[str], Species],
 ) -> MeasuredFish:
-    kind = species(fish.species_key)
-    length = fish.length
-    plane = measurement.plane
+    kind = species(fish.species)
+    plane = measurement.scale
     assert plane is not None  # noqa: S101 - the caller has looked
     if correction.kind == "drop":
-        return _weighed(_with_flags(length, (*length.flags, "dropped")), kind)
+        return weighed(_with_flags(fish, (*fish.flags, "dropped")), kind)
     if correction.kind == "keep":
-        harmless = tuple(f for f in length.flags if not FLAGS[f].disqualifying)
-        return _weighed(_with_flags(length, (*harmless, "edited")), kind)
+        harmless = tuple(f for f in fish.flags if not FLAGS[f].disqualifying)
+        return weighed(_with_flags(fish, (*harmless, "edited")), kind)
     if correction.kind == "species":
         if correction.species is None:
             raise BadCorrectionError(number, "it names no species")
         kind = species(correction.species)
-        remeasured = _measured_again(
-            length, length.snout_px, length.fork_px, plane, kind
-        )
-        return _weighed(_with_flags(remeasured, length.flags), kind)
+        remeasured = _measured_again(fish, fish.snout_px, fish.fork_px, plane, kind)
+        return weighed(_with_flags(remeasured, fish.flags), kind)
     snout, fork = _points(number, correction, measurement)
-    moved = _measured_again(length, snout, fork, plane, kind)
-    return _weighed(replace(moved, confidence=1.0), kind)
+    moved = _measured_again(fish, snout, fork, plane, kind)
+    return weighed(replace(moved, confidence=1.0), kind)
 
 
 def _measured_again(
@@ -149,10 +157,10 @@ def _measured_again(
     longer forbid its use.
     """
     shape = shape_of(kind)
-    if len(length.contour_px) == 0:
+    if len(length.outline_px) == 0:
         return measure_between(snout_px, fork_px, plane, shape)
     outline = FishOutline(
-        contour_px=length.contour_px,
+        contour_px=length.outline_px,
         confidence=length.confidence,
         snout_px=snout_px,
         fork_px=fork_px,
@@ -166,11 +174,6 @@ def _measured_again(
 def _with_flags(length: FishLength, flags: tuple[str, ...]) -> FishLength:
     words = tuple(dict.fromkeys(flags))
     return replace(length, flags=words, complete=is_complete(words))
-
-
-def _weighed(length: FishLength, kind: Species) -> MeasuredFish:
-    weight = fish_weight(length, kind) if length.complete else None
-    return MeasuredFish(length=length, weight=weight, species_key=kind.key)
 
 
 def _points(

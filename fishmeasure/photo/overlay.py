@@ -6,7 +6,6 @@ shown 390 px wide, as on a phone held upright.
 
 import io
 from collections.abc import Sequence
-from dataclasses import dataclass
 from typing import Final
 
 import cv2
@@ -24,10 +23,9 @@ from fishmeasure.photo.label_layout import (
     text_size_px,
     wrap,
 )
-from fishmeasure.photo.length import FishLength
+from fishmeasure.photo.measurement import MeasuredFish, PhotoMeasurement
 from fishmeasure.photo.picture_size import fitted
 from fishmeasure.photo.plane import PlaneScale
-from fishmeasure.photo.weight import FishWeight
 
 Colour = tuple[int, int, int]
 
@@ -69,18 +67,10 @@ _PROBLEM_WORDS: Final = {
 }
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class OverlayFish:
-    """A fish to draw; ``weight`` is None where no species was given."""
-
-    length: FishLength
-    weight: FishWeight | None = None
-
-
 def draw_overlay(
     photo: Photo,
     plane: PlaneScale | None,
-    fish: Sequence[OverlayFish],
+    fish: Sequence[MeasuredFish],
     problems: Sequence[Problem] = (),
 ) -> ByteArray:
     """Return the photo with its fish drawn in, as (rows, columns, 3) uint8 sRGB.
@@ -103,16 +93,11 @@ def draw_overlay(
     return canvas.with_footer(_footer(plane, fish, problems), _warning(problems))
 
 
-def overlay_jpeg(
-    photo: Photo,
-    plane: PlaneScale | None,
-    fish: Sequence[OverlayFish],
-    problems: Sequence[Problem] = (),
-) -> bytes:
-    """Return ``draw_overlay`` as a JPEG."""
+def overlay_jpeg(photo: Photo, measured: PhotoMeasurement) -> bytes:
+    """Return ``draw_overlay`` of a photo's measurement as a JPEG."""
     stream = io.BytesIO()
-    picture = Image.fromarray(draw_overlay(photo, plane, fish, problems))
-    picture.save(stream, "JPEG", quality=88)
+    drawn = draw_overlay(photo, measured.scale, measured.fish, measured.problems)
+    Image.fromarray(drawn).save(stream, "JPEG", quality=88)
     return stream.getvalue()
 
 
@@ -192,31 +177,30 @@ class _Canvas:
         return np.vstack([self.rgb, np.asarray(strip)])
 
 
-def _colour(fish: OverlayFish) -> Colour:
-    if not fish.length.complete:
+def _colour(fish: MeasuredFish) -> Colour:
+    if not fish.complete:
         return VERMILLION
     return YELLOW if _doubts(fish) else SKY_BLUE
 
 
-def _doubts(fish: OverlayFish) -> tuple[str, ...]:
+def _doubts(fish: MeasuredFish) -> tuple[str, ...]:
     """Return the flags to show; the footer says "book-weight" once for all."""
-    weight_flags = fish.weight.flags if fish.weight else ()
-    return tuple(f for f in (*fish.length.flags, *weight_flags) if f != "book-weight")
+    return tuple(flag for flag in fish.flags if flag != "book-weight")
 
 
-def _draw_fish(canvas: _Canvas, fish: OverlayFish) -> None:
-    colour, length = _colour(fish), fish.length
-    canvas.line(length.contour_px, colour, closed=True, dashed=not length.complete)
-    if not length.complete:
+def _draw_fish(canvas: _Canvas, fish: MeasuredFish) -> None:
+    colour = _colour(fish)
+    canvas.line(fish.outline_px, colour, closed=True, dashed=not fish.complete)
+    if not fish.complete:
         return
-    canvas.line(length.midline_px, WHITE, thin=True)
+    canvas.line(fish.midline_px, WHITE, thin=True)
     radius = 3.0 * canvas.unit_px / canvas.scale
     turn = np.linspace(0.0, 2.0 * np.pi, 17)[:-1]
     circle = radius * np.column_stack([np.cos(turn), np.sin(turn)])
-    canvas.line(length.snout_px + circle, colour, closed=True)
+    canvas.line(fish.snout_px + circle, colour, closed=True)
     for sign in (-1.0, 1.0):
         arm = radius * np.array([[-1.0, -sign], [1.0, sign]])
-        canvas.line(length.fork_px + arm, colour)
+        canvas.line(fish.fork_px + arm, colour)
 
 
 def _dashes(points: FloatArray, dash_px: float) -> list[FloatArray]:
@@ -234,21 +218,21 @@ def _dashes(points: FloatArray, dash_px: float) -> list[FloatArray]:
 
 
 def _label_lines(
-    number: int, fish: OverlayFish, *, with_error: bool = True
+    number: int, fish: MeasuredFish, *, with_error: bool = True
 ) -> list[str]:
-    if not fish.length.complete:
-        reasons = [f for f in fish.length.flags if FLAGS[f].disqualifying]
+    if not fish.complete:
+        reasons = [f for f in fish.flags if FLAGS[f].disqualifying]
         return [f"{number} not used", *(_words(f) for f in reasons[:1])]
-    error = f"{_THIN}±{_THIN}{_error_mm(fish.length)}" if with_error else ""
-    lines = [f"{number}: {fish.length.fork_length_mm.value:.0f}{error} mm"]
-    if fish.weight is not None:
-        lines.append(format_weight(fish.weight.weight_g.value))
+    error = f"{_THIN}±{_THIN}{_error_mm(fish)}" if with_error else ""
+    lines = [f"{number}: {fish.fork_length_mm:.0f}{error} mm"]
+    if fish.weight_g is not None:
+        lines.append(format_weight(fish.weight_g))
     return lines + [_words(f) for f in _doubts(fish)[:2]]
 
 
-def _error_mm(length: FishLength) -> str:
+def _error_mm(fish: MeasuredFish) -> str:
     """Return the standard error; no length is shown surer than its last digit."""
-    return f"{max(length.fork_length_mm.sd, 1.0):.0f}"
+    return f"{max(fish.fork_length_se_mm, 1.0):.0f}"
 
 
 def format_weight(weight_g: float) -> str:
@@ -265,19 +249,19 @@ def _words(flag: str) -> str:
 def _draw_labels(
     canvas: _Canvas,
     plane: PlaneScale | None,
-    fish: Sequence[OverlayFish],
+    fish: Sequence[MeasuredFish],
 ) -> None:
     pad = max(2, round(1.5 * canvas.unit_px))
     layout = LabelLayout(canvas.width_px, canvas.height_px)
     for one in fish:
-        layout.occupy(canvas.to_canvas(one.length.contour_px))
-        for end_px in (one.length.snout_px, one.length.fork_px):
+        layout.occupy(canvas.to_canvas(one.outline_px))
+        for end_px in (one.snout_px, one.fork_px):
             around = 5.0 * canvas.unit_px * _CORNERS + canvas.to_canvas(end_px)
             layout.occupy(around, worth=5.0)  # the marks must be seen to be checked
     for corners_px in plane.markers_px if plane is not None else ():
         layout.occupy(canvas.to_canvas(corners_px))
     labels, sizes = _fitting_labels(canvas, fish, pad)
-    targets = [_middle(canvas, one.length) for one in fish]
+    targets = [_middle(canvas, one) for one in fish]
     boxes = [layout.place(s, t) for s, t in zip(sizes, targets, strict=True)]
     _add_errors(layout, boxes, labels, fish, (pad, canvas.text_px))
     for box, target, one in zip(boxes, targets, fish, strict=True):
@@ -293,7 +277,7 @@ def _draw_labels(
 
 
 def _fitting_labels(
-    canvas: _Canvas, fish: Sequence[OverlayFish], pad: int
+    canvas: _Canvas, fish: Sequence[MeasuredFish], pad: int
 ) -> tuple[list[list[str]], list[tuple[int, int]]]:
     """Return labels without errors that leave the fish in view, and their sizes."""
     font = load_font(canvas.text_px)
@@ -313,7 +297,7 @@ def _add_errors(
     layout: LabelLayout,
     boxes: list[Box],
     labels: list[list[str]],
-    fish: Sequence[OverlayFish],
+    fish: Sequence[MeasuredFish],
     sizes_px: tuple[int, int],
 ) -> None:
     """Say each length's error where its label has room to grow."""
@@ -344,19 +328,19 @@ def _draw_label(
         pen.text(at, line, font=font, fill=WHITE)
 
 
-def _middle(canvas: _Canvas, length: FishLength) -> tuple[float, float]:
-    line = length.midline_px if len(length.midline_px) else length.contour_px
-    point = line[len(line) // 2] if line is length.midline_px else line.mean(axis=0)
+def _middle(canvas: _Canvas, fish: MeasuredFish) -> tuple[float, float]:
+    line = fish.midline_px if len(fish.midline_px) else fish.outline_px
+    point = line[len(line) // 2] if line is fish.midline_px else line.mean(axis=0)
     x, y = canvas.to_canvas(point[None])[0]
     return float(x), float(y)
 
 
 def _footer(
     plane: PlaneScale | None,
-    fish: Sequence[OverlayFish],
+    fish: Sequence[MeasuredFish],
     problems: Sequence[Problem] = (),
 ) -> str:
-    used = [one for one in fish if one.length.complete]
+    used = [one for one in fish if one.complete]
     parts = []
     refused = [_problem_words(problem) for problem in problems if problem.fatal]
     if refused and not used:
@@ -370,17 +354,13 @@ def _footer(
         parts.append(f"±{100.0 * plane.relative_se:.1f} %")
         parts.append(f"tilt {plane.tilt_deg:.0f}°")
     parts.append(f"{len(used)} of {len(fish)} fish used")
-    booked = {
-        one.weight.species_key
-        for one in used
-        if one.weight and "book-weight" in one.weight.flags
-    }
+    booked = {one.species for one in used if "book-weight" in one.flags}
     if booked:
         names = " or ".join(sorted(booked))
         parts.append(f"weights as {names}, from a book alone")
         parts.append("two in three within 25 %")
     if used:
-        errors = [_error_mm(one.length) for one in used]
+        errors = [_error_mm(one) for one in used]
         ends = dict.fromkeys(sorted(errors, key=int)[:: max(1, len(errors) - 1)])
         parts.append(f"lengths: two in three within {' to '.join(ends)} mm")
     return " · ".join(parts)

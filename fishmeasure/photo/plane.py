@@ -8,19 +8,23 @@ in OpenCV; use the methods below instead of the numbers.
 """
 
 from dataclasses import dataclass, field, replace
-from typing import Literal
+from typing import Annotated, Literal
 
 import cv2
 import numpy as np
+from pydantic import Field
 
 from fishmeasure.base.arrays import FloatArray
 from fishmeasure.base.estimate import UncertaintySource
+from fishmeasure.base.record import record
+from fishmeasure.base.written import ArrayOf, rounded
 
 ScaleMethod = Literal["sheet", "loose-markers", "single-marker", "known-distance"]
 FocalSource = Literal["lens-profile", "exif", "markers", "typical"]
+PolygonPx = Annotated[FloatArray, ArrayOf(-1, 2, digits=2)]
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@record(frozen=True, slots=True, kw_only=True)
 class CameraModel:
     """Pinhole with one radial coefficient; pixels of the displayed photo.
 
@@ -99,7 +103,7 @@ def carried_variance(gradients: FloatArray, covariance: FloatArray) -> FloatArra
     return mean
 
 
-@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+@record(frozen=True, slots=True, kw_only=True, eq=False)
 class PlaneScale:
     """Where the plane is, how large things on it are, and how sure that is.
 
@@ -118,9 +122,8 @@ class PlaneScale:
     px_per_mm
         Scale at the middle of the markers.
     relative_se
-        Standard error of a length on the plane, as a fraction: root mean square
-        over the middle two thirds of the photo, all ``sources`` included. Where
-        the fish lie see ``relative_se_at``.
+        Root mean square over the middle two thirds of the photo, all ``sources``
+        included. Where the fish lie see ``relative_se_at``.
     rms_residual_mm
         Of the marker corners about the fitted plane.
     markers_px
@@ -138,25 +141,62 @@ class PlaneScale:
     constant_relative_sd
         What the covariance does not hold: print scale, a second possible pose.
     look
-        How the markers look; None without markers.
+        How the markers look; None without markers. Not kept: it judges the photo.
     """
 
-    method: ScaleMethod
-    marker_ids: tuple[int, ...]
-    camera: CameraModel
-    rotation: FloatArray
-    translation_mm: FloatArray
-    tilt_deg: float
-    camera_height_mm: float
-    px_per_mm: float
-    relative_se: float
-    rms_residual_mm: float
-    markers_px: FloatArray
-    paper_px: tuple[FloatArray, ...] = ()
-    sources: tuple[UncertaintySource, ...] = ()
-    covariance: FloatArray = field(default_factory=lambda: np.zeros((8, 8)))
-    constant_relative_sd: float = 0.0
-    look: MarkerLook | None = None
+    method: Annotated[ScaleMethod, Field(description="What the scale came from.")]
+    marker_ids: Annotated[tuple[int, ...], Field(description="Markers used.")]
+    tilt_deg: Annotated[
+        float,
+        rounded(2),
+        Field(description="Tilt of the camera from straight down, degrees."),
+    ]
+    camera_height_mm: Annotated[
+        float, rounded(1), Field(description="Of the camera over the plane, mm.")
+    ]
+    px_per_mm: Annotated[
+        float, rounded(4), Field(description="Pixels per millimetre amid the markers.")
+    ]
+    relative_se: Annotated[
+        float,
+        rounded(5),
+        Field(description="Standard error of a length on the plane, as a fraction."),
+    ]
+    rms_residual_mm: Annotated[
+        float, rounded(4), Field(description="Of the corners about the plane, mm.")
+    ]
+    camera: Annotated[CameraModel, Field(description="Its intrinsics.")]
+    rotation: Annotated[
+        FloatArray, ArrayOf(3, 3), Field(description="From the plane to the camera.")
+    ]
+    translation_mm: Annotated[
+        FloatArray, ArrayOf(3), Field(description="From the plane to the camera, mm.")
+    ]
+    markers_px: Annotated[
+        FloatArray,
+        ArrayOf(-1, 4, 2, digits=2),
+        Field(description="Corners of each marker, pixels."),
+    ]
+    paper_px: Annotated[
+        tuple[PolygonPx, ...],
+        Field(description="White paper that is known to be there, pixels."),
+    ] = ()
+    sources: Annotated[
+        tuple[UncertaintySource, ...],
+        Field(description="What the scale's error comes from."),
+    ] = ()
+    covariance: Annotated[
+        FloatArray,
+        ArrayOf(8, 8),
+        Field(
+            description="Of log focal length, k1, rotation and translation; see "
+            "`constant_relative_sd` for what it does not hold."
+        ),
+    ] = field(default_factory=lambda: np.zeros((8, 8)))
+    constant_relative_sd: Annotated[
+        float, Field(description="Of the scale, from print and pose, a fraction.")
+    ] = 0.0
+    look: Annotated[MarkerLook | None, Field(exclude=True)] = None
 
     def relative_se_at(self, points_px: FloatArray) -> FloatArray:
         """Return (n,) standard errors, as a fraction, of lengths near (n, 2) points.

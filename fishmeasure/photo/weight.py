@@ -20,7 +20,6 @@ class FishWeight:
     """
 
     weight_g: Estimate
-    species_key: str
     flags: tuple[str, ...] = ()
     sources: tuple[UncertaintySource, ...] = ()
 
@@ -112,7 +111,6 @@ def fish_weight(
     )
     return FishWeight(
         weight_g=estimate,
-        species_key=species.key,
         flags=(
             *_flags(fork.value, species, correction),
             *_shape_flags(length, species),
@@ -124,9 +122,12 @@ def fish_weight(
 def _fork_length(
     length: FishLength | Estimate,
 ) -> tuple[Estimate, tuple[UncertaintySource, ...]]:
-    fork = length if isinstance(length, Estimate) else length.fork_length_mm
-    if isinstance(length, FishLength) and length.sources:
-        return fork, length.sources
+    if isinstance(length, Estimate):
+        fork = length
+    else:
+        fork = Estimate.normal(length.fork_length_mm, length.fork_length_se_mm)
+        if length.sources:
+            return fork, length.sources
     if fork.sd == 0.0:
         return fork, ()
     own = UncertaintySource(

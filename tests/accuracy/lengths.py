@@ -146,15 +146,15 @@ def compared(case: Case, length: FishLength, fish: dict[str, Any]) -> Measured:
         bent=fish["bent"],
         whole=is_whole(fish),
         true_mm=fish["fork_length_mm"],
-        found_mm=length.fork_length_mm.value,
-        sd_mm=length.fork_length_mm.sd,
-        own_sd_mm=float(np.linalg.norm(own)) * length.fork_length_mm.value,
+        found_mm=length.fork_length_mm,
+        sd_mm=length.fork_length_se_mm,
+        own_sd_mm=float(np.linalg.norm(own)) * length.fork_length_mm,
     )
 
 
 def overlap(length: FishLength, fish: dict[str, Any]) -> float:
     """Return intersection over union of a found and a true outline."""
-    polygons = [length.contour_px, np.array(fish["outline_px"])]
+    polygons = [length.outline_px, np.array(fish["outline_px"])]
     low = np.min([p.min(axis=0) for p in polygons], axis=0)
     size = np.max([p.max(axis=0) for p in polygons], axis=0) - low
     scale = 400.0 / float(size.max())

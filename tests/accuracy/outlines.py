@@ -151,7 +151,7 @@ def _result(
         length_mm=true,
         hidden=hidden,
         iou=iou,
-        error=None if length is None else length.fork_length_mm.value / true - 1.0,
+        error=None if length is None else length.fork_length_mm / true - 1.0,
         confidence=0.0 if length is None else length.confidence,
         complete=length is not None and length.complete,
     )

@@ -19,7 +19,6 @@ from sqlalchemy import create_engine, text
 from sqlalchemy.engine import make_url
 
 from fishmeasure.cli.batch import brief
-from fishmeasure.photo.measurement import photo_to_json
 from fishmeasure.photo.privacy import strip_private_tags
 from fishmeasure.pipeline import measure_photo
 from fishmeasure.store.book import open_book
@@ -45,7 +44,7 @@ def photo_line(path: Path) -> str:
         begun = time.process_time()
         measure_photo(kept, path.name)
         used_s.append(time.process_time() - begun)
-    whole = photo_to_json(measurement)
+    whole = measurement.to_json()
     book_kb = 2 * len(json.dumps(whole)) / 1e3  # as measured, and as corrected
     line_kb = len(json.dumps(brief(whole))) / 1e3
     return (

@@ -79,8 +79,8 @@ def errors_mm(photo: PhotoMeasurement | None, data: bytes) -> tuple[int, float]:
     if photo is not None:
         found = [
             (
-                (fish.length.snout_px + fish.length.fork_px) / 2,
-                fish.length.fork_length_mm.value,
+                (fish.snout_px + fish.fork_px) / 2,
+                fish.fork_length_mm,
             )
             for fish in photo.complete_fish
         ]

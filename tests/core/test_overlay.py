@@ -10,20 +10,14 @@ import pytest
 from PIL import Image
 
 from fishmeasure.base.arrays import ByteArray, FloatArray
-from fishmeasure.base.estimate import Estimate
 from fishmeasure.base.flags import Problem
 from fishmeasure.photo import overlay
 from fishmeasure.photo.image import Photo
 from fishmeasure.photo.label_layout import LabelLayout, load_font, text_size_px, wrap
 from fishmeasure.photo.length import FishLength
-from fishmeasure.photo.overlay import (
-    OverlayFish,
-    draw_overlay,
-    format_weight,
-    overlay_jpeg,
-)
+from fishmeasure.photo.measurement import MeasuredFish, PhotoMeasurement, weighed
+from fishmeasure.photo.overlay import draw_overlay, format_weight, overlay_jpeg
 from fishmeasure.photo.plane import CameraModel, PlaneScale
-from fishmeasure.photo.weight import fish_weight
 from fishmeasure.species import load_species
 
 GREY = 128
@@ -72,19 +66,22 @@ def fish(
     flags: tuple[str, ...] = (),
     *,
     complete: bool = True,
-) -> OverlayFish:
+) -> MeasuredFish:
     middle = np.linspace(-half_length, half_length, 21)
     midline = np.asarray(centre) + np.column_stack([middle, np.zeros(21)])
-    estimate = Estimate.normal(half_length * 0.8, 1.0)
     length = FishLength(
-        fork_length_mm=estimate,
-        total_length_mm=estimate,
-        standard_length_mm=estimate,
-        body_depth_mm=Estimate.normal(50.0, 1.0),
+        fork_length_mm=half_length * 0.8,
+        fork_length_se_mm=1.0,
+        total_length_mm=half_length * 0.84,
+        total_length_se_mm=1.0,
+        standard_length_mm=half_length * 0.74,
+        standard_length_se_mm=1.0,
+        body_depth_mm=50.0,
+        body_depth_se_mm=1.0,
         thickness_mm=25.0,
         area_mm2=9000.0,
         bend_deg=0.0,
-        contour_px=ellipse(centre, half_length),
+        outline_px=ellipse(centre, half_length),
         midline_px=midline,
         snout_px=midline[0],
         fork_px=midline[-1],
@@ -92,9 +89,7 @@ def fish(
         complete=complete,
         flags=flags,
     )
-    return OverlayFish(
-        length=length, weight=fish_weight(length, load_species("rainbow-trout"))
-    )
+    return weighed(length, load_species("rainbow-trout"))
 
 
 def is_near(picture: ByteArray, colour: tuple[int, int, int]) -> FloatArray:
@@ -103,9 +98,9 @@ def is_near(picture: ByteArray, colour: tuple[int, int, int]) -> FloatArray:
     return near
 
 
-def painted_fraction(picture: ByteArray, one: OverlayFish, scale: float) -> float:
+def painted_fraction(picture: ByteArray, one: MeasuredFish, scale: float) -> float:
     """Return how much of the outline carries ink, of 2000 points along it."""
-    contour = one.length.contour_px
+    contour = one.outline_px
     closed = np.vstack([contour, contour[:1]])
     at = np.linspace(0.0, len(contour), 2001)[:-1]
     x, y = (np.interp(at, np.arange(len(closed)), closed[:, k]) for k in (0, 1))
@@ -176,8 +171,7 @@ def test_the_outline_is_centred_on_its_line() -> None:
     """A horizontal edge at y = 900.0 is painted about (900.5 * 0.8 - 0.5)."""
     one = fish()
     square = np.array([[500.0, 500.0], [1500, 500], [1500, 900], [500, 900]])
-    length = replace(one.length, contour_px=square)
-    picture = draw_overlay(photo(), plane(), [replace(one, length=length)])
+    picture = draw_overlay(photo(), plane(), [replace(one, outline_px=square)])
     column = is_near(picture, overlay.SKY_BLUE)[690:750, 500]
     rows = np.arange(690, 750)
     assert float((rows * column).sum() / column.sum()) == pytest.approx(719.9, abs=0.6)
@@ -195,14 +189,13 @@ def test_an_excluded_fish_is_dashed_and_says_why() -> None:
 def test_a_label_gives_length_weight_and_doubts() -> None:
     """The book's doubt is in the footer, once; the others are on the label."""
     one = fish(flags=("bent",))
-    assert one.weight is not None
-    grams = one.weight.weight_g.value
+    grams = one.weight_g
     assert overlay._label_lines(1, one) == [
         "1: 240\N{THIN SPACE}±\N{THIN SPACE}1 mm",
         f"{grams:.0f} g",
         "bent",
     ]
-    bare = OverlayFish(length=one.length)
+    bare = replace(one, weight_g=None)
     assert overlay._label_lines(2, bare) == [
         "2: 240\N{THIN SPACE}±\N{THIN SPACE}1 mm",
         "bent",
@@ -218,7 +211,7 @@ def test_the_footer_says_scale_tilt_and_fish_used() -> None:
         "weights as rainbow-trout, from a book alone · two in three within 25 % · "
         "lengths: two in three within 1 mm"
     )
-    bare = [OverlayFish(length=school[0].length)]
+    bare = [replace(school[0], flags=())]
     assert overlay._footer(plane("known-distance"), bare) == (
         "Scale: known distance · ±0.3 % · tilt 4° · 1 of 1 fish used · "
         "lengths: two in three within 1 mm"
@@ -319,7 +312,10 @@ def test_text_is_wrapped_at_its_dots() -> None:
 def test_the_jpeg_is_the_picture_and_the_photo_is_left_alone() -> None:
     """Bytes that Pillow reads back; the input is not drawn on."""
     picture, school = photo(), [fish()]
-    data = overlay_jpeg(picture, plane(), school)
+    measured = PhotoMeasurement(
+        photo="a.jpg", width_px=2000, height_px=1500, scale=plane(), fish=tuple(school)
+    )
+    data = overlay_jpeg(picture, measured)
     back = np.asarray(Image.open(io.BytesIO(data)))
     drawn = draw_overlay(picture, plane(), school)
     assert back.shape == drawn.shape

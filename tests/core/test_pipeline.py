@@ -70,8 +70,8 @@ def test_a_doubtful_fish_stays_unused(photo: Photo, word: str) -> None:
     result = measure_decoded(photo, PhotoSettings(), found)
     (fish,) = result.fish
     assert word in fish.flags
-    assert not fish.length.complete
-    assert fish.weight is None
+    assert not fish.complete
+    assert fish.weight_g is None
     assert [problem.code for problem in result.problems] == ["no-usable-fish"]
 
 
@@ -79,7 +79,7 @@ def test_a_coiled_fish_is_not_used(photo: Photo) -> None:
     """A fish bent to more than half a circle: its ends are near each other."""
     found = Given((outline(DrawnFish(x_mm=148.5, y_mm=105.0, bend_deg=240.0)),))
     (fish,) = measure_decoded(photo, PhotoSettings(), found).fish
-    assert not fish.length.complete
+    assert not fish.complete
     assert "coiled" in fish.flags
 
 
@@ -88,10 +88,10 @@ def test_a_fish_far_from_the_markers_says_so(photo: Photo) -> None:
     near = outline(DrawnFish(x_mm=148.5, y_mm=105.0))
     far = outline(DrawnFish(x_mm=1000.0, y_mm=105.0))
     result = measure_decoded(photo, PhotoSettings(), Given((near, far)))
-    one, other = (fish.length for fish in result.fish)
+    one, other = result.fish
     assert "far-from-markers" not in one.flags
     assert "far-from-markers" in other.flags
-    assert other.fork_length_mm.sd > one.fork_length_mm.sd
+    assert other.fork_length_se_mm > one.fork_length_se_mm
 
 
 def test_a_fish_that_leaves_the_photo_is_not_used() -> None:
@@ -100,7 +100,7 @@ def test_a_fish_that_leaves_the_photo_is_not_used() -> None:
     result = measure_photo(path.read_bytes(), path.name)
     cut = [fish for fish in result.fish if "edge-cut" in fish.flags]
     assert len(cut) == 1
-    assert not cut[0].length.complete
+    assert not cut[0].complete
     # of the five others one has a glare on its tail like a label; it may be left out
     assert len(result.complete_fish) >= len(result.fish) - 2
 

@@ -9,11 +9,7 @@ import pytest
 
 from fishmeasure.base.errors import BadCorrectionError
 from fishmeasure.photo.corrections import Correction, apply_corrections
-from fishmeasure.photo.measurement import (
-    PhotoMeasurement,
-    photo_from_json,
-    photo_to_json,
-)
+from fishmeasure.photo.measurement import PhotoMeasurement
 from fishmeasure.pipeline import measure_photo
 from fishmeasure.species import load_species
 
@@ -33,8 +29,8 @@ def corrected(
 
 def test_json_comes_back_as_the_same_json(measured: PhotoMeasurement) -> None:
     """Written, read and written again, nothing has changed."""
-    text = json.dumps(photo_to_json(measured), allow_nan=False)
-    again = photo_to_json(photo_from_json(json.loads(text)))
+    text = json.dumps(measured.to_json(), allow_nan=False)
+    again = PhotoMeasurement.from_json(json.loads(text)).to_json()
     assert json.loads(text) == again
 
 
@@ -42,34 +38,32 @@ def test_points_go_through_the_plane_alike_after_a_round_trip(
     measured: PhotoMeasurement,
 ) -> None:
     """The geometry that comes back measures the same."""
-    back = photo_from_json(photo_to_json(measured))
-    assert measured.plane is not None
-    assert back.plane is not None
+    back = PhotoMeasurement.from_json(measured.to_json())
+    assert measured.scale is not None
+    assert back.scale is not None
     points = np.array([[100.0, 200.0], [900.0, 700.0]])
     assert np.array_equal(
-        back.plane.to_plane_mm(points, 12.0), measured.plane.to_plane_mm(points, 12.0)
+        back.scale.to_plane_mm(points, 12.0), measured.scale.to_plane_mm(points, 12.0)
     )
 
 
 def test_a_moved_end_changes_the_length_by_as_much(measured: PhotoMeasurement) -> None:
     """The fork moved inwards by a tenth makes the fish a tenth shorter, to 2 %."""
-    fish = measured.fish[0].length
+    fish = measured.fish[0]
     snout, fork = fish.snout_px, fish.fork_px
     nearer = fork + 0.1 * (snout - fork)
     moved = corrected(
         measured,
         Correction(kind="move", fish=0, snout_px=tuple(snout), fork_px=tuple(nearer)),
     ).fish[0]
-    assert moved.length.fork_length_mm.value == pytest.approx(
-        0.9 * fish.fork_length_mm.value, rel=0.02
-    )
-    assert moved.length.complete
+    assert moved.fork_length_mm == pytest.approx(0.9 * fish.fork_length_mm, rel=0.02)
+    assert moved.complete
     assert "edited" in moved.flags
 
 
 def test_ends_exchanged_turn_the_fish_round(measured: PhotoMeasurement) -> None:
     """Snout and fork the other way about: the length stays within 3 %."""
-    fish = measured.fish[0].length
+    fish = measured.fish[0]
     turned = corrected(
         measured,
         Correction(
@@ -79,25 +73,19 @@ def test_ends_exchanged_turn_the_fish_round(measured: PhotoMeasurement) -> None:
             fork_px=tuple(fish.snout_px),
         ),
     ).fish[0]
-    assert np.allclose(turned.length.snout_px, fish.fork_px, atol=3.0)
-    assert turned.length.fork_length_mm.value == pytest.approx(
-        fish.fork_length_mm.value, rel=0.03
-    )
+    assert np.allclose(turned.snout_px, fish.fork_px, atol=3.0)
+    assert turned.fork_length_mm == pytest.approx(fish.fork_length_mm, rel=0.03)
 
 
 def test_a_doubtful_fish_can_be_kept(measured: PhotoMeasurement) -> None:
     """A person's word takes the doubt's ban away, and the flag says so."""
     first = measured.fish[0]
-    doubtful = replace(
-        first,
-        weight=None,
-        length=replace(first.length, flags=("touching",), complete=False),
-    )
+    doubtful = replace(first, weight_g=None, flags=("touching",), complete=False)
     kept = corrected(
         replace(measured, fish=(doubtful,)), Correction(kind="keep", fish=0)
     )
-    assert kept.fish[0].length.complete
-    assert kept.fish[0].weight is not None
+    assert kept.fish[0].complete
+    assert kept.fish[0].weight_g is not None
     assert kept.fish[0].flags[0] == "edited"
 
 
@@ -107,13 +95,11 @@ def test_another_species_has_another_weight(measured: PhotoMeasurement) -> None:
         measured, Correction(kind="species", fish=0, species="common-carp")
     ).fish[0]
     before = measured.fish[0]
-    assert carp.species_key == "common-carp"
-    assert carp.length.fork_length_mm.value == pytest.approx(
-        before.length.fork_length_mm.value, rel=0.02
-    )
-    assert carp.weight is not None
-    assert before.weight is not None
-    assert carp.weight.weight_g.value != before.weight.weight_g.value
+    assert carp.species == "common-carp"
+    assert carp.fork_length_mm == pytest.approx(before.fork_length_mm, rel=0.02)
+    assert carp.weight_g is not None
+    assert before.weight_g is not None
+    assert carp.weight_g != before.weight_g
 
 
 def test_without_a_scale_nothing_can_be_corrected() -> None:

@@ -19,7 +19,7 @@ from typing import Any
 from pydantic import ValidationError
 
 from api.calculations import CALCULATIONS, input_model
-from api.routes.photos import KNOWN, corrected_json
+from api.routes.photos import KNOWN
 from api.routes.samples import SampleIn
 from api.schemas import CorrectionsIn, PhotoSettingsIn
 from api.settings import SettingError, Settings
@@ -28,9 +28,10 @@ from fishmeasure.cli.fit import _columns
 from fishmeasure.cli.options import parse_known
 from fishmeasure.estimation.plan import one_more_net, taken_from_json
 from fishmeasure.estimation.sample import read_sample
+from fishmeasure.photo.corrections import apply_corrections
 from fishmeasure.photo.image import read_photo
 from fishmeasure.photo.lens import read_lens
-from fishmeasure.photo.measurement import photo_to_json
+from fishmeasure.photo.measurement import PhotoMeasurement
 from fishmeasure.photo.privacy import strip_private_tags
 from fishmeasure.pipeline import measure_photo
 from fishmeasure.species import load_species
@@ -193,12 +194,11 @@ def _small_backup() -> bytes:
         return target.read_bytes()
 
 
-def _corrections(measured: Any) -> Callable[[Any], None]:
+def _corrections(measured: PhotoMeasurement) -> Callable[[Any], None]:
     def correct(sent: Any) -> None:
         items = CorrectionsIn.model_validate(sent).corrections
-        plain = [item.model_dump(exclude_none=True) for item in items]
-        found = corrected_json(measured, plain, "rainbow-trout")
-        json.dumps(found, allow_nan=False)
+        found = apply_corrections(measured, items, load_species, "rainbow-trout")
+        json.dumps(found.to_json(), allow_nan=False)
 
     return correct
 
@@ -239,7 +239,7 @@ def targets() -> dict[str, Target]:
     }
     sample = (ROOT / "sample_images" / "spring_tanks.toml").read_bytes()
     random = [b"", *(bytes(range(n, n + 48)) for n in range(0, 200, 20))]
-    measured = photo_to_json(measure_photo(photos["net.jpg"], "a"))
+    measured = measure_photo(photos["net.jpg"], "a")
     found: dict[str, Target] = {
         name: (photo, [data for key, data in photos.items() if key.endswith(ending)])
         for name, ending in (

@@ -9,16 +9,18 @@ import random
 import sqlite3
 import time
 from pathlib import Path
-from typing import Any
 from uuid import UUID
 
 import pytest
 
-from api.routes.photos import corrected_json, photo_out
+from api.routes.photos import photo_out
 from fishmeasure.base.errors import BookUnreadableError, BookWriteError
 from fishmeasure.base.record import read
 from fishmeasure.book.entries import ENTRY_KINDS, entry_from_plain
 from fishmeasure.book.units import Cohort, Unit
+from fishmeasure.photo.corrections import Correction, apply_corrections
+from fishmeasure.photo.measurement import PhotoMeasurement
+from fishmeasure.species import load_species
 from fishmeasure.store.book import open_book
 from fishmeasure.store.tables import SCHEMA_REVISION
 from tests.disks import SmallDisk, small_disk
@@ -82,11 +84,11 @@ def test_old_photos_samples_and_devices_can_be_used(
     """Shown, corrected and let in by today's server."""
     with open_book(old_book(tmp_path / "book.db", revision)) as book:
         photo = book.archive.photo("ab" * 32)
-        measurement: Any = photo_out(photo).measurement
-        assert [fish.complete for fish in measurement.fish] == [True]
-        drop = [{"kind": "drop", "fish": 0}]
-        corrected = corrected_json(photo.measured, drop, "rainbow-trout")
-        assert not corrected["fish"][0]["complete"]
+        assert [fish.complete for fish in photo_out(photo).measurement.fish] == [True]
+        measured = PhotoMeasurement.from_json(photo.measured)
+        drop = [Correction(kind="drop", fish=0)]
+        corrected = apply_corrections(measured, drop, load_species, "rainbow-trout")
+        assert not corrected.fish[0].complete
         sample = book.archive.sample(UUID("00000000-0000-4000-8000-000000000041"))
         assert sample.body["nets"] == [{"fish": 8, "net_g": 400.0}]
         device = book.archive.device_of("cd" * 32)

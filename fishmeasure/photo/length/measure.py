@@ -4,8 +4,7 @@ from dataclasses import replace
 
 import numpy as np
 
-from fishmeasure.base.arrays import FloatArray, frozen
-from fishmeasure.base.estimate import Estimate
+from fishmeasure.base.arrays import FloatArray
 from fishmeasure.base.flags import is_complete
 from fishmeasure.photo.length.budget import Course, error_sources, total_relative_sd
 from fishmeasure.photo.length.checks import place_flags, shape_flags
@@ -70,22 +69,24 @@ def measure_length(
         *place_flags(midline, plane),
     )
     flags = tuple(dict.fromkeys(doubts))
+    total_mm = per_seen * (ends.tip_along - ends.snout_along)
+    standard_mm = per_seen * (ends.base_along - ends.snout_along)
     return FishLength(
-        fork_length_mm=_estimate(fork_mm, relative_sd),
-        total_length_mm=_estimate(
-            per_seen * (ends.tip_along - ends.snout_along), relative_sd
-        ),
-        standard_length_mm=_estimate(
-            per_seen * (ends.base_along - ends.snout_along), standard_sd
-        ),
-        body_depth_mm=_estimate(depth_mm, depth_sd),
+        fork_length_mm=fork_mm,
+        fork_length_se_mm=relative_sd * fork_mm,
+        total_length_mm=total_mm,
+        total_length_se_mm=relative_sd * total_mm,
+        standard_length_mm=standard_mm,
+        standard_length_se_mm=standard_sd * standard_mm,
+        body_depth_mm=depth_mm,
+        body_depth_se_mm=depth_sd * depth_mm,
         thickness_mm=2.0 * lie.half_thickness_mm,
         area_mm2=_area_mm2(contour_mm) * _shrink(camera, lie) ** 2,
         bend_deg=float(abs(np.rad2deg(midline.turn_rad))),
-        contour_px=frozen(outline.contour_px),
-        midline_px=frozen(plane.to_photo_px(course.points_mm)),
-        snout_px=frozen(plane.to_photo_px(ends.snout[None])[0]),
-        fork_px=frozen(plane.to_photo_px(ends.fork[None])[0]),
+        outline_px=outline.contour_px,
+        midline_px=plane.to_photo_px(course.points_mm),
+        snout_px=plane.to_photo_px(ends.snout[None])[0],
+        fork_px=plane.to_photo_px(ends.fork[None])[0],
         confidence=outline.confidence / (1.0 + float(np.exp(-ends.tail_odds_ln))),
         complete=is_complete(flags),
         flags=flags,
@@ -113,18 +114,23 @@ def measure_between(
     depth_sd = shape.depth_per_fork_length_sd / shape.depth_per_fork_length
     total_mm = fork_mm / shape.fork_per_total
     standard_sd = float(np.hypot(relative_sd, STANDARD_RELATIVE_SD))
+    standard_mm = shape.standard_per_total * total_mm
     return FishLength(
-        fork_length_mm=_estimate(fork_mm, relative_sd),
-        total_length_mm=_estimate(total_mm, standard_sd),
-        standard_length_mm=_estimate(shape.standard_per_total * total_mm, standard_sd),
-        body_depth_mm=_estimate(depth_mm, depth_sd),
+        fork_length_mm=fork_mm,
+        fork_length_se_mm=relative_sd * fork_mm,
+        total_length_mm=total_mm,
+        total_length_se_mm=standard_sd * total_mm,
+        standard_length_mm=standard_mm,
+        standard_length_se_mm=standard_sd * standard_mm,
+        body_depth_mm=depth_mm,
+        body_depth_se_mm=depth_sd * depth_mm,
         thickness_mm=2.0 * lie.half_thickness_mm,
         area_mm2=ELLIPSE_AREA * depth_mm * fork_mm,
         bend_deg=0.0,
-        contour_px=frozen(np.empty((0, 2))),
-        midline_px=frozen(plane.to_photo_px(course.points_mm)),
-        snout_px=frozen(np.asarray(snout_px, dtype=float)),
-        fork_px=frozen(np.asarray(fork_px, dtype=float)),
+        outline_px=np.empty((0, 2)),
+        midline_px=plane.to_photo_px(course.points_mm),
+        snout_px=np.asarray(snout_px, dtype=float),
+        fork_px=np.asarray(fork_px, dtype=float),
         confidence=1.0,
         complete=True,
         flags=("edited",),
@@ -134,10 +140,6 @@ def measure_between(
 
 ELLIPSE_AREA = 0.25 * np.pi
 """Of a fish's outline over depth times length: about that of an ellipse."""
-
-
-def _estimate(value: float, relative_sd: float) -> Estimate:
-    return Estimate.normal(value, relative_sd * value)
 
 
 def _oriented(

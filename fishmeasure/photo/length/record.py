@@ -1,10 +1,22 @@
 """What is known of a fish's shape beforehand, and the lengths of one fish."""
 
 from dataclasses import dataclass
+from typing import Annotated
+
+from pydantic import Field
 
 from fishmeasure.base.arrays import FloatArray
-from fishmeasure.base.estimate import Estimate, UncertaintySource
+from fishmeasure.base.estimate import UncertaintySource
+from fishmeasure.base.record import Fraction, record
+from fishmeasure.base.written import ArrayOf, rounded
+from fishmeasure.photo.plane import PolygonPx
 from fishmeasure.species.record import Species
+
+Mm = Annotated[float, rounded(2)]
+MmError = Annotated[
+    float, rounded(3), Field(description="Standard error of the length before it, mm.")
+]
+PointPx = Annotated[FloatArray, ArrayOf(2, digits=2)]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -33,53 +45,79 @@ def shape_of(species: Species) -> FishShape:
     )
 
 
-@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+@record(frozen=True, slots=True, kw_only=True, eq=False)
 class FishLength:
-    """The size of one fish, parallax removed.
+    """The size of one fish, parallax removed, each length with its standard error.
+
+    The fields are those of its JSON, so that a new one is said here alone; it needs a
+    default, for fish that were stored before.
 
     Attributes
     ----------
-    fork_length_mm, total_length_mm, standard_length_mm, body_depth_mm
-        Along the midline (depth: greatest, across it, fins left out).
-    thickness_mm
-        Assumed side-to-side thickness; half of it is the height of the midline.
-    contour_px
-        (n, 2) the outline it came from, photo pixels.
-    midline_px
-        (m, 2) from snout to fork, photo pixels.
-    snout_px, fork_px
-        (2,) photo pixels.
-    area_mm2
-        Of the outline on the plane of the midline, tail included.
-    bend_deg
-        Turn of the midline from head to tail.
     flags, complete
         See ``fishmeasure.base.flags``.
-    confidence
-        0 to 1.
     sources
         Causes of error of the fork length.
     """
 
-    fork_length_mm: Estimate
-    total_length_mm: Estimate
-    standard_length_mm: Estimate
-    body_depth_mm: Estimate
-    thickness_mm: float
-    area_mm2: float
-    bend_deg: float
-    contour_px: FloatArray
-    midline_px: FloatArray
-    snout_px: FloatArray
-    fork_px: FloatArray
-    confidence: float
-    complete: bool
-    flags: tuple[str, ...] = ()
-    sources: tuple[UncertaintySource, ...] = ()
+    fork_length_mm: Annotated[
+        Mm, Field(description="Snout to fork along the middle, mm.")
+    ]
+    fork_length_se_mm: MmError
+    total_length_mm: Annotated[
+        Mm, Field(description="Snout to the tips of the tail, mm.")
+    ]
+    total_length_se_mm: MmError
+    standard_length_mm: Annotated[
+        Mm, Field(description="Snout to the base of the tail fin, mm.")
+    ]
+    standard_length_se_mm: MmError
+    body_depth_mm: Annotated[
+        Mm, Field(description="Greatest depth across the midline without fins, mm.")
+    ]
+    body_depth_se_mm: MmError
+    thickness_mm: Annotated[
+        Mm,
+        Field(
+            description="Assumed side to side, mm; half of it is the midline's height."
+        ),
+    ]
+    area_mm2: Annotated[
+        float,
+        rounded(1),
+        Field(description="Within the outline at the midline's height, mm2."),
+    ]
+    bend_deg: Annotated[
+        float,
+        rounded(2),
+        Field(description="Turn of the midline from head to tail, degrees."),
+    ]
+    snout_px: Annotated[PointPx, Field(description="[x, y] of the snout, pixels.")]
+    fork_px: Annotated[PointPx, Field(description="[x, y] of the fork, pixels.")]
+    outline_px: Annotated[
+        PolygonPx,
+        Field(
+            description="Closed polygon, pixels; empty for a fish added by two points."
+        ),
+    ]
+    midline_px: Annotated[PolygonPx, Field(description="From snout to fork, pixels.")]
+    complete: Annotated[bool, Field(description="Whether its length may be used.")]
+    confidence: Annotated[
+        Fraction,
+        rounded(4),
+        Field(description="0 to 1 that it is one whole fish."),
+    ]
+    flags: Annotated[
+        tuple[str, ...], Field(description="Doubts, see `GET /v1/about`.")
+    ] = ()
+    sources: Annotated[
+        tuple[UncertaintySource, ...],
+        Field(description="What the fork length's error comes from."),
+    ] = ()
 
     @property
     def seen_depth_per_length(self) -> float | None:
         """Body depth over fork length; None where only two points were given."""
-        if not len(self.contour_px):
+        if not len(self.outline_px):
             return None
-        return self.body_depth_mm.value / self.fork_length_mm.value
+        return self.body_depth_mm / self.fork_length_mm

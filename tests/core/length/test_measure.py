@@ -55,8 +55,8 @@ def test_a_straight_fish_reads_right_from_any_side(
     plane = seen_from(tilt_deg=tilt_deg, towards_deg=40.0)
     fish = DrawnFish(heading_deg=heading_deg, x_mm=40.0, y_mm=-30.0)
     length, truth = measured(fish, plane)
-    assert length.fork_length_mm.value == pytest.approx(250.0, rel=0.002)
-    assert length.body_depth_mm.value == pytest.approx(55.0, rel=0.03)
+    assert length.fork_length_mm == pytest.approx(250.0, rel=0.002)
+    assert length.body_depth_mm == pytest.approx(55.0, rel=0.03)
     assert np.linalg.norm(length.snout_px - truth.snout_px) < 3.0
     assert np.linalg.norm(length.fork_px - truth.fork_px) < 3.0
     assert length.complete
@@ -66,7 +66,7 @@ def test_a_straight_fish_reads_right_from_any_side(
 def test_a_bent_fish_reads_as_straight(bend_deg: float) -> None:
     """Measured straight, 60 degrees would cost 4.5 % (chord over arc)."""
     length, _ = measured(DrawnFish(bend_deg=bend_deg, heading_deg=20.0), seen_from())
-    assert length.fork_length_mm.value == pytest.approx(250.0, rel=0.004)
+    assert length.fork_length_mm == pytest.approx(250.0, rel=0.004)
     assert "bent" in length.flags
 
 
@@ -86,7 +86,7 @@ def test_two_points_give_the_same_length_as_the_outline() -> None:
     fish = DrawnFish(heading_deg=120.0)
     truth = true_fish(fish, plane)
     length = measure_between(truth.snout_px, truth.fork_px, plane, SHAPE)
-    assert length.fork_length_mm.value == pytest.approx(250.0, rel=0.002)
+    assert length.fork_length_mm == pytest.approx(250.0, rel=0.002)
     assert length.complete
     assert length.flags == ("edited",)
 
@@ -107,7 +107,7 @@ def test_end_points_put_in_are_used() -> None:
         ends_by_hand=True,
     )
     length = measure_length(outline, plane, SHAPE)
-    assert length.fork_length_mm.value == pytest.approx(225.0, abs=1.5)
+    assert length.fork_length_mm == pytest.approx(225.0, abs=1.5)
     assert "tail-doubtful" not in length.flags
 
 
@@ -124,7 +124,7 @@ def test_the_outline_places_what_a_method_only_points_to() -> None:
         fork_px=truth.fork_px - inwards,
     )
     length = measure_length(outline, plane, SHAPE)
-    assert length.fork_length_mm.value == pytest.approx(250.0, rel=0.002)
+    assert length.fork_length_mm == pytest.approx(250.0, rel=0.002)
     assert length.complete
 
 
@@ -161,7 +161,7 @@ def test_the_plane_s_error_is_part_of_the_fish_s() -> None:
     length, _ = measured(DrawnFish(), plane)
     doubtful = replace(plane, constant_relative_sd=0.02)
     again, _ = measured(DrawnFish(), doubtful)
-    assert again.fork_length_mm.sd >= length.fork_length_mm.sd
+    assert again.fork_length_se_mm >= length.fork_length_se_mm
 
 
 @pytest.mark.parametrize("snout_share", [0.35, 0.95])
@@ -172,8 +172,8 @@ def test_how_a_fish_lies_stays_within_its_error(
     """Limp and stiff fish, about one and a half of the assumed deviations off."""
     fish = DrawnFish(snout_share=snout_share, fork_share=fork_share)
     length, _ = measured(fish, seen_from(distance_mm=500.0))
-    error = length.fork_length_mm.value - 250.0
-    assert abs(error) < 2.5 * length.fork_length_mm.sd
+    error = length.fork_length_mm - 250.0
+    assert abs(error) < 2.5 * length.fork_length_se_mm
 
 
 def test_a_disc_is_no_fish() -> None:
@@ -230,5 +230,5 @@ def test_odd_outlines_are_measured_or_refused_but_never_fail() -> None:
         corners = rng.uniform(0.0, 3000.0, (int(count), 2))
         outline = FishOutline(contour_px=corners, confidence=1.0)
         length = measure_length(outline, seen_from(tilt_deg=20.0), SHAPE)
-        assert np.isfinite(length.fork_length_mm.sd)
+        assert np.isfinite(length.fork_length_se_mm)
         assert not length.complete

@@ -84,8 +84,7 @@ def test_lengths_agree_with_the_scene(name: str) -> None:
     """Issue: MAPE of separate fish at most 1 %."""
     _, plane, outlines = net(name)
     lengths = sorted(
-        measure_length(outline, plane, SHAPE).fork_length_mm.value
-        for outline in outlines
+        measure_length(outline, plane, SHAPE).fork_length_mm for outline in outlines
     )
     true = sorted(one["fork_length_mm"] for one in truth_of(name))
     errors = np.array(lengths) / np.array(true) - 1.0
@@ -127,10 +126,10 @@ def test_a_turned_photo_gives_the_same_lengths(quarter_turns: int) -> None:
     turned_plane = find_plane(turned)
     again = LearnedSegmenter().find(turned, turned_plane)
     before = sorted(
-        measure_length(one, plane, SHAPE).fork_length_mm.value for one in outlines
+        measure_length(one, plane, SHAPE).fork_length_mm for one in outlines
     )
     after = sorted(
-        measure_length(one, turned_plane, SHAPE).fork_length_mm.value for one in again
+        measure_length(one, turned_plane, SHAPE).fork_length_mm for one in again
     )
     assert np.allclose(before, after, rtol=0.003, atol=0.0)
 
