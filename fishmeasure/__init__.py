@@ -23,16 +23,17 @@ if TYPE_CHECKING:
     from fishmeasure.base.estimate import Estimate
     from fishmeasure.base.flags import Problem
     from fishmeasure.face.books import Book, Outlook
-    from fishmeasure.face.photos import Fish, Measurement, measure
+    from fishmeasure.face.photos import Measurement, measure
     from fishmeasure.face.samples import Sample, SampleResult, estimate, load_sample
+    from fishmeasure.photo.measurement import MeasuredFish
 
 __version__ = "0.2.0"
 
 __all__ = [
     "Book",
     "Estimate",
-    "Fish",
     "FishMeasureError",
+    "MeasuredFish",
     "Measurement",
     "Outlook",
     "Problem",
@@ -50,8 +51,9 @@ _HOMES: Final = {
     "fishmeasure.base.estimate": ("Estimate",),
     "fishmeasure.base.flags": ("Problem",),
     "fishmeasure.face.books": ("Book", "Outlook"),
-    "fishmeasure.face.photos": ("Fish", "Measurement", "measure"),
+    "fishmeasure.face.photos": ("Measurement", "measure"),
     "fishmeasure.face.samples": ("Sample", "SampleResult", "estimate", "load_sample"),
+    "fishmeasure.photo.measurement": ("MeasuredFish",),
 }
 
 

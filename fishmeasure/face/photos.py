@@ -3,7 +3,6 @@
 import dataclasses
 import os
 from base64 import b64encode
-from functools import cached_property
 from pathlib import Path
 from typing import Any, Final
 
@@ -20,8 +19,8 @@ from fishmeasure.face.shown import count, html_table, text_table, with_problems
 from fishmeasure.photo.image import read_photo
 from fishmeasure.photo.lens import read_lens
 from fishmeasure.photo.markers import KnownDistance
-from fishmeasure.photo.measurement import PhotoMeasurement, photo_to_json
-from fishmeasure.photo.overlay import OverlayFish, overlay_jpeg
+from fishmeasure.photo.measurement import MeasuredFish, PhotoMeasurement
+from fishmeasure.photo.overlay import overlay_jpeg
 from fishmeasure.pipeline import PhotoSettings, measure_photo
 from fishmeasure.species import load_species
 
@@ -29,52 +28,6 @@ MIN_PRINT_SCALE: Final = 0.5
 MAX_PRINT_SCALE: Final = 2.0
 
 _HEADER: Final = ("fish", "fork mm", "± mm", "weight g", "± g", "doubts")
-
-
-class Fish:
-    """One fish of a photo, with every field that ``photo --json`` gives it.
-
-    Attributes
-    ----------
-    fork_length_mm, fork_length_se_mm
-        Snout to fork, and its standard error.
-    total_length_mm, standard_length_mm, body_depth_mm
-        Other lengths of the same outline.
-    weight_g, weight_se_g
-        From the species' published line; None where the fish is not complete.
-    complete
-        Whether the length may be used.
-    flags
-        Doubts, in one word each.
-    confidence
-        From 0 to 1.
-    """
-
-    fork_length_mm: float
-    fork_length_se_mm: float
-    total_length_mm: float
-    standard_length_mm: float
-    body_depth_mm: float
-    weight_g: float | None
-    weight_se_g: float | None
-    species: str
-    complete: bool
-    flags: list[str]
-    confidence: float
-
-    def __init__(self, fields: dict[str, Any]) -> None:
-        self.__dict__.update(fields)
-
-    def __repr__(self) -> str:
-        doubts = f", {' '.join(self.flags)}" if self.flags else ""
-        return (
-            f"<Fish {self.fork_length_mm:.1f} ± {self.fork_length_se_mm:.1f} mm"
-            f"{'' if self.complete else ', not used'}{doubts}>"
-        )
-
-    def to_json(self) -> dict[str, Any]:
-        """Return the fields as JSON knows them."""
-        return dict(vars(self))
 
 
 class Measurement:
@@ -93,10 +46,10 @@ class Measurement:
         """Name of the photo."""
         return self.record.photo
 
-    @cached_property
-    def fish(self) -> tuple[Fish, ...]:
+    @property
+    def fish(self) -> tuple[MeasuredFish, ...]:
         """Complete and doubtful fish alike, in reading order."""
-        return tuple(Fish(fields) for fields in self.to_json()["fish"])
+        return self.record.fish
 
     @property
     def problems(self) -> tuple[Problem, ...]:
@@ -105,7 +58,7 @@ class Measurement:
 
     def to_json(self) -> dict[str, Any]:
         """Return what ``fishmeasure photo --json`` writes of a photo."""
-        return photo_to_json(self.record)
+        return self.record.to_json()
 
     def overlay(self) -> bytes:
         """Return the photo with its fish drawn in, as JPEG.
@@ -117,10 +70,7 @@ class Measurement:
         """
         if not self._photo:
             raise NotAnImageError(self.photo, "its pixels were not kept")
-        record = self.record
-        drawn = [OverlayFish(length=f.length, weight=f.weight) for f in record.fish]
-        photo = read_photo(self._photo, self.photo)
-        return overlay_jpeg(photo, record.plane, drawn, record.problems)
+        return overlay_jpeg(read_photo(self._photo, self.photo), self.record)
 
     def __repr__(self) -> str:
         used = sum(fish.complete for fish in self.fish)

@@ -6,7 +6,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from fishmeasure.estimation.sample import SampleFile, read_sample
-from fishmeasure.face.photos import Fish, Measurement, measure, read_text
+from fishmeasure.face.photos import Measurement, measure, read_text
 from fishmeasure.face.shown import (
     count,
     html_table,
@@ -20,7 +20,7 @@ from fishmeasure.species import load_species
 if TYPE_CHECKING:
     from fishmeasure.base.estimate import Estimate
     from fishmeasure.base.flags import Problem
-    from fishmeasure.photo.measurement import PhotoMeasurement
+    from fishmeasure.photo.measurement import MeasuredFish, PhotoMeasurement
 
 _NET_HEADER = ("net", "fish", "measured", "weight g", "against the rest")
 
@@ -90,7 +90,7 @@ class SampleResult:
         return self.record.estimate.biomass_kg
 
     @cached_property
-    def fish(self) -> tuple[Fish, ...]:
+    def fish(self) -> "tuple[MeasuredFish, ...]":
         """The fish of all photos."""
         return tuple(fish for photo in self.photos for fish in photo.fish)
 

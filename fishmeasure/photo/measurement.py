@@ -56,6 +56,11 @@ class MeasuredFish(FishLength):
         used = "" if self.complete else ", not used"
         return f"<{self.species[:30]} {length}{weight}{used}{doubts}>"
 
+    def to_json(self) -> Json:
+        """Return it as the public format has it."""
+        data: Json = plain(self)
+        return data
+
 
 def weighed(length: FishLength, species: Species) -> MeasuredFish:
     """Return a fish of a species with its weight, where its length may be used."""
@@ -185,7 +190,7 @@ def csv_rows(measurements: Iterable[PhotoMeasurement]) -> Iterable[list[str]]:
     yield ["photo", "fish", *columns]
     for measurement in measurements:
         for number, fish in enumerate(measurement.fish, start=1):
-            data = plain(fish)
+            data = fish.to_json()
             cells = [_cell(data[column]) for column in columns]
             yield [text_to_cell(measurement.photo), str(number), *cells]
 

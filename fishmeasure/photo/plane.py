@@ -35,7 +35,9 @@ class CameraModel:
     focal_px: float
     centre_x_px: float
     centre_y_px: float
-    k1: float = 0.0
+    k1: Annotated[
+        float, Field(description="Radial coefficient, a fraction at radius 1.")
+    ] = 0.0
     focal_relative_sd: float = 0.0
     focal_source: FocalSource = "typical"
 

@@ -115,6 +115,7 @@ PROBLEM_MEANINGS = {
     "doubtful-lengths": "Some lengths are probably wrong; they count for little.",
     "far-from-book": "Weights are far from the book's at these lengths, or no fish's.",
     "marker-missing": "A marker of the sheet was not seen.",
+    "measuring-failed": "The program that measured a photo of a batch broke down.",
     "net-disagrees": "A net does not agree with the others; the reason is given.",
     "net-unused": "A net gives nothing: neither weighed nor measured.",
     "near-limit": "A limit of the unit may be passed, at the unsafe end.",

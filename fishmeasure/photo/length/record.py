@@ -85,7 +85,7 @@ class FishLength:
     area_mm2: Annotated[
         float,
         rounded(1),
-        Field(description="Within the outline at the midline's height, mm2."),
+        Field(description="Of the outline at the height of the midline, square mm."),
     ]
     bend_deg: Annotated[
         float,
