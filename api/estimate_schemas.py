@@ -2,7 +2,8 @@
 
 from pydantic import ConfigDict, Field
 
-from api.schemas import Out, ProblemOut
+from api.schemas import Out
+from fishmeasure.base.flags import Problem
 
 Interval = list[float | None] | None
 
@@ -92,6 +93,4 @@ class SampleEstimateOut(Out):
     doubtful_lengths: list[DoubtfulLengthOut] = Field(description="To look at again.")
     size_groups: SizeGroupsOut | None = Field(description="Where there are two.")
     sources: list[SourceOut] = Field(description="What the interval is made of.")
-    problems: list[ProblemOut] = Field(
-        default=[], description="Told beside the estimate."
-    )
+    problems: list[Problem] = Field(default=[], description="Told beside the estimate.")

@@ -10,7 +10,8 @@ from uuid import UUID
 
 from pydantic import BeforeValidator, ConfigDict, Field
 
-from api.schemas import Out, ProblemOut
+from api.schemas import Out
+from fishmeasure.base.flags import Problem
 from fishmeasure.book.units import Cohort, Unit
 
 
@@ -90,7 +91,7 @@ class CohortStateOut(Record):
         description="100 W / L^3 in g and cm, of the last sample."
     )
     biomass_kg: EstimateOut | None = Field(description="Of these fish, kg.")
-    problems: list[ProblemOut] = Field(description="Doubts about these figures.")
+    problems: list[Problem] = Field(description="Doubts about these figures.")
 
 
 class FlowOut(Record):
@@ -133,7 +134,7 @@ class UnitStateOut(Record):
         description="Newest readings, by the field of a water entry, whose name ends "
         "in the unit."
     )
-    problems: list[ProblemOut] = Field(description="Doubts about the unit's figures.")
+    problems: list[Problem] = Field(description="Doubts about the unit's figures.")
 
 
 # --- what it means ---------------------------------------------------------------
@@ -239,7 +240,7 @@ class AdviceOut(Out):
         "the low end."
     )
     biomass: FigureOut | None = Field(description="All fish in the unit, kg.")
-    problems: list[ProblemOut] = Field(
+    problems: list[Problem] = Field(
         description="What is wrong, missing or doubtful in all answers, once each, "
         "the worst first."
     )

@@ -6,10 +6,8 @@ from typing import Any
 from uuid import UUID
 
 from api import outlook_schemas as out
-from api.schemas import ProblemOut
 from api.services import Services
 from fishmeasure.base.estimate import Estimate
-from fishmeasure.base.plain import plain
 from fishmeasure.book.entries import Sample
 from fishmeasure.book.netsample import sample_entry as ledger_entry
 from fishmeasure.outlook import CohortOutlook
@@ -98,7 +96,7 @@ def advice_of(found: UnitOutlook, cohort_id: UUID | None = None) -> out.AdviceOu
         oxygen=oxygen,
         outage=outage,
         biomass=None if biomass is None else _figure(biomass, "kg"),
-        problems=[ProblemOut(**plain(problem)) for problem in found.problems],
+        problems=list(found.problems),
         cautions=list(found.cautions),
     )
 

@@ -10,14 +10,14 @@ import numpy as np
 from pydantic import BaseModel, Field, create_model
 
 from api.outlook_schemas import EstimateOut
-from api.schemas import Out, ProblemOut
+from api.schemas import Out
 from fishmeasure.base.estimate import Estimate
 from fishmeasure.base.field_words import description
 from fishmeasure.base.flags import Problem
 
 _KNOWN: dict[Any, Any] = {
     Estimate: EstimateOut,
-    Problem: ProblemOut,
+    Problem: Problem,
     float: float | None,  # JSON knows no infinity
 }
 

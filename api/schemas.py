@@ -35,16 +35,6 @@ class Items(Out, Generic[T]):
 # --- photos -------------------------------------------------------------------
 
 
-class ProblemOut(Out):
-    """Something wrong with a photo or sample, said so that one can act."""
-
-    model_config = ConfigDict(from_attributes=True)
-
-    code: str = Field(description="A word for programs.", examples=["no-marker"])
-    message: str = Field(description="What is wrong and what to do.")
-    fatal: bool = Field(description="Whether no figure was given because of it.")
-
-
 class KnownIn(In):
     """Two points of a photo a known distance apart."""
 

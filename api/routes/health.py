@@ -1,7 +1,5 @@
 """Whether the server lives and works, and what it is."""
 
-from typing import Any
-
 from fastapi import APIRouter, Request, Response
 from fastapi.responses import PlainTextResponse
 from prometheus_client import CONTENT_TYPE_LATEST, generate_latest
@@ -11,7 +9,7 @@ from api.observe import Metrics
 from api.schemas import Out
 from api.services import WithServices
 from fishmeasure import __version__
-from fishmeasure.base.flags import FLAGS
+from fishmeasure.base.flags import FLAGS, Flag
 from fishmeasure.husbandry import cautions
 
 router = APIRouter()
@@ -34,14 +32,6 @@ class HealthOut(Out):
     status: str = Field(description='"ok".', examples=["ok"])
 
 
-class FlagOut(Out):
-    """A doubt about a fish."""
-
-    word: str = Field(description="As in `flags`.", examples=["touching"])
-    sentence: str = Field(description="For people.")
-    disqualifying: bool = Field(description="Whether the fish is not used.")
-
-
 class AboutOut(Out):
     """What a page needs to know before anything else."""
 
@@ -50,7 +40,7 @@ class AboutOut(Out):
     species: str = Field(description="Default species.")
     max_upload_mb: int = Field(description="Largest upload, MB.")
     max_batch: int = Field(description="Most photos in one upload.")
-    flags: list[FlagOut] = Field(description="All doubts about fish.")
+    flags: list[Flag] = Field(description="All doubts about fish.")
     cautions: dict[str, str] = Field(description="To be shown where they apply.")
 
 
@@ -91,16 +81,12 @@ def metrics(request: Request, services: WithServices) -> Response:
 def about(services: WithServices) -> AboutOut:
     """Return what is the same for every request."""
     settings = services.settings
-    flags: list[Any] = [
-        FlagOut(word=f.word, sentence=f.sentence, disqualifying=f.disqualifying)
-        for f in FLAGS.values()
-    ]
     return AboutOut(
         version=__version__,
         require_token=settings.require_token,
         species=settings.species,
         max_upload_mb=settings.max_upload_mb,
         max_batch=settings.max_batch,
-        flags=flags,
+        flags=list(FLAGS.values()),
         cautions={name.lower(): getattr(cautions, name) for name in CAUTIONS},
     )

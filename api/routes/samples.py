@@ -28,7 +28,9 @@ from fishmeasure.base.errors import (
     UnknownRecordError,
     VersionConflictError,
 )
+from fishmeasure.base.flags import Problem
 from fishmeasure.base.plain import plain
+from fishmeasure.base.record import read
 from fishmeasure.estimation.plan import FAIR_NETTING, TYPICAL, Spread, plan_nets
 from fishmeasure.render.plots import Theme, sample_line_plot, weight_plot
 from fishmeasure.species import packaged_species
@@ -110,7 +112,7 @@ class SampleOut(schemas.Out):
     estimate: SampleEstimateOut | None = Field(
         description="Mean weight and spread; null while nothing can be said."
     )
-    problems: list[schemas.ProblemOut] = Field(description="Worst first.")
+    problems: list[Problem] = Field(description="Worst first.")
     advice: AdviceOut | None = Field(
         default=None,
         description="What it means for the unit, as if the sample were in the book; "
@@ -340,7 +342,7 @@ def _out(
         received_at=stored.received_at,
         sample=stored.body,
         estimate=(stored.result or {}).get("estimate"),
-        problems=[schemas.ProblemOut(**problem) for problem in _problems(stored)],
+        problems=[read(Problem, problem) for problem in _problems(stored)],
         advice=advice,
         entry_id=_entry_id(services, stored.id),
     )

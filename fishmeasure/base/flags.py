@@ -4,7 +4,6 @@ A doubtful fish stays in the result, marked. A flag that is ``disqualifying``
 makes the fish ``complete = False``: its length must not be used.
 """
 
-from dataclasses import dataclass
 from typing import Annotated
 
 from pydantic import Field
@@ -12,18 +11,19 @@ from pydantic import Field
 from fishmeasure.base.record import record
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@record(frozen=True, slots=True, kw_only=True)
 class Flag:
-    """A doubt, in one word for programs and one sentence for people.
+    """A doubt about a fish, in one word for programs and one sentence for people."""
 
-    ``of_weight`` says that it comes with the species' line, so that it goes where
-    another one is taken.
-    """
-
-    word: str
-    sentence: str
-    disqualifying: bool = False
-    of_weight: bool = False
+    word: Annotated[str, Field(description="As in `flags`.", examples=["touching"])]
+    sentence: Annotated[str, Field(description="For people.")]
+    disqualifying: Annotated[
+        bool, Field(description="Whether the fish is not used.")
+    ] = False
+    of_weight: Annotated[
+        bool,
+        Field(description="Whether it is of the species' line, and goes with it."),
+    ] = False
 
 
 _ALL = (

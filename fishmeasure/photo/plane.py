@@ -76,8 +76,8 @@ class MarkerLook:
         The same in cells, a sixth of a marker's side.
     bloom_mm
         How far paper has bled into ink; negative where ink spread in print.
-    contrast, paper_light
-        Ink to paper, and paper, in linear light from 0 to 1; the darkest marker.
+    contrast
+        Ink to paper, in linear light from 0 to 1; of the worst marker.
     """
 
     side_raster_px: float
@@ -85,7 +85,6 @@ class MarkerLook:
     blur_cells: float
     bloom_mm: float
     contrast: float
-    paper_light: float
 
 
 def turned(rotation: FloatArray, vector: FloatArray) -> FloatArray:

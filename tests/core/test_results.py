@@ -8,6 +8,7 @@ import numpy as np
 import pytest
 
 from fishmeasure.base.errors import BadCorrectionError
+from fishmeasure.base.flags import FLAGS, Problem
 from fishmeasure.photo.corrections import Correction, apply_corrections
 from fishmeasure.photo.measurement import PhotoMeasurement
 from fishmeasure.pipeline import measure_photo
@@ -32,6 +33,21 @@ def test_json_comes_back_as_the_same_json(measured: PhotoMeasurement) -> None:
     text = json.dumps(measured.to_json(), allow_nan=False)
     again = PhotoMeasurement.from_json(json.loads(text)).to_json()
     assert json.loads(text) == again
+
+
+def test_what_is_shown_of_it_fits_in_a_line(measured: PhotoMeasurement) -> None:
+    """Also where names are long and every doubt is there, and no array is in it."""
+    worst = replace(
+        measured.fish[0], species="a" * 60, flags=tuple(FLAGS), complete=False
+    )
+    problems = tuple(Problem(code=code, message="x" * 999) for code in FLAGS)
+    long = replace(measured, photo="p" * 120, fish=(worst,) * 99, problems=problems)
+    assert len(repr(measured)) < 100
+    for fish in (*measured.fish, worst):
+        assert len(repr(fish)) < 160
+        assert f"{fish.fork_length_mm:.1f}" in repr(fish)
+    assert len(repr(long)) < 300
+    assert "99 fish, 0 used" in repr(long)
 
 
 def test_points_go_through_the_plane_alike_after_a_round_trip(

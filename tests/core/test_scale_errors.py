@@ -45,7 +45,6 @@ def noisy_marker(
         blur_px=1.0,
         rms_px=0.1,
         contrast=0.7,
-        paper=0.8,
         edge_fraction=1.0,
     )
 

@@ -53,8 +53,6 @@ class FittedMarker:
         Of the edge points about the fit.
     contrast
         Median step from ink to paper in linear light, 0-1.
-    paper
-        Median linear light of the paper around it, 0-1.
     edge_fraction
         Of the expected edge points that were found.
     """
@@ -66,7 +64,6 @@ class FittedMarker:
     blur_px: float
     rms_px: float
     contrast: float
-    paper: float
     edge_fraction: float
 
 
@@ -80,7 +77,6 @@ class _EdgePoints:
     px_per_cell: FloatArray
     found: BoolArray
     contrast: FloatArray
-    paper: FloatArray
     blur_px: FloatArray
     outer: BoolArray
 
@@ -179,7 +175,6 @@ def _edge_points(
         px_per_cell=px_per_cell.ravel(),
         found=(inside & np.isfinite(shift) & (contrast > 0.01)).ravel(),
         contrast=contrast.ravel(),
-        paper=np.broadcast_to(high, shift.shape).ravel(),
         blur_px=blur_px.ravel(),
         outer=np.repeat(edges.outer, count),
     )
@@ -307,6 +302,5 @@ def _fitted(
         blur_px=_blur_px(points) * reduction,
         rms_px=fit.rms_px * reduction,
         contrast=float(np.median(points.contrast[keep])),
-        paper=float(np.median(points.paper[keep & points.outer])),
         edge_fraction=float(np.mean(keep)),
     )

@@ -120,7 +120,6 @@ def _look(photo: Photo, choice: Choice) -> MarkerLook:
         blur_cells=float((blurs_px / sides_px).max()) * CELLS,
         bloom_mm=float((blooms_px / sides_px * sides_mm).max()),
         contrast=min(marker.contrast for marker in choice.markers),
-        paper_light=min(marker.paper for marker in choice.markers),
     )
 
 
