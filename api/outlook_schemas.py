@@ -364,6 +364,10 @@ class LimitsOut(Out):
     fish_to_take_out: int = Field(description="Fish that must go by `until`.")
     fingerlings: int = Field(description="Fingerlings that may be added.")
     fingerling_weight_g: float = Field(description="Weight of one of them, g.")
+    fingerling_species_key: str = Field(
+        description="Their species, that of the first cohort.",
+        examples=["rainbow-trout"],
+    )
     unionised_ammonia_n_mg_per_l: EstimateOut | None = Field(
         description="Un-ionised ammonia as nitrogen, mg per litre; null if not read."
     )

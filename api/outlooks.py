@@ -232,6 +232,7 @@ def _limits(found: UnitOutlook) -> out.LimitsOut | None:
             "fish_to_take_out": ahead.fish_to_take_out,
             "fingerlings": ahead.fingerlings,
             "fingerling_weight_g": limits.fingerling_weight_g,
+            "fingerling_species_key": limits.fingerling_species_key,
             "unionised_ammonia_n_mg_per_l": _estimate(
                 None if ammonia is None else ammonia.unionised_n_mg_per_l
             ),

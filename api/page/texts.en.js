@@ -327,7 +327,6 @@ export const TEXTS = {
   "limit.oxygen": "Oxygen supply, used",
   "limit.density": "Stocking density, used",
   "limit.ammonia": "Ammonia limit, used",
-  "limit.plant bed": "Plant bed, used",
   "outlook.up-to": "up to {value}",
   "outlook.room": "Room left",
   "outlook.room-note": "before the first limit",

@@ -6,15 +6,14 @@ from dataclasses import dataclass
 from typing import Literal
 
 from fishmeasure.base.estimate import Estimate
+from fishmeasure.base.flags import Problem
 from fishmeasure.husbandry.ammonia_criteria import CRITERIA_NOTE
 from fishmeasure.husbandry.checks import require
 from fishmeasure.husbandry.feed import ration
 from fishmeasure.husbandry.nitrogen import (
     TAN_NOTE,
-    Crop,
     Nitrification,
     feed_for_ammonia_kg_per_day,
-    feed_per_bed_g_per_m2_day,
 )
 from fishmeasure.husbandry.oxygen import oxygen_demand
 from fishmeasure.husbandry.oxygen_supply import unit_supplies, unit_water
@@ -23,9 +22,7 @@ from fishmeasure.husbandry.saturation import oxygen_saturation_mg_per_l
 from fishmeasure.husbandry.unit import RearingUnit
 from fishmeasure.species.figures import load_stock_figures
 
-LimitName = Literal[
-    "density", "density index", "flow index", "oxygen", "ammonia", "plant bed"
-]
+LimitName = Literal["density", "density index", "flow index", "oxygen", "ammonia"]
 
 
 LB_PER_KG = 2.2046226
@@ -58,8 +55,6 @@ class UnitLimits:
         None leaves ammonia out.
     condition_factor
         K, to turn weights into lengths for the two indices; None leaves them out.
-    crop
-        With a plant bed; None leaves the bed out.
     protein_percent
         None takes the species' figure.
     with_oxygen
@@ -78,7 +73,6 @@ class UnitLimits:
     ph: float | None = None
     nitrification: Nitrification | None = None
     condition_factor: float | None = None
-    crop: Crop | None = None
     protein_percent: float | None = None
     with_oxygen: bool = True
     with_flow_index: bool = True
@@ -88,12 +82,20 @@ class UnitLimits:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Use:
+    """What a kilogram of fish uses of a capacity, and doubts about that figure."""
+
+    per_kg: Estimate
+    problems: tuple[Problem, ...] = ()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Factor:
     """A capacity and what a kilogram of a group's fish uses of it."""
 
     name: LimitName
     capacity: Estimate
-    use_per_kg: Callable[[FishGroup], Estimate]
+    use_per_kg: Callable[[FishGroup], Use]
     note: str
 
 
@@ -106,9 +108,10 @@ def _index_factors(
 ) -> tuple[Factor, ...]:
     require("condition factor", condition_factor, "", 0.3, 4.0)
 
-    def per_kg(group: FishGroup) -> Estimate:
+    def per_kg(group: FishGroup) -> Use:
         length = _fork_length_mm(group.mean_weight_g, condition_factor) / 25.4
-        return lognormal(1.0 / length, 0.03)  # 10 % of condition is 3 % of length
+        # 10 % of condition is 3 % of length.
+        return Use(per_kg=lognormal(1.0 / length, 0.03))
 
     density = Factor(
         name="density index",
@@ -176,16 +179,17 @@ def _oxygen_factor(
     for_fish = max(supply.value - water_use, 0.0)
     measured = "" if limits.oxygen_use is None else ", their use from readings too"
 
-    def per_kg(group: FishGroup) -> Estimate:
-        rate = oxygen_demand(
+    def per_kg(group: FishGroup) -> Use:
+        demand = oxygen_demand(
             species_key=group.species_key,
             mean_weight_g=group.mean_weight_g,
             temperature_deg_c=temperature_deg_c,
-        ).rate_mg_per_kg_h
-        if limits.oxygen_use is not None:
-            known = limits.oxygen_use
-            return lognormal(rate.value * known.value * 1e-3, relative_sd(known))
-        return product(rate, scale=1e-3)
+        )
+        rate, known = demand.rate_mg_per_kg_h, limits.oxygen_use
+        per_kg = product(rate, scale=1e-3)
+        if known is not None:
+            per_kg = lognormal(rate.value * known.value * 1e-3, relative_sd(known))
+        return Use(per_kg=per_kg, problems=demand.problems)
 
     return Factor(
         name="oxygen",
@@ -201,56 +205,49 @@ def _feed_factors(
     species: tuple[str, ...],
     temperature_deg_c: float,
 ) -> tuple[Factor, ...]:
-    def per_kg(group: FishGroup) -> Estimate:
-        percent = ration(
+    """Return what limits the feed: ammonia. A plant bed takes it up and limits none."""
+
+    def per_kg(group: FishGroup) -> Use:
+        found = ration(
             species_key=group.species_key,
             mean_weight_g=group.mean_weight_g,
             temperature_deg_c=temperature_deg_c,
-        ).percent_per_day
-        return product(percent, scale=0.01)
+        )
+        return Use(
+            per_kg=product(found.percent_per_day, scale=0.01), problems=found.problems
+        )
 
-    factors: list[Factor] = []
-    if limits.ph is not None:
-        exchange = unit.inflow_l_per_min * 1.44
-        carried = min(
-            (
-                feed_for_ammonia_kg_per_day(
-                    species_key=key,
-                    ph=limits.ph,
-                    temperature_deg_c=temperature_deg_c,
-                    exchange_m3_per_day=exchange,
-                    protein_percent=limits.protein_percent
-                    or load_stock_figures(key).feed.protein_percent.value,
-                    nitrification=limits.nitrification,
-                    own_limit_mg_per_l=limits.unionised_ammonia_mg_per_l,
-                    tan_use=limits.tan_use,
-                )
-                for key in species
+    if limits.ph is None:
+        return ()
+    exchange = unit.inflow_l_per_min * 1.44
+    carried = min(
+        (
+            feed_for_ammonia_kg_per_day(
+                species_key=key,
+                ph=limits.ph,
+                temperature_deg_c=temperature_deg_c,
+                exchange_m3_per_day=exchange,
+                protein_percent=limits.protein_percent
+                or load_stock_figures(key).feed.protein_percent.value,
+                nitrification=limits.nitrification,
+                own_limit_mg_per_l=limits.unionised_ammonia_mg_per_l,
+                tan_use=limits.tan_use,
+            )
+            for key in species
+        ),
+        key=lambda feed: feed.value,
+    )
+    return (
+        Factor(
+            name="ammonia",
+            capacity=carried,
+            use_per_kg=per_kg,
+            note=(
+                f"Feed for the ammonia limit at pH {limits.ph:g}, the stricter of "
+                f"the species' own and the criterion. {CRITERIA_NOTE} {TAN_NOTE}"
             ),
-            key=lambda feed: feed.value,
-        )
-        factors.append(
-            Factor(
-                name="ammonia",
-                capacity=carried,
-                use_per_kg=per_kg,
-                note=(
-                    f"Feed for the ammonia limit at pH {limits.ph:g}, the stricter of "
-                    f"the species' own and the criterion. {CRITERIA_NOTE} {TAN_NOTE}"
-                ),
-            )
-        )
-    if limits.crop is not None and unit.plant_bed_m2 > 0.0:
-        ratio = feed_per_bed_g_per_m2_day(limits.crop)
-        factors.append(
-            Factor(
-                name="plant bed",
-                capacity=product(ratio, scale=unit.plant_bed_m2 / 1000.0),
-                use_per_kg=per_kg,
-                note=f"Feed that the {limits.crop} bed takes up.",
-            )
-        )
-    return tuple(factors)
+        ),
+    )
 
 
 def factors_of(
@@ -279,7 +276,7 @@ def factors_of(
     density = Factor(
         name="density",
         capacity=lognormal(kept * unit.volume_m3, spread),
-        use_per_kg=lambda _group: lognormal(1.0, 0.0),
+        use_per_kg=lambda _group: Use(per_kg=lognormal(1.0, 0.0)),
         note=note,
     )
     indices: tuple[Factor, ...] = ()

@@ -72,19 +72,36 @@ class UnitLoad:
 _FULL = 1e9  # used over a capacity of nothing, so that it sorts as the fullest
 
 
-def used_of(factor: Factor, groups: tuple[FishGroup, ...]) -> Estimate | None:
-    """Return used over capacity; the rates of all groups err together.
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Used:
+    """Used over capacity, and what is doubtful of the use.
 
-    None where the fish use nothing of it, as of the feed in water too warm to feed.
+    ``fraction`` is None where the fish use nothing of it, as of the feed in water too
+    warm to feed.
     """
-    uses = [product(group.biomass_kg, factor.use_per_kg(group)) for group in groups]
+
+    fraction: Estimate | None
+    problems: tuple[Problem, ...]
+
+
+def used_of(factor: Factor, groups: tuple[FishGroup, ...]) -> Used:
+    """Return used over capacity; the rates of all groups err together."""
+    each = [factor.use_per_kg(group) for group in groups]
+    uses = [
+        product(group.biomass_kg, one.per_kg)
+        for group, one in zip(groups, each, strict=True)
+    ]
     use = sum(u.value for u in uses)
-    if use == 0.0:
-        return None
-    if factor.capacity.value <= 0.0:
-        return Estimate(value=_FULL, sd=0.0, low=_FULL, high=_FULL)
-    spread = math.hypot(sum(u.sd for u in uses) / use, relative_sd(factor.capacity))
-    return lognormal(use / factor.capacity.value, spread)
+    fraction = None
+    if use > 0.0 and factor.capacity.value <= 0.0:
+        fraction = Estimate(value=_FULL, sd=0.0, low=_FULL, high=_FULL)
+    elif use > 0.0:
+        spread = math.hypot(sum(u.sd for u in uses) / use, relative_sd(factor.capacity))
+        fraction = lognormal(use / factor.capacity.value, spread)
+    return Used(
+        fraction=fraction,
+        problems=tuple(found for one in each for found in one.problems),
+    )
 
 
 def unit_load(
@@ -111,8 +128,11 @@ def unit_load(
     ]
     biomass = total(*(group.biomass_kg for group in groups))
     found = []
+    doubts: list[Problem] = []
     for factor in factors_of(unit, limits or UnitLimits(), species, temperature_deg_c):
-        used = used_of(factor, groups)
+        share = used_of(factor, groups)
+        doubts += share.problems
+        used = share.fraction
         if used is None:
             continue
         found.append(
@@ -136,7 +156,7 @@ def unit_load(
         density_kg_per_m3=product(biomass, scale=1.0 / unit.volume_m3),
         limits=tuple(found),
         room_kg=min(room, 0.0) if at_rest else room,
-        problems=at_rest + _load_problems(found),
+        problems=tuple(dict.fromkeys((*at_rest, *_load_problems(found), *doubts))),
     )
 
 

@@ -184,7 +184,8 @@ def _fingerlings_that_fit(
     for factor in factors_of(
         unit, limits or UnitLimits(), species, question.temperature.on(day)
     ):
-        used, each = used_of(factor, present), used_of(factor, (one,))
+        used = used_of(factor, present).fraction
+        each = used_of(factor, (one,)).fraction
         if used is not None and each is not None:
             room = min(room, (1.0 - used.high) / each.high)
     return room

@@ -41,6 +41,8 @@ from fishmeasure.species.figures import load_stock_figures
 class Limits:
     """How near the unit is to its limits, now and ahead.
 
+    Fingerlings are thought of as of the first cohort's species.
+
     ``room_known`` is False where nobody knows whether more fish could be borne; then
     none may be added.
     """
@@ -49,6 +51,7 @@ class Limits:
     ahead: StockingOutlook
     until: date
     fingerling_weight_g: float
+    fingerling_species_key: str
     ammonia: AmmoniaReading | None
     nitrate: NitrateTrend | None
     bed: BedBalance | None
@@ -113,6 +116,7 @@ def limits(
         ahead=ahead,
         until=until,
         fingerling_weight_g=options.fingerling_weight_g,
+        fingerling_species_key=fits[0].species_key,
         ammonia=tried.get(lambda: _ammonia(state, water, known)),
         nitrate=tried.get(lambda: _nitrate(state, water, known, feed)),
         bed=_bed(state, feed),

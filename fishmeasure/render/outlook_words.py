@@ -7,6 +7,7 @@ from fishmeasure.husbandry.harvest import DateEstimate
 from fishmeasure.husbandry.nitrogen import NitrateTrend
 from fishmeasure.husbandry.outage_fall import HORIZON_MIN
 from fishmeasure.husbandry.outage_words import measure_line, outage_lines
+from fishmeasure.husbandry.water_case import fish_name
 from fishmeasure.outlook import CohortOutlook, Feeding, HarvestDay, Limits, Outages
 from fishmeasure.outlook.unit import UnitOutlook
 from fishmeasure.render.now_words import waits
@@ -262,6 +263,7 @@ def _limits(limits: Limits | None, outlook: UnitOutlook) -> list[str]:
         )
         lines.append(
             f"Until {limits.until}, {ahead.fingerlings} fingerlings of "
+            f"{fish_name(limits.fingerling_species_key)} of "
             f"{number(limits.fingerling_weight_g)} g may be added "
             f"({number(ahead.fingerlings_kg, 2)} kg){first}."
         )

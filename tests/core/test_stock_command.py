@@ -41,7 +41,7 @@ COMMANDS = {
     "nitrate": "nitrate nile-tilapia --feed 500 --volume 8 --bed 5",
     "nitrate settling": "nitrate nile-tilapia --feed 50 --volume 8 --exchange 4",
     "plant-bed": "plant-bed --feed 1000 --bed 20 --crop raft",
-    "stocking": f"stocking rainbow-trout {UNIT} --ph 7.4 --condition 1.2 --bed 20",
+    "stocking": f"stocking rainbow-trout {UNIT} --ph 7.4 --condition 1.2",
 }
 
 

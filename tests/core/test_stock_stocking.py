@@ -36,7 +36,6 @@ TANK = RearingUnit(
 ALL_LIMITS = UnitLimits(
     ph=7.2,
     condition_factor=1.2,
-    crop="leafy",
     nitrification=Nitrification(removal_g_per_day=20.0),
 )
 
@@ -93,7 +92,7 @@ def test_indices_of_the_handbook(
 
 
 def test_all_limits_are_drawn_up() -> None:
-    """Six limits, the fullest first, each with capacity = biomass / used."""
+    """Five limits, the fullest first, each with capacity = biomass / used."""
     load = unit_load(
         unit=TANK, groups=(trout(),), temperature_deg_c=10.0, limits=ALL_LIMITS
     )
@@ -103,7 +102,6 @@ def test_all_limits_are_drawn_up() -> None:
         "flow index",
         "oxygen",
         "ammonia",
-        "plant bed",
     }
     ends = [limit.used_fraction.high for limit in load.limits]
     assert ends == sorted(ends, reverse=True)
@@ -157,7 +155,7 @@ def test_no_supply_is_over_any_load() -> None:
         unit=RearingUnit(volume_m3=2.0),
         groups=(trout(1.0),),
         temperature_deg_c=10.0,
-        limits=UnitLimits(condition_factor=1.2, crop="leafy"),
+        limits=UnitLimits(condition_factor=1.2),
     )
     assert load.limiting.name == "oxygen"
     assert load.room_kg == pytest.approx(-1.0)
@@ -168,12 +166,26 @@ def test_no_supply_is_over_any_load() -> None:
     }
 
 
-def test_unfed_fish_load_neither_ammonia_nor_bed() -> None:
-    """In water too warm to feed the limits by feed fall away."""
+def test_unfed_fish_do_not_load_ammonia() -> None:
+    """In water too warm to feed the limit by feed falls away, and why is said."""
     load = unit_load(
         unit=TANK, groups=(trout(),), temperature_deg_c=21.0, limits=ALL_LIMITS
     )
-    assert not {"ammonia", "plant bed"} & {limit.name for limit in load.limits}
+    assert "ammonia" not in {limit.name for limit in load.limits}
+    assert "too-warm-to-feed" in {problem.code for problem in load.problems}
+
+
+def test_doubts_about_what_fish_use_are_heard() -> None:
+    """A trout of 9 kg is beyond the sources of its oxygen use and ration; said once."""
+    load = unit_load(
+        unit=TANK,
+        groups=(trout(weight_g=9000.0),),
+        temperature_deg_c=10.0,
+        limits=ALL_LIMITS,
+    )
+    doubts = [p for p in load.problems if p.code == "outside-source-range"]
+    assert any("9000 g" in doubt.message for doubt in doubts)
+    assert len(doubts) == len(set(doubts))
 
 
 def test_a_unit_without_fish_is_refused() -> None:

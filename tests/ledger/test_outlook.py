@@ -369,7 +369,7 @@ def test_few_small_fish_far_from_plate_size() -> None:
         entry(Stocked, 0, fish_count=20, mean_weight_g=5.0), on=1, unit=cold
     )
     text = "\n".join(line for part in sections(found) for line in part.lines)
-    assert "fingerlings of 20.0 g may be added" in text
+    assert "fingerlings of rainbow trout of 20.0 g may be added" in text
     assert "nearly all later than a year from now" in text
     assert found.about == ""
     assert _pages(outlook_pdf(found)) == 1

@@ -1,8 +1,7 @@
 """How full a unit is by each limit, and what may be added or must go."""
 
-from dataclasses import replace
 from datetime import timedelta
-from typing import TYPE_CHECKING, Annotated, get_args
+from typing import TYPE_CHECKING, Annotated
 
 import typer
 
@@ -33,10 +32,6 @@ def stocking_command(
         float | None,
         typer.Option(help="Condition factor K, for the density and flow index."),
     ] = None,
-    bed: Annotated[float, typer.Option(help="Plant bed, m².")] = 0.0,
-    crop: Annotated[
-        str, typer.Option(help="Crop or kind of bed: leafy, fruiting, raft or nft.")
-    ] = "leafy",
     days: Annotated[
         int, typer.Option(help="Days ahead that the unit must hold its fish.")
     ] = 60,
@@ -47,15 +42,13 @@ def stocking_command(
 ) -> None:
     """Show how near each limit is, the room left, or how many fish must go."""
     from fishmeasure.husbandry.factors import FishGroup, UnitLimits
-    from fishmeasure.husbandry.nitrogen import Crop
     from fishmeasure.husbandry.stocking import unit_load
 
-    unit = replace(water.unit(), plant_bed_m2=bed)
+    unit = water.unit()
     limits = UnitLimits(
         density_kg_per_m3=density,
         ph=ph,
         condition_factor=condition,
-        crop=opt.choice("--crop", crop, get_args(Crop)),
     )
     group = FishGroup(
         species_key=fish.species,
