@@ -219,7 +219,7 @@ class TooManyPhotosError(ApiError):
 
 
 class NotCalculableError(ApiError):
-    """Figures so large or small that numbers end."""
+    """Figures so large or small that they overflow."""
 
     code = "outside-range"
     status = 422

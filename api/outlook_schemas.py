@@ -176,7 +176,7 @@ class OutageFigureOut(FigureOut):
         description="What stops, in words.", examples=["Power cut"], default=""
     )
     inflow_taken_as_pumped: bool = Field(
-        description="Whether new water was reckoned to stop with the power, as it "
+        description="Whether new water was taken to stop with the power, as it "
         "does where `inflow_by_gravity` of the unit was not said."
     )
 
@@ -268,11 +268,11 @@ class HarvestDayOut(Record):
 
 
 class ConditionOut(Record):
-    """Condition factor against the book's at the same length."""
+    """Condition factor against the published one at the same length."""
 
     condition_factor: EstimateOut = Field(description="100 W / L^3 in g and cm.")
-    book_condition_factor: float = Field(description="Of the book's fish, g and cm.")
-    verdict: str = Field(description='"thin", "well" or "fat".', examples=["well"])
+    book_condition_factor: float = Field(description="As published, g and cm.")
+    verdict: str = Field(description='"low", "normal" or "high".', examples=["normal"])
 
 
 class GradingOut(Record):
@@ -448,7 +448,7 @@ class OutlookOut(AdviceOut):
         examples=["The spring tanks: invented data to try things on."],
     )
     water: dict[str, str | float | None] = Field(
-        description="The water reckoned with: readings that still count or what is "
+        description="The water calculated with: readings that still count or what is "
         "to be expected; names end in the unit."
     )
     cohorts: list[CohortOutlookOut] = Field(description="The fish, cohort by cohort.")

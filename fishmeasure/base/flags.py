@@ -68,7 +68,7 @@ _ALL = (
     ),
     Flag(
         word="book-weight",
-        sentence="The weight is from a book alone: two in three within 25 %.",
+        sentence="The weight is from the published line alone: standard error 25 %.",
         of_weight=True,
     ),
     Flag(

@@ -7,7 +7,7 @@ replay is the same in whatever order entries arrive. On top of that:
 
 - a correction takes the place of what it corrects;
 - readings with a time of day share out their places among themselves by that time;
-- fish are brought in before anything else of their first day.
+- fish are stocked before anything else of their first day.
 """
 
 from collections.abc import Iterable, Mapping

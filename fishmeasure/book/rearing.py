@@ -12,7 +12,7 @@ from fishmeasure.husbandry.transfer import (
 )
 from fishmeasure.husbandry.unit import Aerator, RearingUnit
 
-# Water that a pump sends round comes back through filter, bed or spray bar with
+# Recirculated water comes back through filter, bed or spray bar with
 # about this share of saturation; common practice, no source.
 _RETURN_SATURATION: Final = 0.95
 _SHEET_RELATIVE_SD: Final = 0.25  # as `Aerator`: an allowance, no source
@@ -21,13 +21,13 @@ _SHEET_RELATIVE_SD: Final = 0.25  # as `Aerator`: an allowance, no source
 # regulator. Both common practice, no source.
 _BATTERY_SHARE: Final = (0.5, 0.9)
 _CYLINDER_SHARE: Final = 0.9
-_ROUND: Final = "water sent round"
+_ROUND: Final = "recirculated water"
 
 
 def rearing_unit(unit: Unit) -> RearingUnit:
     """Return a unit for the calculations.
 
-    Water that a pump sends round counts as an aerator that brings its flow to
+    Recirculated water counts as an aerator that brings its flow to
     95 % of saturation; it brings no new water, so it takes no ammonia away.
     """
     aerators = tuple(aerator(device) for device in _working(unit) if not device.standby)

@@ -167,8 +167,8 @@ def _growth(fish: CohortGroups, group: Group, on: date) -> GrowthFit | None:
         mean_weight_g=weight.mean_weight_g(),
         residuals_sd=(),
         notes=(
-            f"Growth of {fish.cohort.name}: {weight.samples} samples, the book's TGC.",
-            book.note(f"Book TGC {book.value:g}"),
+            f"Growth of {fish.cohort.name}: {weight.samples} samples, published TGC.",
+            book.note(f"Published TGC {book.value:g}"),
         ),
     )
 

@@ -15,7 +15,7 @@ _WORDS: Final[dict[WaterSystem, str]] = {
 def water_system(unit: Unit) -> WaterSystem:
     """Return the unit's water system, as stated or else by its flows.
 
-    Water that a pump sends round makes a loop, one with a bed where there is a bed.
+    Recirculated water makes a loop, one with a bed where there is a bed.
     A tank through which nothing flows is taken as a loop too: it keeps its ammonia.
     """
     if unit.water_system is not None:

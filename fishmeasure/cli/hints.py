@@ -1,4 +1,4 @@
-"""The command that mends what an outlook warns of; said at the command line alone."""
+"""The command against what an outlook warns of; said at the command line alone."""
 
 from typing import TYPE_CHECKING
 

@@ -31,7 +31,7 @@ def photo_command(
     csv_to: options.CsvTo = None,
     overlay: options.Overlay = None,
 ) -> None:
-    """Measure the fish in photos: lengths, and weights by the species' book values."""
+    """Measure the fish in photos: lengths, and weights by the published line."""
     from fishmeasure.photo.measurement import csv_rows
 
     options.one_on_stdout(json_to, csv_to)
@@ -70,9 +70,9 @@ def report(
             output.print_problem(measurement.photo, problem)
     if not quiet and any(m.complete_fish for m in measurements):
         output.console().print(
-            f"\n± is one standard error: about two fish in three are within it. "
-            f"Weights are those of {escape(species)} from a book's line alone, two in "
-            "three within 25 %: weigh a net of these fish and use 'fishmeasure sample'."
+            f"\n± is one standard error. Weights are those of {escape(species)} from "
+            "its published line alone, with a standard error of 25 %: weigh a net of "
+            "these fish and use 'fishmeasure sample'."
         )
 
 

@@ -170,7 +170,9 @@ def _show(
         rows.append(
             ("condition factor K", output.interval(estimate.condition_factor, 2))
         )
-    rows.append(("weight, x the book's", output.interval(estimate.line.level_ratio, 2)))
+    rows.append(
+        ("weight over published", output.interval(estimate.line.level_ratio, 2))
+    )
     if estimate.biomass_kg is not None:
         rows.append(("biomass", output.interval(estimate.biomass_kg, 1, "kg")))
     for row in rows:

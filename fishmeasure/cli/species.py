@@ -47,7 +47,7 @@ def _print_table() -> None:
     console.print(table)
     console.print(
         "\nW = a L^b, W in g, L = fork length in cm; K = 100 W / L^3 at 25 cm.\n"
-        "A stock not weighed may be this far off a book's level: weigh a net sample."
+        "A stock not weighed may be this far off: weigh a net sample."
     )
 
 

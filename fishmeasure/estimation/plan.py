@@ -205,7 +205,7 @@ def one_more_net(sample: Taken, *, fish_per_net: int | None = None) -> Plan:
 
     The interval shrinks as the planning formula says, from its present width; the
     new net is as large as the others were unless told otherwise. Photos alone leave
-    the level to the book, which no further photo mends: weigh a net.
+    the level to the published line, which no further photo improves: weigh a net.
     """
     before = _sampling_variance(sample, nets=sample.nets, fish=sample.fish_count)
     more = fish_per_net or max(round(sample.fish_count / sample.nets), 1)

@@ -238,9 +238,9 @@ def cubed(root_g: float, root_sd_g: float, level: float = DEFAULT_LEVEL) -> Esti
 
 
 def _growth_notes(growth: GrowthFigures, sample_count: int) -> tuple[str, ...]:
-    start = growth.tgc_x1000.note(f"Book TGC {growth.tgc_x1000.value:g}")
+    start = growth.tgc_x1000.note(f"Published TGC {growth.tgc_x1000.value:g}")
     if sample_count == 1:
-        return (f"Growth is the book's: there is one sample only. {start}",)
+        return (f"Growth is as published: there is one sample only. {start}",)
     fitted = f"Growth is fitted to {sample_count} samples of this cohort"
     return (f"{fitted}, starting from the book. {start}",)
 

@@ -46,7 +46,7 @@ class OutageCase:
         With the meter's error (0.2-0.3 mg/L is common practice, no source).
     cause
         "power" stops the aerators and a pumped inflow; "pump" a pumped inflow and
-        the water sent round; "blower" all that is moved by air; "intake" the inflow
+        recirculated water; "blower" all that is moved by air; "intake" the inflow
         (intake or screen blocked, supply cut), pumped or not; "device" the one of
         that name; "oxygen" what is fed with pure oxygen.
     device

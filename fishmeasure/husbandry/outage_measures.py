@@ -126,7 +126,7 @@ def measures_of(
         f"{fewer_fraction * 100:.0f} % fewer fish": fall_of(fewer, demand, supplies),
     }
     if case.feeding == "fed":
-        trials["fish unfed since the day before"] = fall_of(
+        trials["fish fasted since the day before"] = fall_of(
             case, demand_of(case, "fasted"), supplies
         )
     before = fall.minutes_to(critical_level)

@@ -298,7 +298,7 @@ def supply_notes(unit: RearingUnit, wind_m_per_s: float | None) -> tuple[str, ..
         )
     if any(device.drive == "pump" for device in unit.aerators):
         notes.append(
-            "Water that a pump sends round is taken to come back 95 % saturated. A "
+            "Recirculated water is taken to come back 95 % saturated. A "
             "filter under water uses oxygen itself (4.57 g for each g of ammonia "
             "nitrogen, by stoichiometry), which is not counted: measure what comes "
             "back."

@@ -26,7 +26,7 @@ class Aerator:
         Error of all of it together; 0.25 is an allowance, no source.
     drive
         What it stops with: "air" is moved by a blower or motor of its own, "pump" is
-        water that a pump sends round, "oxygen" is fed with pure oxygen.
+        recirculated water, "oxygen" is fed with pure oxygen.
     on_backup
         Whether it goes on when the mains power stops, and then for ``runtime_h`` hours
         at most and ``runtime_least_h`` at least; None where nobody knows how long.

@@ -217,7 +217,7 @@ class Case:
         return max(self._bounds(figure), key=lambda bound: bound.value, default=None)
 
     def temperature_deg_c(self) -> float | None:
-        """Return the temperature to reckon gases and ammonia with."""
+        """Return the temperature to calculate gases and ammonia with."""
         read = self.readings.temperature_deg_c
         return self.setting.expected_temperature_deg_c if read is None else read.value
 

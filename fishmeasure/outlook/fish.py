@@ -32,8 +32,8 @@ RANKS: Final = (0.05, 0.5, 0.95)
 GRADE_RANKS: Final = (0.1, 0.9)
 # Sorted trout had a CV of 0.128 (Janampa-Sarmiento 2020), unsorted ones 0.257.
 GRADE_CV: Final = 0.257
-# Condition against the book's at the same length: common practice, no source.
-THIN, FAT = 0.85, 1.2
+# Condition against the published one at the same length: common practice, no source.
+LOW, HIGH = 0.85, 1.2
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -50,9 +50,9 @@ class HarvestDay:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Condition:
-    """Condition factor against the book's at the same length.
+    """Condition factor against the published one at the same length.
 
-    ``verdict`` is "thin", "well" or "fat".
+    ``verdict`` is "low", "normal" or "high".
     """
 
     condition_factor: Estimate
@@ -211,7 +211,7 @@ def _condition(fish: CohortInUnit, mean_g: float) -> Condition | None:
     return Condition(
         condition_factor=fish.condition_factor,
         book_condition_factor=book,
-        verdict="thin" if share < THIN else "fat" if share > FAT else "well",
+        verdict="low" if share < LOW else "high" if share > HIGH else "normal",
     )
 
 

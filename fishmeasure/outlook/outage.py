@@ -23,7 +23,7 @@ class Outages:
 
     ``hours_biomass_kg`` is the load that would have given ``hours`` until the
     critical level in the first of them. ``inflow_taken_as_pumped`` says that new
-    water was reckoned to stop with the power.
+    water was taken to stop with the power.
     """
 
     results: tuple[OutageResult, ...]

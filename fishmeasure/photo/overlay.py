@@ -357,12 +357,12 @@ def _footer(
     booked = {one.species for one in used if "book-weight" in one.flags}
     if booked:
         names = " or ".join(sorted(booked))
-        parts.append(f"weights as {names}, from a book alone")
-        parts.append("two in three within 25 %")
+        parts.append(f"weights as {names}, from the published line alone")
+        parts.append("standard error 25 %")
     if used:
         errors = [_error_mm(one) for one in used]
         ends = dict.fromkeys(sorted(errors, key=int)[:: max(1, len(errors) - 1)])
-        parts.append(f"lengths: two in three within {' to '.join(ends)} mm")
+        parts.append(f"lengths: standard error {' to '.join(ends)} mm")
     return " · ".join(parts)
 
 

@@ -190,12 +190,12 @@ def _grading(
     ]
     if condition is not None:
         verdict = {
-            "thin": "thin. Look at feed, disease and crowding",
-            "well": "well",
-            "fat": "fat. A lower ration may do",
+            "low": "low. Look at feed, disease and crowding",
+            "normal": "normal",
+            "high": "high. A lower ration may do",
         }[condition.verdict]
         lines.append(
-            f"Condition factor {span(condition.condition_factor)}, the book's "
+            f"Condition factor {span(condition.condition_factor)}, published "
             f"{condition.book_condition_factor:.2f} at this length: {verdict}."
         )
     else:

@@ -55,7 +55,7 @@ class Score:
 def kill_rounds(
     data: Path, rounds: int, seed: int, starter: Starter | None = None
 ) -> Score:
-    """Kill a server in the midst of uploads and entries, again and again.
+    """Kill a server during uploads and entries, again and again.
 
     A third of the kills comes within 2 s, mostly before a worker is ready, the rest
     soon after the first photo was confirmed. With a starter, each round also kills a

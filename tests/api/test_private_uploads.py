@@ -30,7 +30,7 @@ def photo_with_place() -> bytes:
 
 
 def test_a_killed_server_leaves_no_place_behind(tmp_path: Path) -> None:
-    """kill -9 in the midst of an upload; the next start removes it at once."""
+    """kill -9 during an upload; the next start removes it at once."""
     data = tmp_path / "data"
     with running(data, "--workers", "1") as server:
         files = {"photos": ("a.jpg", photo_with_place())}

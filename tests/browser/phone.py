@@ -63,7 +63,7 @@ class Phone:
         self.page.get_by_label("Water temperature by month").fill(months)
         self.button("Save the unit").click()
         expect(self.page.locator("#title")).to_have_text(name)
-        self.link("Enter fish brought in").click()
+        self.link("Enter fish stocked").click()
         self.page.get_by_label("Name of this cohort").fill(f"{name} trout")
         self.page.get_by_label("Number of fish").fill(str(fish))
         self.page.get_by_label("Mean weight of a fish").fill("150")

@@ -70,7 +70,7 @@ def enter_unit(phone: EnginePhone) -> None:
     phone.picture("unit-form")
     phone.press("Save the unit")
     phone.title("Far tank")
-    phone.press("Enter fish brought in")
+    phone.press("Enter fish stocked")
     phone.type("Name of this cohort", "Far trout")
     phone.type("Number of fish", "240")
     phone.type("Mean weight of a fish", "150")
@@ -127,7 +127,7 @@ def pair(phone: EnginePhone, server: Server) -> None:
     phone.title("Your units")
 
 
-def mend_fish(phone: EnginePhone, finger: str) -> None:
+def correct_fish(phone: EnginePhone, finger: str) -> None:
     """Drag one end of the first fish, then leave the fish out."""
     before = lengths_mm(phone)[0]
     phone.click("css", ".fish-row")
@@ -169,7 +169,7 @@ def sample_without_server(phone: EnginePhone) -> None:
 def test_the_main_way_works(
     phone: EnginePhone, server: Server, request: pytest.FixtureRequest
 ) -> None:
-    """Pair, photograph, see and mend fish, weigh, answer; then without a server."""
+    """Pair, photograph, see and correct fish, weigh, answer; then without a server."""
     pair(phone, server)
     enter_unit(phone)
     phone.press("Sample this unit")
@@ -181,7 +181,7 @@ def test_the_main_way_works(
     phone.picture("photo")
     name, _, plain = request.node.callspec.params["phone"].partition("-")
     assert phone.script("return isSecureContext") is not bool(plain)
-    mend_fish(phone, FINGERS[name])
+    correct_fish(phone, FINGERS[name])
 
     phone.press("Weigh net")
     weigh(phone, gross="2078", tare="638", fish="8")

@@ -208,13 +208,13 @@ def test_the_footer_says_scale_tilt_and_fish_used() -> None:
     school = [fish(), fish(flags=("hidden",), complete=False)]
     assert overlay._footer(plane(), school) == (
         "Scale: sheet 0, 2 · ±0.3 % · tilt 4° · 1 of 2 fish used · "
-        "weights as rainbow-trout, from a book alone · two in three within 25 % · "
-        "lengths: two in three within 1 mm"
+        "weights as rainbow-trout, from the published line alone · "
+        "standard error 25 % · lengths: standard error 1 mm"
     )
     bare = [replace(school[0], flags=())]
     assert overlay._footer(plane("known-distance"), bare) == (
         "Scale: known distance · ±0.3 % · tilt 4° · 1 of 1 fish used · "
-        "lengths: two in three within 1 mm"
+        "lengths: standard error 1 mm"
     )
     assert overlay._footer(None, ()) == "No scale · 0 of 0 fish used"
 

@@ -36,7 +36,7 @@ COMMANDS = {
     "feed": "feed brown-trout --mean-weight 100 --temp 10 --biomass 30",
     "conversion": "conversion --feed 40 --start 30 --end 65 --dead 1",
     "oxygen": f"oxygen rainbow-trout {UNIT} --sotr 0.1",
-    "outage": f"outage rainbow-trout {UNIT} --oxygen 9 --backup-sotr 0.03 --unfed",
+    "outage": f"outage rainbow-trout {UNIT} --oxygen 9 --backup-sotr 0.03 --fasted",
     "ammonia": "ammonia nile-tilapia --tan 0.8 --ph 7.8 --temp 27",
     "nitrate": "nitrate nile-tilapia --feed 500 --volume 8 --bed 5",
     "nitrate settling": "nitrate nile-tilapia --feed 50 --volume 8 --exchange 4",
@@ -155,7 +155,10 @@ def test_an_inflow_that_is_not_said_to_be_a_spring_stops_and_that_is_said() -> N
         (f"outage perch {UNIT} --oxygen 9 --cause storm", "power, pump, blower"),
         ("feed unicorn --mean-weight 9 --temp 9 --biomass 9", "unicorn"),
         ("feed perch --mean-weight 9 --temp 90 --biomass 9", "water temperature"),
-        ("conversion --feed 1 --start 30 --end 31", "cannot be told from zero"),
+        (
+            "conversion --feed 1 --start 30 --end 31",
+            "not significantly different from zero",
+        ),
         ("growth perch --sample 2026-05-01=nan --temp 9", "mean weight"),
         ("growth perch --sample 2026-05-01=50/nan --temp 9", "standard error"),
         ("growth perch --sample 2026-05-01=50 --temp nan", "--temp nan"),
@@ -184,7 +187,7 @@ def test_an_inflow_that_is_not_said_to_be_a_spring_stops_and_that_is_said() -> N
         (f"outage perch {UNIT} --oxygen 9 --chart /dev/null/a.png", "written"),
         (f"stocking perch {UNIT} --density -5", "density limit"),
         (f"stocking perch {UNIT} --json", "a value after --json"),
-        (f"oxygen perch {UNIT} --json --unfed", "--unfed is no file for results"),
+        (f"oxygen perch {UNIT} --json --fasted", "--fasted is no file for results"),
     ],
 )
 def test_bad_input_is_one_clear_line_and_status_2(

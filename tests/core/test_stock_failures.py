@@ -19,7 +19,7 @@ from fishmeasure.husbandry.transfer import gas_transfer, paddlewheel_transfer
 from fishmeasure.husbandry.unit import Aerator, RearingUnit
 
 AIR = Aerator(name="blower", sotr_kg_per_h=0.1)
-ROUND = Aerator(name="water sent round", sotr_kg_per_h=0.02, drive="pump")
+ROUND = Aerator(name="recirculated water", sotr_kg_per_h=0.02, drive="pump")
 OXYGEN = Aerator(name="cone", sotr_kg_per_h=0.2, drive="oxygen")
 STILL = RearingUnit(volume_m3=6.0)
 RACEWAY = replace(STILL, inflow_l_per_min=300.0, inflow_pumped=False)

@@ -122,15 +122,15 @@ def test_what_stops_depends_on_the_cause() -> None:
 
 
 def test_every_measure_buys_time_and_the_best_comes_first() -> None:
-    """Air, water, fewer fish and unfed fish all help, and help for certain."""
+    """Air, water, fewer fish and fasted fish all help, and help for certain."""
     unit = replace(TANK, standby=(BATTERY,))
     result = outage(case_of(unit=unit), exchange_l_per_min=30.0)
     gains = [measure.sure_min for measure in result.measures]
     assert len(gains) == 4
     assert gains == sorted(gains, reverse=True)
     assert all(gain > 0.0 for gain in gains)
-    unfed = outage(replace(case_of(), feeding="fasted"))
-    assert len(unfed.measures) == 2
+    fasted = outage(replace(case_of(), feeding="fasted"))
+    assert len(fasted.measures) == 2
 
 
 def test_the_air_said_to_hold_the_level_holds_it() -> None:

@@ -166,7 +166,7 @@ def test_no_supply_is_over_any_load() -> None:
     }
 
 
-def test_unfed_fish_do_not_load_ammonia() -> None:
+def test_fasted_fish_do_not_load_ammonia() -> None:
     """In water too warm to feed the limit by feed falls away, and why is said."""
     load = unit_load(
         unit=TANK, groups=(trout(),), temperature_deg_c=21.0, limits=ALL_LIMITS

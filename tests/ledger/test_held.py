@@ -88,7 +88,7 @@ def text(found: UnitOutlook) -> str:
 def test_system_is_as_entered_or_by_the_flows(
     fields: dict[str, Any], system: str
 ) -> None:
-    """What a pump sends round makes a loop, unless the grower says otherwise."""
+    """Recirculated water makes a loop, unless the grower says otherwise."""
     unit = tank("A", **fields)
     assert water_system(unit) == system
     assert loops(unit) is ("loop" in system)
@@ -143,7 +143,7 @@ def test_a_plant_bed_never_limits_fish() -> None:
     assert with_bed.limits.ahead == without.limits.ahead
 
 
-def test_a_pond_is_not_reckoned_by_exchange() -> None:
+def test_a_pond_is_not_judged_by_exchange() -> None:
     """Its algae take the ammonia; only what is read is judged."""
     pond = replace(SPRING, kind="pond", water_system="pond", inflow_l_per_min=2.0)
     found = asked(pond, *fish(3.0), entry(WaterReading, 10, ph=8.0, tan_mg_per_l=0.2))

@@ -318,7 +318,7 @@ def test_thin_and_fat_fish() -> None:
         assert item.condition is not None
         return item.condition.verdict
 
-    assert [verdict(factor) for factor in (0.9, 1.3, 1.9)] == ["thin", "well", "fat"]
+    assert [verdict(factor) for factor in (0.9, 1.3, 1.9)] == ["low", "normal", "high"]
 
 
 def test_the_condition_factor_is_shown_with_its_interval() -> None:

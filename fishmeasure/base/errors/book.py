@@ -209,7 +209,7 @@ class BookWriteError(LedgerError):
     def __init__(self, reason: str) -> None:
         super().__init__(
             f"The book could not be written: {reason}.",
-            "Nothing of this entry was saved. Free space or mend the disk, then "
+            "Nothing of this entry was saved. Free space or repair the disk, then "
             "send it again.",
         )
 

@@ -115,7 +115,7 @@ class ResultFileError(FishMeasureError):
 
 
 class ClusterLostError(FishMeasureError):
-    """The scheduler of a cluster went away in the midst of measuring."""
+    """The scheduler of a cluster went away while photos were measured."""
 
     code = "cluster-lost"
 

@@ -65,13 +65,13 @@ class WeeklyHarvestError(StockError):
 
 
 class GainNotKnownError(StockError):
-    """The gain cannot be told from zero, so no feed conversion can be given."""
+    """The gain is not significantly different from zero: no feed conversion."""
 
     code = "gain-not-known"
 
     def __init__(self, gain_kg: float, sd_kg: float) -> None:
         super().__init__(
-            f"The gain of {gain_kg:.1f} kg (standard error {sd_kg:.1f} kg) cannot be "
-            "told from zero, so no feed conversion can be given.",
+            f"The gain of {gain_kg:.1f} kg (standard error {sd_kg:.1f} kg) is not "
+            "significantly different from zero, so no feed conversion can be given.",
             "Wait for more growth, or weigh more nets at both ends of the period.",
         )

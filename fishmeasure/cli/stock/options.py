@@ -81,7 +81,7 @@ class UnitOptions:
     bubbles: Annotated[
         str, typer.Option(help="Bubbles of the diffusers: fine, medium or coarse.")
     ] = "coarse"
-    altitude: Annotated[float, typer.Option(help="Height above the sea, m.")] = 0.0
+    altitude: Annotated[float, typer.Option(help="Altitude, m.")] = 0.0
     salinity: Salinity = 0.0
     water_use: Annotated[
         float, typer.Option(help="Oxygen that water and bottom use, mg/L an hour.")
@@ -135,8 +135,8 @@ class UnitOptions:
 
 
 Wind = Annotated[float | None, typer.Option(help="Wind over the water, m/s.")]
-Unfed = Annotated[
-    bool, typer.Option("--unfed", help="The fish were not fed since the day before.")
+Fasted = Annotated[
+    bool, typer.Option("--fasted", help="The fish were not fed since the day before.")
 ]
 PlateSize = Annotated[
     float | None, typer.Option(help="Plate size, g; else the species'.")

@@ -25,7 +25,7 @@ def oxygen_command(
     fish: opt.FishOptions,
     water: opt.UnitOptions,
     wind: opt.Wind = None,
-    unfed: opt.Unfed = False,
+    fasted: opt.Fasted = False,
     json_to: JsonTo = None,
 ) -> None:
     """Show the oxygen that the fish use beside what comes in, at the caution level."""
@@ -39,7 +39,7 @@ def oxygen_command(
         biomass_kg=fish.biomass_kg(),
         mean_weight_g=fish.mean_weight,
         temperature_deg_c=fish.temp,
-        feeding="fasted" if unfed else "fed",
+        feeding="fasted" if fasted else "fed",
         wind_m_per_s=wind,
     )
     if data_only(json_to, balance):
@@ -87,7 +87,7 @@ def outage_command(
         bool, typer.Option("--spring", help="The inflow runs on without power.")
     ] = False,
     wind: opt.Wind = None,
-    unfed: opt.Unfed = False,
+    fasted: opt.Fasted = False,
     cause: Annotated[
         str,
         typer.Option(
@@ -132,7 +132,7 @@ def outage_command(
         temperature_deg_c=fish.temp,
         start_do_mg_per_l=Estimate.normal(oxygen, 0.2),
         cause=opt.choice("--cause", cause or "power", get_args(OutageCause)),
-        feeding="fasted" if unfed else "fed",
+        feeding="fasted" if fasted else "fed",
         wind_m_per_s=wind,
     )
     found = (outage_(case),) if cause else outages(case) or (outage_(case),)

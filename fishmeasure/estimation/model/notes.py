@@ -65,16 +65,17 @@ def _about_level(facts: Facts) -> list[Problem]:
     ratios = _over_book(facts)
     if ratios and (min(ratios) > _IMPOSSIBLE or max(ratios) < 1.0 / _IMPOSSIBLE):
         message = (
-            f"At its lengths a net weighs {_times(ratios)} times the book's, which no "
-            f"stock does. {check}; do not use these figures."
+            f"At its lengths a net weighs {_times(ratios)} times what is "
+            f"published, which no stock does. {check}; do not use these figures."
         )
         return [Problem(code="far-from-book", message=message, fatal=True)]
     level = facts.line.level_ratio
     if level.low > _UNUSUAL or level.high < 1.0 / _UNUSUAL:
-        shape = "fat" if level.value > 1.0 else "thin"
+        shape = "heavy" if level.value > 1.0 else "light"
         message = (
-            f"At these lengths the fish weigh {number(level.value, 2)} times the "
-            f"book's. {check}. If all is right, these fish are unusually {shape}."
+            f"At these lengths the fish weigh {number(level.value, 2)} times "
+            f"what is published. {check}. If all is right, these fish are unusually "
+            f"{shape} for their length."
         )
         return [Problem(code="far-from-book", message=message)]
     return []
@@ -105,8 +106,8 @@ def _about_mode(facts: Facts) -> list[Problem]:
             Problem(
                 code="photo-only",
                 message="No net was weighed, so the weights stand on "
-                f"{'this' if facts.book.relative_sd < 0.15 else 'a book'} "
-                f"length-weight line alone: two in three within {percent:.0f} %. "
+                f"{'this' if facts.book.relative_sd < 0.15 else 'a published'} "
+                f"length-weight line alone: standard error {percent:.0f} %. "
                 "Weigh one counted net of the same fish to settle the level.",
             )
         )

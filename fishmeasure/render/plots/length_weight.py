@@ -1,4 +1,4 @@
-"""Length and weight: the book's line beside this stock's."""
+"""Length and weight: the published line beside this stock's."""
 
 import numpy as np
 from matplotlib.axes import Axes
@@ -28,7 +28,7 @@ def fit_plot(
     book: LengthWeight | None = None,
     plot_format: PlotFormat = "png",
 ) -> bytes:
-    """Return single fish with their fitted line and, if given, the book's."""
+    """Return single fish with their fitted line and, if given, the published one."""
     figure, axes = new_axes()
     axes.plot(length_mm, weight_g, "o", color=BLUE, markersize=4, alpha=0.7)
     for index in fit.outliers:
@@ -69,7 +69,7 @@ def fit_plot(
             book.a_g_cm * (span / 10.0) ** book.b,
             "--",
             color=GREY,
-            label=f"book: W = {book.a_g_cm:.4g} L^{book.b:.3f}",
+            label=f"published: W = {book.a_g_cm:.4g} L^{book.b:.3f}",
         )
     _finish(axes, f"{fit.length_kind} length, mm", "Length and weight of single fish")
     return to_bytes(figure, plot_format)
@@ -128,7 +128,7 @@ def sample_line_plot(
         span,
         middle,
         color=BLUE,
-        label=f"this stock, {100 * (ratio.value - 1):+.0f} % on the book "
+        label=f"this stock, {100 * (ratio.value - 1):+.0f} % on the published "
         f"({round(100 * estimate.level)} % interval shaded)",
     )
     axes.plot(
@@ -136,7 +136,7 @@ def sample_line_plot(
         line.book_a_g_cm * (span / 10.0) ** line.book_b,
         "--",
         color=GREY,
-        label="book",
+        label="published",
     )
     _finish(axes, "fork length, mm", "Nets weighed and measured")
     return to_bytes(figure, plot_format, theme)

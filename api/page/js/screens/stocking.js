@@ -1,4 +1,4 @@
-/** Fish brought into a unit: a new cohort and its first entry. */
+/** Fish stocked in a unit: a new cohort and its first entry. */
 
 import { about, speciesList, unit as findUnit, write, writeEntry } from "../data.js";
 import { Form } from "../form.js";
