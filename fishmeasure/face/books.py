@@ -126,7 +126,8 @@ class Book:
     ('Tank A', 'Tank B')
     >>> outlook  # doctest: +ELLIPSIS
     <Outlook of Tank A on 2026-08-01: water ...>
-    >>> outlook.fish_count.low < 240 < outlook.fish_count.high + 10
+    >>> count = outlook.fish_count
+    >>> count.low <= count.value <= count.high
     True
     """
 
