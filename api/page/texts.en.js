@@ -102,6 +102,9 @@ export const TEXTS = {
   "system.closed-loop": "Closed loop with a biofilter",
   "system.bed-loop": "Closed loop with a plant bed",
   "unit.biofilter_feed_kg_per_day": "Feed a day that the biofilter was sized for",
+  "unit.water_respiration_mg_per_l_h": "Oxygen that water and bottom use",
+  "unit.water_respiration_mg_per_l_h-hint":
+    "For ponds: how far oxygen falls in an hour of the night, less what the fish use.",
   "unit.altitude_m": "Altitude",
   "unit.altitude_m-hint": "Water holds less oxygen higher up.",
   "unit.aerator": "Aerator",

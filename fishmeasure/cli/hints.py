@@ -19,6 +19,7 @@ def command_hints(outlook: "UnitOutlook") -> list[str]:
         "mean_weight_g=… on=…",
         "no-oxygen-supply": f"{change} inflow_l_per_min=… or {change} "
         f"aeration='{_PUMP}'",
+        "pond-use-unknown": f"{change} water_respiration_mg_per_l_h=…",
     }
     codes = dict.fromkeys(problem.code for problem in outlook.problems)
     return [f"To enter it: {hints[code]}" for code in codes if code in hints]

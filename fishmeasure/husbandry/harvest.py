@@ -185,7 +185,10 @@ def count_above(
     scores = normal_scores(3)
     means = np.maximum(root + root_sd * scores[:, 0], 1e-3) ** 3
     cvs = np.maximum(cv.value + cv.sd * scores[:, 1], 1e-3)
-    counts = np.maximum(fish_count.value + fish_count.sd * scores[:, 2], 0.0)
+    # Losses that nobody saw make the count less sure, but no larger than its high end.
+    counts = np.clip(
+        fish_count.value + fish_count.sd * scores[:, 2], 0.0, fish_count.high
+    )
     shares = _share_above(means, cvs, size_g)
     central = WeightSpread(mean_g=root**3, cv=cv.value).fraction_above(size_g)
     return from_draws(fish_count.value * central, counts * shares, projection.level)

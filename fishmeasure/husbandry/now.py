@@ -1,6 +1,7 @@
 """What the water says now: good, watch, act, or not known, and what to do."""
 
 from dataclasses import dataclass
+from datetime import time
 from typing import Final
 
 from fishmeasure.husbandry.water_case import (
@@ -79,7 +80,7 @@ def judge_water(readings: Readings, setting: Setting) -> Now:
         headline=_headline(reasons, setting),
         do_now=sentence(steps) if verdict != "unknown" else "",
         reasons=tuple(reasons),
-        not_judged=_not_judged(case),
+        not_judged=_not_judged(case, {one.about for one in reasons}),
         stops=tuple(one for one in ("feeding", "handling", "adding") if one in stops),
     )
 
@@ -181,7 +182,10 @@ def _practice(name: str) -> str:
     return f"A reading makes water good {kept}: common practice, no source."
 
 
-def _not_judged(case: Case) -> tuple[str, ...]:
+_DAWN: Final = time(8)  # oxygen read until then is near the night's lowest; practice
+
+
+def _not_judged(case: Case, judged: set[Quantity]) -> tuple[str, ...]:
     """Return what nothing is known of, where it does not decide."""
     found: list[str] = []
     read, place = case.readings, case.setting
@@ -199,15 +203,37 @@ def _not_judged(case: Case) -> tuple[str, ...]:
             "Ammonia in salt water is judged by fresh water's figures, which are "
             "strict for it."
         )
+    if place.salinity_g_per_kg >= _SALT_G_PER_KG:
+        found.append(
+            f"Whether the fish bear {place.salinity_g_per_kg:g} g/kg of salt is not "
+            "judged."
+        )
     found += _loop_not_judged(case)
     if read.do_mg_per_l is not None and saturation_percent(case) is None:
         found.append(
             "Whether the water holds too much gas is not judged: its temperature is "
             "not known."
         )
-    if place.still and read.do_mg_per_l is not None:
+    if "nitrite" not in judged:  # else its reason says so
+        found += _nitrite_guessed(read)
+    if place.still and read.do_mg_per_l is not None and not _at_dawn(read.do_mg_per_l):
         found.append("Oxygen in a pond is lowest before sunrise; read it then too.")
     return tuple(found)
+
+
+def _at_dawn(read: Reading) -> bool:
+    return read.at is not None and read.at < _DAWN
+
+
+def _nitrite_guessed(read: Readings) -> list[str]:
+    if read.nitrite_n_mg_per_l is None or read.chloride_mg_per_l is not None:
+        return []
+    return [
+        (
+            "Nitrite is judged as in water with 10 mg/L chloride, which was not read "
+            "of late; with less, fish bear less nitrite."
+        )
+    ]
 
 
 def _loop_not_judged(case: Case) -> list[str]:
@@ -227,10 +253,5 @@ def _loop_not_judged(case: Case) -> list[str]:
         found.append(
             "Alkalinity not judged: it is judged where water comes back to the fish "
             "through a filter."
-        )
-    if read.nitrite_n_mg_per_l is not None and read.chloride_mg_per_l is None:
-        found.append(
-            "Nitrite is judged as in water with 10 mg/L chloride, which was not read "
-            "of late; with less, fish bear less nitrite."
         )
     return found

@@ -70,14 +70,18 @@ def time_of(minutes: FloatArray, level_mg_per_l: float, level: float) -> TimeToL
 
 
 def levels_of(case: OutageCase) -> tuple[float, float]:
-    """Return the caution and the critical level, the unit's own before the species'."""
+    """Return the caution and the critical level, the unit's own before the species'.
+
+    Caution never comes after critical, whichever of them a unit sets.
+    """
     figures = load_stock_figures(case.species_key).oxygen
     caution = case.caution_mg_per_l
     critical = case.critical_mg_per_l
-    return (
-        figures.caution_mg_per_l.value if caution is None else caution,
-        figures.critical_mg_per_l.value if critical is None else critical,
-    )
+    if caution is None:
+        caution = figures.caution_mg_per_l.value
+    if critical is None:
+        critical = figures.critical_mg_per_l.value
+    return max(caution, critical), critical
 
 
 def demand_of(case: OutageCase, feeding: Feeding) -> OxygenDemand:

@@ -41,11 +41,14 @@ def time_line(time: TimeToLevel) -> str:
         return "not within 24 h"
     if low == high:
         return f"after {low}"
+    soonest = "perhaps at once" if minutes.low < 1.0 else f"after {low}"
     if minutes.value >= HORIZON_MIN:
-        return f"after {low} at the soonest (likely not within 24 h)"
+        if minutes.low >= 1.0:
+            soonest += " at the soonest"
+        return f"{soonest} (likely not within 24 h)"
     if minutes.high >= HORIZON_MIN:
-        return f"after {low} (likely {middle}, or not within 24 h at all)"
-    return f"after {low} (likely {middle}, at most {high})"
+        return f"{soonest} (likely {middle}, or not within 24 h at all)"
+    return f"{soonest} (likely {middle}, at most {high})"
 
 
 def measure_line(measure: Measure) -> str:

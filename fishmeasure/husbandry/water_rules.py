@@ -45,7 +45,7 @@ def _act(bound: Bound | None, own: float | None, *, upper: bool) -> Bound | None
     """Return the act limit; a unit's own one counts where it is the stricter."""
     if own is None:
         return bound
-    mine = Bound(value=own, source="Limit set for this unit.", whose="this unit")
+    mine = Bound(value=own, source="Limit set for this unit.", whose="this unit's fish")
     if bound is None:
         return mine
     return (min if upper else max)((mine, bound), key=lambda one: one.value)
@@ -176,8 +176,8 @@ def _temperature(
         f"too {'warm' if warm else 'cold'} for {bound.whose}, of which some die from "
         f"{bound.value:g} °C {'up' if warm else 'down'}"
         if verdict == "act"
-        else f"{side} the {bound.value:g} °C to which {bound.whose} feed well and bear "
-        "handling"
+        else f"{side} the {bound.value:g} °C {'up' if warm else 'down'} to which "
+        f"{bound.whose} feed well and bear handling"
     )
     if warm:
         steps = (MORE_AIR, NO_FEED, NO_HANDLING, COOLER, MEASURE)

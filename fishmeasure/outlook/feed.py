@@ -26,7 +26,8 @@ class Feeding:
 
     ``protein_percent`` is that of the feed of the last month, by weight; None where
     no entry says. ``plans`` has one for each cohort, in the order of the outlook.
-    ``conversion`` is None where it cannot be told; it runs from ``since``.
+    ``conversion`` is None where it cannot be told, as before fish of every cohort were
+    weighed again; it runs from ``since``.
     """
 
     today_kg: Estimate
@@ -70,7 +71,7 @@ def feeding(
         feed.feed_kg for feed in feeds if since is not None and feed.on > since
     )
     conversion = None
-    if since is not None and given_since > 0.0:
+    if since is not None and given_since > 0.0 and _sampled_since(state, since):
         earlier = state_on(since)
         conversion = tried.get(lambda: _conversion(earlier, state, given_since))
     return Feeding(
@@ -106,6 +107,14 @@ def _conversion_start(state: UnitState, here: tuple[Entry, ...]) -> date | None:
     return next(
         (entry.on for entry in here if entry.kind == "stocked" and entry.on < state.on),
         None,
+    )
+
+
+def _sampled_since(state: UnitState, since: date) -> bool:
+    """Return whether the gain was weighed: growth by the book proves no conversion."""
+    return all(
+        fish.last_sampled_on is not None and fish.last_sampled_on > since
+        for fish in state.cohorts
     )
 
 

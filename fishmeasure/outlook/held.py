@@ -70,7 +70,7 @@ def held(
     for use, what in ((oxygen, "oxygen"), (tan, "ammonia")):
         if use is not None and use.differs:
             tried.say(f"{what}-use-differs", _differs(state, use, what))
-    no_room = _filter_unknown(state)
+    no_room = _filter_unknown(state) or _pond_use_unknown(state)
     if short:
         no_room = _aerators_fall_short(state, water)
     if no_room is not None:
@@ -101,7 +101,13 @@ def held(
         for use, what, per in ((oxygen, "Oxygen", "g/h"), (tan, "Ammonia", "g/day"))
         if use is not None
     ]
-    return Held(limits=limits, no_room=no_room is not None, notes=tuple(notes))
+    # Without a supply of oxygen there would be no limit but the space: see ``outages``,
+    # which asks for one.
+    return Held(
+        limits=limits,
+        no_room=no_room is not None or not supplied,
+        notes=tuple(notes),
+    )
 
 
 def protein_percent(cohorts: tuple[CohortOutlook, ...], feed: Feeding | None) -> float:
@@ -124,6 +130,24 @@ def _filter_unknown(state: UnitState) -> Problem | None:
             f"How much more feed the filter of {state.unit.name} can clean is not "
             "known, so no room for more fish is given. Enter for the unit the feed a "
             "day that its biofilter was sized for."
+        ),
+    )
+
+
+def _pond_use_unknown(state: UnitState) -> Problem | None:
+    """Return why an aerated pond's room cannot be given; None where it can."""
+    unit = state.unit
+    if water_system(unit) != "pond" or not oxygen_is_entered(unit):
+        return None
+    if unit.water_respiration_mg_per_l_h > 0.0:
+        return None
+    return Problem(
+        code="pond-use-unknown",
+        message=(
+            f"How much oxygen the water and the bottom of {unit.name} use is not "
+            "entered; in a pond it is often more than the fish use. So no room for "
+            "more fish is given. Read the oxygen at dusk and before sunrise, and enter "
+            "for the unit by how many mg/L it falls in an hour, less what the fish use."
         ),
     )
 

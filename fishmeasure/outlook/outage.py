@@ -58,8 +58,8 @@ def outages(
         tried.say(
             "no-oxygen-supply",
             f"No inflow and no aerator are entered for {state.unit.name}, so oxygen "
-            "cannot be worked out. Enter its litres of new water a minute, or its "
-            "aerators.",
+            "cannot be worked out, and no room for more fish is given. Enter its "
+            "litres of new water a minute, or its aerators.",
         )
         return None
     for device in state.unit.aeration:

@@ -8,10 +8,12 @@ import pytest
 from typer.testing import CliRunner
 
 from fishmeasure import cli
+from fishmeasure.base.estimate import Estimate
 from fishmeasure.husbandry.failures import failures_of
 from fishmeasure.husbandry.outage import OutageResult, outage, outages
 from fishmeasure.husbandry.outage_fall import HORIZON_MIN, OutageCase
-from fishmeasure.husbandry.outage_words import measure_line, outage_lines
+from fishmeasure.husbandry.outage_measures import TimeToLevel, levels_of
+from fishmeasure.husbandry.outage_words import measure_line, outage_lines, time_line
 from fishmeasure.husbandry.oxygen_supply import aerator_supply
 from fishmeasure.husbandry.propagation import exact
 from fishmeasure.husbandry.saturation import Water
@@ -79,6 +81,43 @@ def test_one_of_two_alone_leaves_the_other() -> None:
     lines = outage_lines(found)
     assert lines[0].startswith("Power cut; or all aerators stop: caution (")
     assert lines[1].startswith("Blower alone stops; or second alone stops: ")
+
+
+@pytest.mark.parametrize(
+    ("low", "likely", "high", "words"),
+    [
+        (0.0, 6.0, 70.0, "perhaps at once (likely 6 min, at most 1 h 10 min)"),
+        (0.0, HORIZON_MIN, HORIZON_MIN, "perhaps at once (likely not within 24 h)"),
+        (
+            70.0,
+            HORIZON_MIN,
+            HORIZON_MIN,
+            "after 1 h 10 min at the soonest (likely not within 24 h)",
+        ),
+    ],
+)
+def test_times_are_said_as_people_say_them(
+    low: float, likely: float, high: float, words: str
+) -> None:
+    """Nobody says "after 0 min at the soonest"."""
+    minutes = Estimate(value=likely, sd=1.0, low=low, high=high)
+    time = TimeToLevel(level_mg_per_l=3.0, minutes=minutes, reached_fraction=1.0)
+    assert time_line(time) == words
+
+
+@pytest.mark.parametrize(
+    ("own", "levels"),
+    [
+        ({"critical_mg_per_l": 6.0}, (6.0, 6.0)),  # above the species' caution of 5
+        ({"caution_mg_per_l": 1.0}, (3.0, 3.0)),  # below its critical 3
+        ({"caution_mg_per_l": 6.0}, (6.0, 3.0)),
+    ],
+)
+def test_caution_never_comes_after_critical(
+    own: dict[str, float], levels: tuple[float, float]
+) -> None:
+    """A unit may set one of the two alone."""
+    assert levels_of(replace(case_of(RACEWAY), **own)) == levels
 
 
 def test_backup_runs_out_and_the_fall_goes_on() -> None:

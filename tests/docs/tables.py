@@ -140,6 +140,7 @@ PROBLEM_MEANINGS = {
     "oxygen-supersaturated": "The water now: too much gas; watch or act.",
     "ph-high": "The water now: too alkaline; watch or act.",
     "ph-low": "The water now: too acid; watch or act.",
+    "pond-use-unknown": "What water and bottom of a pond use of oxygen is not known.",
     "photo-only": "No net weighed: the published level, standard error 25 %.",
     "repeat-photos": "The same fish seem to be in two photos of a net.",
     "repeats-differ": "Repeated weighings of a net differ more than the scale's error.",

@@ -26,6 +26,8 @@ TROUT = cohort("trout", id=same(11))
 CARP = cohort("carp", id=same(12), species_key="common-carp")
 entry = partial(entry_about, SPRING, TROUT)
 
+GOOD_READING = entry(WaterReading, 10, temperature_deg_c=20.0, do_mg_per_l=8.0)
+
 
 def fish(kg: float, about: Cohort = TROUT, *, mean_g: float = 200.0) -> list[Entry]:
     """Return fish of a known weight on the tenth day."""
@@ -150,6 +152,35 @@ def test_a_pond_is_not_judged_by_exchange() -> None:
     assert "ammonia" not in used(found)
     assert found.limits is not None
     assert found.limits.ammonia is not None
+
+
+def test_no_room_is_given_where_no_oxygen_supply_is_known() -> None:
+    """A still pond of 900 m3 would hold 27 t by density alone."""
+    still = replace(SPRING, kind="pond", volume_m3=900.0, inflow_l_per_min=0.0)
+    found = asked(still, *fish(20.0, CARP), GOOD_READING)
+    assert found.room_kg is None
+    assert found.limits is not None
+    assert (found.limits.ahead.fingerlings, found.limits.load.room_kg) == (0, 0.0)
+    assert "no-oxygen-supply" in codes(found)
+    assert "not known" in text(found)
+    assert "may be added" not in text(found)
+
+
+def test_an_aerated_pond_needs_what_water_and_bottom_use() -> None:
+    """They often use more than the fish; entered, they count."""
+    wheel = (AerationDevice(name="wheel", kind="paddlewheel", power_w=750.0),)
+    pond = replace(SPRING, kind="pond", inflow_l_per_min=0.0, aeration=wheel)
+    found = asked(pond, *fish(5.0, CARP), GOOD_READING)
+    assert found.room_kg is None
+    assert "pond-use-unknown" in codes(found)
+    known = asked(
+        replace(pond, water_respiration_mg_per_l_h=0.1),
+        *fish(5.0, CARP),
+        GOOD_READING,
+    )
+    assert "pond-use-unknown" not in codes(known)
+    assert known.room_kg is not None
+    assert known.room_kg.value > 0.0
 
 
 # --- readings -----------------------------------------------------------------------

@@ -231,8 +231,11 @@ def test_nothing_that_brings_oxygen_is_entered() -> None:
     said = next(p.message for p in found.problems if p.code == "no-oxygen-supply")
     assert said.startswith(
         "No inflow and no aerator are entered for Tank A, so oxygen cannot be worked "
-        "out. Enter its litres of new water"
+        "out, and no room for more fish is given. Enter its litres of new water"
     )
+    assert found.room_kg is None
+    assert found.limits.load.room_kg <= 0.0
+    assert found.limits.ahead.fingerlings == 0
     lines = [line for section in sections(found) for line in section.lines]
     assert not any("at once" in line or "999" in line for line in lines)
 
@@ -432,6 +435,14 @@ def test_conversion_needs_a_weight_at_the_start() -> None:
         exact_sample(60, 200.0),
     )
     assert found.feeding is not None
+    assert found.feeding.conversion is None
+
+
+def test_growth_by_the_book_gives_no_feed_conversion() -> None:
+    """1.5 kg of feed and 100 days of forecast growth are no conversion of 0.03."""
+    found = outlook(STOCK, entry(Feed, 99, feed_kg=1.5), on=100)
+    assert found.feeding is not None
+    assert found.feeding.given_since_kg == 1.5
     assert found.feeding.conversion is None
 
 

@@ -61,6 +61,7 @@ function fields(old) {
       min: 0.001,
       max: 1e5,
     },
+    { name: "water_respiration_mg_per_l_h", type: "number", unit: "mg/L/h", max: 10 },
     { name: "altitude_m", type: "number", unit: "m", min: -430, max: 6000 },
     ...aeratorFields(old),
     { name: "monthly", type: "text", value: months.join(" ") },
@@ -82,6 +83,7 @@ const HINTS = [
   "water_system",
   "aerator_hours",
   "monthly",
+  "water_respiration_mg_per_l_h",
   "altitude_m",
 ];
 const hintOf = (name) => (HINTS.includes(name) ? t(`unit.${name}-hint`) : null);
