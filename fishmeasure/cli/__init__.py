@@ -21,6 +21,7 @@ from fishmeasure.cli.batch import batch_command
 from fishmeasure.cli.book import book_app
 from fishmeasure.cli.checked import CheckedTyper
 from fishmeasure.cli.fit import fit_command
+from fishmeasure.cli.hints import error_hint
 from fishmeasure.cli.lens import lens_command
 from fishmeasure.cli.outlook import demo_command, outlook_command
 from fishmeasure.cli.photo import photo_command
@@ -83,7 +84,8 @@ def main() -> None:
     try:
         _run()
     except FishMeasureError as error:
-        sys.stderr.write(f"fishmeasure: {error}\n")
+        line = f"fishmeasure: {error} {error_hint(error)}".rstrip()
+        sys.stderr.write(f"{line}\n")
         sys.exit(output.STATUS_UNUSABLE_INPUT)
 
 

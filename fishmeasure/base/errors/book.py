@@ -1,17 +1,8 @@
 """The book refuses an entry or cannot be read."""
 
 from datetime import date
-from typing import Final
-from uuid import UUID
 
 from fishmeasure.base.errors.base import FishMeasureError, sentence
-from fishmeasure.base.words import shell_word
-
-# What a new one needs beside its name; the dots are for the grower to fill in.
-_FIELDS: Final = {
-    "unit": "kind=… volume_m3=… depth_m=…",
-    "cohort": "species_key=…",
-}
 
 
 class LedgerError(FishMeasureError):
@@ -39,23 +30,9 @@ class UnknownRecordError(LedgerError):
 
     def __init__(self, what: str, name: str, known: tuple[str, ...] = ()) -> None:
         listed = f"The book has: {', '.join(known)}." if known else ""
-        super().__init__(
-            f"The book has no {what} {name}.",
-            f"{listed} {_adding(what, name)}".strip(),
-        )
-
-
-def _adding(what: str, name: str) -> str:
-    """Return how a unit or cohort of a name is added; nothing for an identifier."""
-    try:
-        UUID(name)
-    except ValueError:
-        fields = _FIELDS.get(what)
-        if fields is None:
-            return ""
-        named = shell_word(f"name={name}")
-        return f"To add it: fishmeasure book add {what} {named} {fields}"
-    return ""
+        super().__init__(f"The book has no {what} {name}.", listed)
+        self.what = what
+        self.name = name
 
 
 class FutureDayError(LedgerError):
@@ -78,8 +55,7 @@ class NoBookError(LedgerError):
     def __init__(self, where: str) -> None:
         super().__init__(
             f"There is no book at {where}.",
-            "Check --book and FISHMEASURE_BOOK. The first 'fishmeasure book add unit' "
-            "makes a new book.",
+            "Check the path; the first unit that is added makes a new book.",
         )
 
 
@@ -165,8 +141,8 @@ class BookDamagedError(BookUnreadableError):
         LedgerError.__init__(
             self,
             f"The book {where} is damaged: {reason}.",
-            "Keep the file. 'fishmeasure restore' puts a backup back beside it; "
-            "'fishmeasure book export' may save what is left of it.",
+            "Keep the file. Put a backup back beside it; an export may save what is "
+            "left of it.",
         )
 
 
@@ -191,8 +167,8 @@ class BookInUseError(LedgerError):
         if by_servers:
             super().__init__(
                 f"A running server has the book {where} open.",
-                "Nothing was changed. Stop 'fishmeasure serve', then put the backup "
-                "back: what is entered meanwhile would be lost.",
+                "Nothing was changed. Stop the server, then put the backup back: what "
+                "is entered meanwhile would be lost.",
             )
             return
         super().__init__(
@@ -286,5 +262,5 @@ class NoBackupError(BackupDamagedError):
         LedgerError.__init__(
             self,
             f"{name} is no backup of a book.",
-            "Nothing was changed. Give a file that 'fishmeasure backup' made.",
+            "Nothing was changed. Give a file that was made as a backup.",
         )

@@ -19,7 +19,7 @@ class LensFileError(LensError):
     def __init__(self, name: str, reason: str) -> None:
         super().__init__(
             f"{name} cannot be used as a lens profile: {reason}.",
-            "Make one with 'fishmeasure lens'.",
+            "Make one from photos of the printed lens board.",
         )
 
 
