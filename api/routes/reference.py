@@ -8,7 +8,6 @@ from pydantic import ConfigDict, Field
 from api.answers import PDF
 from api.errors import NotFoundError
 from api.lenses import find_lens, keep_lens, list_lenses
-from api.result_models import result_of
 from api.schemas import In, Items, Out
 from api.services import WithServices
 from fishmeasure.base.plain import plain
@@ -62,9 +61,7 @@ def list_species() -> Items[SpeciesOut]:
     """Return all species that the program knows, by key."""
     return Items(
         items=[
-            SpeciesOut(
-                key=key, common_name=found.common_name, latin_name=found.latin_name
-            )
+            SpeciesOut(key=key, common_name=found.title, latin_name=found.latin_name)
             for key, found in ((key, packaged_species(key)) for key in species_keys())
         ]
     )
@@ -73,14 +70,12 @@ def list_species() -> Items[SpeciesOut]:
 @router.get(
     "/species/{key}",
     summary="One species with its sources",
-    response_model=result_of(Species),
 )
-def get_species(key: str) -> Json:
-    """Return the coefficients and ratios used, where each comes from and how sure."""
+def get_species(key: str) -> Species:
+    """Return all that is known of it, where each figure comes from and how sure."""
     if key not in species_keys():
         raise NotFoundError("species", key[:60])
-    found: Json = plain(packaged_species(key))
-    return found
+    return packaged_species(key)
 
 
 @router.get("/sheets", summary="List the calibration pages")

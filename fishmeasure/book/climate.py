@@ -14,7 +14,7 @@ from fishmeasure.husbandry.temperature import (
     TemperatureForecast,
     cumulative_degree_days,
 )
-from fishmeasure.species.figures import StockFigures
+from fishmeasure.species import FarmedSpecies
 
 if TYPE_CHECKING:
     from fishmeasure.base.arrays import FloatArray
@@ -86,7 +86,7 @@ class Climate:
         self._sums: dict[tuple[UUID, str], FloatArray] = {}
 
     def degree_days(
-        self, unit_id: UUID, figures: StockFigures, start: int, end: int
+        self, unit_id: UUID, figures: FarmedSpecies, start: int, end: int
     ) -> float:
         """Return the growing degree-days between two days, as ordinals."""
         key = (unit_id, figures.key)
@@ -96,7 +96,7 @@ class Climate:
                 forecast=self.forecasts[unit_id],
                 start=self._first,
                 days=self._days,
-                growth=figures.growth,
+                species=figures,
             )
             self._sums[key] = sums
         first = self._first.toordinal()

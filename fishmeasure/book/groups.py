@@ -15,7 +15,7 @@ from fishmeasure.base.flags import Problem
 from fishmeasure.book.climate import Climate
 from fishmeasure.book.units import Cohort
 from fishmeasure.book.weights import WeightTrack
-from fishmeasure.species.figures import StockFigures
+from fishmeasure.species import FarmedSpecies
 
 # A count this far from the book, in standard deviations, replaces it outright.
 SURPRISE_SD = 3.0
@@ -91,7 +91,7 @@ class CohortGroups:
     def __init__(
         self,
         cohort: Cohort,
-        figures: StockFigures | None,
+        figures: FarmedSpecies | None,
         climate: Climate,
         assumptions: Assumptions,
     ) -> None:

@@ -39,7 +39,7 @@ from fishmeasure.book.summary import (
 )
 from fishmeasure.book.units import Cohort, Unit
 from fishmeasure.husbandry.propagation import z_score
-from fishmeasure.species.figures import StockFigures, load_stock_figures
+from fishmeasure.species import FarmedSpecies, farmed_species
 
 __all__ = ["Assumptions", "Balance", "replay"]
 
@@ -400,9 +400,9 @@ class _Replay:
         )
 
 
-def _figures(cohort: Cohort) -> StockFigures | None:
+def _figures(cohort: Cohort) -> FarmedSpecies | None:
     try:
-        return load_stock_figures(cohort.species_key)
+        return farmed_species(cohort.species_key)
     except UnknownStockSpeciesError:
         return None
 

@@ -19,7 +19,7 @@ from fishmeasure.husbandry.growth import (
     drift_per_step,
     noise_per_step,
 )
-from fishmeasure.species.figures import StockFigures
+from fishmeasure.species import FarmedSpecies
 
 
 @dataclass(slots=True, kw_only=True)
@@ -41,7 +41,7 @@ class WeightTrack:
     from_ids: list[UUID] = field(default_factory=list)
 
     @classmethod
-    def start(cls, weight_g: float, sd_g: float, figures: StockFigures | None) -> Self:
+    def start(cls, weight_g: float, sd_g: float, figures: FarmedSpecies | None) -> Self:
         """Return the track of fish of a known weight.
 
         Without figures for the species the weight stands still.

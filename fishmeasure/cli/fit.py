@@ -41,12 +41,12 @@ def fit_command(
     """Fit W = a L^b to fish weighed and measured one by one."""
     from fishmeasure.species import load_species
     from fishmeasure.species.fit import (
-        book_for,
         fit_length_weight,
         own_line,
+        published_for,
         species_toml,
     )
-    from fishmeasure.species.loader import read_species
+    from fishmeasure.species.loader import read_own_stock
 
     kind = load_species(species)
     columns = _columns(_text(table), table.name)
@@ -54,11 +54,11 @@ def fit_command(
         columns["length_mm"], columns["weight_g"], length_kind=length
     )
     _print(fit, columns)
-    book = book_for(kind, length)
+    published = published_for(kind, length)
     if save is not None:
-        line = own_line(fit, book, note=f"From {table.name}.")
+        line = own_line(fit, published, note=f"From {table.name}.")
         text = species_toml(kind, line)
-        read_species(text, save.name, is_own_stock=True)  # what cannot be is not saved
+        read_own_stock(text, save.name)  # what cannot be is not saved
         write_bytes(save, text.encode())
         print(f"Saved {save}: use it as --species {save}.")
     if plot is not None:
@@ -71,7 +71,7 @@ def fit_command(
             columns["length_mm"],
             columns["weight_g"],
             fit,
-            book=book,
+            published=published,
             plot_format=suffix,
         )
         write_bytes(plot, drawn)

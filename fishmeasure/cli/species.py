@@ -1,8 +1,12 @@
 """``fishmeasure species``: the table of species, or one of them with its sources."""
 
-from typing import Annotated
+from collections.abc import Iterator
+from typing import TYPE_CHECKING, Annotated
 
 import typer
+
+if TYPE_CHECKING:
+    from fishmeasure.species import Species
 
 
 def species_command(
@@ -55,52 +59,60 @@ def _print_one(name: str) -> None:
     from rich.console import Console
 
     from fishmeasure.species import load_species
+    from fishmeasure.species.record import figures_of
 
     species = load_species(name)
-    published, line = species.length_weight, species.on_fork_length()
     print_line = Console(highlight=False, markup=False).print
-    print_line(f"{species.common_name} ({species.latin_name}), {species.key}")
-    print_line(
+    print_line(f"{species.title} ({species.latin_name}), {species.key}")
+    print_line(species.photos.sentence)
+    print_line("\nlength and weight")
+    for line in _length_weight_lines(species):
+        print_line(f"  {line}")
+    heading = ""
+    for place, words, figure in figures_of(species):
+        part, field = place.split(".")
+        if part != heading:
+            heading = part
+            print_line(f"\n{part}")
+            for line in _part_lines(species, part):
+                print_line(f"  {line}")
+        spread = f" ± {figure.sd:.2g}" if figure.sd else ""
+        of_all = field in species.water.generic and part == "water"
+        whose = "food fish in general, " if of_all else ""
+        print_line(f"  {words}: {figure.value:g}{spread} ({whose}{figure.origin})")
+    if species.growth is None:
+        print_line(
+            "\nNo growth, feed and oxygen figures: what follows from them is not "
+            "answered for this species."
+        )
+
+
+def _length_weight_lines(species: "Species") -> Iterator[str]:
+    published, line = species.length_weight, species.on_fork_length()
+    yield (
         f"W = {published.a_g_cm:.6g} L^{published.b:.5g}, W in g, "
         f"L = {published.length_kind} length in cm, "
         f"{published.min_length_mm:.0f} to {published.max_length_mm:.0f} mm"
     )
     if published.length_kind != "fork":
-        print_line(f"W = {line.a_g_cm:.6g} FL^{line.b:.5g} on fork length")
-    print_line(
+        yield f"W = {line.a_g_cm:.6g} FL^{line.b:.5g} on fork length"
+    yield (
         f"Level ± {100.0 * line.relative_sd:.0f} % for an unknown stock, b ± "
         f"{line.b_sd:.2f}, single fish ± {100.0 * line.residual_sd_ln:.0f} % about "
         "their stock's line"
     )
-    print_line(
-        f"Of {line.stock} fish; confidence {line.confidence} ({_known(line.status)})"
-    )
-    print_line(line.source)
-    thickness, depth = species.thickness_per_depth, species.depth_per_fork_length
-    values = {
-        "fork_per_total": ("fork / total length", f"{species.fork_per_total:.3f}"),
-        "standard_per_total": (
-            "standard / total length",
-            f"{species.standard_per_total:.3f}",
-        ),
-        "thickness_per_depth": (
-            "thickness / body depth",
-            f"{thickness:.2f} ± {species.thickness_per_depth_sd:.2f}",
-        ),
-        "depth_per_fork_length": (
-            "body depth / fork length",
-            f"{depth:.3f} ± {species.depth_per_fork_length_sd:.3f}",
-        ),
-    }
-    for figure in species.figure_sources:
-        label, value = values[figure.figure]
-        print_line(f"{label}: {value} ({_known(figure.status)}: {figure.source})")
+    yield (f"Of {line.stock} fish; confidence {line.confidence} ({line.origin})")
 
 
-def _known(status: str) -> str:
-    return {
-        "seen": "seen",
-        "relative": "of a related species",
-        "memory": "from memory, unchecked",
-        "common-practice": "common practice, no source",
-    }[status]
+def _part_lines(species: "Species", part: str) -> Iterator[str]:
+    if part == "feed" and species.feed is not None:
+        chart = species.feed.rule == "chart"
+        yield "Ration: " + ("the trout chart" if chart else "growth x feed conversion")
+    if part == "oxygen" and species.oxygen is not None:
+        use = species.oxygen.respiration
+        yield (
+            f"Oxygen use of fasted fish: {use.form} in temperature, ± "
+            f"{100.0 * use.relative_sd:.0f} %, {use.min_temperature_deg_c:g} to "
+            f"{use.max_temperature_deg_c:g} °C, {use.min_weight_g:g} to "
+            f"{use.max_weight_g:g} g ({use.origin})"
+        )

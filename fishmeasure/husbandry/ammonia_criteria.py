@@ -9,24 +9,22 @@ that was seen (tests/core/test_stock_ammonia_criteria.py).
 """
 
 import math
+from collections.abc import Iterable
 
 from fishmeasure.husbandry.checks import require, require_temperature
+from fishmeasure.species import packaged_species, species_keys
 
 CRITERIA_NOTE = (
     "Total ammonia criteria: US EPA 2013 (822-R-13-001); the chronic one is a 30-day "
     "mean and protects mussels too, which bear less than fish."
 )
-SALMONID_KEYS = frozenset(
-    {
-        "arctic-char",
-        "atlantic-salmon",
-        "brook-trout",
-        "brown-trout",
-        "grayling",
-        "lake-trout",
-        "rainbow-trout",
-    }
-)
+
+
+def any_salmonid(keys: Iterable[str]) -> bool:
+    """Return whether one of the species is a salmonid."""
+    return any(
+        key in species_keys() and packaged_species(key).is_salmonid for key in keys
+    )
 
 
 def _by_ph(ph: float, at: float, high: float, low: float) -> float:

@@ -20,7 +20,7 @@ from fishmeasure.husbandry.oxygen_supply import unit_supplies, unit_water
 from fishmeasure.husbandry.propagation import lognormal, product, relative_sd, total
 from fishmeasure.husbandry.saturation import oxygen_saturation_mg_per_l
 from fishmeasure.husbandry.unit import RearingUnit
-from fishmeasure.species.figures import load_stock_figures
+from fishmeasure.species import farmed_species
 
 LimitName = Literal["density", "density index", "flow index", "oxygen", "ammonia"]
 
@@ -148,13 +148,11 @@ def _kept_oxygen(
     """
     kept, why = limits.do_mg_per_l, "as set for the unit"
     if kept is None:
-        kept = max(
-            load_stock_figures(key).oxygen.caution_mg_per_l.value for key in species
-        )
+        kept = max(farmed_species(key).water.do_watch_mg_per_l.value for key in species)
         why = "the caution level of the strictest species"
     if limits.density_kg_per_m3 is not None:
         return kept, why
-    rules = [load_stock_figures(k).limits.min_saturation_percent for k in species]
+    rules = [farmed_species(k).limits.min_saturation_percent for k in species]
     rule = max((r for r in rules if r), key=lambda r: r.value, default=None)
     if rule is None:
         return kept, why
@@ -228,7 +226,7 @@ def _feed_factors(
                 temperature_deg_c=temperature_deg_c,
                 exchange_m3_per_day=exchange,
                 protein_percent=limits.protein_percent
-                or load_stock_figures(key).feed.protein_percent.value,
+                or farmed_species(key).feed.protein_percent.value,
                 nitrification=limits.nitrification,
                 own_limit_mg_per_l=limits.unionised_ammonia_mg_per_l,
                 tan_use=limits.tan_use,
@@ -268,7 +266,7 @@ def factors_of(
     note, spread = "Density limit as set for the unit.", 0.0
     if kept is None:
         strictest = min(
-            (load_stock_figures(key).limits.density_kg_per_m3 for key in species),
+            (farmed_species(key).limits.density_kg_per_m3 for key in species),
             key=lambda figure: lognormal(figure.value, figure.relative_sd).low,
         )
         kept, spread = strictest.value, strictest.relative_sd

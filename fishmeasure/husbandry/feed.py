@@ -20,10 +20,11 @@ from fishmeasure.husbandry.propagation import (
 )
 from fishmeasure.husbandry.temperature import (
     TemperatureForecast,
+    feeding_problems,
     growing_temperature_deg_c,
 )
-from fishmeasure.species.bands import feeding_problems, water_bands
-from fishmeasure.species.figures import load_feed_chart, load_stock_figures
+from fishmeasure.species import farmed_species, water_of
+from fishmeasure.species.feed_chart import load_feed_chart
 
 CHART_RELATIVE_SD = 0.15  # between charts and farms; common practice, no source
 _CHART_NOTE = (
@@ -110,7 +111,7 @@ def _no_ration(
     problems = feeding_problems(species_key, temperature_deg_c)
     if not problems:
         return None
-    band = water_bands(species_key)
+    band = water_of(species_key)
     end = (
         band.feeding_high_deg_c
         if temperature_deg_c > band.feeding_high_deg_c.value
@@ -136,7 +137,7 @@ def ration(
     Trout (rainbow, brown, brook): the chart of Leitritz & Lewis. Others, the
     stated simpler rule: the day's expected growth (``tgc_x1000``, by default the
     book's) times the feed conversion ratio. Nothing outside the temperatures at
-    which the species feeds (``bands``).
+    which the species feeds (``WaterFigures``).
 
     Raises
     ------
@@ -144,7 +145,7 @@ def ration(
     """
     require("mean weight", mean_weight_g, "g", 0.01, 50_000.0)
     require_temperature(temperature_deg_c)
-    figures = load_stock_figures(species_key)
+    figures = farmed_species(species_key)
     nothing = _no_ration(species_key, temperature_deg_c, level)
     if nothing is not None:
         return nothing
@@ -155,7 +156,7 @@ def ration(
         tgc, tgc_spread = book.value, book.relative_sd
     else:
         tgc, tgc_spread = max(tgc_x1000.value, 0.0), relative_sd(tgc_x1000)
-    warmth = growing_temperature_deg_c(temperature_deg_c, figures.growth)
+    warmth = growing_temperature_deg_c(temperature_deg_c, figures)
     gain = (1.0 + tgc * warmth / 1000.0 / math.cbrt(mean_weight_g)) ** 3 - 1.0
     spread = math.hypot(fcr.relative_sd, tgc_spread)
     notes = [

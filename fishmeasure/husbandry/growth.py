@@ -1,4 +1,4 @@
-"""Growth: the cohort's own, from its samples and the species' book.
+"""Growth: the cohort's own, from its samples and the species' published figure.
 
 The thermal growth coefficient (TGC x 1000) makes the cube root of weight a
 straight line over degree-days (Iwama & Tautz 1981, Can J Fish Aquat Sci
@@ -23,7 +23,7 @@ from fishmeasure.husbandry.temperature import (
     TemperatureForecast,
     cumulative_degree_days,
 )
-from fishmeasure.species.figures import GrowthFigures, load_stock_figures
+from fishmeasure.species import Figure, farmed_species
 
 # How growth strays from a constant TGC over 400 degree-days, about a month at 13 °C,
 # as fractions of the TGC: unevenly from step to step (spread), and for good (drift:
@@ -59,7 +59,7 @@ class GrowthFit:
     Attributes
     ----------
     tgc_x1000
-        Of this cohort: the species' book figure moved by the samples.
+        Of this cohort: the species' published figure moved by the samples.
     root_g, root_sd_g
         Cube root of the mean weight on ``last_day``, in g^(1/3).
     root_tgc_covariance
@@ -147,7 +147,7 @@ def process_covariance(spread: float, tgc: float, step: float) -> FloatArray:
     """Return what a step adds to the (2, 2) covariance of (root, TGC x 1000).
 
     The root walks by ``noise_per_step``; the TGC walks by ``drift_per_step`` and
-    carries the root with it. ``step`` is degree-days/1000, ``tgc`` the book's.
+    carries the root with it. ``step`` is degree-days/1000, ``tgc`` the published one.
     """
     drift = drift_per_step(tgc)
     carried = drift * step**2 / 2.0
@@ -180,18 +180,18 @@ def fit_growth(
     for sample in ordered:
         require("mean weight", sample.mean_weight_g.value, "g", 1e-3, _MOST_G)
         require("its standard error", sample.mean_weight_g.sd, "g", 0.0)
-    growth = load_stock_figures(species_key).growth
-    book = growth.tgc_x1000
+    species = farmed_species(species_key)
+    published = species.growth.tgc_x1000
     first, last = ordered[0].day, ordered[-1].day
     course = cumulative_degree_days(
-        forecast=temperature, start=first, days=(last - first).days, growth=growth
+        forecast=temperature, start=first, days=(last - first).days, species=species
     )
     at_samples = np.array([course[(sample.day - first).days] for sample in ordered])
     steps = np.diff(at_samples, prepend=0.0) / 1000.0
     roots = np.array([math.cbrt(sample.mean_weight_g.value) for sample in ordered])
     root_sds = np.array([root_sd_of(sample.mean_weight_g) for sample in ordered])
     root_sds = np.maximum(root_sds, _LEAST_RELATIVE_SD * roots)
-    prior = (book.value, book.value * book.relative_sd)
+    prior = (published.value, published.sd)
     fits = [
         _filter(roots, root_sds, steps, prior, float(spread))
         for spread in _STEP_SPREAD_GRID
@@ -220,7 +220,7 @@ def fit_growth(
         step_spread=float(weights @ _STEP_SPREAD_GRID),
         mean_weight_g=cubed(float(state[0]), math.sqrt(covariance[0, 0]), level),
         residuals_sd=best.residuals_sd,
-        notes=_growth_notes(growth, len(ordered)),
+        notes=_growth_notes(published, len(ordered)),
         problems=_sample_problems(ordered, best.residuals_sd),
     )
 
@@ -237,12 +237,12 @@ def cubed(root_g: float, root_sd_g: float, level: float = DEFAULT_LEVEL) -> Esti
     )
 
 
-def _growth_notes(growth: GrowthFigures, sample_count: int) -> tuple[str, ...]:
-    start = growth.tgc_x1000.note(f"Published TGC {growth.tgc_x1000.value:g}")
+def _growth_notes(published: Figure, sample_count: int) -> tuple[str, ...]:
+    start = published.note(f"Published TGC {published.value:g}")
     if sample_count == 1:
         return (f"Growth is as published: there is one sample only. {start}",)
     fitted = f"Growth is fitted to {sample_count} samples of this cohort"
-    return (f"{fitted}, starting from the book. {start}",)
+    return (f"{fitted}, starting from the published figure. {start}",)
 
 
 def _sample_problems(

@@ -11,13 +11,13 @@ from fishmeasure.base.estimate import DEFAULT_LEVEL, Estimate
 from fishmeasure.base.flags import Problem
 from fishmeasure.husbandry.ammonia_criteria import (
     CRITERIA_NOTE,
-    SALMONID_KEYS,
     acute_tan_n_mg_per_l,
+    any_salmonid,
     chronic_tan_n_mg_per_l,
 )
 from fishmeasure.husbandry.checks import outside, require, require_temperature
 from fishmeasure.husbandry.propagation import lognormal, product, relative_sd, z_score
-from fishmeasure.species.figures import Figure, load_stock_figures
+from fishmeasure.species import Figure, farmed_species
 
 Crop = Literal["leafy", "fruiting", "raft", "nft"]
 
@@ -149,7 +149,7 @@ def ammonia_reading(
         acute_tan_n_mg_per_l=acute_tan_n_mg_per_l(
             ph=ph,
             temperature_deg_c=temperature_deg_c,
-            salmonids=species_key in SALMONID_KEYS,
+            salmonids=any_salmonid((species_key,)),
         ),
         notes=tuple(notes),
         problems=problems,
@@ -184,7 +184,7 @@ def own_limit(value: float | None) -> Figure | None:
 
 
 def _ammonia_limit(species_key: str) -> Figure:
-    return load_stock_figures(species_key).limits.unionised_ammonia_mg_per_l
+    return farmed_species(species_key).water.unionised_ammonia_n_act_mg_per_l
 
 
 # --- from feed ------------------------------------------------------------------
@@ -337,7 +337,7 @@ def nitrate_trend(
     require("nitrate at the start", start_n_mg_per_l, "mg/L", 0.0)
     require("days ahead", days, "days", 1.0, 1500.0)
     limit = own_limit(own_limit_mg_per_l) or (
-        load_stock_figures(species_key).limits.nitrate_n_mg_per_l
+        farmed_species(species_key).water.nitrate_n_watch_mg_per_l
     )
     times = np.arange(days + 1, dtype=float)
 

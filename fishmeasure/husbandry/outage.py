@@ -35,7 +35,7 @@ from fishmeasure.husbandry.oxygen_supply import (
 from fishmeasure.husbandry.propagation import exact, from_draws
 from fishmeasure.husbandry.saturation import oxygen_saturation_mg_per_l
 from fishmeasure.husbandry.unit import Aerator
-from fishmeasure.species.figures import load_stock_figures
+from fishmeasure.species import farmed_species
 
 _COURSE_POINTS = 121
 
@@ -169,8 +169,8 @@ def _course_minutes(to_critical: TimeToLevel) -> FloatArray:
 
 
 def _notes(case: OutageCase) -> tuple[str, ...]:
-    oxygen = load_stock_figures(case.species_key).oxygen
-    caution, critical = oxygen.caution_mg_per_l, oxygen.critical_mg_per_l
+    water = farmed_species(case.species_key).water
+    caution, critical = water.do_watch_mg_per_l, water.do_act_mg_per_l
     notes = [
         "The fish's use is held constant as the oxygen falls: the safe side.",
         "A cloudy or earthen pond uses far more oxygen than its fish.",

@@ -20,7 +20,7 @@ from fishmeasure.husbandry.oxygen import Feeding, OxygenDemand, oxygen_demand
 from fishmeasure.husbandry.oxygen_supply import inflow_supply, unit_water
 from fishmeasure.husbandry.propagation import from_draws, lognormal, relative_sd, scaled
 from fishmeasure.husbandry.unit import Aerator
-from fishmeasure.species.figures import load_stock_figures
+from fishmeasure.species import farmed_species
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -74,13 +74,13 @@ def levels_of(case: OutageCase) -> tuple[float, float]:
 
     Caution never comes after critical, whichever of them a unit sets.
     """
-    figures = load_stock_figures(case.species_key).oxygen
+    water = farmed_species(case.species_key).water
     caution = case.caution_mg_per_l
     critical = case.critical_mg_per_l
     if caution is None:
-        caution = figures.caution_mg_per_l.value
+        caution = water.do_watch_mg_per_l.value
     if critical is None:
-        critical = figures.critical_mg_per_l.value
+        critical = water.do_act_mg_per_l.value
     return max(caution, critical), critical
 
 

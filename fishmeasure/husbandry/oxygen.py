@@ -24,7 +24,8 @@ from fishmeasure.husbandry.propagation import (
 )
 from fishmeasure.husbandry.saturation import oxygen_saturation_mg_per_l
 from fishmeasure.husbandry.unit import RearingUnit
-from fishmeasure.species.figures import Respiration, Swimming, load_stock_figures
+from fishmeasure.species import farmed_species
+from fishmeasure.species.record import Respiration, Swimming
 
 Feeding = Literal["fed", "fasted"]
 
@@ -112,7 +113,7 @@ def oxygen_demand(
     ------
     UnknownStockSpeciesError, StockRangeError
     """
-    figures = load_stock_figures(species_key).oxygen
+    figures = farmed_species(species_key).oxygen
     respiration = figures.respiration
     require("mean weight", mean_weight_g, "g", 0.01, 50_000.0)
     require_temperature(temperature_deg_c)
@@ -135,9 +136,7 @@ def oxygen_demand(
         spread,
         level,
     )
-    stands_in = respiration.status == "stand-in"
-    whose = "is another species' figure" if stands_in else "of fasted fish"
-    notes = [f"Oxygen use {whose}: {respiration.source}."]
+    notes = [respiration.note("Oxygen use of fasted fish")]
     if feeding == "fed":
         factor = figures.fed_factor
         rate = product(rate, lognormal(factor.value, factor.relative_sd), level=level)
@@ -228,7 +227,7 @@ def oxygen_balance(
     UnknownStockSpeciesError, StockRangeError
     """
     level = biomass_kg.level
-    caution = load_stock_figures(species_key).oxygen.caution_mg_per_l
+    caution = farmed_species(species_key).water.do_watch_mg_per_l
     kept_do = caution.value if do_mg_per_l is None else do_mg_per_l
     require("oxygen level", kept_do, "mg/L", 0.0, 30.0)
     require("biomass", biomass_kg.value, "kg", 0.0)

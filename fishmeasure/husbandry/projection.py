@@ -20,7 +20,7 @@ from fishmeasure.husbandry.temperature import (
     cumulative_degree_days,
     growing_temperature_deg_c,
 )
-from fishmeasure.species.figures import GrowthFigures, load_stock_figures
+from fishmeasure.species import FarmedSpecies, farmed_species
 
 MAX_DAYS = 1500
 
@@ -77,10 +77,10 @@ def project_growth(
         If ``days`` is below 0 or over 1500.
     """
     require("days ahead", days, "days", 0.0, float(MAX_DAYS))
-    growth = load_stock_figures(fit.species_key).growth
+    species = farmed_species(fit.species_key)
     steps = (
         cumulative_degree_days(
-            forecast=temperature, start=fit.last_day, days=days, growth=growth
+            forecast=temperature, start=fit.last_day, days=days, species=species
         )
         / 1000.0
     )
@@ -110,23 +110,23 @@ def project_growth(
             max(temps),
             "°C",
             0.0,
-            growth.optimum_temperature_deg_c.value,
+            species.growth.optimum_temperature_deg_c.value,
         )
-        + _days_without_growth(temps[:days], growth),
+        + _days_without_growth(temps[:days], species),
     )
 
 
 def _days_without_growth(
-    temperatures_deg_c: list[float], growth: GrowthFigures
+    temperatures_deg_c: list[float], species: FarmedSpecies
 ) -> tuple[Problem, ...]:
     idle = sum(
-        growing_temperature_deg_c(temp, growth) == 0.0 for temp in temperatures_deg_c
+        growing_temperature_deg_c(temp, species) == 0.0 for temp in temperatures_deg_c
     )
     if not idle:
         return ()
     low, high = (
-        growth.lowest_temperature_deg_c.value,
-        growth.highest_temperature_deg_c.value,
+        species.water.feeding_low_deg_c.value,
+        species.water.feeding_high_deg_c.value,
     )
     return (
         Problem(

@@ -27,7 +27,7 @@ from fishmeasure.husbandry.propagation import (
     total,
 )
 from fishmeasure.husbandry.unit import RearingUnit
-from fishmeasure.species.bands import water_bands
+from fishmeasure.species import water_of
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -124,7 +124,7 @@ def unit_load(
         require("biomass", group.biomass_kg.value, "kg", 1e-6)
     species = tuple(sorted({group.species_key for group in groups}))
     standing = [
-        water_bands(key).temperature_standing(temperature_deg_c) for key in species
+        water_of(key).temperature_standing(temperature_deg_c) for key in species
     ]
     biomass = total(*(group.biomass_kg for group in groups))
     found = []
@@ -167,7 +167,7 @@ def temperature_problems(
 
     The narrowest band of the species counts.
     """
-    bands = [water_bands(key) for key in species]
+    bands = [water_of(key) for key in species]
     if all(band.feeds_at(temperature_deg_c) for band in bands):
         return ()
     low = max(band.feeding_low_deg_c.value for band in bands)

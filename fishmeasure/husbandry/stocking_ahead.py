@@ -14,7 +14,7 @@ from fishmeasure.husbandry.propagation import product
 from fishmeasure.husbandry.stocking import temperature_problems, unit_load, used_of
 from fishmeasure.husbandry.temperature import TemperatureForecast
 from fishmeasure.husbandry.unit import RearingUnit
-from fishmeasure.species.bands import water_bands
+from fishmeasure.species import water_of
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -150,7 +150,7 @@ def _kinds(
 
 def _is_deadly(species: tuple[str, ...], temperature_deg_c: float) -> bool:
     return any(
-        water_bands(k).temperature_standing(temperature_deg_c) == "act" for k in species
+        water_of(k).temperature_standing(temperature_deg_c) == "act" for k in species
     )
 
 

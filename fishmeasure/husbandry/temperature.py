@@ -9,7 +9,8 @@ from typing import Protocol
 import numpy as np
 
 from fishmeasure.base.arrays import FloatArray
-from fishmeasure.species.figures import GrowthFigures
+from fishmeasure.base.flags import Problem
+from fishmeasure.species import FarmedSpecies, water_of
 
 DAYS_PER_YEAR = 365.25
 
@@ -105,28 +106,60 @@ class RecordedTemperature:
         return before_deg_c + share * (after_deg_c - before_deg_c)
 
 
-def growing_temperature_deg_c(temperature_deg_c: float, growth: GrowthFigures) -> float:
+def growing_temperature_deg_c(
+    temperature_deg_c: float, species: FarmedSpecies
+) -> float:
     """Return the temperature that counts for growth.
 
     Nil outside the feeding band, held at the optimum within it (see
-    ``GrowthFigures``).
+    ``species.record.GrowthFigures``).
     """
-    if (
-        not growth.lowest_temperature_deg_c.value
-        <= temperature_deg_c
-        <= growth.highest_temperature_deg_c.value
-    ):
+    if not species.water.feeds_at(temperature_deg_c):
         return 0.0
-    return min(temperature_deg_c, growth.optimum_temperature_deg_c.value)
+    return min(temperature_deg_c, species.growth.optimum_temperature_deg_c.value)
 
 
 def cumulative_degree_days(
-    *, forecast: TemperatureForecast, start: date, days: int, growth: GrowthFigures
+    *, forecast: TemperatureForecast, start: date, days: int, species: FarmedSpecies
 ) -> FloatArray:
     """Return (days + 1,) growing degree-days since the start, 0 first."""
     first = start.toordinal()
     daily = [
-        growing_temperature_deg_c(forecast.on(date.fromordinal(first + offset)), growth)
+        growing_temperature_deg_c(
+            forecast.on(date.fromordinal(first + offset)), species
+        )
         for offset in range(days)
     ]
     return np.concatenate([[0.0], np.cumsum(daily)])
+
+
+def feeding_problems(species_key: str, temperature_deg_c: float) -> tuple[Problem, ...]:
+    """Return why fish are fed nothing at a temperature; none where they are."""
+    bands = water_of(species_key)
+    if bands.feeds_at(temperature_deg_c):
+        return ()
+    low, high = bands.feeding_low_deg_c.value, bands.feeding_high_deg_c.value
+    deadly = ""
+    if bands.temperature_standing(temperature_deg_c) == "act":
+        deadly = " Fish of this species have died in such water."
+    if temperature_deg_c > high:
+        return (
+            Problem(
+                code="too-warm-to-feed",
+                message=(
+                    f"At {temperature_deg_c:.1f} °C no ration is given for this "
+                    f"species, which is fed up to {high:g} °C.{deadly} Stop feeding, "
+                    "watch the oxygen and feed again when the water has cooled."
+                ),
+            ),
+        )
+    return (
+        Problem(
+            code="too-cold-to-feed",
+            message=(
+                f"At {temperature_deg_c:.1f} °C no ration is given for this species, "
+                f"which is fed from {low:g} °C.{deadly} Stop feeding and leave the "
+                "fish in peace until the water is warmer."
+            ),
+        ),
+    )

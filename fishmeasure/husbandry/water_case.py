@@ -5,8 +5,13 @@ from dataclasses import dataclass, fields, replace
 from datetime import time
 from typing import Final, Literal
 
-from fishmeasure.species.bands import WaterBands, water_bands
-from fishmeasure.species.figures import Figure, load_stock_figures, stock_species
+from fishmeasure.species import (
+    Figure,
+    WaterFigures,
+    packaged_species,
+    species_keys,
+    water_of,
+)
 
 Verdict = Literal["good", "watch", "act", "unknown"]
 Quantity = Literal[
@@ -196,7 +201,7 @@ class Case:
 
     readings: Readings
     setting: Setting
-    bands: tuple[tuple[str, WaterBands], ...]
+    bands: tuple[tuple[str, WaterFigures], ...]
 
     @classmethod
     def of(cls, readings: Readings, setting: Setting) -> "Case":
@@ -205,14 +210,14 @@ class Case:
         return cls(
             readings=readings.counting(),
             setting=setting,
-            bands=tuple((key, water_bands(key)) for key in keys),
+            bands=tuple((key, water_of(key)) for key in keys),
         )
 
-    def lowest(self, figure: Callable[[WaterBands], Figure | None]) -> Bound | None:
+    def lowest(self, figure: Callable[[WaterFigures], Figure | None]) -> Bound | None:
         """Return the strictest of upper limits."""
         return min(self._bounds(figure), key=lambda bound: bound.value, default=None)
 
-    def highest(self, figure: Callable[[WaterBands], Figure | None]) -> Bound | None:
+    def highest(self, figure: Callable[[WaterFigures], Figure | None]) -> Bound | None:
         """Return the strictest of lower limits."""
         return max(self._bounds(figure), key=lambda bound: bound.value, default=None)
 
@@ -221,7 +226,7 @@ class Case:
         read = self.readings.temperature_deg_c
         return self.setting.expected_temperature_deg_c if read is None else read.value
 
-    def _bounds(self, figure: Callable[[WaterBands], Figure | None]) -> list[Bound]:
+    def _bounds(self, figure: Callable[[WaterFigures], Figure | None]) -> list[Bound]:
         found = []
         for key, bands in self.bands:
             one = figure(bands)
@@ -235,6 +240,6 @@ class Case:
 
 def fish_name(key: str) -> str:
     """Return a species in words, as within a sentence."""
-    if key in stock_species():
-        return load_stock_figures(key).common_name
+    if key in species_keys():
+        return packaged_species(key).common_name
     return key.replace("-", " ") or "food fish"

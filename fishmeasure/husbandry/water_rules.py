@@ -7,10 +7,11 @@ from fishmeasure.base.errors import StockRangeError
 from fishmeasure.base.words import number
 from fishmeasure.husbandry.ammonia_criteria import (
     CRITERIA_NOTE,
-    SALMONID_KEYS,
     acute_tan_n_mg_per_l,
+    any_salmonid,
     chronic_tan_n_mg_per_l,
 )
+from fishmeasure.husbandry.nitrite import at_chloride
 from fishmeasure.husbandry.nitrogen import unionised_fraction
 from fishmeasure.husbandry.saturation import Water, oxygen_saturation_mg_per_l
 from fishmeasure.husbandry.water_case import (
@@ -33,7 +34,6 @@ from fishmeasure.husbandry.water_case import (
     Stop,
     Verdict,
 )
-from fishmeasure.species.bands import at_chloride
 
 Rule = Callable[[Case], Reason | None]
 
@@ -228,7 +228,7 @@ def ammonia(case: Case) -> Reason | None:
     acute = acute_tan_n_mg_per_l(
         ph=within,
         temperature_deg_c=temperature_deg_c,
-        salmonids=not keys or bool(SALMONID_KEYS & set(keys)),
+        salmonids=not keys or any_salmonid(keys),
     )
     chronic = chronic_tan_n_mg_per_l(ph=within, temperature_deg_c=temperature_deg_c)
     if limit is not None and unionised > limit.value:

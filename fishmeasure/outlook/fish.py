@@ -21,8 +21,7 @@ from fishmeasure.husbandry.harvest import (
 from fishmeasure.husbandry.projection import GrowthProjection, project_growth
 from fishmeasure.husbandry.propagation import exact
 from fishmeasure.outlook.ask import AHEAD_DAYS, Attempts, Options
-from fishmeasure.species import packaged_species
-from fishmeasure.species.figures import load_stock_figures
+from fishmeasure.species import farmed_species, packaged_species
 
 # CV of weight where no sample gave one: 0.257 rainbow, 0.206 brook trout
 # (Rasmussen & Ostenfeld), the error wide enough for both.
@@ -154,7 +153,7 @@ def _plate_weight_g(cohort: Cohort) -> float:
     if cohort.plate_weight_g is not None:
         return cohort.plate_weight_g
     try:
-        return load_stock_figures(cohort.species_key).growth.plate_size_g.value
+        return farmed_species(cohort.species_key).growth.plate_size_g.value
     except FishMeasureError:
         return 300.0  # pan size of trout; common practice, no source
 

@@ -27,7 +27,7 @@ from fishmeasure.outlook.ask import Attempts
 from fishmeasure.outlook.feed import Feeding
 from fishmeasure.outlook.fish import CohortOutlook
 from fishmeasure.outlook.water import Water
-from fishmeasure.species.figures import load_stock_figures
+from fishmeasure.species import farmed_species
 
 TAN_RELATIVE_SD: Final = 0.15  # of a drop test; common practice, no source
 
@@ -115,7 +115,7 @@ def protein_percent(cohorts: tuple[CohortOutlook, ...], feed: Feeding | None) ->
     if feed is not None and feed.protein_percent is not None:
         return feed.protein_percent
     return max(
-        load_stock_figures(item.cohort.species_key).feed.protein_percent.value
+        farmed_species(item.cohort.species_key).feed.protein_percent.value
         for item in cohorts
     )
 

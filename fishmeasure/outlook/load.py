@@ -34,7 +34,7 @@ from fishmeasure.outlook.feed import Feeding
 from fishmeasure.outlook.fish import CohortOutlook
 from fishmeasure.outlook.held import TAN_RELATIVE_SD, held, protein_percent
 from fishmeasure.outlook.water import Water
-from fishmeasure.species.figures import load_stock_figures
+from fishmeasure.species import farmed_species
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -171,7 +171,7 @@ def _ammonia(
         species_key=min(
             (item.cohort.species_key for item in cohorts),
             key=lambda key: (
-                load_stock_figures(key).limits.unionised_ammonia_mg_per_l.value
+                farmed_species(key).water.unionised_ammonia_n_act_mg_per_l.value
             ),
         ),
         own_limit_mg_per_l=state.unit.limits.max_unionised_ammonia_mg_per_l,
@@ -208,7 +208,7 @@ def _nitrate(
     return nitrate_trend(
         species_key=min(
             (item.cohort.species_key for item in cohorts),
-            key=lambda key: load_stock_figures(key).limits.nitrate_n_mg_per_l.value,
+            key=lambda key: farmed_species(key).water.nitrate_n_watch_mg_per_l.value,
         ),
         own_limit_mg_per_l=unit.limits.max_nitrate_n_mg_per_l,
         loop=NitrogenLoop(

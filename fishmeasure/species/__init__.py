@@ -1,21 +1,33 @@
-"""Species as data: one TOML a species, read by ``load_species``."""
+"""Species as data: one TOML and one record a species, read by ``load_species``."""
 
-from fishmeasure.species.loader import load_species, packaged_species, species_keys
+from fishmeasure.species.loader import (
+    farmed_keys,
+    farmed_species,
+    load_species,
+    packaged_species,
+    species_keys,
+    water_of,
+)
 from fishmeasure.species.record import (
-    FigureSource,
-    FigureStatus,
+    FarmedSpecies,
+    Figure,
     LengthKind,
     LengthWeight,
     Species,
+    WaterFigures,
 )
 
 __all__ = [
-    "FigureSource",
-    "FigureStatus",
+    "FarmedSpecies",
+    "Figure",
     "LengthKind",
     "LengthWeight",
     "Species",
+    "WaterFigures",
+    "farmed_keys",
+    "farmed_species",
     "load_species",
     "packaged_species",
     "species_keys",
+    "water_of",
 ]

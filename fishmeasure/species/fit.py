@@ -9,6 +9,7 @@ from scipy import stats
 
 from fishmeasure.base.arrays import FloatArray
 from fishmeasure.base.errors import LengthWeightDataError
+from fishmeasure.base.record import plain
 from fishmeasure.species import LengthKind, LengthWeight, Species
 
 FEWEST_FISH: Final = 8  # below it the residual sd is known to worse than +-30 %
@@ -217,7 +218,7 @@ def second_predictor(
     )
 
 
-def book_for(species: Species, length_kind: LengthKind) -> LengthWeight:
+def published_for(species: Species, length_kind: LengthKind) -> LengthWeight:
     """Return a species' line for another kind of length than it was published for.
 
     With FL = L / r, W = a FL^b = (a r^-b) L^b, which is exact.
@@ -227,10 +228,10 @@ def book_for(species: Species, length_kind: LengthKind) -> LengthWeight:
     fork = species.on_fork_length()
     if length_kind == "fork":
         return fork
-    total_per_fork = 1.0 / species.fork_per_total
+    total_per_fork = 1.0 / species.shape.fork_per_total.value
     ratio = {
         "total": total_per_fork,
-        "standard": species.standard_per_total * total_per_fork,
+        "standard": species.shape.standard_per_total.value * total_per_fork,
     }[length_kind]
     return replace(
         fork,
@@ -241,8 +242,10 @@ def book_for(species: Species, length_kind: LengthKind) -> LengthWeight:
     )
 
 
-def own_line(fit: LengthWeightFit, book: LengthWeight, *, note: str) -> LengthWeight:
-    """Return a stock's line from the fit and, for b, the book.
+def own_line(
+    fit: LengthWeightFit, published: LengthWeight, *, note: str
+) -> LengthWeight:
+    """Return a stock's line from the fit and, for b, the published one.
 
     b is the mean of both weighted by their precisions: a batch of one size says
     little of b. The level is the fit's at its mean length, its error that at the
@@ -251,14 +254,16 @@ def own_line(fit: LengthWeightFit, book: LengthWeight, *, note: str) -> LengthWe
     Raises
     ------
     ValueError
-        If the fit and the book are for different lengths.
+        If both are for different lengths.
     """
-    if fit.length_kind != book.length_kind:
-        raise ValueError(book.length_kind)
+    if fit.length_kind != published.length_kind:
+        raise ValueError(published.length_kind)
     fit_weight = 1.0 / fit.b_se**2 if fit.b_se > 0.0 else 1e12
-    book_weight = 1.0 / book.b_sd**2 if book.b_sd > 0.0 else 1e12
-    b = (fit_weight * fit.b + book_weight * book.b) / (fit_weight + book_weight)
-    b_sd = (fit_weight + book_weight) ** -0.5
+    published_weight = 1.0 / published.b_sd**2 if published.b_sd > 0.0 else 1e12
+    b = (fit_weight * fit.b + published_weight * published.b) / (
+        fit_weight + published_weight
+    )
+    b_sd = (fit_weight + published_weight) ** -0.5
     mean = fit.mean_log_length_cm
     log_a = math.log(fit.a_g_cm) + (fit.b - b) * mean
     middle = 0.5 * math.log(fit.min_length_mm * fit.max_length_mm / 100.0)
@@ -266,7 +271,7 @@ def own_line(fit: LengthWeightFit, book: LengthWeight, *, note: str) -> LengthWe
         fit.residual_sd_ln / math.sqrt(fit.fish_count), b_sd * (middle - mean)
     )
     return replace(
-        book,
+        published,
         a_g_cm=math.exp(log_a),
         b=b,
         min_length_mm=fit.min_length_mm,
@@ -283,55 +288,23 @@ def own_line(fit: LengthWeightFit, book: LengthWeight, *, note: str) -> LengthWe
 
 def species_toml(species: Species, line: LengthWeight) -> str:
     """Return a species file of this species with the stock's own line."""
-    return "\n".join(
-        [
-            f"common_name = {_quoted(species.common_name)}",
-            f"latin_name = {_quoted(species.latin_name)}",
-            "",
-            "[length_weight]",
-            f"a_g_cm = {line.a_g_cm:.6g}",
-            f"b = {line.b:.5g}",
-            f"length_kind = {_quoted(line.length_kind)}",
-            f"min_length_mm = {line.min_length_mm:.5g}",
-            f"max_length_mm = {line.max_length_mm:.5g}",
-            f"relative_sd = {line.relative_sd:.3g}",
-            f"residual_sd_ln = {line.residual_sd_ln:.3g}",
-            f"b_sd = {line.b_sd:.3g}",
-            f"stock = {_quoted(line.stock)}",
-            f"confidence = {_quoted(line.confidence)}",
-            f"status = {_quoted(line.status)}",
-            f"source = {_quoted(line.source)}",
-            *_ratio(species, "fork_per_total", species.fork_per_total),
-            *_ratio(species, "standard_per_total", species.standard_per_total),
-            *_ratio(
-                species,
-                "thickness_per_depth",
-                species.thickness_per_depth,
-                species.thickness_per_depth_sd,
-            ),
-            *_ratio(
-                species,
-                "depth_per_fork_length",
-                species.depth_per_fork_length,
-                species.depth_per_fork_length_sd,
-            ),
-            "",
-        ]
-    )
+    names = {"common_name": species.common_name, "latin_name": species.latin_name}
+    sections = {
+        "length_weight": [_pair(*item) for item in plain(line).items()],
+        "shape": [
+            f"{name} = {{ {', '.join(_pair(*item) for item in figure.items())} }}"
+            for name, figure in plain(species.shape).items()
+        ],
+    }
+    lines = [_pair(*item) for item in names.items()]
+    for title, rows in sections.items():
+        lines += ["", f"[{title}]", *rows]
+    return "\n".join([*lines, ""])
 
 
-def _ratio(
-    species: Species, key: str, value: float, sd: float | None = None
-) -> list[str]:
-    origin = next((s for s in species.figure_sources if s.figure == key), None)
-    return [
-        "",
-        f"[{key}]",
-        f"value = {value:.6g}",
-        *([] if sd is None else [f"sd = {sd:.4g}"]),
-        f"source = {_quoted(origin.source if origin else 'the species file')}",
-        f"status = {_quoted(origin.status if origin else 'common-practice')}",
-    ]
+def _pair(name: str, value: str | float) -> str:
+    shown = _quoted(value) if isinstance(value, str) else f"{value:.6g}"
+    return f"{name} = {shown}"
 
 
 def _quoted(text: str) -> str:

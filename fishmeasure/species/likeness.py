@@ -23,9 +23,12 @@ _MOST_NAMED = 2
 def depth_score(depth_per_length: float, species: Species) -> float:
     """Return how far a depth over fork length is from the species', in deviations."""
     spread = (
-        species.depth_per_fork_length_sd**2 + (OUTLINE_DEPTH_SD * depth_per_length) ** 2
+        species.shape.depth_per_fork_length.sd**2
+        + (OUTLINE_DEPTH_SD * depth_per_length) ** 2
     )
-    return float((depth_per_length - species.depth_per_fork_length) / spread**0.5)
+    return float(
+        (depth_per_length - species.shape.depth_per_fork_length.value) / spread**0.5
+    )
 
 
 def likelier_species(depth_per_length: float, species: Species) -> tuple[str, ...]:
@@ -43,20 +46,19 @@ def other_species(depths: Sequence[float], species: Species) -> Problem | None:
 
     An own stock's file may name any fish; its figures are taken at their word.
     """
-    middle = median(depths) if depths else species.depth_per_fork_length
+    middle = median(depths) if depths else species.shape.depth_per_fork_length.value
     score = depth_score(middle, species)
     if abs(score) <= UNLIKE_MEDIAN_SD:
         return None
-    name = species.common_name
+    name, usual = species.common_name, species.shape.depth_per_fork_length.value
     others = likelier_species(middle, species)
     asked = f": {' or '.join(others)}?" if others else "."
     return Problem(
         code="other-species",
         message=(
             f"These fish are {'deeper' if score > 0 else 'slimmer'} than {name}: "
-            f"{middle:.2f} of their length, where {species.depth_per_fork_length:.2f} "
-            f"is usual{asked} If they are another species, name it and measure again, "
-            "as the weights would be those of another fish; if not, look at the "
-            "outlines."
+            f"{middle:.2f} of their length, where {usual:.2f} is usual{asked} If they "
+            "are another species, name it and measure again, as the weights "
+            "would be those of another fish; if not, look at the outlines."
         ),
     )

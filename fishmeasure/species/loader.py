@@ -1,93 +1,61 @@
-r"""Reads species TOMLs, the package's and a grower's own.
+"""Reads species TOMLs, the package's and a grower's own; ``record`` has the layout.
 
-Layout of a file; every key is needed, no other is allowed::
-
-    common_name = "Rainbow trout"
-    latin_name = "Oncorhynchus mykiss"
-
-    [length_weight]          # W = a L^b
-    a_g_cm = 0.0138          # W in grams, L in centimetres
-    b = 3.0
-    length_kind = "fork"     # "fork", "total" or "standard": which L
-    min_length_mm = 80       # where a and b hold, in that same L
-    max_length_mm = 450
-    relative_sd = 0.25       # of the level, for an unknown stock
-    residual_sd_ln = 0.10    # of ln W of single fish about their stock's line
-    b_sd = 0.10              # of b between stocks
-    stock = "farmed"         # or "wild": whose condition this is
-    confidence = "medium"    # "high", "medium" or "low"
-    status = "seen"          # "seen", "relative", "memory" or "common-practice"
-    source = "..."
-
-    [fork_per_total]         # and so [standard_per_total]
-    value = 0.96
-    source = "..."
-    status = "seen"
-
-    [thickness_per_depth]    # and so [depth_per_fork_length]
-    value = 0.54
-    sd = 0.06
-    source = "..."
-    status = "relative"
-
-The file's name without ``.toml`` is the key.
+A file holds one ``Species``: its names, ``[length_weight]`` and ``[shape]``; the
+package's also ``[water]`` and, for a species with growth figures, ``[growth]``,
+``[feed]``, ``[oxygen]`` and ``[limits]``. The file's name without ``.toml`` is the key.
+What a species' ``[water]`` lacks is that of food fish in general, ``generic.toml``.
 """
 
 import difflib
 import tomllib
-from collections.abc import Mapping
 from functools import cache
 from importlib.resources import files
 from pathlib import Path
-from typing import Any, Final, cast, get_args
+from typing import Any, Final
 
-from fishmeasure.base.errors import SpeciesFileError, UnknownSpeciesError
+from fishmeasure.base.errors import (
+    SpeciesFileError,
+    UnknownSpeciesError,
+    UnknownStockSpeciesError,
+)
 from fishmeasure.base.files import read_at_most
-from fishmeasure.species.record import (
-    Confidence,
-    FigureSource,
-    FigureStatus,
-    LengthKind,
-    LengthWeight,
-    Species,
-    StockKind,
-)
+from fishmeasure.base.record import read
+from fishmeasure.species.record import FarmedSpecies, Species, WaterFigures
 
-# Limits that catch a slip of unit or decimal point, not an odd fish. a: eels
-# 0.001, pufferfish 0.05 (FishBase's range, from memory); b: Froese 2006 finds
-# 2.5-3.5 for most; depth: eel 0.05, bream 0.46 (Brofeldt 1917), moonfish above.
-_LIMITS: Final = {
-    "a_g_cm": (0.0002, 0.2),
-    "b": (2.0, 4.0),
-    "min_length_mm": (5.0, 5000.0),
-    "max_length_mm": (5.0, 5000.0),
-    "relative_sd": (0.001, 1.0),
-    "residual_sd_ln": (0.001, 1.0),
-    "b_sd": (0.0, 0.5),
-    "fork_per_total": (0.6, 1.0),
-    "standard_per_total": (0.5, 1.0),
-    "thickness_per_depth": (0.05, 2.0),
-    "depth_per_fork_length": (0.02, 1.0),
-    "sd": (0.0, 0.5),
+_FILES = files(__package__)
+_GENERIC: Final = "generic.toml"
+_HUSBANDRY: Final = ("growth", "feed", "oxygen", "limits")
+_OWN: Final = ("common_name", "latin_name", "family", "length_weight", "shape")
+_INHERITED: Final = (*_HUSBANDRY, "family", "water", "photos")
+# Proportions of the first layout, with the spread between fish of those that had none:
+# of 86 lake trout (Arctic LTER) and 56 perch (Brofeldt 1917) 0.8 and 1.5 % for the fork
+# and 1.7 % for the perch's standard length.
+_FIRST_RATIOS: Final = {
+    "fork_per_total": 0.015,
+    "standard_per_total": 0.017,
+    "thickness_per_depth": None,
+    "depth_per_fork_length": None,
 }
-_RATIOS: Final = ("fork_per_total", "standard_per_total")
-_RATIOS_WITH_SD: Final = ("thickness_per_depth", "depth_per_fork_length")
-_LENGTH_WEIGHT_NUMBERS: Final = (
-    "a_g_cm",
-    "b",
-    "min_length_mm",
-    "max_length_mm",
-    "relative_sd",
-    "residual_sd_ln",
-    "b_sd",
-)
 
 
 @cache
 def species_keys() -> tuple[str, ...]:
     """Return the keys of the package's species, sorted."""
-    names = (entry.name for entry in files(__package__).iterdir())
-    return tuple(sorted(n.removesuffix(".toml") for n in names if n.endswith(".toml")))
+    names = (entry.name for entry in _FILES.iterdir())
+    return tuple(
+        sorted(
+            name.removesuffix(".toml")
+            for name in names
+            if name.endswith(".toml") and name != _GENERIC
+        )
+    )
+
+
+@cache
+def farmed_keys() -> tuple[str, ...]:
+    """Return the keys of the species with growth, feed and oxygen figures, sorted."""
+    found = (packaged_species(key) for key in species_keys())
+    return tuple(one.key for one in found if isinstance(one, FarmedSpecies))
 
 
 def load_species(key: str) -> Species:
@@ -113,7 +81,7 @@ def load_species(key: str) -> Species:
         except (OSError, UnicodeDecodeError) as error:
             reason = getattr(error, "strerror", None) or "it is not text in UTF-8"
             raise SpeciesFileError(path.name, "", f"{reason}") from error
-        return read_species(text, path.name, is_own_stock=True)
+        return read_own_stock(text, path.name)
     return packaged_species(key)
 
 
@@ -136,15 +104,36 @@ def packaged_species(key: str) -> Species:
     return _load_packaged(known)
 
 
+def farmed_species(key: str) -> FarmedSpecies:
+    """Return a species with its figures of growth, feed, oxygen and limits.
+
+    Raises
+    ------
+    UnknownStockSpeciesError
+        If there are none; its message lists the species that have them.
+    """
+    if key in species_keys():
+        found = _load_packaged(key)
+        if isinstance(found, FarmedSpecies):
+            return found
+    raise UnknownStockSpeciesError(key, farmed_keys())
+
+
+def water_of(key: str) -> WaterFigures:
+    """Return what a species can bear, one that is not known as food fish."""
+    return _load_packaged(key).water if key in species_keys() else food_fish_water()
+
+
 @cache
 def _load_packaged(key: str) -> Species:
     name = f"{key}.toml"
-    text = files(__package__).joinpath(name).read_text(encoding="utf-8")
-    return read_species(text, name, is_own_stock=False)
+    return _species(_parsed(_FILES.joinpath(name).read_text(encoding="utf-8"), name))
 
 
-def read_species(text: str, name: str, *, is_own_stock: bool) -> Species:
-    """Return the species in a TOML file.
+def read_own_stock(text: str, name: str) -> Species:
+    """Return the stock in a grower's TOML file.
+
+    All but its own line and shape is that of the species with the same Latin name.
 
     Parameters
     ----------
@@ -152,133 +141,99 @@ def read_species(text: str, name: str, *, is_own_stock: bool) -> Species:
         Content of the file.
     name
         Of the file, for messages and the key.
-    is_own_stock
-        Whether a grower wrote it.
 
     Raises
     ------
     SpeciesFileError
         If it breaks the layout.
     """
+    return _own_stock(_parsed(text, name))
+
+
+def _own_stock(document: dict[str, Any]) -> Species:
+    name = f"{document['key']}.toml"
+    document = _of_first_layout(document)
+    for key in document:
+        if key not in (*_OWN, "key"):
+            close = difflib.get_close_matches(key, _OWN, n=1)
+            hint = f"; is {close[0]} meant?" if close else ""
+            if key in _INHERITED:
+                hint = " in a stock's own file; its species has it"
+            raise SpeciesFileError(name, key, f"there is no such key{hint}")
+    packaged = map(_load_packaged, species_keys())
+    latin = document.get("latin_name")
+    kin = next((one for one in packaged if one.latin_name == latin), None)
+    inherited = {} if kin is None else {part: getattr(kin, part) for part in _INHERITED}
+    return _species(inherited | document | {"is_own_stock": True})
+
+
+def _parsed(text: str, name: str) -> dict[str, Any]:
     try:
         document = tomllib.loads(text)
     except (ValueError, RecursionError) as error:  # also numbers of 5000 digits
         raise SpeciesFileError(name, "", f"it is not valid TOML: {error}") from error
-    return _species(document, name, is_own_stock=is_own_stock)
+    return document | {"key": name.removesuffix(".toml")}
 
 
-def _species(document: dict[str, Any], name: str, *, is_own_stock: bool) -> Species:
-    sections = ("length_weight", *_RATIOS, *_RATIOS_WITH_SD)
-    top = _Table(name, "", document)
-    # [water], what the fish can bear, is read by stock/bands.py; of the package only.
-    water = () if is_own_stock else ("water",)
-    top.check_keys(("common_name", "latin_name", *sections), optional=water)
-    ratios = {key: top.table(key) for key in (*_RATIOS, *_RATIOS_WITH_SD)}
-    for key, table in ratios.items():
-        with_sd = ("sd",) if key in _RATIOS_WITH_SD else ()
-        table.check_keys(("value", "source", "status", *with_sd))
-    value = {k: t.number("value", limits=k) for k, t in ratios.items()}
-    if value["standard_per_total"] > value["fork_per_total"]:
-        raise SpeciesFileError(
-            name,
-            "standard_per_total.value",
-            "standard length cannot be over fork length",
-        )
-    return Species(
-        key=name.removesuffix(".toml"),
-        common_name=top.text("common_name"),
-        latin_name=top.text("latin_name"),
-        length_weight=_length_weight(top.table("length_weight")),
-        fork_per_total=value["fork_per_total"],
-        standard_per_total=value["standard_per_total"],
-        thickness_per_depth=value["thickness_per_depth"],
-        thickness_per_depth_sd=ratios["thickness_per_depth"].number("sd"),
-        depth_per_fork_length=value["depth_per_fork_length"],
-        depth_per_fork_length_sd=ratios["depth_per_fork_length"].number("sd"),
-        figure_sources=tuple(
-            FigureSource(
-                figure=key,
-                source=table.text("source"),
-                status=cast(
-                    "FigureStatus", table.choice("status", get_args(FigureStatus))
-                ),
-            )
-            for key, table in ratios.items()
-        ),
-        is_own_stock=is_own_stock,
+def _of_first_layout(document: dict[str, Any]) -> dict[str, Any]:
+    """Return a grower's file in today's layout.
+
+    The first one had a table for each proportion, with an ``sd`` or without, and
+    other words for two of the statuses.
+    """
+    new = {key: value for key, value in document.items() if key not in _FIRST_RATIOS}
+    found = {key: document[key] for key in _FIRST_RATIOS if key in document}
+    if found and isinstance(new.get("shape", {}), dict):
+        shape = {key: _first_figure(table, key) for key, table in found.items()}
+        new["shape"] = new.get("shape", {}) | shape
+    line = new.get("length_weight")
+    if isinstance(line, dict):
+        new["length_weight"] = line | _first_status(line)
+    return new
+
+
+def _first_figure(table: Any, key: str) -> Any:
+    if not isinstance(table, dict):
+        return table
+    figure = {name: item for name, item in table.items() if name != "sd"}
+    value, sd, usual = table.get("value"), table.get("sd"), _FIRST_RATIOS[key]
+    if isinstance(value, float) and isinstance(sd, float | int) and value > 0.0:
+        figure["relative_sd"] = float(min(sd, 1e9)) / value
+    elif sd is None and usual is not None:
+        figure["relative_sd"] = usual
+    return figure | _first_status(table)
+
+
+def _first_status(table: dict[str, Any]) -> dict[str, str]:
+    words = {"relative": "stand-in", "common-practice": "practice"}
+    status = table.get("status")
+    return (
+        {"status": words[status]} if status in ("relative", "common-practice") else {}
     )
 
 
-def _length_weight(table: "_Table") -> LengthWeight:
-    words = ("length_kind", "stock", "confidence", "status", "source")
-    table.check_keys((*_LENGTH_WEIGHT_NUMBERS, *words))
-    numbers = {key: table.number(key) for key in _LENGTH_WEIGHT_NUMBERS}
-    if numbers["min_length_mm"] >= numbers["max_length_mm"]:
-        raise SpeciesFileError(
-            table.file_name,
-            "length_weight.max_length_mm",
-            "it must be over min_length_mm",
-        )
-    return LengthWeight(
-        **numbers,
-        length_kind=cast(
-            "LengthKind", table.choice("length_kind", get_args(LengthKind))
-        ),
-        stock=cast("StockKind", table.choice("stock", get_args(StockKind))),
-        confidence=cast("Confidence", table.choice("confidence", get_args(Confidence))),
-        status=cast("FigureStatus", table.choice("status", get_args(FigureStatus))),
-        source=" ".join(table.text("source").split()),
-    )
+def _species(document: dict[str, Any]) -> Species:
+    name = f"{document['key']}.toml"
+
+    def refusal(*, field: str, reason: str) -> SpeciesFileError:
+        return SpeciesFileError(name, field, reason)
+
+    water = document.get("water", {})
+    if not isinstance(water, WaterFigures):
+        lacking = tuple(key for key in _generic() if key not in water)
+        water = _generic() | water | {"generic": lacking}
+    kind = FarmedSpecies if any(document.get(one) for one in _HUSBANDRY) else Species
+    return read(kind, document | {"water": water}, refusal)
 
 
-class _Table:
-    """One TOML table whose values are checked as they are taken."""
+@cache
+def _generic() -> dict[str, Any]:
+    text = _FILES.joinpath(_GENERIC).read_text(encoding="utf-8")
+    table: dict[str, Any] = tomllib.loads(text)["water"]
+    return table
 
-    def __init__(self, file_name: str, path: str, values: Mapping[str, Any]) -> None:
-        self.file_name = file_name
-        self._path = path
-        self._values = values
 
-    def _error(self, key: str, reason: str) -> SpeciesFileError:
-        return SpeciesFileError(self.file_name, self._path + key, reason)
-
-    def check_keys(
-        self, keys: tuple[str, ...], *, optional: tuple[str, ...] = ()
-    ) -> None:
-        for key in keys:
-            if key not in self._values:
-                raise self._error(key, "it is missing")
-        for key in self._values:
-            if key not in (*keys, *optional):
-                close = difflib.get_close_matches(key, keys, n=1)
-                hint = f"; is {close[0]} meant?" if close else ""
-                raise self._error(key, f"there is no such key{hint}")
-
-    def table(self, key: str) -> "_Table":
-        value = self._values[key]
-        if not isinstance(value, dict):
-            raise self._error(key, f"it must be a table, [{key}]")
-        return _Table(self.file_name, f"{key}.", value)
-
-    def text(self, key: str) -> str:
-        value = self._values[key]
-        if not isinstance(value, str) or not value.strip():
-            raise self._error(key, "it must be text")
-        return value
-
-    def choice(self, key: str, allowed: tuple[str, ...]) -> str:
-        value = self.text(key)
-        if value not in allowed:
-            raise self._error(key, f'"{value}" is not one of {", ".join(allowed)}')
-        return value
-
-    def number(self, key: str, *, limits: str | None = None) -> float:
-        value = self._values[key]
-        if isinstance(value, bool) or not isinstance(value, int | float):
-            raise self._error(key, "it must be a number")
-        low, high = _LIMITS[limits or key]
-        if not low <= value <= high:
-            # A whole number may be too large for a float.
-            shown = "that number" if abs(value) > 1e300 else f"{value:g}"
-            raise self._error(key, f"{shown} is outside {low:g} to {high:g}")
-        return float(value)
+@cache
+def food_fish_water() -> WaterFigures:
+    """Return what food fish in general can bear."""
+    return read(WaterFigures, _generic() | {"generic": tuple(_generic())})

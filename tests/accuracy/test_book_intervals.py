@@ -17,7 +17,7 @@ from fishmeasure.book.entries import Counted, Died, Entry, Sample, Stocked
 from fishmeasure.book.replay import replay
 from fishmeasure.husbandry.growth import DRIFT_SPREAD, STEP_SPREAD
 from fishmeasure.husbandry.propagation import z_score
-from fishmeasure.species.figures import load_stock_figures
+from fishmeasure.species import farmed_species
 from tests.ledger.build import cohort, day, same, tank
 
 TEMP_C = 10.0
@@ -26,7 +26,7 @@ UNIT = tank("A", id=same(1), monthly_temperature_deg_c=(TEMP_C,) * 12)
 FISH = cohort("trout", id=same(2))
 COMMON: dict[str, Any] = {"unit_id": UNIT.id, "cohort_id": FISH.id}
 STOCKED, START_G, SAMPLE_SD = 1000, 40.0, 0.06
-BOOK = load_stock_figures("rainbow-trout").growth.tgc_x1000
+BOOK = farmed_species("rainbow-trout").growth.tgc_x1000
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -12,7 +12,7 @@ from fishmeasure.species.likeness import other_species
 
 
 def of_fork(per_total: float, key: str) -> float:
-    return per_total / load_species(key).fork_per_total
+    return per_total / load_species(key).shape.fork_per_total.value
 
 
 @pytest.mark.parametrize(
@@ -36,7 +36,7 @@ def test_carp_named_trout_are_told_with_what_they_may_be() -> None:
     problem = other_species([carp] * 5, load_species("rainbow-trout"))
     assert problem is not None
     assert problem.code == "other-species"
-    assert "deeper than Rainbow trout" in problem.message
+    assert "deeper than rainbow trout" in problem.message
     assert "Nile tilapia" in problem.message  # 0.37 deep; carp of the file are 0.32
 
 

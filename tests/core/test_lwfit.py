@@ -12,10 +12,10 @@ from fishmeasure.base.errors import LengthWeightDataError
 from fishmeasure.species import load_species
 from fishmeasure.species.fit import (
     CONDITION_DRIFT,
-    book_for,
     fit_length_weight,
     left_out_error_percent,
     own_line,
+    published_for,
     second_predictor,
     species_toml,
 )
@@ -199,23 +199,27 @@ def test_a_perfect_line_is_kept() -> None:
 
 @pytest.mark.parametrize("name", ["rainbow-trout", "brown-trout"])
 @pytest.mark.parametrize("kind", ["fork", "total", "standard"])
-def test_a_book_for_another_length_gives_the_same_weight(name: str, kind: str) -> None:
+def test_a_published_for_another_length_gives_the_same_weight(
+    name: str, kind: str
+) -> None:
     """A fish weighs the same whichever of its lengths is used."""
     species = load_species(name)
     fork_cm = 25.0
     lengths = {
         "fork": fork_cm,
-        "total": fork_cm / species.fork_per_total,
-        "standard": fork_cm / species.fork_per_total * species.standard_per_total,
+        "total": fork_cm / species.shape.fork_per_total.value,
+        "standard": fork_cm
+        / species.shape.fork_per_total.value
+        * species.shape.standard_per_total.value,
     }
     fork = species.on_fork_length()
-    line = book_for(species, kind)  # type: ignore[arg-type]
+    line = published_for(species, kind)  # type: ignore[arg-type]
     assert line.a_g_cm * lengths[kind] ** line.b == pytest.approx(
         fork.a_g_cm * fork_cm**fork.b
     )
     with pytest.raises(ValueError, match=r"fork|total|standard"):
         own_line(
             fit_length_weight(*drawn(10), length_kind="fork"),
-            book_for(species, "total"),
+            published_for(species, "total"),
             note="",
         )

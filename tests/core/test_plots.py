@@ -33,7 +33,7 @@ def pictures(plot_format: str) -> list[bytes]:
     return [
         weight_plot(estimate, wrong, plot_format=plot_format),  # type: ignore[arg-type]
         sample_line_plot(estimate, wrong, plot_format=plot_format),  # type: ignore[arg-type]
-        fit_plot(LENGTH, weight, fit, book=book(), plot_format=plot_format),  # type: ignore[arg-type]
+        fit_plot(LENGTH, weight, fit, published=book(), plot_format=plot_format),  # type: ignore[arg-type]
     ]
 
 

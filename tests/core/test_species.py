@@ -2,12 +2,15 @@
 
 import csv
 import math
+import re
 from pathlib import Path
 
 import pytest
 
+import fishmeasure
 from fishmeasure.base.errors import SpeciesError, SpeciesFileError, UnknownSpeciesError
 from fishmeasure.species import Species, load_species, species_keys
+from fishmeasure.species.record import STATUS_WORDS, figures_of
 
 REQUIRED = {
     "rainbow-trout",
@@ -42,25 +45,27 @@ confidence = "high"
 status = "seen"
 source = "own weighings"
 
-[fork_per_total]
+[shape.fork_per_total]
 value = 0.96
+relative_sd = 0.01
 source = "own"
 status = "seen"
 
-[standard_per_total]
+[shape.standard_per_total]
 value = 0.88
+relative_sd = 0.02
 source = "own"
 status = "seen"
 
-[thickness_per_depth]
+[shape.thickness_per_depth]
 value = 0.5
-sd = 0.05
+relative_sd = 0.1
 source = "own"
 status = "seen"
 
-[depth_per_fork_length]
+[shape.depth_per_fork_length]
 value = 0.25
-sd = 0.02
+relative_sd = 0.08
 source = "own"
 status = "seen"
 """
@@ -74,7 +79,7 @@ def write(folder: Path, text: str = OWN) -> str:
 
 def at_cm(species: Species, length_cm: float, kind: str) -> float:
     """Return the median weight in grams at a length of that kind."""
-    per_fork = {"FL": 1.0, "TL": species.fork_per_total}[kind]
+    per_fork = {"FL": 1.0, "TL": species.shape.fork_per_total.value}[kind]
     line = species.on_fork_length()
     return line.a_g_cm * math.pow(length_cm * per_fork, line.b)
 
@@ -90,15 +95,29 @@ def test_every_file_says_where_its_figures_come_from(key: str) -> None:
     species = load_species(key)
     line = species.length_weight
     assert len(line.source) > 40
-    assert {s.figure for s in species.figure_sources} == {
-        "fork_per_total",
-        "standard_per_total",
-        "thickness_per_depth",
-        "depth_per_fork_length",
-    }
+    assert species.family
     assert not species.is_own_stock
+    for place, words, figure in figures_of(species):
+        assert figure.source, place
+        assert words[0].isupper(), place
+        assert 0.0 <= figure.relative_sd < 1.0
     if line.status != "seen":
         assert line.confidence == "low"
+
+
+def test_every_figure_of_the_record_is_read_somewhere() -> None:
+    """A figure that no calculation reads is knowledge for nobody."""
+    package = Path(fishmeasure.__file__).parent
+    code = "".join(
+        path.read_text(encoding="utf-8")
+        for path in package.rglob("*.py")
+        if path.parent.name != "species" or path.name in {"fit.py", "likeness.py"}
+    )
+    own = (package / "species" / "record.py").read_text(encoding="utf-8")
+    for place, _, _ in figures_of(load_species("rainbow-trout")):
+        name = place.split(".")[-1]
+        read = re.search(rf"\.{name}\b", code) or re.search(rf"self\.{name}\b", own)
+        assert read, f"{place} is read by nothing"
 
 
 @pytest.mark.parametrize("key", species_keys())
@@ -116,11 +135,11 @@ def test_shape_and_level_agree_within_what_fish_bodies_allow(key: str) -> None:
     the wild ones of Brofeldt, so the upper limit is the ellipsoid.
     """
     species = load_species(key)
-    depth = species.depth_per_fork_length
+    depth = species.shape.depth_per_fork_length.value
     line = species.on_fork_length()
     length_cm = line.reference_length_mm / 10.0
     weight_g = line.a_g_cm * length_cm**line.b
-    box = depth**2 * species.thickness_per_depth * length_cm**3
+    box = depth**2 * species.shape.thickness_per_depth.value * length_cm**3
     assert 0.20 < weight_g / box < 0.54
 
 
@@ -164,7 +183,9 @@ def test_lines_agree_with_the_standard_weight_within_the_books_error(key: str) -
     species = load_species(key)
     intercept, slope = STANDARD_WEIGHTS[key]
     total_cm = (
-        species.on_fork_length().reference_length_mm / 10 / species.fork_per_total
+        species.on_fork_length().reference_length_mm
+        / 10
+        / species.shape.fork_per_total.value
     )
     standard_g = 10 ** (intercept + slope * math.log10(total_cm * 10.0))
     ratio = at_cm(species, total_cm, "TL") / standard_g
@@ -190,22 +211,28 @@ def test_ratios_of_perch_and_lake_trout_follow_from_the_fish(shared: Path) -> No
 
     perch = load_species("perch")
     fork, total = "length_fork_cm", "length_total_cm"
-    assert perch.fork_per_total == pytest.approx(mean(fork, total), abs=0.001)
+    assert perch.shape.fork_per_total.value == pytest.approx(
+        mean(fork, total), abs=0.001
+    )
     standard = mean("length_std_cm", total)
-    assert perch.standard_per_total == pytest.approx(standard, abs=0.001)
+    assert perch.shape.standard_per_total.value == pytest.approx(standard, abs=0.001)
     thickness = mean("width_pct_total", "height_pct_total")
-    assert perch.thickness_per_depth == pytest.approx(thickness, abs=0.001)
+    assert perch.shape.thickness_per_depth.value == pytest.approx(thickness, abs=0.001)
     depth = sum(
         float(r["height_pct_total"]) / 100 * float(r[total]) / float(r[fork])
         for r in fish
     ) / len(fish)
-    assert perch.depth_per_fork_length == pytest.approx(depth, abs=0.001)
+    assert perch.shape.depth_per_fork_length.value == pytest.approx(depth, abs=0.001)
     with (folder / "lake_trout_arctic_lter.csv").open(encoding="utf-8") as stream:
         fish = list(csv.DictReader(stream))
     lake_trout = load_species("lake-trout")
-    assert lake_trout.fork_per_total == pytest.approx(mean("fl", "tl"), abs=0.002)
+    assert lake_trout.shape.fork_per_total.value == pytest.approx(
+        mean("fl", "tl"), abs=0.002
+    )
     standard = mean("sl", "tl")
-    assert lake_trout.standard_per_total == pytest.approx(standard, abs=0.002)
+    assert lake_trout.shape.standard_per_total.value == pytest.approx(
+        standard, abs=0.002
+    )
 
 
 @pytest.mark.parametrize("name", ["Rainbow trout", "rainbow_trout", " RAINBOW-TROUT "])
@@ -249,24 +276,26 @@ def test_a_file_that_is_not_text_says_so(tmp_path: Path) -> None:
 @pytest.mark.parametrize(
     ("old", "new", "said"),
     [
-        (
-            "a_g_cm = 0.0151",
-            "a_g_cm = 15.1",
-            r"length_weight\.a_g_cm: 15\.1 is outside",
-        ),
-        ("a_g_cm = 0.0151", 'a_g_cm = "0.0151"', r"a_g_cm: it must be a number"),
-        ("a_g_cm = 0.0151", "a_g_cm = true", r"a_g_cm: it must be a number"),
-        ("b = 3.0", "", r"length_weight\.b: it is missing"),
-        ("b_sd = 0.05", "b_sd = nan", r"length_weight\.b_sd: nan is outside"),
-        ("b = 3.0", "b = 3.0\nB = 3.0", r"length_weight\.B: there is no such key"),
+        ("a_g_cm = 0.0151", "a_g_cm = 15.1", r"length_weight: a_g_cm 15\.1 is outside"),
+        ("a_g_cm = 0.0151", 'a_g_cm = "0.0151"', r"a_g_cm: must be a number"),
+        ("a_g_cm = 0.0151", "a_g_cm = true", r"a_g_cm: must be a number"),
+        ("b = 3.0", "", r"length_weight\.b: is missing"),
+        ("b_sd = 0.05", "b_sd = nan", r"length_weight\.b_sd: must be"),
+        ("b = 3.0", "b = 3.0\nB = 3.0", r"length_weight\.B'?: is not known"),
         ('"fork"', '"forklength"', r"length_kind: .*fork, total, standard"),
         ("max_length_mm = 320", "max_length_mm = 120", r"over min_length_mm"),
         ("value = 0.88", "value = 0.99", r"standard length cannot be over fork"),
-        ("sd = 0.02", "sdd = 0.02", r"depth_per_fork_length\.sd: it is missing"),
-        ("sd = 0.02", "sd = 0.02\nsdd = 1", r"sdd: there is no such key; is sd meant"),
-        ('"own weighings"', '" "', r"length_weight\.source: it must be text"),
-        ("[fork_per_total]", "[fork]", r"fork_per_total: it is missing"),
-        ('"Tank A\'s trout"', "3", r"common_name: it must be text"),
+        ("value = 0.25", "value = 2.5", r"depth_per_fork_length: 2\.5 is outside"),
+        ("relative_sd = 0.08\n", "", r"depth_per_fork_length\.relative_sd: is missing"),
+        (
+            "relative_sd = 0.08",
+            "sd = 0.02",
+            r"depth_per_fork_length\.sd'?: is not known",
+        ),
+        ('"own weighings"', '" "', r"length_weight\.source: must be text"),
+        ("fork_per_total]", "fork]", r"shape\.fork'?: is not known"),
+        ("[shape.", "[shapes.", r"shapes: there is no such key; is shape meant"),
+        ('"Tank A\'s trout"', "3", r"common_name: must be text"),
         ("[length_weight]", "length_weight", "not valid TOML"),
     ],
 )
@@ -284,9 +313,73 @@ def test_a_wrong_file_names_the_key(
 
 def test_a_section_must_be_a_table(tmp_path: Path) -> None:
     """A bare number instead of a table is refused in words."""
-    head = "fork_per_total = 0.96\n"
-    text = OWN.replace(
-        '[fork_per_total]\nvalue = 0.96\nsource = "own"\nstatus = "seen"', ""
-    )
-    with pytest.raises(SpeciesFileError, match=r"must be a table, \[fork_per_total\]"):
-        load_species(write(tmp_path, head + text))
+    text = "shape = 0.96\n" + OWN[: OWN.index("[shape.")]
+    with pytest.raises(SpeciesFileError, match=r"shape: must be an object"):
+        load_species(write(tmp_path, text))
+
+
+FIRST_LAYOUT = """
+[fork_per_total]
+value = 0.96
+source = "own"
+status = "common-practice"
+
+[standard_per_total]
+value = 0.889
+source = "lake trout"
+status = "relative"
+
+[thickness_per_depth]
+value = 0.54
+sd = 0.06
+source = "whitefish"
+status = "relative"
+
+[depth_per_fork_length]
+value = 0.25
+sd = 0.025
+source = "one fish"
+status = "memory"
+"""
+
+
+def test_an_own_file_of_the_first_layout_is_still_read(tmp_path: Path) -> None:
+    """As `fishmeasure fit` wrote it: its statuses in today's words, its sd relative."""
+    text = OWN[: OWN.index("[shape.")] + FIRST_LAYOUT
+    shape = load_species(write(tmp_path, text)).shape
+    assert shape.fork_per_total.status == "practice"
+    assert shape.standard_per_total.status == "stand-in"
+    assert shape.thickness_per_depth.sd == pytest.approx(0.06)
+    assert shape.depth_per_fork_length.sd == pytest.approx(0.025)
+    with pytest.raises(SpeciesFileError, match=r"fork_per_total\.value: is missing"):
+        load_species(write(tmp_path, text.replace("value = 0.96", "")))
+
+
+def test_an_own_stock_is_of_its_species_in_all_else(tmp_path: Path) -> None:
+    """Its water and growth are those of the fish with the same Latin name."""
+    own = load_species(write(tmp_path))
+    trout = load_species("rainbow-trout")
+    assert (own.water, own.growth) == (trout.water, trout.growth)
+    other = OWN.replace("Oncorhynchus mykiss", "Piscis ignotus")
+    unknown = load_species(write(tmp_path, other))
+    assert unknown.growth is None
+    assert set(unknown.water.generic) >= {"do_act_mg_per_l", "feeding_low_deg_c"}
+
+
+def test_every_species_says_on_how_many_real_photos_it_was_tested() -> None:
+    """None is validated before real fish of known length were photographed."""
+    for key in species_keys():
+        photos = load_species(key).photos
+        if photos.real_count == 0:
+            assert photos.sentence.startswith("Not validated on photos.")
+        else:
+            assert photos.result
+            assert f"on {photos.real_count} real photos" in photos.sentence
+
+
+def test_the_page_of_the_species_has_the_words_of_the_statuses() -> None:
+    """One vocabulary, in the code and for those who write a file."""
+    page = Path(fishmeasure.__file__).parent / "species" / "README.md"
+    text = page.read_text(encoding="utf-8")
+    for status, words in STATUS_WORDS.items():
+        assert f"| {status} | {words} |" in text

@@ -7,6 +7,7 @@ from typer.testing import CliRunner
 
 from fishmeasure import cli
 from fishmeasure.species import load_species, species_keys
+from fishmeasure.species.record import figures_of
 
 
 @pytest.fixture
@@ -27,13 +28,15 @@ def test_the_table_lists_every_species(runner: CliRunner) -> None:
 
 @pytest.mark.parametrize("key", species_keys())
 def test_one_species_shows_its_sources(runner: CliRunner, key: str) -> None:
-    """The coefficients' source, and each ratio's, are on the screen."""
+    """Each figure is on the screen with its source and status, and the photos."""
     result = runner.invoke(cli.app, ["species", key])
     shown = " ".join(result.output.split())
     assert result.exit_code == 0
     assert load_species(key).length_weight.source in shown
-    for figure in load_species(key).figure_sources:
-        assert figure.source in shown
+    for _, words, figure in figures_of(load_species(key)):
+        assert f"{words}: {figure.value:g}" in shown
+        assert figure.origin in shown
+    assert load_species(key).photos.sentence in shown
 
 
 def test_an_unknown_species_is_one_clear_line_and_status_2(

@@ -1,56 +1,44 @@
 """What the fish can bear: published deaths, and the shape of the data."""
 
+from dataclasses import replace
+
 import pytest
 
-from fishmeasure.species import species_keys
-from fishmeasure.species.bands import BAND_FIGURES, at_chloride, water_bands
-from fishmeasure.species.figures import (
-    generic_water_figures,
-    load_stock_figures,
-    stock_species,
-    water_figures,
-)
-
-FROM_STOCKING_FIGURES = {
-    "do_watch_mg_per_l",
-    "do_act_mg_per_l",
-    "unionised_ammonia_n_act_mg_per_l",
-    "nitrate_n_watch_mg_per_l",
-}
-
-
-@pytest.mark.parametrize("key", [*species_keys(), "no-such-fish"])
-def test_bands_are_in_order(key: str) -> None:
-    bands = water_bands(key)
-    assert bands.act_low_deg_c.value < bands.feeding_low_deg_c.value
-    assert bands.feeding_low_deg_c.value < bands.feeding_high_deg_c.value
-    assert bands.feeding_high_deg_c.value < bands.act_high_deg_c.value
-    assert bands.do_act_mg_per_l.value < bands.do_watch_mg_per_l.value
-    assert bands.saturation_watch_percent.value < bands.saturation_act_percent.value
-    assert bands.ph_act_low.value < bands.ph_watch_low.value
-    assert bands.ph_watch_low.value < bands.ph_watch_high.value
-    assert bands.ph_watch_high.value < bands.ph_act_high.value
-    assert bands.nitrite_n_watch_mg_per_l.value < bands.nitrite_n_act_mg_per_l.value
+from fishmeasure.base.errors import FishMeasureError
+from fishmeasure.husbandry.nitrite import at_chloride
+from fishmeasure.species import farmed_keys, species_keys, water_of
+from fishmeasure.species.loader import food_fish_water
+from fishmeasure.species.record import figures_of
 
 
 @pytest.mark.parametrize("key", species_keys())
 def test_each_species_has_its_own_temperatures(key: str) -> None:
-    assert not [name for name in water_bands(key).generic if "deg_c" in name]
+    assert not [name for name in water_of(key).generic if "deg_c" in name]
 
 
-@pytest.mark.parametrize("key", stock_species())
-def test_a_figure_is_known_once(key: str) -> None:
-    assert not FROM_STOCKING_FIGURES & set(water_figures(key))
-    assert (
-        water_bands(key).do_watch_mg_per_l
-        == load_stock_figures(key).oxygen.caution_mg_per_l
-    )
+def test_figures_out_of_order_are_refused() -> None:
+    """A species cannot die where it still feeds."""
+    water = water_of("rainbow-trout")
+    with pytest.raises(FishMeasureError, match="must rise: act_low_deg_c, feeding"):
+        replace(water, feeding_high_deg_c=water.act_high_deg_c)
+
+
+@pytest.mark.parametrize("key", farmed_keys())
+def test_a_farmed_species_has_its_own_limits(key: str) -> None:
+    """Of oxygen, ammonia and nitrate, which stand in its file and nowhere else."""
+    own = {
+        "do_watch_mg_per_l",
+        "do_act_mg_per_l",
+        "unionised_ammonia_n_act_mg_per_l",
+        "nitrate_n_watch_mg_per_l",
+    }
+    assert not own & set(water_of(key).generic)
 
 
 def test_the_generic_figures_are_whole_and_said_to_be_so() -> None:
-    assert set(generic_water_figures()) == set(BAND_FIGURES)
-    assert water_bands("no-such-fish").generic == BAND_FIGURES
-    assert "nitrate_n_watch_mg_per_l" in water_bands("tench").generic
+    figures = {name for name, _, _ in figures_of(food_fish_water())}
+    assert set(water_of("no-such-fish").generic) == figures
+    assert "nitrate_n_watch_mg_per_l" in water_of("tench").generic
 
 
 @pytest.mark.parametrize(
@@ -88,7 +76,7 @@ def test_the_generic_figures_are_whole_and_said_to_be_so() -> None:
     ],
 )
 def test_water_that_killed_is_acted_on(key: str, temperature_deg_c: float) -> None:
-    bands = water_bands(key)
+    bands = water_of(key)
     assert bands.temperature_standing(temperature_deg_c) == "act"
     assert not bands.feeds_at(temperature_deg_c)
 
@@ -100,12 +88,12 @@ def test_water_that_killed_is_acted_on(key: str, temperature_deg_c: float) -> No
 def test_between_the_bands_is_watched(
     key: str, temperature_deg_c: float, standing: str
 ) -> None:
-    assert water_bands(key).temperature_standing(temperature_deg_c) == standing
+    assert water_of(key).temperature_standing(temperature_deg_c) == standing
 
 
 def test_more_chloride_lets_fish_bear_more_nitrite() -> None:
     """EIFAC 1984: 0.01 mg/L as N at 1 mg/L chloride, 0.09 at 10, 0.15 at 40."""
-    watch = water_bands("rainbow-trout").nitrite_n_watch_mg_per_l
+    watch = water_of("rainbow-trout").nitrite_n_watch_mg_per_l
     assert at_chloride(watch, None) is watch
     assert at_chloride(watch, 10.0).value == pytest.approx(watch.value)
     ratio = {c: at_chloride(watch, c).value / watch.value for c in (1.0, 40.0, 300.0)}
@@ -116,10 +104,10 @@ def test_more_chloride_lets_fish_bear_more_nitrite() -> None:
 
 def test_nitrite_that_killed_trout_fry_is_acted_on() -> None:
     """Half of cutthroat fry within 36 days at 0.4 mg/L as N (EPA-600/J-78-182)."""
-    assert water_bands("rainbow-trout").nitrite_n_act_mg_per_l.value < 0.4
+    assert water_of("rainbow-trout").nitrite_n_act_mg_per_l.value < 0.4
 
 
 def test_tench_bear_less_oxygen_than_trout() -> None:
-    trout, tench = water_bands("rainbow-trout"), water_bands("tench")
+    trout, tench = water_of("rainbow-trout"), water_of("tench")
     assert 0.8 < tench.do_act_mg_per_l.value < trout.do_act_mg_per_l.value
     assert trout.do_act_mg_per_l.value > 2.5

@@ -72,7 +72,7 @@ def test_cautions_and_what_is_from_memory_are_shown() -> None:
     assert cautions.OXYGEN in shown
     assert cautions.ELECTRICAL in shown
     shown = run("ammonia arctic-char --tan 0.2 --ph 7 --temp 8")
-    assert "is from memory and not checked" in shown
+    assert "from memory, not checked against its source" in shown
 
 
 def test_published_answers_come_through_the_commands() -> None:

@@ -26,12 +26,8 @@ from fishmeasure.husbandry.temperature import (
     ConstantTemperature,
     growing_temperature_deg_c,
 )
-from fishmeasure.species.bands import water_bands
-from fishmeasure.species.figures import (
-    load_feed_chart,
-    load_stock_figures,
-    stock_species,
-)
+from fishmeasure.species import farmed_keys, farmed_species, water_of
+from fishmeasure.species.feed_chart import load_feed_chart
 
 START = date(2026, 5, 1)
 
@@ -124,7 +120,7 @@ def test_water_too_cold_to_feed_gives_no_ration() -> None:
 
 
 @given(
-    species=st.sampled_from(stock_species()),
+    species=st.sampled_from(farmed_keys()),
     weight=st.floats(1.0, 3000.0),
     temp=st.floats(0.0, 40.0),
 )
@@ -133,15 +129,15 @@ def test_ration_and_growth_end_at_the_same_temperatures(
 ) -> None:
     """Both by the species' one band of feeding."""
     found = ration(species_key=species, mean_weight_g=weight, temperature_deg_c=temp)
-    grows = growing_temperature_deg_c(temp, load_stock_figures(species).growth) > 0.0
+    grows = growing_temperature_deg_c(temp, farmed_species(species)) > 0.0
     fed = found.percent_per_day.value > 0.0
-    assert fed is grows is water_bands(species).feeds_at(temp)
+    assert fed is grows is water_of(species).feeds_at(temp)
     assert fed is not any("to-feed" in problem.code for problem in found.problems)
 
 
 def test_simpler_rule_is_growth_times_conversion() -> None:
     """Feed x 1/FCR makes exactly the weight that the TGC foretells."""
-    figures = load_stock_figures("nile-tilapia")
+    figures = farmed_species("nile-tilapia")
     found = ration(
         species_key="nile-tilapia",
         mean_weight_g=125.0,

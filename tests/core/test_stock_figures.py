@@ -1,51 +1,24 @@
-"""Every species file is complete and says where its figures come from."""
-
-import dataclasses
-from typing import Any
+"""The figures that the calculations of husbandry take from the species."""
 
 import pytest
 
-from fishmeasure.species import figures as module
-from fishmeasure.species.figures import (
-    Figure,
-    load_feed_chart,
-    load_stock_figures,
-    stock_species,
-)
+from fishmeasure.base.errors import BadFieldError
+from fishmeasure.base.record import read
+from fishmeasure.species import Figure, farmed_keys, farmed_species
+from fishmeasure.species.feed_chart import load_feed_chart
 from tests.core.test_species import REQUIRED
-
-
-def all_figures(record: Any) -> list[Figure]:
-    if isinstance(record, Figure):
-        return [record]
-    if not dataclasses.is_dataclass(record):
-        return []
-    return [
-        figure
-        for field in dataclasses.fields(record)
-        for figure in all_figures(getattr(record, field.name))
-    ]
 
 
 def test_the_twelve_species_have_figures() -> None:
     """The species named in the job are there."""
-    assert set(stock_species()) >= REQUIRED
+    assert set(farmed_keys()) >= REQUIRED
 
 
-@pytest.mark.parametrize("key", stock_species())
-def test_every_figure_has_a_source_and_sane_values(key: str) -> None:
-    """No figure stands without source; limits are in their order."""
-    found = load_stock_figures(key)
-    for figure in all_figures(found):
-        assert figure.source
-        assert figure.value > 0.0
-        assert 0.0 <= figure.relative_sd < 1.0
-    oxygen, growth = found.oxygen, found.growth
-    assert oxygen.critical_mg_per_l.value < oxygen.caution_mg_per_l.value
-    assert (
-        growth.optimum_temperature_deg_c.value < growth.highest_temperature_deg_c.value
-    )
-    assert oxygen.respiration.source
+@pytest.mark.parametrize("key", farmed_keys())
+def test_growth_is_fastest_where_the_species_feeds(key: str) -> None:
+    """The optimum lies within the temperatures of feeding."""
+    found = farmed_species(key)
+    assert found.water.feeds_at(found.growth.optimum_temperature_deg_c.value)
 
 
 def test_a_weak_figure_says_so_on_the_screen() -> None:
@@ -56,12 +29,10 @@ def test_a_weak_figure_says_so_on_the_screen() -> None:
     assert seen.note("Critical oxygen 3 mg/L") == "Critical oxygen 3 mg/L: paper."
 
 
-def test_an_unknown_status_is_a_bug() -> None:
+def test_an_unknown_status_is_refused() -> None:
     """A species file with an invented status is not read."""
-    with pytest.raises(ValueError, match="hearsay"):
-        module._figure(
-            {"value": 1, "relative_sd": 0, "source": "x", "status": "hearsay"}
-        )
+    with pytest.raises(BadFieldError, match="status must be one of seen, computed"):
+        read(Figure, {"value": 1, "relative_sd": 0, "source": "x", "status": "hearsay"})
 
 
 def test_feed_chart_has_its_cells() -> None:

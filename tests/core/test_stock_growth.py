@@ -29,7 +29,7 @@ from fishmeasure.husbandry.temperature import (
     cumulative_degree_days,
     growing_temperature_deg_c,
 )
-from fishmeasure.species.figures import load_stock_figures
+from fishmeasure.species import farmed_species
 
 START = date(2026, 5, 1)
 SPRING = ConstantTemperature(temperature_deg_c=11.0)
@@ -153,16 +153,16 @@ def test_a_monthly_table_needs_twelve() -> None:
 
 def test_growing_temperature_stops_at_the_optimum() -> None:
     """No growth is added above the optimum and none is counted in hot water."""
-    growth = load_stock_figures("rainbow-trout").growth
-    assert growing_temperature_deg_c(-1.0, growth) == 0.0
-    assert growing_temperature_deg_c(10.0, growth) == 10.0
+    trout = farmed_species("rainbow-trout")
+    assert growing_temperature_deg_c(-1.0, trout) == 0.0
+    assert growing_temperature_deg_c(10.0, trout) == 10.0
     assert (
-        growing_temperature_deg_c(19.0, growth)
-        == growth.optimum_temperature_deg_c.value
+        growing_temperature_deg_c(19.0, trout)
+        == trout.growth.optimum_temperature_deg_c.value
     )
-    assert growing_temperature_deg_c(30.0, growth) == 0.0
+    assert growing_temperature_deg_c(30.0, trout) == 0.0
     course = cumulative_degree_days(
-        forecast=SPRING, start=START, days=10, growth=growth
+        forecast=SPRING, start=START, days=10, species=trout
     )
     assert course[0] == 0.0
     assert course[-1] == pytest.approx(110.0)
@@ -201,7 +201,7 @@ def test_one_sample_grows_as_the_book_says() -> None:
     fit = fit_growth(
         samples=cohort([80.0], 28), temperature=SPRING, species_key="rainbow-trout"
     )
-    book = load_stock_figures("rainbow-trout").growth.tgc_x1000
+    book = farmed_species("rainbow-trout").growth.tgc_x1000
     assert fit.tgc_x1000.value == pytest.approx(book.value)
     assert fit.tgc_x1000.sd == pytest.approx(book.value * book.relative_sd)
     assert fit.mean_weight_g.value == pytest.approx(80.0)
@@ -271,7 +271,7 @@ def simulated_coverage(
     Truth: TGC from the book's spread, walking every 3 degree-days as the published
     series say (0.2 and 0.15 over 400), samples with 6 % error every 21 days.
     """
-    book = load_stock_figures("rainbow-trout").growth.tgc_x1000
+    book = farmed_species("rainbow-trout").growth.tgc_x1000
     held = 0
     for _ in range(replicates):
         sampling, ahead = 4 * 21, days_ahead

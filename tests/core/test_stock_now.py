@@ -14,7 +14,7 @@ from fishmeasure.husbandry.now import (
     judge_water,
 )
 from fishmeasure.husbandry.water_case import KEEPS, STEPS
-from fishmeasure.species.bands import water_bands
+from fishmeasure.species import water_of
 
 GOOD: dict[str, Any] = {"temperature_deg_c": 12.0, "do_mg_per_l": 9.0}
 
@@ -200,7 +200,7 @@ def test_temperatures_at_which_published_fish_died(
 
 def test_outside_the_feeding_band_there_is_no_feed_either() -> None:
     """Between the ends of feeding and of life: watch, and nothing is fed."""
-    bands = water_bands("nile-tilapia")
+    bands = water_of("nile-tilapia")
     cool = (bands.act_low_deg_c.value + bands.feeding_low_deg_c.value) / 2.0
     now = judged("nile-tilapia", temperature_deg_c=cool, do_mg_per_l=8.0)
     assert codes(now) == [("temperature-low", "watch")]
@@ -274,7 +274,7 @@ def test_salt_water_is_judged_by_fresh_waters_ammonia() -> None:
 
 def test_nitrite_and_nitrate() -> None:
     """Nitrite may mean act, nitrate never more than watch."""
-    bands = water_bands("rainbow-trout")
+    bands = water_of("rainbow-trout")
     over = bands.nitrite_n_act_mg_per_l.value * 1.1
     assert codes(judged(**GOOD, nitrite_n_mg_per_l=over)) == [("nitrite-high", "act")]
     some = bands.nitrite_n_watch_mg_per_l.value * 1.1

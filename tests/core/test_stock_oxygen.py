@@ -21,7 +21,7 @@ from fishmeasure.husbandry.oxygen_supply import (
 from fishmeasure.husbandry.propagation import exact, lognormal
 from fishmeasure.husbandry.saturation import Water, oxygen_saturation_mg_per_l
 from fishmeasure.husbandry.unit import Aerator, RearingUnit
-from fishmeasure.species.figures import load_stock_figures, stock_species
+from fishmeasure.species import farmed_keys, farmed_species
 
 
 def rows(path: Path) -> Iterator[dict[str, str]]:
@@ -224,7 +224,7 @@ def test_cutthroat_in_a_raceway_use_less_than_trout_are_foretold() -> None:
 
 def test_dome_equation_is_one_at_its_optimum() -> None:
     """At the optimum of Kitchell et al. 1977 the temperature factor is 1."""
-    figures = load_stock_figures("rainbow-trout").oxygen.respiration
+    figures = farmed_species("rainbow-trout").oxygen.respiration
     rate = oxygen_demand(
         species_key="rainbow-trout",
         mean_weight_g=1.0,
@@ -266,7 +266,7 @@ def test_swimming_term_is_that_of_the_published_equation(
 
 
 @given(
-    species=st.sampled_from(stock_species()),
+    species=st.sampled_from(farmed_keys()),
     weight=st.floats(1.0, 4000.0),
     temp=st.floats(2.0, 18.0),
 )

@@ -196,7 +196,7 @@ def test_other_peoples_weighed_fish_fall_within_the_books_error(
     file, length_column, weight_column, mm_per_unit, kind = TABLES[key]
     species = load_species(key)
     line = species.on_fork_length()
-    to_fork = species.fork_per_total if kind == "total" else 1.0
+    to_fork = species.shape.fork_per_total.value if kind == "total" else 1.0
     ratios, covered = [], []
     path = shared / "reference" / "datasets" / f"{file}.csv"
     with path.open(encoding="utf-8") as stream:

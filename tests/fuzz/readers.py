@@ -36,12 +36,12 @@ from fishmeasure.photo.privacy import strip_private_tags
 from fishmeasure.pipeline import measure_photo
 from fishmeasure.species import load_species
 from fishmeasure.species.fit import (
-    book_for,
     fit_length_weight,
     own_line,
+    published_for,
     second_predictor,
 )
-from fishmeasure.species.loader import _species, read_species
+from fishmeasure.species.loader import _own_stock, read_own_stock
 from fishmeasure.store.backup import check_backup, make_backup, restore_backup
 from fishmeasure.store.book import open_book
 from fishmeasure.store.demo import demo_book
@@ -159,7 +159,7 @@ def _fit(content: str) -> None:
     json.dumps([fit.b, fit.left_out_error_percent, fit.mean_factor], allow_nan=False)
     if "depth_mm" in columns:
         second_predictor(columns["length_mm"], columns["depth_mm"], columns["weight_g"])
-    own_line(fit, book_for(load_species("rainbow-trout"), "fork"), note="")
+    own_line(fit, published_for(load_species("rainbow-trout"), "fork"), note="")
 
 
 def _settings(content: str) -> None:
@@ -254,13 +254,13 @@ def targets() -> dict[str, Target]:
         "sample": (text(read_sample), [sample]),
         "sample-values": (values(SAMPLE, whole_sample), random),
         "species": (
-            text(lambda content: read_species(content, "a.toml", is_own_stock=True)),
+            text(lambda content: read_own_stock(content, "a.toml")),
             [SPECIES_TEXT.encode()],
         ),
         "species-values": (
             values(
                 tomllib.loads(SPECIES_TEXT),
-                lambda d: _species(d, "a.toml", is_own_stock=True),
+                lambda d: _own_stock(d | {"key": "a"}),
             ),
             random,
         ),

@@ -17,7 +17,8 @@ from fishmeasure.estimation.sample import read_sample, sample_from_document
 from fishmeasure.photo.lens import LensProfile, lens_to_text, read_lens
 from fishmeasure.pipeline import measure_sample, refused
 from fishmeasure.species import load_species
-from fishmeasure.species.loader import read_species
+from fishmeasure.species.fit import species_toml
+from fishmeasure.species.loader import _own_stock, read_own_stock
 from fishmeasure.store.book import open_book
 from fishmeasure.store.demo import demo_book
 from fishmeasure.store.exchange import (
@@ -28,8 +29,8 @@ from fishmeasure.store.exchange import (
 )
 from tests.fuzz.nasty import broken, with_strange_values
 
-SPECIES = Path(__file__).resolve().parents[2] / "fishmeasure" / "species"
-SPECIES_TEXT = (SPECIES / "rainbow-trout.toml").read_text(encoding="utf-8")
+TROUT = load_species("rainbow-trout")
+SPECIES_TEXT = species_toml(TROUT, TROUT.length_weight)
 SAMPLE: dict[str, Any] = {
     "date": date(2026, 5, 2),
     "unit": "Tank A",
@@ -118,7 +119,7 @@ def test_texts_that_are_no_sample(text: str) -> None:
     with pytest.raises(FishMeasureError):
         read_sample(text)
     with pytest.raises(FishMeasureError):
-        read_species(text, "x.toml", is_own_stock=True)
+        read_own_stock(text, "x.toml")
 
 
 @settings(max_examples=300, deadline=None)
@@ -128,18 +129,15 @@ def test_any_text_is_read_or_refused(text: str) -> None:
     for read in (read_sample, book_from_json):
         quiet(read, text)
     quiet(read_lens, text, "a")
-    quiet(lambda: read_species(text, "x.toml", is_own_stock=True))
+    quiet(lambda: read_own_stock(text, "x.toml"))
     for table in ("units", "cohorts", "entries", "remarks"):
         quiet(book_from_csv, {table: text})
 
 
-def test_species_files_with_a_nasty_value_anywhere(
-    monkeypatch: pytest.MonkeyPatch,
-) -> None:
+def test_species_files_with_a_nasty_value_anywhere() -> None:
     """Every value of a species file is replaced by each nasty one."""
     for _, document in broken(tomllib.loads(SPECIES_TEXT)):
-        monkeypatch.setattr(tomllib, "loads", lambda _, found=document: found)
-        quiet(lambda: read_species("", "x.toml", is_own_stock=True))
+        quiet(_own_stock, document | {"key": "x"})
 
 
 def test_lens_files_with_a_nasty_value_anywhere() -> None:

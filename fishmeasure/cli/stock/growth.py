@@ -25,12 +25,12 @@ def growth_command(
     """Fit growth to a cohort's samples; weights and plate-size dates ahead."""
     from fishmeasure.husbandry.harvest import DateEstimate, dates_at_size
     from fishmeasure.husbandry.projection import project_growth
-    from fishmeasure.species.figures import load_stock_figures
+    from fishmeasure.species import farmed_species
 
     water, samples = cohort.water(), cohort.samples()
     fit = cohort.fit()
     ahead = project_growth(fit=fit, temperature=water, days=days)
-    plate = load_stock_figures(cohort.species).growth.plate_size_g
+    plate = farmed_species(cohort.species).growth.plate_size_g
     dates = dates_at_size(
         projection=ahead,
         cv=cohort.spread(),

@@ -53,11 +53,11 @@ def harvest_command(
 ) -> None:
     """Show what harvests of the largest fish yield and leave, on days or weekly."""
     from fishmeasure.husbandry import cautions
-    from fishmeasure.species.figures import load_stock_figures
+    from fishmeasure.species import farmed_species
 
     fit = cohort.fit()
     fish = opt.with_percent(count, count_error, "number of fish", "")
-    plate = load_stock_figures(cohort.species).growth.plate_size_g
+    plate = farmed_species(cohort.species).growth.plate_size_g
     plate_g = plate.value if size is None else size
     if take and weekly:
         raise BadOptionError("--take", "beside --weekly", "possible: give one of them")

@@ -66,9 +66,9 @@ def nitrate_command(
     """Show where nitrate goes with this feed, water exchange and plant bed."""
     from fishmeasure.husbandry import nitrogen
     from fishmeasure.husbandry.propagation import exact
-    from fishmeasure.species.figures import load_stock_figures
+    from fishmeasure.species import farmed_species
 
-    book = load_stock_figures(species).feed.protein_percent
+    book = farmed_species(species).feed.protein_percent
     made = nitrogen.tan_g_per_day(
         feed_kg_per_day=exact(feed / 1000.0),
         protein_percent=book.value if protein is None else protein,

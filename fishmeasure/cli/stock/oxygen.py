@@ -31,7 +31,7 @@ def oxygen_command(
     """Show the oxygen that the fish use beside what comes in, at the caution level."""
     from fishmeasure.husbandry import cautions
     from fishmeasure.husbandry.oxygen import oxygen_balance
-    from fishmeasure.species.bands import feeding_problems
+    from fishmeasure.husbandry.temperature import feeding_problems
 
     balance = oxygen_balance(
         unit=water.unit(),

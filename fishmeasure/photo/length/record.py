@@ -37,11 +37,11 @@ class FishShape:
 def shape_of(species: Species) -> FishShape:
     """Return the proportions of a species."""
     return FishShape(
-        fork_per_total=species.fork_per_total,
-        standard_per_total=species.standard_per_total,
-        thickness_per_depth=species.thickness_per_depth,
-        depth_per_fork_length=species.depth_per_fork_length,
-        depth_per_fork_length_sd=species.depth_per_fork_length_sd,
+        fork_per_total=species.shape.fork_per_total.value,
+        standard_per_total=species.shape.standard_per_total.value,
+        thickness_per_depth=species.shape.thickness_per_depth.value,
+        depth_per_fork_length=species.shape.depth_per_fork_length.value,
+        depth_per_fork_length_sd=species.shape.depth_per_fork_length.sd,
     )
 
 

@@ -25,7 +25,7 @@ def fit_plot(
     weight_g: FloatArray,
     fit: LengthWeightFit,
     *,
-    book: LengthWeight | None = None,
+    published: LengthWeight | None = None,
     plot_format: PlotFormat = "png",
 ) -> bytes:
     """Return single fish with their fitted line and, if given, the published one."""
@@ -63,13 +63,13 @@ def fit_plot(
         label=f"this stock: W = {fit.a_g_cm:.4g} L^{fit.b:.3f}, "
         f"{fit.fish_count} fish, band 2 sd",
     )
-    if book is not None:
+    if published is not None:
         axes.plot(
             span,
-            book.a_g_cm * (span / 10.0) ** book.b,
+            published.a_g_cm * (span / 10.0) ** published.b,
             "--",
             color=GREY,
-            label=f"published: W = {book.a_g_cm:.4g} L^{book.b:.3f}",
+            label=f"published: W = {published.a_g_cm:.4g} L^{published.b:.3f}",
         )
     _finish(axes, f"{fit.length_kind} length, mm", "Length and weight of single fish")
     return to_bytes(figure, plot_format)

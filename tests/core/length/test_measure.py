@@ -207,8 +207,8 @@ def test_flags_of_the_outline_are_kept() -> None:
 def test_the_shape_of_a_species_is_its_record_s() -> None:
     species = load_species("rainbow-trout")
     shape = shape_of(species)
-    assert shape.thickness_per_depth == species.thickness_per_depth
-    assert shape.fork_per_total == species.fork_per_total
+    assert shape.thickness_per_depth == species.shape.thickness_per_depth.value
+    assert shape.fork_per_total == species.shape.fork_per_total.value
 
 
 @pytest.mark.parametrize(
