@@ -118,7 +118,7 @@ class FishEntry(UnitEntry):
 
 @record(frozen=True, slots=True, kw_only=True)
 class Stocked(FishEntry):
-    """Fish brought in: a count, or a bulk weight and a mean weight.
+    """Fish stocked: a count, or a bulk weight and a mean weight.
 
     ``fish_count_sd`` None means the usual tolerance of a count.
     """
