@@ -271,7 +271,7 @@ class ConditionOut(Record):
     """Condition factor against the published one at the same length."""
 
     condition_factor: EstimateOut = Field(description="100 W / L^3 in g and cm.")
-    book_condition_factor: float = Field(description="As published, g and cm.")
+    published_condition_factor: float = Field(description="As published, g and cm.")
     verdict: str = Field(description='"low", "normal" or "high".', examples=["normal"])
 
 

@@ -159,7 +159,7 @@ def _growth(fish: CohortGroups, group: Group, on: date) -> GrowthFit | None:
         last_day=on,
         samples_used=weight.samples,
         tgc_x1000=weight.tgc_x1000,
-        book_tgc_x1000=Estimate.normal(book.value, book.value * book.relative_sd),
+        published_tgc_x1000=Estimate.normal(book.value, book.value * book.relative_sd),
         root_g=weight.root,
         root_sd_g=weight.root_sd,
         root_tgc_covariance=weight.cov,

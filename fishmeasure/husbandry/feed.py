@@ -91,7 +91,8 @@ def chart_percent_per_day(*, mean_weight_g: float, temperature_deg_c: float) -> 
 def _chart_ration(
     mean_weight_g: float, temperature_deg_c: float, level: float
 ) -> Ration:
-    low_deg_c, high_deg_c = 2.2, 20.0  # 36 and 68 °F, the ends of the chart
+    _, rows = _chart_columns()
+    low_deg_c, high_deg_c = (round((f - 32.0) / 1.8, 1) for f in (min(rows), max(rows)))
     percent = chart_percent_per_day(
         mean_weight_g=mean_weight_g, temperature_deg_c=temperature_deg_c
     )
@@ -136,7 +137,7 @@ def ration(
 
     Trout (rainbow, brown, brook): the chart of Leitritz & Lewis. Others, the
     stated simpler rule: the day's expected growth (``tgc_x1000``, by default the
-    book's) times the feed conversion ratio. Nothing outside the temperatures at
+    published one) times the feed conversion ratio. Nothing outside the temperatures at
     which the species feeds (``WaterFigures``).
 
     Raises
@@ -151,9 +152,9 @@ def ration(
         return nothing
     if figures.feed.rule == "chart":
         return _chart_ration(mean_weight_g, temperature_deg_c, level)
-    book, fcr = figures.growth.tgc_x1000, figures.feed.fcr
+    published, fcr = figures.growth.tgc_x1000, figures.feed.fcr
     if tgc_x1000 is None:
-        tgc, tgc_spread = book.value, book.relative_sd
+        tgc, tgc_spread = published.value, published.relative_sd
     else:
         tgc, tgc_spread = max(tgc_x1000.value, 0.0), relative_sd(tgc_x1000)
     warmth = growing_temperature_deg_c(temperature_deg_c, figures)
@@ -164,7 +165,7 @@ def ration(
         fcr.note(f"Feed conversion {fcr.value:g}"),
     ]
     if tgc_x1000 is None:
-        notes.append(book.note(f"TGC {book.value:g}"))
+        notes.append(published.note(f"TGC {published.value:g}"))
     return Ration(
         percent_per_day=lognormal(100.0 * gain * fcr.value, spread, level),
         notes=tuple(notes),
@@ -215,7 +216,7 @@ def feed_plan(
 
     The errors of count, weight and chart are common to all days, so those of the
     days add and do not average out. ``tgc_x1000`` is the cohort's own, for species
-    without a chart; None takes the book's.
+    without a chart; None takes the published one.
 
     Raises
     ------

@@ -77,7 +77,7 @@ class GrowthFit:
     last_day: date
     samples_used: int
     tgc_x1000: Estimate
-    book_tgc_x1000: Estimate
+    published_tgc_x1000: Estimate
     root_g: float
     root_sd_g: float
     root_tgc_covariance: float
@@ -213,7 +213,7 @@ def fit_growth(
         last_day=last,
         samples_used=len(ordered),
         tgc_x1000=Estimate.normal(state[1], math.sqrt(covariance[1, 1]), level),
-        book_tgc_x1000=Estimate.normal(prior[0], prior[1], level),
+        published_tgc_x1000=Estimate.normal(prior[0], prior[1], level),
         root_g=float(state[0]),
         root_sd_g=math.sqrt(covariance[0, 0]),
         root_tgc_covariance=float(covariance[0, 1]),

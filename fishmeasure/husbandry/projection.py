@@ -86,13 +86,13 @@ def project_growth(
     )
     tgc = max(fit.tgc_x1000.value, 0.0)
     temperature_sd = tgc * temperature.sd_deg_c * np.arange(days + 1) / 1000.0
-    book_tgc = fit.book_tgc_x1000.value
+    published_tgc = fit.published_tgc_x1000.value
     variance = (
         fit.root_sd_g**2
         + 2.0 * fit.root_tgc_covariance * steps
         + (fit.tgc_x1000.sd * steps) ** 2
-        + noise_per_step(fit.step_spread, book_tgc) * steps
-        + drift_per_step(book_tgc) * steps**3 / 3.0
+        + noise_per_step(fit.step_spread, published_tgc) * steps
+        + drift_per_step(published_tgc) * steps**3 / 3.0
         + temperature_sd**2
     )
     first = fit.last_day.toordinal()

@@ -55,7 +55,7 @@ class Condition:
     """
 
     condition_factor: Estimate
-    book_condition_factor: float
+    published_condition_factor: float
     verdict: str
 
 
@@ -209,7 +209,7 @@ def _condition(fish: CohortInUnit, mean_g: float) -> Condition | None:
     share = fish.condition_factor.value / book
     return Condition(
         condition_factor=fish.condition_factor,
-        book_condition_factor=book,
+        published_condition_factor=book,
         verdict="low" if share < LOW else "high" if share > HIGH else "normal",
     )
 

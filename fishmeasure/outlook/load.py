@@ -144,7 +144,7 @@ def _fingerlings(
     fit: GrowthFit, state: UnitState, options: Options
 ) -> GrowthProjection:
     """Return the growth of fingerlings of the same species by the book."""
-    book = fit.book_tgc_x1000
+    book = fit.published_tgc_x1000
     start = lognormal(options.fingerling_weight_g, 0.05)
     root = math.cbrt(start.value)
     young = replace(

@@ -196,7 +196,7 @@ def _grading(
         }[condition.verdict]
         lines.append(
             f"Condition factor {span(condition.condition_factor)}, published "
-            f"{condition.book_condition_factor:.2f} at this length: {verdict}."
+            f"{condition.published_condition_factor:.2f} at this length: {verdict}."
         )
     else:
         lines.append("Condition factor: no sample gave one.")

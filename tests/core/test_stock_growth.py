@@ -243,7 +243,7 @@ def test_exact_samples_of_one_day_have_a_fit(other_g: float) -> None:
         species_key="rainbow-trout",
     )
     assert 40.0 - 1e-6 <= fit.mean_weight_g.value <= other_g + 1e-6
-    assert fit.tgc_x1000.value == pytest.approx(fit.book_tgc_x1000.value)
+    assert fit.tgc_x1000.value == pytest.approx(fit.published_tgc_x1000.value)
 
 
 def test_a_mean_weight_beyond_any_fish_is_refused() -> None:

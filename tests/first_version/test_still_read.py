@@ -18,6 +18,7 @@ from starlette.testclient import TestClient
 from api.app import create_app
 from api.settings import Settings
 from fishmeasure import cli
+from fishmeasure.species import load_species
 
 DATA = Path(__file__).parent / "data"
 SAMPLES = Path(__file__).resolve().parents[2] / "sample_images"
@@ -115,3 +116,13 @@ def test_old_results_of_many_photos_are_kept(tmp_path: Path) -> None:
     before = results.read_bytes()
     run("batch", str(photos), "--results", str(results), "--workers", "1")
     assert results.read_bytes() == before
+
+
+def test_an_old_stock_file_is_read() -> None:
+    """``data/tank-a.toml``: `fit` of that commit, from 24 invented trout."""
+    stock = load_species(str(DATA / "tank-a.toml"))
+    assert (stock.length_weight.a_g_cm, stock.length_weight.b) == (0.0144393, 3.0322)
+    assert stock.shape.standard_per_total.status == "stand-in"
+    assert stock.shape.thickness_per_depth.sd == pytest.approx(0.06)
+    assert stock.shape.depth_per_fork_length.sd == pytest.approx(0.025)
+    assert stock.is_own_stock

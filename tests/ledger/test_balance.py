@@ -321,7 +321,7 @@ def test_growth_of_a_published_example() -> None:
     assert growth is not None
     # One long period moves the book's coefficient to the example's, and not beyond
     # what it allows for drift.
-    assert growth.tgc_x1000.value > growth.book_tgc_x1000.value
+    assert growth.tgc_x1000.value > growth.published_tgc_x1000.value
     assert growth.tgc_x1000.low < 2.22 < growth.tgc_x1000.high
     weight = only(state).mean_weight_g
     assert weight is not None
@@ -343,7 +343,7 @@ def test_weight_grows_between_samples_and_its_interval_widens() -> None:
     assert start.mean_weight_g is not None
     assert later.mean_weight_g is not None
     assert later.growth is not None
-    book = later.growth.book_tgc_x1000.value
+    book = later.growth.published_tgc_x1000.value
     assert later.mean_weight_g.value == pytest.approx((4.0 + book / 1000 * 400) ** 3)
     relative = [w.sd / w.value for w in (start.mean_weight_g, later.mean_weight_g)]
     assert relative[1] > relative[0]
