@@ -239,9 +239,12 @@ def things(scene: Scene) -> dict[str, Any]:
     return content
 
 
-def board(scene: Scene, surface: Board) -> Any:
-    """Return the plane on which all lies, or a tub stands."""
-    return to_mitsuba("board", scene.board_mesh(), _board_bsdf(surface), flat=True)
+def board(scene: Scene, surface: Board, *, matt: bool = False) -> Any:
+    """Return the plane on which all lies, or a tub stands; matt under water."""
+    paint = _board_bsdf(surface)
+    if matt:
+        paint = {"type": "diffuse", "reflectance": _texture(surface.colours)}
+    return to_mitsuba("board", scene.board_mesh(), paint, flat=True)
 
 
 def in_air(scene: Scene) -> Shade:

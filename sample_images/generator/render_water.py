@@ -58,7 +58,7 @@ def caustics(surface: Surface, towards: Array, height_mm: float) -> Array:
     ``towards`` is the unit direction in which the light travels in the air.
     """
     count = int(_PATTERN_MM / _PATTERN_TEXEL_MM)
-    fine = (np.arange(3 * count) + 0.5) * _PATTERN_TEXEL_MM / 3 - _PATTERN_MM / 2
+    fine = (np.arange(2 * count) + 0.5) * _PATTERN_TEXEL_MM / 2 - _PATTERN_MM / 2
     landed = np.zeros((count, count))
     for row in np.array_split(fine, 12):
         y, x = np.meshgrid(row, fine, indexing="ij")
@@ -187,10 +187,11 @@ class _Tub:
         air: dict[str, Any] = {"surround": render.surround(scene.light.surround)}
         if scene.light.lamp_radius_mm > 0:
             air["lamp"] = render.lamp(scene)
-        part = Part(mesh=tub.walls(box), colour=box.colour, roughness=0.35)
-        paint = {"type": "twosided", "bsdf": render.painted(part)}
-        wall = render.to_mitsuba("wall", part.mesh, paint, flat=False)
-        ground = render.board(scene, scene.beside)
+        colour = {"type": "rgb", "value": list(box.colour)}
+        paint = {"type": "diffuse", "reflectance": colour}
+        both = {"type": "twosided", "bsdf": paint}
+        wall = render.to_mitsuba("wall", tub.walls(box), both, flat=False)
+        ground = render.board(scene, scene.beside, matt=True)
         self.air = mi.load_dict({"type": "scene", **air, "wall": wall, "board": ground})
         self.sky = mi.load_dict({"type": "scene", **air, **_photographer(scene)})
         squeezed = under_surround(scene.light.surround, surface.spec.index)
@@ -200,12 +201,14 @@ class _Tub:
             water["lamp"], sunlit = _bent_lamp(scene, surface)
             level = level + sunlit
         self.veil = np.array(surface.spec.colour) * level / np.pi
-        floor = render.board(scene, scene.board)
+        floor = render.board(scene, scene.board, matt=True)
         lying = render.things(scene) | _scraps(scene, box, surface)
         self.under = mi.load_dict(
             {"type": "scene", **water, "board": floor, "wall": wall, **lying}
         )
-        self.path = mi.load_dict({"type": "path", "max_depth": render.THIN_DEPTH})
+        self.deep, self.short, self.direct = (
+            mi.load_dict({"type": "path", "max_depth": depth}) for depth in (6, 3, 2)
+        )
 
     def shade(self, sampler: Any, rays: Any) -> Any:
         """Return the radiance along rays from the camera."""
@@ -216,18 +219,19 @@ class _Tub:
         mirrored, bent, _, ratio = mi.fresnel(dr.dot(back, normal), spec.index)
         below = met.spawn_ray(mi.refract(back, normal, bent, ratio))
         above = met.spawn_ray(mi.reflect(back, normal))
-        seen = self._radiance(self.under, sampler, below, wet)
-        sky = self._radiance(self.sky, sampler, above, wet)
-        plain = self._radiance(self.air, sampler, rays, ~wet)
+        seen = _radiance(self.deep, self.under, sampler, below, wet)
+        sky = _radiance(self.direct, self.sky, sampler, above, wet)
+        plain = _radiance(self.short, self.air, sampler, rays, ~wet)
         way = dr.minimum(self.under.ray_intersect_preliminary(below, active=wet).t, 1e3)
         clear = dr.exp(-spec.turbidity_per_mm * way)
         seen = seen * clear + mi.Color3f(*self.veil.tolist()) * (1 - clear)
         mixed = (1 - mirrored) * seen + mirrored * sky
         return dr.select(wet, mixed, plain)
 
-    def _radiance(self, world: Any, sampler: Any, ray: Any, active: Any) -> Any:
-        ray = mi.RayDifferential3f(ray)
-        return self.path.sample(world, sampler, ray, active=active)[0]
+
+def _radiance(path: Any, world: Any, sampler: Any, ray: Any, active: Any) -> Any:
+    ray = mi.RayDifferential3f(ray)
+    return path.sample(world, sampler, ray, active=active)[0]
 
 
 def _film(box: tub.TubSpec, surface: Surface) -> Any:
