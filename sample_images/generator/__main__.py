@@ -7,6 +7,7 @@ from dataclasses import replace
 from pathlib import Path
 
 from sample_images.generator.blind import BLIND
+from sample_images.generator.crowds import CROWDS
 from sample_images.generator.heaps import HEAPS
 from sample_images.generator.held_out import HELD_OUT
 from sample_images.generator.output import write_photo, write_truth
@@ -25,6 +26,7 @@ SETS = {
     "sizes": SIZES,
     "tub": TUBS,
     "heap": HEAPS,
+    "count": CROWDS,
 }
 
 

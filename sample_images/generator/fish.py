@@ -15,6 +15,7 @@ from sample_images.generator.mesh import Mesh, grid_faces, outward
 Array = NDArray[np.float64]
 
 DENSITY_G_PER_MM3 = 1.03e-3  # near that of water, as a live fish's must be
+SMALL_MM = 70.0  # shorter fish are built of fewer faces
 BEND_FROM = 0.22  # head and tail fin stay stiff
 STIFF_STEM = 0.025  # of the tail's stem before the end of the spine
 
@@ -253,7 +254,7 @@ class Body:
 
     def trunk(self, until: float | None = None) -> Mesh:
         """Return the closed body without fins, or its part up to a station."""
-        rows, columns = 181, 73
+        rows, columns = (181, 73) if self.scale > SMALL_MM else (73, 37)
         root = np.linspace(0, np.sqrt(until or self.family.body_end), rows)
         station = root**2
         around = np.linspace(0, 2 * np.pi, columns)

@@ -46,14 +46,14 @@ def _texture(colours: Array) -> dict[str, Any]:
 def to_mitsuba(
     name: str,
     mesh: Mesh,
-    bsdf: dict[str, Any],
+    bsdf: Any,
     *,
     flat: bool,
     normals: Array | None = None,
 ) -> Any:
     """Return a Mitsuba mesh, with its own normals if none are given."""
     properties = mi.Properties()
-    properties["bsdf"] = mi.load_dict(bsdf)
+    properties["bsdf"] = mi.load_dict(bsdf) if isinstance(bsdf, dict) else bsdf
     target = mi.Mesh(
         name,
         len(mesh.vertices_mm),
@@ -110,16 +110,31 @@ def _thin_fins(body: Body, skin: dict[str, Any]) -> dict[str, Any]:
     return {"type": "mask", "opacity": _map(skins.opacity(body)), "bsdf": skin}
 
 
-def _fish(index: int, body: Body, mesh: Mesh, scene: Scene) -> dict[str, Any]:
-    """Return a fish and its feelers."""
+def _skin(body: Body, scene: Scene) -> dict[str, Any]:
+    """Return the surface of one fish."""
     colours, relief = skins.paint(body)
     surface = _fish_bsdf(colours, relief, coat_of(body.spec.skin).silver)
     if scene.surface is not None:  # no film of water shines under water
         surface["bsdf"] |= {"clearcoat": 0.0, "specular": 0.2}
-    name = f"fish_{index}"
+    return surface
+
+
+def _fish(
+    index: int,
+    body: Body,
+    mesh: Mesh,
+    scene: Scene,
+    worn: dict[tuple[str, int], Any],
+) -> dict[str, Any]:
+    """Return a fish and its feelers; ``worn`` are skins that others have, too."""
+    name, key = f"fish_{index}", (body.spec.skin, body.spec.seed)
+    if key in worn:
+        return {name: to_mitsuba(name, mesh, worn[key], flat=False)}
+    surface = _skin(body, scene)
     if not scene.spec.full_truth:
         return {name: to_mitsuba(name, mesh, surface, flat=False)}
-    content = {name: to_mitsuba(name, mesh, _thin_fins(body, surface), flat=False)}
+    worn[key] = mi.load_dict(_thin_fins(body, surface))
+    content = {name: to_mitsuba(name, mesh, worn[key], flat=False)}
     feelers = mouths.barbels(body)
     if feelers is not None:
         both = {"type": "twosided", "bsdf": surface}
@@ -217,6 +232,7 @@ def painted(part: Part) -> dict[str, Any]:
 def things(scene: Scene) -> dict[str, Any]:
     """Return all that lies on the board, without light."""
     content: dict[str, Any] = {}
+    worn: dict[tuple[str, int], Any] = {}
     for index, part in enumerate(p for item in scene.spec.items for p in parts(item)):
         name = f"item_{index}"
         content[name] = to_mitsuba(name, part.mesh, painted(part), flat=False)
@@ -235,7 +251,7 @@ def things(scene: Scene) -> dict[str, Any]:
     for index, (body, mesh) in enumerate(
         zip(scene.bodies, scene.fish_meshes, strict=True)
     ):
-        content |= _fish(index, body, mesh, scene)
+        content |= _fish(index, body, mesh, scene, worn)
     return content
 
 

@@ -3,9 +3,11 @@
 import numpy as np
 import pytest
 
+from sample_images.generator.crowds import CROWDS
 from sample_images.generator.fish import Body
 from sample_images.generator.ground import HeightField
 from sample_images.generator.heaps import HEAPS, support
+from sample_images.generator.paper import build
 from sample_images.generator.recipes import make
 from sample_images.generator.swim import SwimmingBody
 from sample_images.generator.tubs import TUBS
@@ -118,3 +120,15 @@ def test_upper_fish_lie_on_lower_ones_without_sinking_in() -> None:
         gap = under - below.at(axis)
         assert gap.min() > -1.0
         assert gap.min() < 4.0
+
+
+def test_a_crowd_keeps_off_markers_and_within_its_tub() -> None:
+    scene = make(CROWDS[1])
+    assert len(scene.fish) == 110
+    assert scene.tub is not None
+    places = np.array([each.position_mm for each in scene.fish])
+    assert scene.tub.holds(places).all()
+    for paper in scene.papers:
+        for corners in build(paper).corners_mm.values():
+            apart = np.linalg.norm(places - corners[:, :2].mean(axis=0), axis=1)
+            assert apart.min() > 20.0  # half a marker's side
