@@ -170,17 +170,14 @@ class ResultFile:
 
     def add(self, lines: Iterable[Json]) -> None:
         """Append lines and force them to disk."""
-        text = "".join(
-            json.dumps(line, ensure_ascii=False, allow_nan=False) + "\n"
-            for line in lines
-        )
+        data = b"".join(_written(line) for line in lines)
         with self._using():
             end = self._path.stat().st_size if self._path.exists() else 0
             try:
                 if self._held is None:
                     self._hold()
                 with self._path.open("ab") as file:
-                    file.write(text.encode())
+                    file.write(data)
                     file.flush()
                     os.fsync(file.fileno())
             except OSError:
@@ -307,6 +304,14 @@ def _is_ours(path: Path) -> bool:
     with path.open("rb") as file:
         head = file.read(len(_FIRST_BYTES))
     return _FIRST_BYTES.startswith(head) or not head.strip(b"\0")
+
+
+def _written(line: Json) -> bytes:
+    try:
+        text = json.dumps(line, ensure_ascii=False, allow_nan=False).encode()
+    except UnicodeEncodeError:  # a path that is not of the disk's encoding
+        text = json.dumps(line, allow_nan=False).encode()
+    return text + b"\n"
 
 
 def _result(raw: bytes) -> Json | None:

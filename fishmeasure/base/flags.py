@@ -6,7 +6,7 @@ makes the fish ``complete = False``: its length must not be used.
 
 from typing import Annotated
 
-from pydantic import Field
+from pydantic import BeforeValidator, Field
 
 from fishmeasure.base.record import record
 
@@ -103,6 +103,16 @@ def is_complete(words: tuple[str, ...]) -> bool:
     return not any(FLAGS[word].disqualifying for word in words)
 
 
+def _can_be_written(text: object) -> object:
+    if not isinstance(text, str):
+        return text
+    return text.replace("\0", "").encode("utf-8", "replace").decode("utf-8")
+
+
+Written = Annotated[str, BeforeValidator(_can_be_written)]
+"""Text with the name of a file in it, whose bytes need not be any text."""
+
+
 @record(frozen=True, slots=True, kw_only=True)
 class Problem:
     """Something wrong with a photo or a sample, said so that one can act."""
@@ -110,7 +120,7 @@ class Problem:
     code: Annotated[
         str, Field(description="A word for programs.", examples=["no-marker"])
     ]
-    message: Annotated[str, Field(description="What is wrong and what to do.")]
+    message: Annotated[Written, Field(description="What is wrong and what to do.")]
     fatal: Annotated[
         bool, Field(description="Whether no figure was given because of it.")
     ] = False

@@ -11,7 +11,7 @@ from typing import Annotated, Any, Literal, Self, get_type_hints
 from pydantic import Field
 
 from fishmeasure.base.cells import text_to_cell
-from fishmeasure.base.flags import FLAGS, Problem
+from fishmeasure.base.flags import FLAGS, Problem, Written
 from fishmeasure.base.record import plain, read, record
 from fishmeasure.base.written import ArrayOf, rounded
 from fishmeasure.photo.length import FishLength
@@ -88,7 +88,7 @@ class PhotoMeasurement:
         Literal[2], Field(description="Of this form of the measurement.")
     ] = 2
     photo: Annotated[
-        str, Field(description="File name.", examples=["tank_a_net_1.jpg"])
+        Written, Field(description="File name.", examples=["tank_a_net_1.jpg"])
     ]
     width_px: Annotated[
         int, Field(description="Width as displayed, pixels; 0 where unreadable.")

@@ -2,6 +2,7 @@
 
 import csv
 import json
+import os
 import sys
 from pathlib import Path
 from typing import Any
@@ -136,6 +137,24 @@ def test_bad_photos_do_not_stop_good_ones(
     for name in ("notes.jpg", "plain.png", "gone.jpg"):
         assert any(name in line for line in lines)
     assert "Traceback" not in shown.err
+
+
+def test_a_name_that_is_no_text_is_written_all_the_same(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """A disk keeps any bytes as a name; a second run of a batch knows it again."""
+    name = os.fsencode(tmp_path) + b"/b\xff.png"
+    plain_photo(tmp_path).rename(os.fsdecode(name))
+    out, results = tmp_path / "out.json", tmp_path / "results.jsonl"
+    assert run(monkeypatch, "photo", os.fsdecode(name), "--json", out) == 2
+    (photo,) = json.loads(out.read_text(encoding="utf-8"))["photos"]
+    assert photo["photo"] == "b?.png"
+    assert photo["problems"][0]["code"] == "no-marker"
+    for _ in range(2):
+        given = ("--results", results, "--workers", "1")
+        assert run(monkeypatch, "batch", tmp_path, *given) == 2
+    (line,) = results.read_text(encoding="utf-8").splitlines()
+    assert json.loads(line)["path"] == os.fsdecode(name)
 
 
 @pytest.mark.parametrize(

@@ -8,6 +8,7 @@ that the program of that commit showed.
 
 import json
 import shutil
+import sqlite3
 import sys
 from collections.abc import Iterator
 from pathlib import Path
@@ -18,6 +19,8 @@ from starlette.testclient import TestClient
 from api.app import create_app
 from api.settings import Settings
 from fishmeasure import cli
+from fishmeasure.base.errors import BadFieldError
+from fishmeasure.photo.measurement import PhotoMeasurement
 from fishmeasure.species import load_species
 
 DATA = Path(__file__).parent / "data"
@@ -61,6 +64,47 @@ def test_an_old_photo_opens_with_its_correction(client: TestClient) -> None:
     assert fish[0]["fork_length_mm"] == pytest.approx(266.63)
     assert [one["complete"] for one in fish].count(False) == 1
     assert client.get(f"/v1/photos/{CORRECTED}/overlay.jpg").status_code == 200
+
+
+def test_every_figure_of_an_old_photo_is_kept(client: TestClient, folder: Path) -> None:
+    """What the first program wrote in the book is what this one answers.
+
+    It wrote each length rounded, and beside it whole with its error.
+    """
+    with sqlite3.connect(folder / "book.sqlite") as book:
+        rows = book.execute("SELECT id, measurement FROM photos").fetchall()
+    stored = {identity: json.loads(text) for identity, text in rows}
+    old = next(one for one in stored.values() if "version" not in one)
+    assert "lengths" in old["fish"][0]
+    for identity, was in stored.items():
+        if "version" in was:
+            continue  # corrected since by the test after
+        now = client.get(f"/v1/photos/{identity}").json()["measurement"]
+        assert now["version"] == 2
+        for before, fish in zip(was["fish"], now["fish"], strict=True):
+            public = set(before) - {"lengths", "length_flags", "length_sources"}
+            public -= {"weight"}
+            assert {name: fish[name] for name in public} == {
+                name: before[name] for name in public
+            }
+            assert fish["sources"] == before["length_sources"]
+            for name, length in before["lengths"].items():
+                error = fish[name.replace("_mm", "_se_mm")]
+                assert error == pytest.approx(length["sd"], abs=0.0006)
+            if before["weight"]:
+                low = before["weight"]["weight_g"]["low"]
+                assert fish["weight_low_g"] == pytest.approx(low, abs=0.006)
+        camera = was["scale"].pop("camera")
+        assert now["scale"].pop("camera")["focal_px"] == camera["focal_px"]
+        assert now["scale"] == was["scale"]
+        assert now["problems"] == was["problems"]
+
+
+def test_what_a_newer_program_wrote_is_not_guessed_at() -> None:
+    """A form that is not known here is said to be so."""
+    data = PhotoMeasurement(photo="a.jpg", width_px=1, height_px=1).to_json()
+    with pytest.raises(BadFieldError, match="version must be"):
+        PhotoMeasurement.from_json({**data, "version": 3})
 
 
 def test_an_old_photo_takes_a_new_correction(client: TestClient) -> None:
