@@ -74,7 +74,7 @@ def test_every_field_of_a_measurement_is_read() -> None:
     unread = {
         f"{kind.__name__}.{item.name}"
         for kind in kinds
-        for item in fields(kind)  # type: ignore[arg-type]
+        for item in fields(kind)
         if item.name not in names_read()
     }
     assert unread == set(FOR_OTHER_PROGRAMS)
