@@ -119,24 +119,8 @@ Figure = Annotated[
 ]
 
 
-def _named(unit: RearingUnit) -> RearingUnit:
-    if len(unit.aerators) > MOST_ITEMS or len(unit.standby) > MOST_ITEMS:
-        message = f"a unit has {MOST_ITEMS} aerators at most"
-        raise ValueError(message)
-    for aerator in (*unit.aerators, *unit.standby):
-        if len(aerator.note) > MOST_ITEMS:
-            message = f"an aerator's note has {MOST_ITEMS} letters at most"
-            raise ValueError(message)
-        if len(aerator.name) > MOST_LETTERS or not aerator.name.isprintable():
-            message = f"an aerator's name has {MOST_LETTERS} plain letters at most"
-            raise ValueError(message)
-    return unit
-
-
 MOST_ITEMS = 500
-MOST_LETTERS = 80
 SpeciesKey = Annotated[str, Field(max_length=60)]
-UnitIn = Annotated[RearingUnit, AfterValidator(_named)]
 Day = Annotated[dt.date, Field(ge=dt.date(1950, 1, 1), le=dt.date(2200, 1, 1))]
 
 
@@ -392,7 +376,7 @@ CALCULATIONS: dict[str, Callable[..., Any]] = {
 
 
 # What the core's own types are as a request's.
-KINDS: dict[Any, Any] = {Estimate: Figure, RearingUnit: UnitIn, str: SpeciesKey}
+KINDS: dict[Any, Any] = {Estimate: Figure, str: SpeciesKey}
 
 
 def title_of(name: str) -> str:

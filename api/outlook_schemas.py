@@ -416,8 +416,8 @@ class StopOut(Record):
     to_caution: TimeOut = Field(description="Until the caution level.")
     to_critical: TimeOut = Field(description="Until the critical level.")
     measures: list[MeasureOut] = Field(description="What buys time, the surest first.")
-    holding_air_sotr_kg_per_h: EstimateOut = Field(
-        description="Backup air that holds the caution level, kg of oxygen an hour "
+    holding_air_standard_transfer_g_per_h: EstimateOut = Field(
+        description="Backup air that holds the caution level, g of oxygen an hour "
         "at the standard rate."
     )
     holding_water_l_per_min: EstimateOut = Field(

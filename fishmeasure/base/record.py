@@ -46,6 +46,7 @@ __all__ = [
     "field_names",
     "json_schema",
     "longest",
+    "misfit",
     "plain",
     "read",
     "record",
@@ -105,6 +106,12 @@ class Refusal(Protocol):
 def wrong(wanted: str) -> PydanticCustomError:
     """Return what a check of a value raises; the sentence says what is wanted."""
     return PydanticCustomError("wanted", "must be {wanted}", {"wanted": wanted})
+
+
+def misfit(field: str, reason: str) -> PydanticCustomError:
+    """Return what a record raises in ``__post_init__`` that no single field shows."""
+    told = {"field": field, "reason": reason}
+    return PydanticCustomError("misfit", "{field} {reason}", told)
 
 
 # --- the decorator ------------------------------------------------------------
@@ -317,6 +324,9 @@ def _told(error: ValidationError, refusal: Refusal) -> Exception:
         path = _path(item["loc"])
         if item["type"] == "unexpected_keyword_argument":
             return refusal(field=repr(path), reason="is not known here")
+        if item["type"] == "misfit":
+            where = _path((*item["loc"], item["ctx"]["field"]))
+            return refusal(field=where, reason=item["ctx"]["reason"])
         return refusal(field=path, reason=_reason(cast("Plain", item)))
     verb = "is" if len(missing) == 1 else "are"
     return refusal(field=", ".join(sorted(missing)), reason=f"{verb} missing")

@@ -2,7 +2,7 @@
 
 import math
 from collections.abc import Callable
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from typing import Literal
 
 from fishmeasure.base.estimate import Estimate
@@ -19,7 +19,7 @@ from fishmeasure.husbandry.oxygen import oxygen_demand
 from fishmeasure.husbandry.oxygen_supply import unit_supplies, unit_water
 from fishmeasure.husbandry.propagation import lognormal, product, relative_sd, total
 from fishmeasure.husbandry.saturation import oxygen_saturation_mg_per_l
-from fishmeasure.husbandry.unit import RearingUnit
+from fishmeasure.husbandry.unit import RearingUnit, UnitLimits
 from fishmeasure.species import farmed_species
 
 LimitName = Literal["density", "density index", "flow index", "oxygen", "ammonia"]
@@ -44,13 +44,13 @@ class FishGroup:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class UnitLimits:
+class HeldAgainst:
     """What the unit is held against.
 
     Attributes
     ----------
-    density_kg_per_m3
-        None takes the strictest of the species' figures.
+    own
+        The grower's own limits; else the strictest of the species' figures.
     ph
         None leaves ammonia out.
     condition_factor
@@ -61,22 +61,18 @@ class UnitLimits:
         False leaves oxygen out, where nothing is known of what brings it.
     with_flow_index
         False leaves the flow index out: it is for new water alone that flows through.
-    unionised_ammonia_mg_per_l
-        None takes the strictest of the species' figures.
     oxygen_use, tan_use
         Factor on what is modelled of oxygen use and of ammonia from feed, with the
         error of both together, from readings (``measured_use``); None takes the model.
     """
 
-    density_kg_per_m3: float | None = None
-    do_mg_per_l: float | None = None
+    own: UnitLimits = field(default_factory=UnitLimits)
     ph: float | None = None
     nitrification: Nitrification | None = None
     condition_factor: float | None = None
     protein_percent: float | None = None
     with_oxygen: bool = True
     with_flow_index: bool = True
-    unionised_ammonia_mg_per_l: float | None = None
     oxygen_use: Estimate | None = None
     tan_use: Estimate | None = None
 
@@ -138,7 +134,7 @@ def _index_factors(
 
 def _kept_oxygen(
     unit: RearingUnit,
-    limits: UnitLimits,
+    held: HeldAgainst,
     species: tuple[str, ...],
     temperature_deg_c: float,
 ) -> tuple[float, str]:
@@ -146,11 +142,11 @@ def _kept_oxygen(
 
     A density rule is taken with the oxygen rule that stands beside it.
     """
-    kept, why = limits.do_mg_per_l, "as set for the unit"
+    kept, why = held.own.min_do_mg_per_l, "as set for the unit"
     if kept is None:
         kept = max(farmed_species(key).water.do_watch_mg_per_l.value for key in species)
         why = "the caution level of the strictest species"
-    if limits.density_kg_per_m3 is not None:
+    if held.own.max_density_kg_per_m3 is not None:
         return kept, why
     rules = [farmed_species(k).limits.min_saturation_percent for k in species]
     rule = max((r for r in rules if r), key=lambda r: r.value, default=None)
@@ -165,17 +161,17 @@ def _kept_oxygen(
 
 def _oxygen_factor(
     unit: RearingUnit,
-    limits: UnitLimits,
+    held: HeldAgainst,
     species: tuple[str, ...],
     temperature_deg_c: float,
 ) -> Factor:
-    kept, why = _kept_oxygen(unit, limits, species, temperature_deg_c)
+    kept, why = _kept_oxygen(unit, held, species, temperature_deg_c)
     supply = total(
         *(s.at_g_per_h(kept) for s in unit_supplies(unit, temperature_deg_c))
     )
     water_use = unit.water_respiration_mg_per_l_h * unit.volume_m3
     for_fish = max(supply.value - water_use, 0.0)
-    measured = "" if limits.oxygen_use is None else ", their use from readings too"
+    measured = "" if held.oxygen_use is None else ", their use from readings too"
 
     def per_kg(group: FishGroup) -> Use:
         demand = oxygen_demand(
@@ -183,7 +179,7 @@ def _oxygen_factor(
             mean_weight_g=group.mean_weight_g,
             temperature_deg_c=temperature_deg_c,
         )
-        rate, known = demand.rate_mg_per_kg_h, limits.oxygen_use
+        rate, known = demand.rate_mg_per_kg_h, held.oxygen_use
         per_kg = product(rate, scale=1e-3)
         if known is not None:
             per_kg = lognormal(rate.value * known.value * 1e-3, relative_sd(known))
@@ -199,7 +195,7 @@ def _oxygen_factor(
 
 def _feed_factors(
     unit: RearingUnit,
-    limits: UnitLimits,
+    held: HeldAgainst,
     species: tuple[str, ...],
     temperature_deg_c: float,
 ) -> tuple[Factor, ...]:
@@ -215,21 +211,21 @@ def _feed_factors(
             per_kg=product(found.percent_per_day, scale=0.01), problems=found.problems
         )
 
-    if limits.ph is None:
+    if held.ph is None:
         return ()
     exchange = unit.inflow_l_per_min * 1.44
     carried = min(
         (
             feed_for_ammonia_kg_per_day(
                 species_key=key,
-                ph=limits.ph,
+                ph=held.ph,
                 temperature_deg_c=temperature_deg_c,
                 exchange_m3_per_day=exchange,
-                protein_percent=limits.protein_percent
+                protein_percent=held.protein_percent
                 or farmed_species(key).feed.protein_percent.value,
-                nitrification=limits.nitrification,
-                own_limit_mg_per_l=limits.unionised_ammonia_mg_per_l,
-                tan_use=limits.tan_use,
+                nitrification=held.nitrification,
+                own_limit_mg_per_l=held.own.max_unionised_ammonia_mg_per_l,
+                tan_use=held.tan_use,
             )
             for key in species
         ),
@@ -241,7 +237,7 @@ def _feed_factors(
             capacity=carried,
             use_per_kg=per_kg,
             note=(
-                f"Feed for the ammonia limit at pH {limits.ph:g}, the stricter of "
+                f"Feed for the ammonia limit at pH {held.ph:g}, the stricter of "
                 f"the species' own and the criterion. {CRITERIA_NOTE} {TAN_NOTE}"
             ),
         ),
@@ -250,7 +246,7 @@ def _feed_factors(
 
 def factors_of(
     unit: RearingUnit,
-    limits: UnitLimits,
+    held: HeldAgainst,
     species: tuple[str, ...],
     temperature_deg_c: float,
 ) -> tuple[Factor, ...]:
@@ -260,9 +256,7 @@ def factors_of(
     ------
     UnknownStockSpeciesError, StockRangeError
     """
-    kept = limits.density_kg_per_m3
-    if kept is not None:
-        require("density limit", kept, "kg/m³", 0.1, 1000.0)
+    kept = held.own.max_density_kg_per_m3
     note, spread = "Density limit as set for the unit.", 0.0
     if kept is None:
         strictest = min(
@@ -278,16 +272,16 @@ def factors_of(
         note=note,
     )
     indices: tuple[Factor, ...] = ()
-    if limits.condition_factor is not None:
+    if held.condition_factor is not None:
         indices = _index_factors(
-            unit, limits.condition_factor, with_flow=limits.with_flow_index
+            unit, held.condition_factor, with_flow=held.with_flow_index
         )
     oxygen: tuple[Factor, ...] = ()
-    if limits.with_oxygen:
-        oxygen = (_oxygen_factor(unit, limits, species, temperature_deg_c),)
+    if held.with_oxygen:
+        oxygen = (_oxygen_factor(unit, held, species, temperature_deg_c),)
     return (
         density,
         *indices,
         *oxygen,
-        *_feed_factors(unit, limits, species, temperature_deg_c),
+        *_feed_factors(unit, held, species, temperature_deg_c),
     )

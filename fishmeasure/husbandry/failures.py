@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 
 from fishmeasure.husbandry.outage_fall import OutageCause
+from fishmeasure.husbandry.sources import running
 from fishmeasure.husbandry.unit import RearingUnit
 
 
@@ -20,12 +21,13 @@ def failures_of(unit: RearingUnit) -> tuple[Failure, ...]:
     A spring that runs by itself into a unit without aerators has nothing that a power
     cut stops, but its intake may be blocked all the same.
     """
-    drives = {device.drive for device in unit.aerators}
-    air = [device.name for device in unit.aerators if device.drive == "air"]
+    sources = running(unit)
+    drives = {source.drive for source in sources}
+    air = [device.name for device in sources if device.drive == "air"]
     inflow = unit.inflow_l_per_min > 0.0
-    pumped = inflow and unit.inflow_pumped
+    pumped = inflow and not unit.inflow_by_gravity
     found = []
-    if unit.aerators or pumped:
+    if sources or pumped:
         found.append(Failure(cause="power"))
     if pumped or "pump" in drives:
         found.append(Failure(cause="pump"))
@@ -42,7 +44,7 @@ def failures_of(unit: RearingUnit) -> tuple[Failure, ...]:
 
 def failure_name(unit: RearingUnit, cause: OutageCause, device: str = "") -> str:
     """Return what has stopped, in words."""
-    air = [found.name for found in unit.aerators if found.drive == "air"]
+    air = [found.name for found in running(unit) if found.drive == "air"]
     name = {
         "power": "Power cut",
         "pump": "Pump stops",

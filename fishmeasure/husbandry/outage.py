@@ -29,12 +29,12 @@ from fishmeasure.husbandry.outage_measures import (
 from fishmeasure.husbandry.oxygen import supply_notes
 from fishmeasure.husbandry.oxygen_supply import (
     aerator_supply,
-    inflow_supply,
+    flow_supply,
     unit_water,
 )
 from fishmeasure.husbandry.propagation import exact, from_draws
 from fishmeasure.husbandry.saturation import oxygen_saturation_mg_per_l
-from fishmeasure.husbandry.unit import Aerator
+from fishmeasure.husbandry.sources import OxygenSource
 from fishmeasure.species import farmed_species
 
 _COURSE_POINTS = 121
@@ -52,7 +52,7 @@ class OutageResult:
         (n,) minutes and oxygen in mg/L with its interval, for the chart.
     measures
         The longest time surely gained first.
-    holding_air_sotr_kg_per_h, holding_water_l_per_min
+    holding_air_standard_transfer_g_per_h, holding_water_l_per_min
         Backup air (standard rate) or fresh water that would hold the caution
         level.
     """
@@ -62,7 +62,7 @@ class OutageResult:
     to_caution: TimeToLevel
     to_critical: TimeToLevel
     measures: tuple[Measure, ...]
-    holding_air_sotr_kg_per_h: Estimate
+    holding_air_standard_transfer_g_per_h: Estimate
     holding_water_l_per_min: Estimate
     course_min: FloatArray
     course_mg_per_l: FloatArray
@@ -126,7 +126,7 @@ def outage(
         to_caution=time_to(fall, caution_level, level),
         to_critical=to_critical,
         measures=measures_of(case, fall, exchange_l_per_min, fewer_fraction),
-        holding_air_sotr_kg_per_h=holding_air,
+        holding_air_standard_transfer_g_per_h=holding_air,
         holding_water_l_per_min=holding_water,
         course_min=frozen(course_min),
         course_mg_per_l=frozen(course[:, 0]),
@@ -193,13 +193,11 @@ def _holding(
         0.0,
     )
     water = unit_water(case.unit, case.temperature_deg_c)
-    per_kg_air = aerator_supply(Aerator(name="air", sotr_kg_per_h=1.0), water)
-    per_m3_water = inflow_supply(
-        replace(case.unit, inflow_l_per_min=1000.0 / 60.0, inflow_do_mg_per_l=None),
-        water,
-    )
+    one_kg = OxygenSource(name="air", standard_transfer_g_per_h=1000.0)
+    per_kg_air = aerator_supply(one_kg, water)
+    per_m3_water = flow_supply(1000.0 / 60.0, None, water)
     found = []
-    for supply, scale in ((per_kg_air, 1.0), (per_m3_water, 1000.0 / 60.0)):
+    for supply, scale in ((per_kg_air, 1000.0), (per_m3_water, 1000.0 / 60.0)):
         each = supply.at_g_per_h(caution_level).value
         require("oxygen above the caution level", each, "g/h", 1e-6)
         needed = missing / each * scale

@@ -16,7 +16,7 @@ from fishmeasure.husbandry.outage_fall import (
 from fishmeasure.husbandry.oxygen import OxygenDemand
 from fishmeasure.husbandry.oxygen_supply import OxygenSupply, aerator_supply, unit_water
 from fishmeasure.husbandry.propagation import normal_scores
-from fishmeasure.husbandry.unit import Aerator
+from fishmeasure.husbandry.sources import OxygenSource
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -31,7 +31,7 @@ def minutes_with_backup(
     case: OutageCase,
     demand: OxygenDemand,
     supplies: tuple[OxygenSupply, ...],
-    devices: tuple[Aerator, ...],
+    devices: tuple[OxygenSource, ...],
     level_mg_per_l: float,
 ) -> FloatArray:
     """Return minutes to a level with devices that run until they are spent.
@@ -68,7 +68,7 @@ def _phases(
     case: OutageCase,
     demand: OxygenDemand,
     supplies: tuple[OxygenSupply, ...],
-    devices: tuple[Aerator, ...],
+    devices: tuple[OxygenSource, ...],
 ) -> list[_Phase]:
     if any(device.runtime_h is None for device in devices):
         message = "a device of unknown runtime bounds nothing"
@@ -87,7 +87,7 @@ def _phases(
     return [*phases, _Phase(fall=last, end_min=np.full_like(last.start_do, np.inf))]
 
 
-def _runtime_min(device: Aerator) -> FloatArray:
+def _runtime_min(device: OxygenSource) -> FloatArray:
     most = device.runtime_h or 0.0
     least = most if device.runtime_least_h is None else device.runtime_least_h
     share: FloatArray = ndtr(normal_scores(6)[:, 5])

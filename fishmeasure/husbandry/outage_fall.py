@@ -25,7 +25,8 @@ from fishmeasure.husbandry.oxygen_supply import (
     unit_water,
 )
 from fishmeasure.husbandry.propagation import lognormal_draws, normal_scores
-from fishmeasure.husbandry.unit import Aerator, RearingUnit
+from fishmeasure.husbandry.sources import OxygenSource, at_hand, running
+from fishmeasure.husbandry.unit import RearingUnit
 
 OutageCause = Literal["power", "pump", "blower", "intake", "device", "oxygen"]
 
@@ -113,7 +114,7 @@ class Fall:
         return level
 
 
-def _stops(case: OutageCase, aerator: Aerator) -> bool:
+def _stops(case: OutageCase, aerator: OxygenSource) -> bool:
     return {
         "power": True,
         "pump": aerator.drive == "pump",
@@ -133,25 +134,25 @@ def remaining_supplies(case: OutageCase) -> tuple[OxygenSupply, ...]:
     unit = case.unit
     water = unit_water(unit, case.temperature_deg_c)
     inflow_stops = case.cause == "intake" or (
-        case.cause in {"power", "pump"} and unit.inflow_pumped
+        case.cause in {"power", "pump"} and not unit.inflow_by_gravity
     )
     supplies: tuple[OxygenSupply, ...] = ()
     if not inflow_stops:
         supplies += (inflow_supply(unit, water),)
     return supplies + tuple(
-        aerator_supply(a, water) for a in unit.aerators if not _stops(case, a)
+        aerator_supply(a, water) for a in running(unit) if not _stops(case, a)
     )
 
 
-def backup_devices(case: OutageCase) -> tuple[Aerator, ...]:
+def backup_devices(case: OutageCase) -> tuple[OxygenSource, ...]:
     """Return what takes over: those at hand, and without power those with a battery.
 
     A battery does not help a device that has itself failed.
     """
     if case.cause != "power":
-        return case.unit.standby
-    kept = tuple(device for device in case.unit.aerators if device.on_backup)
-    return kept + case.unit.standby
+        return at_hand(case.unit)
+    kept = tuple(device for device in running(case.unit) if device.on_backup)
+    return kept + at_hand(case.unit)
 
 
 def with_centre(draws: FloatArray, centre: float) -> FloatArray:

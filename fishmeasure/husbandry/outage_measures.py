@@ -17,9 +17,9 @@ from fishmeasure.husbandry.outage_fall import (
     remaining_supplies,
 )
 from fishmeasure.husbandry.oxygen import Feeding, OxygenDemand, oxygen_demand
-from fishmeasure.husbandry.oxygen_supply import inflow_supply, unit_water
+from fishmeasure.husbandry.oxygen_supply import flow_supply, unit_water
 from fishmeasure.husbandry.propagation import from_draws, lognormal, relative_sd, scaled
-from fishmeasure.husbandry.unit import Aerator
+from fishmeasure.husbandry.sources import OxygenSource
 from fishmeasure.species import farmed_species
 
 
@@ -120,10 +120,7 @@ def measures_of(
     flow = exchange_l_per_min
     if flow is None:
         flow = case.unit.volume_m3 * 1000.0 / 10.0 / 60.0
-    fresh = inflow_supply(
-        replace(case.unit, inflow_l_per_min=flow, inflow_do_mg_per_l=None),
-        unit_water(case.unit, case.temperature_deg_c),
-    )
+    fresh = flow_supply(flow, None, unit_water(case.unit, case.temperature_deg_c))
     fewer = replace(case, biomass_kg=scaled(case.biomass_kg, 1.0 - fewer_fraction))
     trials: dict[str, Fall] = {
         f"{flow:.0f} L/min of fresh water": fall_of(case, demand, (*supplies, fresh)),
@@ -181,7 +178,7 @@ def _backup(
         for device in devices
         if device.runtime_h is None
     ]
-    together: list[tuple[Aerator, ...]] = [(device,) for device in known]
+    together: list[tuple[OxygenSource, ...]] = [(device,) for device in known]
     if len(known) > 1:
         together.append(known)
     for these in together:
@@ -201,11 +198,11 @@ def _backup(
     return found
 
 
-def _store(device: Aerator) -> str:
+def _store(device: OxygenSource) -> str:
     return "cylinder" if device.drive == "oxygen" else "battery"
 
 
-def _lasts(device: Aerator) -> str:
+def _lasts(device: OxygenSource) -> str:
     most = device.runtime_h or 0.0
     least = most if device.runtime_least_h is None else device.runtime_least_h
     span = f"{most:.3g} h"

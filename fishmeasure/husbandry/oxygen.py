@@ -23,6 +23,7 @@ from fishmeasure.husbandry.propagation import (
     z_score,
 )
 from fishmeasure.husbandry.saturation import oxygen_saturation_mg_per_l
+from fishmeasure.husbandry.sources import at_hand, running
 from fishmeasure.husbandry.unit import RearingUnit
 from fishmeasure.species import farmed_species
 from fishmeasure.species.record import Respiration, Swimming
@@ -281,6 +282,7 @@ def oxygen_balance(
 def supply_notes(unit: RearingUnit, wind_m_per_s: float | None) -> tuple[str, ...]:
     """Return what the screen says of the supplies' weaker figures."""
     notes = []
+    sources = running(unit)
     if unit.surface_m2 > 0.0 and wind_m_per_s is None:
         notes.append(
             "Surface of still water: sources disagree, 0 to 0.6 m/d; all is kept."
@@ -290,17 +292,17 @@ def supply_notes(unit: RearingUnit, wind_m_per_s: float | None) -> tuple[str, ..
             f"Inflow without a reading is taken as {100 * INFLOW_SATURATION:.0f} % "
             "saturated, common practice without a source."
         )
-    if unit.aerators:
+    if sources:
         notes.append(
             "Aerators in fish water: alpha 0.8 and beta 0.95 unless set are common "
             "practice without a source."
         )
-    if any(device.drive == "pump" for device in unit.aerators):
+    if any(device.drive == "pump" for device in sources):
         notes.append(
             "Recirculated water is taken to come back 95 % saturated. A "
             "filter under water uses oxygen itself (4.57 g for each g of ammonia "
             "nitrogen, by stoichiometry), which is not counted: measure what comes "
             "back."
         )
-    devices = (*unit.aerators, *unit.standby)
+    devices = (*sources, *at_hand(unit))
     return (*notes, *dict.fromkeys(device.note for device in devices if device.note))

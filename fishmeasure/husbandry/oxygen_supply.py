@@ -12,18 +12,11 @@ from fishmeasure.base.estimate import DEFAULT_LEVEL, Estimate
 from fishmeasure.husbandry.checks import require
 from fishmeasure.husbandry.propagation import lognormal, relative_sd
 from fishmeasure.husbandry.saturation import Water, oxygen_saturation_mg_per_l
-from fishmeasure.husbandry.unit import Aerator, RearingUnit
-
-THETA = 1.024  # transfer per °C; SWAT+ page, Chin 2006 has 1.025
-
-
-DO_STANDARD_MG_PER_L = 9.09  # at 20 °C, EN 25814 table
-
+from fishmeasure.husbandry.sources import THETA, OxygenSource, running
+from fishmeasure.husbandry.transfer import DO_STANDARD_MG_PER_L, OXYGEN_IN_AIR
+from fishmeasure.husbandry.unit import RearingUnit
 
 INFLOW_SATURATION = 0.95  # of water of unknown oxygen; common practice, no source
-
-
-OXYGEN_IN_AIR = 0.2095  # by volume, dry air (ICAO standard atmosphere, from memory)
 
 
 STILL_SURFACE_M_PER_DAY = (0.0, 0.6)  # Gelda 1996 without wind; Chin 2006 at least
@@ -50,9 +43,15 @@ class OxygenSupply:
 
 def inflow_supply(unit: RearingUnit, water: Water) -> OxygenSupply:
     """Return what the inflow brings; its flow is taken as known to 5 %."""
-    require("inflow", unit.inflow_l_per_min, "L/min", 0.0)
-    flow_m3_per_h = unit.inflow_l_per_min * 60.0 / 1000.0
-    inflow_do = unit.inflow_do_mg_per_l
+    return flow_supply(unit.inflow_l_per_min, unit.inflow_do_mg_per_l, water)
+
+
+def flow_supply(
+    l_per_min: float, inflow_do: float | None, water: Water
+) -> OxygenSupply:
+    """Return what a flow of new water brings; None takes it near saturation."""
+    require("inflow", l_per_min, "L/min", 0.0)
+    flow_m3_per_h = l_per_min * 60.0 / 1000.0
     if inflow_do is None:
         inflow_do = INFLOW_SATURATION * oxygen_saturation_mg_per_l(water)
     return OxygenSupply(
@@ -63,28 +62,28 @@ def inflow_supply(unit: RearingUnit, water: Water) -> OxygenSupply:
     )
 
 
-def aerator_supply(aerator: Aerator, water: Water) -> OxygenSupply:
+def aerator_supply(source: OxygenSource, water: Water) -> OxygenSupply:
     """Return what a device brings in the field.
 
     OTR = SOTR alpha theta^(T - 20) (beta C* - DO) / C*20 (ASCE 2), C* for the
     place's pressure and salinity, C*20 = 9.09 mg/L; both are those of pure oxygen,
     by Henry's law, where the device is fed with it.
     """
-    require("standard oxygen transfer rate", aerator.sotr_kg_per_h, "kg/h", 0.0)
-    richer = 1.0 / OXYGEN_IN_AIR if aerator.drive == "oxygen" else 1.0
+    standard = source.standard_transfer_g_per_h
+    require("standard oxygen transfer rate", standard, "g/h", 0.0)
+    richer = 1.0 / OXYGEN_IN_AIR if source.drive == "oxygen" else 1.0
     exchange = (
-        aerator.sotr_kg_per_h
-        * 1000.0
-        * aerator.alpha
-        * math.pow(aerator.theta, water.temperature_deg_c - 20.0)
+        standard
+        * source.alpha
+        * math.pow(source.theta, water.temperature_deg_c - 20.0)
         / (DO_STANDARD_MG_PER_L * richer)
     )
     saturation = richer * oxygen_saturation_mg_per_l(water)
     return OxygenSupply(
-        name=aerator.name,
-        base_g_per_h=exchange * aerator.beta * saturation,
+        name=source.name,
+        base_g_per_h=exchange * source.beta * saturation,
         exchange_m3_per_h=exchange,
-        relative_sd=aerator.relative_sd,
+        relative_sd=source.relative_sd,
     )
 
 
@@ -132,6 +131,7 @@ def unit_water(unit: RearingUnit, temperature_deg_c: float) -> Water:
         temperature_deg_c=temperature_deg_c,
         salinity_g_per_kg=unit.salinity_g_per_kg,
         altitude_m=unit.altitude_m,
+        pressure_hpa=unit.pressure_hpa,
     )
 
 
@@ -143,5 +143,5 @@ def unit_supplies(
     return (
         inflow_supply(unit, water),
         surface_supply(unit, water, wind_m_per_s),
-        *(aerator_supply(aerator, water) for aerator in unit.aerators),
+        *(aerator_supply(source, water) for source in running(unit)),
     )

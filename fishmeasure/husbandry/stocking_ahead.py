@@ -8,7 +8,7 @@ from fishmeasure.base.estimate import Estimate
 from fishmeasure.base.flags import Problem
 from fishmeasure.husbandry import cautions
 from fishmeasure.husbandry.checks import require
-from fishmeasure.husbandry.factors import FishGroup, LimitName, UnitLimits, factors_of
+from fishmeasure.husbandry.factors import FishGroup, HeldAgainst, LimitName, factors_of
 from fishmeasure.husbandry.projection import GrowthProjection
 from fishmeasure.husbandry.propagation import product
 from fishmeasure.husbandry.stocking import temperature_problems, unit_load, used_of
@@ -85,7 +85,7 @@ def stocking_outlook(
     unit: RearingUnit,
     groups: tuple[StockedGroup, ...],
     question: StockingQuestion,
-    limits: UnitLimits | None = None,
+    held: HeldAgainst | None = None,
 ) -> StockingOutlook:
     """Return until a date: the limits, the room, or how many fish must go and when.
 
@@ -109,7 +109,7 @@ def stocking_outlook(
             unit=unit,
             groups=present,
             temperature_deg_c=temperature_deg_c,
-            limits=limits,
+            held=held,
         )
         days.append(
             LoadDay(
@@ -119,7 +119,7 @@ def stocking_outlook(
                 used_fraction=load.limiting.used_fraction,
             )
         )
-        fits.append(_fingerlings_that_fit(unit, limits, question, present, day))
+        fits.append(_fingerlings_that_fit(unit, held, question, present, day))
         if _is_deadly(kinds, temperature_deg_c):
             fits.append(0.0)
             at_rest = at_rest or temperature_problems(kinds, temperature_deg_c)
@@ -165,7 +165,7 @@ def _on_day(group: StockedGroup, day: date) -> FishGroup:
 
 def _fingerlings_that_fit(
     unit: RearingUnit,
-    limits: UnitLimits | None,
+    held: HeldAgainst | None,
     question: StockingQuestion,
     present: tuple[FishGroup, ...],
     day: date,
@@ -182,7 +182,7 @@ def _fingerlings_that_fit(
     species = tuple(sorted({g.species_key for g in (*present, one)}))
     room = math.inf
     for factor in factors_of(
-        unit, limits or UnitLimits(), species, question.temperature.on(day)
+        unit, held or HeldAgainst(), species, question.temperature.on(day)
     ):
         used = used_of(factor, present).fraction
         each = used_of(factor, (one,)).fraction

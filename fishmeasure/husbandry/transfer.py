@@ -5,13 +5,13 @@ litres of gas and the depth of the diffuser, or from the power of a paddlewheel.
 """
 
 from dataclasses import dataclass
-from typing import Final, Literal
+from typing import Final
 
 from fishmeasure.husbandry.checks import require
-from fishmeasure.husbandry.oxygen_supply import OXYGEN_IN_AIR
+from fishmeasure.husbandry.unit import Bubbles
 
-Bubbles = Literal["fine", "medium", "coarse"]
-
+OXYGEN_IN_AIR: Final = 0.2095  # by volume, dry air (ICAO standard atmosphere, memory)
+DO_STANDARD_MG_PER_L: Final = 9.09  # at 20 °C, EN 25814 table
 # Oxygen in a litre of gas at 20 °C and 1 atm: 31.998 g/mol over 24.055 L/mol (ideal
 # gas, 0.082057 L atm/(mol K) x 293.15 K). Computed.
 OXYGEN_G_PER_L: Final = 31.998 / 24.055

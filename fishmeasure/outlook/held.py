@@ -5,10 +5,9 @@ from typing import Final
 
 from fishmeasure.base.estimate import Estimate
 from fishmeasure.base.flags import Problem
-from fishmeasure.book.rearing import oxygen_is_entered, rearing_unit
 from fishmeasure.book.state import UnitState
 from fishmeasure.book.system import loops, system_note, water_system
-from fishmeasure.husbandry.factors import FishGroup, UnitLimits
+from fishmeasure.husbandry.factors import FishGroup, HeldAgainst
 from fishmeasure.husbandry.measured_use import (
     DIFFERS_SD,
     WeighedUse,
@@ -23,6 +22,7 @@ from fishmeasure.husbandry.nitrogen import (
 )
 from fishmeasure.husbandry.oxygen import oxygen_demand
 from fishmeasure.husbandry.propagation import exact, lognormal, product
+from fishmeasure.husbandry.sources import oxygen_is_entered, running
 from fishmeasure.outlook.ask import Attempts
 from fishmeasure.outlook.feed import Feeding
 from fishmeasure.outlook.fish import CohortOutlook
@@ -39,7 +39,7 @@ class Held:
     ``no_room`` says that nobody knows whether more fish could be borne.
     """
 
-    limits: UnitLimits
+    against: HeldAgainst
     no_room: bool
     notes: tuple[str, ...]
 
@@ -60,7 +60,7 @@ def held(
     alone brings, near saturation (Piper et al. 1982): with aerators, or where oxygen
     was read, the oxygen itself is known better.
     """
-    unit, own = state.unit, state.unit.limits
+    unit = state.unit
     supplied = oxygen_is_entered(unit)
     through = water_system(unit) == "flow-through"
     read = _oxygen_read(state, water, groups)
@@ -75,9 +75,8 @@ def held(
         no_room = _aerators_fall_short(state, water)
     if no_room is not None:
         tried.problems.append(no_room)
-    limits = UnitLimits(
-        density_kg_per_m3=own.max_density_kg_per_m3,
-        do_mg_per_l=own.min_do_mg_per_l,
+    against = HeldAgainst(
+        own=unit.limits,
         ph=water.ph if (through and supplied) or _filter_known(state) else None,
         nitrification=_nitrification(state, cohorts, feed),
         with_oxygen=supplied,
@@ -91,7 +90,6 @@ def held(
             None,
         ),
         protein_percent=None if feed is None else feed.protein_percent,
-        unionised_ammonia_mg_per_l=own.max_unionised_ammonia_mg_per_l,
         oxygen_use=None if oxygen is None else oxygen.factor,
         tan_use=None if tan is None else tan.factor,
     )
@@ -104,7 +102,7 @@ def held(
     # Without a supply of oxygen there would be no limit but the space: see ``outages``,
     # which asks for one.
     return Held(
-        limits=limits,
+        against=against,
         no_room=no_room is not None or not supplied,
         notes=tuple(notes),
     )
@@ -174,7 +172,7 @@ def oxygen_use(
     aerators: whether they ran, and what they bring in this water, is known less well
     than what the fish use.
     """
-    if rearing_unit(state.unit).aerators:
+    if running(state.unit):
         return None
     return _may_only_warn(_oxygen_read(state, water, groups), "do_mg_per_l", water)
 
@@ -214,7 +212,7 @@ def _oxygen_read(
     return weigh(
         lognormal(modelled, spread),
         measured_oxygen_g_per_h(
-            unit=rearing_unit(state.unit),
+            unit=state.unit,
             temperature_deg_c=water.temperature_deg_c,
             do_mg_per_l=water.do_mg_per_l,
         ),

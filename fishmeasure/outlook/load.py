@@ -4,7 +4,6 @@ import math
 from dataclasses import dataclass, replace
 from datetime import date, timedelta
 
-from fishmeasure.book.rearing import rearing_unit
 from fishmeasure.book.state import UnitState
 from fishmeasure.book.system import loops
 from fishmeasure.husbandry.factors import FishGroup
@@ -82,8 +81,7 @@ def limits(
             f"Fish of unknown weight in {state.unit.name} are left out of feed and "
             "limits, which are nearer than shown. Take a net sample.",
         )
-    unit = rearing_unit(state.unit)
-    against = held(state, water, known, groups, feed, tried)
+    found = held(state, water, known, groups, feed, tried)
     until = state.on + timedelta(days=options.stocking_days)
     projections = tuple(item.projection for item in known if item.projection)
     fits = tuple(item.fish.growth for item in known if item.fish.growth)
@@ -94,21 +92,21 @@ def limits(
         fingerlings=_fingerlings(fits[0], state, options),
     )
     ahead = stocking_outlook(
-        unit=unit,
+        unit=state.unit,
         groups=tuple(
             StockedGroup(fish_count=item.fish.fish_count, projection=projection)
             for item, projection in zip(known, projections, strict=True)
         ),
         question=question,
-        limits=against.limits,
+        held=found.against,
     )
     load = unit_load(
-        unit=unit,
+        unit=state.unit,
         groups=groups,
         temperature_deg_c=water.temperature_deg_c,
-        limits=against.limits,
+        held=found.against,
     )
-    if against.no_room:
+    if found.no_room:
         ahead = replace(ahead, fingerlings=0, fingerlings_kg=0.0)
         load = replace(load, room_kg=min(load.room_kg, 0.0))
     return Limits(
@@ -120,8 +118,8 @@ def limits(
         ammonia=tried.get(lambda: _ammonia(state, water, known)),
         nitrate=tried.get(lambda: _nitrate(state, water, known, feed)),
         bed=_bed(state, feed),
-        room_known=not against.no_room,
-        notes=against.notes,
+        room_known=not found.no_room,
+        notes=found.notes,
     )
 
 

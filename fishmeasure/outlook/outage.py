@@ -3,13 +3,13 @@
 from dataclasses import dataclass
 
 from fishmeasure.base.estimate import Estimate
-from fishmeasure.book.rearing import oxygen_is_entered, rearing_unit, transfer_of
 from fishmeasure.book.state import UnitState
 from fishmeasure.husbandry.factors import FishGroup
 from fishmeasure.husbandry.outage import OutageResult, biomass_for_hours
 from fishmeasure.husbandry.outage import outages as outages_of
 from fishmeasure.husbandry.outage_fall import OutageCase
 from fishmeasure.husbandry.oxygen import oxygen_balance, oxygen_demand
+from fishmeasure.husbandry.sources import oxygen_is_entered, transfer_of
 from fishmeasure.outlook.ask import Attempts, Options
 from fishmeasure.outlook.fish import CohortOutlook
 from fishmeasure.outlook.held import oxygen_use
@@ -70,11 +70,10 @@ def outages(
                 "it is not counted. Enter the litres of air a minute with the depth of "
                 "its diffuser, or the standard rate of its data sheet.",
             )
-    unit = rearing_unit(state.unit)
     needing = max(groups, key=lambda group: _need(group, water.temperature_deg_c))
     read = oxygen_use(state, water, groups)
     balance = oxygen_balance(
-        unit=unit,
+        unit=state.unit,
         species_key=needing.species_key,
         biomass_kg=state.biomass_kg,
         mean_weight_g=needing.mean_weight_g,
@@ -82,7 +81,7 @@ def outages(
     ).steady_do_mg_per_l
     start, start_from = _start(water, balance)
     case = OutageCase(
-        unit=unit,
+        unit=state.unit,
         species_key=needing.species_key,
         biomass_kg=state.biomass_kg,
         mean_weight_g=needing.mean_weight_g,

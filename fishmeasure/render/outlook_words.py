@@ -344,7 +344,7 @@ def _outages(outages: Outages | None, outlook: UnitOutlook) -> list[str]:
         )
     lines += outage_lines(outages.results)
     if worst.to_critical.minutes.low < HORIZON_MIN:
-        air_g_per_h = worst.holding_air_sotr_kg_per_h.high * 1000.0
+        air_g_per_h = worst.holding_air_standard_transfer_g_per_h.high
         bought = "; ".join(measure_line(measure) for measure in worst.measures)
         lines.append(f"{worst.name}: what buys time at least: {bought}.")
         lines.append(

@@ -26,11 +26,11 @@ from fishmeasure.book.entries import (
     Stocked,
     WaterReading,
 )
-from fishmeasure.book.rearing import rearing_unit
-from fishmeasure.book.units import AerationDevice, Cohort, Unit, UnitLimits
+from fishmeasure.book.units import Cohort, Unit
 from fishmeasure.husbandry.feed import ration
 from fishmeasure.husbandry.oxygen import oxygen_balance
 from fishmeasure.husbandry.propagation import exact
+from fishmeasure.husbandry.unit import Aerator, UnitLimits
 from fishmeasure.store.book import BookContent
 
 ABOUT: Final = (
@@ -84,10 +84,8 @@ def _units() -> tuple[Unit, Unit]:
             inflow_by_gravity=False,  # lifted from the spring's basin by a pump
             plant_bed_area_m2=14.0,
             aeration=(
-                AerationDevice(
-                    name="blower", standard_transfer_g_per_h=90.0, power_w=60.0
-                ),
-                AerationDevice(
+                Aerator(name="blower", standard_transfer_g_per_h=90.0, power_w=60.0),
+                Aerator(
                     name="battery pump",
                     standard_transfer_g_per_h=20.0,
                     power_w=12.0,
@@ -106,9 +104,7 @@ def _units() -> tuple[Unit, Unit]:
             inflow_by_gravity=True,
             plant_bed_area_m2=8.0,
             aeration=(
-                AerationDevice(
-                    name="blower", standard_transfer_g_per_h=60.0, power_w=45.0
-                ),
+                Aerator(name="blower", standard_transfer_g_per_h=60.0, power_w=45.0),
             ),
             **common,
         ),
@@ -260,7 +256,7 @@ class _Diary:
         biomass_kg = self._alive * self._weight_g() / 1000.0
         load = biomass_kg / self._stock.unit.volume_m3
         do_mg_per_l = oxygen_balance(
-            unit=rearing_unit(self._stock.unit),
+            unit=self._stock.unit,
             species_key=self._stock.cohort.species_key,
             biomass_kg=exact(biomass_kg),
             mean_weight_g=self._weight_g(),

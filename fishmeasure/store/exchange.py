@@ -173,7 +173,8 @@ def _sparse(made: object) -> _Plain:
 
 
 def _columns(kind: type) -> list[str]:
-    return list(field_names(kind))
+    first = ("id", "name", "kind")  # what a row is known by
+    return sorted(field_names(kind), key=lambda name: name not in first)
 
 
 def _entry_columns() -> list[str]:

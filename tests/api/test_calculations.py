@@ -14,7 +14,7 @@ def result(client: TestClient, name: str, **fields: Any) -> Any:
     return answer.json()["result"]
 
 
-UNIT = {"volume_m3": 6.0, "surface_m2": 5.5, "inflow_l_per_min": 30.0}
+UNIT = {"volume_m3": 6.0, "depth_m": 1.1, "inflow_l_per_min": 30.0}
 PERCH = {"species_key": "perch", "biomass_kg": 1, "mean_weight_g": 50}
 
 

@@ -16,7 +16,7 @@ from fishmeasure.husbandry import cautions
 from fishmeasure.husbandry.outage import time_words
 from fishmeasure.husbandry.propagation import exact, lognormal
 
-UNIT = "--mean-weight 250 --temp 12 --biomass 90 --volume 6 --surface 7 --inflow 60"
+UNIT = "--mean-weight 250 --temp 12 --biomass 90 --volume 6 --depth 0.857 --inflow 60"
 SAMPLES = "--sample 2026-03-01=60 --sample 2026-04-01=85/5 --temp 10"
 WEEKLY = f"harvest perch {SAMPLES} --count 90 --from 2026-05-01"
 
@@ -35,8 +35,8 @@ COMMANDS = {
     "--weekly 1.5kg --from 2026-05-01 --until 2026-07-01",
     "feed": "feed brown-trout --mean-weight 100 --temp 10 --biomass 30",
     "conversion": "conversion --feed 40 --start 30 --end 65 --dead 1",
-    "oxygen": f"oxygen rainbow-trout {UNIT} --sotr 0.1",
-    "outage": f"outage rainbow-trout {UNIT} --oxygen 9 --backup-sotr 0.03 --fasted",
+    "oxygen": f"oxygen rainbow-trout {UNIT} --standard-transfer 100",
+    "outage": f"outage rainbow-trout {UNIT} --oxygen 9 --backup-transfer 30 --fasted",
     "ammonia": "ammonia nile-tilapia --tan 0.8 --ph 7.8 --temp 27",
     "nitrate": "nitrate nile-tilapia --feed 500 --volume 8 --bed 5",
     "nitrate settling": "nitrate nile-tilapia --feed 50 --volume 8 --exchange 4",
@@ -181,11 +181,11 @@ def test_an_inflow_that_is_not_said_to_be_a_spring_stops_and_that_is_said() -> N
         ("feed perch --mean-weight 9 --temp 9 --biomass -9", "biomass"),
         ("feed perch --mean-weight 9 --temp 9 --biomass 9 --biomass-error -9", "error"),
         (f"oxygen perch {UNIT} --water-use nan", "--water-use nan"),
-        (f"oxygen perch {UNIT} --inflow-do 900", "oxygen of the inflow"),
-        (f"oxygen perch {UNIT} --volume -6", "volume"),
+        (f"oxygen perch {UNIT} --inflow-do 900", "--inflow-do must be 40 or less"),
+        (f"oxygen perch {UNIT} --volume -6", "--volume must be 0.001 or more"),
         (f"outage perch {UNIT} --oxygen 9 --chart outage.xyz", ".png, .svg or .pdf"),
         (f"outage perch {UNIT} --oxygen 9 --chart /dev/null/a.png", "written"),
-        (f"stocking perch {UNIT} --density -5", "density limit"),
+        (f"stocking perch {UNIT} --density -5", "--density must be 0.1 or more"),
         (f"stocking perch {UNIT} --json", "a value after --json"),
         (f"oxygen perch {UNIT} --json --fasted", "--fasted is no file for results"),
     ],

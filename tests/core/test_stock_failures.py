@@ -17,14 +17,14 @@ from fishmeasure.husbandry.outage_words import measure_line, outage_lines, time_
 from fishmeasure.husbandry.oxygen_supply import aerator_supply
 from fishmeasure.husbandry.propagation import exact
 from fishmeasure.husbandry.saturation import Water
+from fishmeasure.husbandry.sources import OxygenSource, source_of
 from fishmeasure.husbandry.transfer import gas_transfer, paddlewheel_transfer
 from fishmeasure.husbandry.unit import Aerator, RearingUnit
 
-AIR = Aerator(name="blower", sotr_kg_per_h=0.1)
-ROUND = Aerator(name="recirculated water", sotr_kg_per_h=0.02, drive="pump")
-OXYGEN = Aerator(name="cone", sotr_kg_per_h=0.2, drive="oxygen")
+AIR = Aerator(name="blower", standard_transfer_g_per_h=100.0)
+OXYGEN = Aerator(name="cone", standard_transfer_g_per_h=200.0, kind="oxygen")
 STILL = RearingUnit(volume_m3=6.0)
-RACEWAY = replace(STILL, inflow_l_per_min=300.0, inflow_pumped=False)
+RACEWAY = replace(STILL, inflow_l_per_min=300.0, inflow_by_gravity=True)
 
 
 @pytest.mark.parametrize(
@@ -32,15 +32,18 @@ RACEWAY = replace(STILL, inflow_l_per_min=300.0, inflow_pumped=False)
     [
         (STILL, []),
         (RACEWAY, ["intake"]),
-        (replace(RACEWAY, inflow_pumped=True), ["power", "pump", "intake"]),
-        (replace(STILL, aerators=(AIR,)), ["power", "blower"]),
-        (replace(STILL, aerators=(AIR, ROUND)), ["power", "pump", "blower"]),
+        (replace(RACEWAY, inflow_by_gravity=False), ["power", "pump", "intake"]),
+        (replace(STILL, aeration=(AIR,)), ["power", "blower"]),
         (
-            replace(STILL, aerators=(AIR, replace(AIR, name="second"))),
+            replace(STILL, aeration=(AIR,), recirculated_l_per_min=37.0),
+            ["power", "pump", "blower"],
+        ),
+        (
+            replace(STILL, aeration=(AIR, replace(AIR, name="second"))),
             ["power", "blower", "device", "device"],
         ),
-        (replace(RACEWAY, aerators=(OXYGEN,)), ["power", "intake", "oxygen"]),
-        (replace(RACEWAY, standby=(OXYGEN,)), ["intake"]),
+        (replace(RACEWAY, aeration=(OXYGEN,)), ["power", "intake", "oxygen"]),
+        (replace(RACEWAY, aeration=(replace(OXYGEN, standby=True),)), ["intake"]),
     ],
 )
 def test_only_what_the_unit_has_can_stop(unit: RearingUnit, causes: list[str]) -> None:
@@ -73,7 +76,7 @@ def test_a_blocked_intake_of_a_spring_leaves_the_time_of_still_water() -> None:
 
 def test_one_of_two_alone_leaves_the_other() -> None:
     """All aerators at once leave less time than either of them alone."""
-    unit = replace(STILL, aerators=(AIR, replace(AIR, name="second")))
+    unit = replace(STILL, aeration=(AIR, replace(AIR, name="second")))
     found = outages(case_of(unit, biomass_kg=400.0))
     times = {(r.case.cause, r.case.device): critical(r) for r in found}
     assert times["device", "blower"] == times["device", "second"]
@@ -130,21 +133,21 @@ def test_backup_runs_out_and_the_fall_goes_on() -> None:
     plain = outage(case_of(STILL))
     use_g_per_h = 6.0 * 6.0 / (critical(plain) / 60.0)
     water = Water(temperature_deg_c=12.0)
-    each = aerator_supply(AIR, water).at_g_per_h(9.0).value
+    each = aerator_supply(source_of(AIR), water).at_g_per_h(9.0).value
     holding = replace(
         AIR,
         name="battery air",
-        sotr_kg_per_h=0.1 * use_g_per_h / each,
-        relative_sd=0.0,
-        runtime_h=5.0,
+        standard_transfer_g_per_h=100.0 * use_g_per_h / each,
+        standby=True,
+        backup_hours=5.0,
     )
-    found = outage(case_of(replace(STILL, standby=(holding,))))
+    found = outage(case_of(replace(STILL, aeration=(holding,))))
     measure = next(m for m in found.measures if m.name == "battery air")
     assert measure.gained_min is not None
     assert measure.gained_min.value == pytest.approx(300.0, abs=0.01)
     assert "its battery lasts 5 h" in measure_line(measure)
-    endless = replace(holding, runtime_h=None)
-    found = outage(case_of(replace(STILL, standby=(endless,))))
+    endless = replace(holding, backup_hours=None)
+    found = outage(case_of(replace(STILL, aeration=(endless,))))
     measure = next(m for m in found.measures if m.name == "battery air")
     assert measure.gained_min is None
     assert measure.sure_min == 0.0
@@ -153,9 +156,14 @@ def test_backup_runs_out_and_the_fall_goes_on() -> None:
 
 def test_two_backups_are_spent_one_after_the_other() -> None:
     """Together they gain more than each, and less than the sum of their hours more."""
-    small = replace(AIR, name="first", sotr_kg_per_h=0.02, runtime_h=2.0)
-    other = replace(small, name="second", runtime_h=6.0, runtime_least_h=3.0)
-    unit = replace(STILL, standby=(small, other))
+    small = Aerator(
+        name="first", standard_transfer_g_per_h=20.0, standby=True, backup_hours=2.0
+    )
+    # 80 Wh at 12 W: half to nine tenths of 6 h 40 min
+    other = replace(
+        small, name="second", backup_hours=None, capacity_wh=80.0, power_w=12.0
+    )
+    unit = replace(STILL, aeration=(small, other))
     gains = {
         m.name: m.gained_min.value
         for m in outage(case_of(unit)).measures
@@ -167,9 +175,9 @@ def test_two_backups_are_spent_one_after_the_other() -> None:
 
 def test_a_battery_does_not_mend_a_broken_blower() -> None:
     """Backup counts in a power cut alone; what stands by counts always."""
-    kept = replace(AIR, on_backup=True, runtime_h=5.0)
+    kept = replace(AIR, on_backup=True, backup_hours=5.0)
     found = {
-        r.case.cause: r for r in outages(case_of(replace(STILL, aerators=(kept,))))
+        r.case.cause: r for r in outages(case_of(replace(STILL, aeration=(kept,))))
     }
     assert "blower" in {m.name for m in found["power"].measures}
     assert "blower" not in {m.name for m in found["blower"].measures}
@@ -218,7 +226,9 @@ def test_pure_oxygen() -> None:
         l_per_min=1.0, depth_m=1.0, bubbles="fine", pure_oxygen=True
     ).g_per_h
     assert found == pytest.approx(60.0 * 1.331 * 0.05, rel=0.001)
-    clean = Aerator(name="feed", sotr_kg_per_h=0.1, alpha=1.0, beta=1.0)
+    clean = OxygenSource(
+        name="feed", standard_transfer_g_per_h=100.0, alpha=1.0, beta=1.0
+    )
     water = Water(temperature_deg_c=20.0)
     air = aerator_supply(clean, water).at_g_per_h(9.09).value
     pure = aerator_supply(replace(clean, drive="oxygen"), water).at_g_per_h(9.09).value

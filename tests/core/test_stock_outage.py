@@ -8,7 +8,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from scipy.integrate import solve_ivp
 
-from fishmeasure.base.errors import StockRangeError
+from fishmeasure.base.errors import BadFieldError, StockRangeError
 from fishmeasure.base.estimate import Estimate
 from fishmeasure.husbandry import cautions
 from fishmeasure.husbandry.outage import biomass_for_hours, outage, time_words
@@ -26,12 +26,14 @@ from fishmeasure.husbandry.unit import Aerator, RearingUnit
 
 TANK = RearingUnit(
     volume_m3=6.0,
-    surface_m2=7.0,
+    depth_m=6.0 / 7.0,
     inflow_l_per_min=60.0,
     inflow_do_mg_per_l=10.0,
-    aerators=(Aerator(name="blower", sotr_kg_per_h=0.1),),
+    aeration=(Aerator(name="blower", standard_transfer_g_per_h=100.0),),
 )
-BATTERY = Aerator(name="battery air", sotr_kg_per_h=0.03, runtime_h=8.0)
+BATTERY = Aerator(
+    name="battery air", standard_transfer_g_per_h=30.0, backup_hours=8.0, standby=True
+)
 
 
 def case_of(
@@ -117,13 +119,13 @@ def test_what_stops_depends_on_the_cause() -> None:
         for cause in ("power", "pump", "blower")
     }
     assert names == {"power": [], "pump": ["blower"], "blower": ["inflow"]}
-    spring = replace(TANK, inflow_pumped=False)
+    spring = replace(TANK, inflow_by_gravity=True)
     assert [s.name for s in remaining_supplies(case_of(unit=spring))] == ["inflow"]
 
 
 def test_every_measure_buys_time_and_the_best_comes_first() -> None:
     """Air, water, fewer fish and fasted fish all help, and help for certain."""
-    unit = replace(TANK, standby=(BATTERY,))
+    unit = replace(TANK, aeration=(*TANK.aeration, BATTERY))
     result = outage(case_of(unit=unit), exchange_l_per_min=30.0)
     gains = [measure.sure_min for measure in result.measures]
     assert len(gains) == 4
@@ -136,10 +138,10 @@ def test_every_measure_buys_time_and_the_best_comes_first() -> None:
 def test_the_air_said_to_hold_the_level_holds_it() -> None:
     """Backup air of the stated rate keeps the caution level, a tenth less does not."""
     case = case_of()
-    needed = outage(case).holding_air_sotr_kg_per_h.value
+    needed = outage(case).holding_air_standard_transfer_g_per_h.value
     for factor, holds in ((1.01, True), (0.9, False)):
-        device = Aerator(name="blower", sotr_kg_per_h=needed * factor)
-        unit = replace(TANK, aerators=(device,))
+        device = Aerator(name="blower", standard_transfer_g_per_h=needed * factor)
+        unit = replace(TANK, aeration=(device,))
         found = outage(replace(case, unit=unit, cause="pump")).to_caution
         assert (found.minutes.value == HORIZON_MIN) is holds
 
@@ -244,16 +246,15 @@ def test_impossible_cases_are_refused(change: dict[str, object]) -> None:
     "change",
     [
         {"volume_m3": 0.0},
-        {"surface_m2": -1.0},
+        {"depth_m": -1.0},
         {"inflow_l_per_min": -1.0},
         {"inflow_do_mg_per_l": 900.0},
-        {"plant_bed_m2": -1.0},
         {"water_respiration_mg_per_l_h": -1.0},
     ],
 )
 def test_impossible_units_are_refused(change: dict[str, float]) -> None:
     """No water, flows below nothing, oxygen in another unit."""
-    with pytest.raises(StockRangeError):
+    with pytest.raises(BadFieldError, match=next(iter(change))):
         replace(TANK, **change)  # type: ignore[arg-type]
 
 

@@ -20,6 +20,7 @@ from fishmeasure.husbandry.oxygen_supply import (
 )
 from fishmeasure.husbandry.propagation import exact, lognormal
 from fishmeasure.husbandry.saturation import Water, oxygen_saturation_mg_per_l
+from fishmeasure.husbandry.sources import OxygenSource
 from fishmeasure.husbandry.unit import Aerator, RearingUnit
 from fishmeasure.species import farmed_keys, farmed_species
 
@@ -324,16 +325,18 @@ def test_unknown_species_and_impossible_fish_are_refused() -> None:
 
 TANK = RearingUnit(
     volume_m3=6.0,
-    surface_m2=7.0,
+    depth_m=6.0 / 7.0,
     inflow_l_per_min=60.0,
     inflow_do_mg_per_l=10.0,
-    aerators=(Aerator(name="blower", sotr_kg_per_h=0.1),),
+    aeration=(Aerator(name="blower", standard_transfer_g_per_h=100.0),),
 )
 
 
 def test_standard_conditions_give_the_standard_rate() -> None:
     """Clean water at 20 °C with no oxygen: the field rate is the standard rate."""
-    device = Aerator(name="blower", sotr_kg_per_h=0.5, alpha=1.0, beta=1.0)
+    device = OxygenSource(
+        name="blower", standard_transfer_g_per_h=500.0, alpha=1.0, beta=1.0
+    )
     supply = aerator_supply(device, Water(temperature_deg_c=20.0))
     assert supply.at_g_per_h(0.0).value == pytest.approx(500.0, rel=0.001)
 
@@ -346,7 +349,7 @@ def test_field_rate_follows_the_standard_formula() -> None:
     """
     by_hand = 500.0 * 0.8 * (0.95 * 11.29 - 5.0) / 9.09
     water = Water(temperature_deg_c=10.0)
-    device = Aerator(name="blower", sotr_kg_per_h=0.5)
+    device = OxygenSource(name="blower", standard_transfer_g_per_h=500.0)
     rate = aerator_supply(device, water).at_g_per_h(5.0).value
     assert rate == pytest.approx(by_hand * 1.024**-10, rel=1e-3)
     assert by_hand == pytest.approx(251.9, abs=0.1)
@@ -449,7 +452,7 @@ def test_figures_without_a_source_are_named() -> None:
     assert "alpha 0.8" in weak
     assert "95 % saturated" in weak
     assert "still water" in weak
-    strong = notes(replace(TANK, aerators=()), 2.0)
+    strong = notes(replace(TANK, aeration=()), 2.0)
     assert "without a source" not in strong
     assert "still water" not in strong
 

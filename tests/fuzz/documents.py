@@ -61,17 +61,16 @@ FISH_TABLE = "length_mm,weight_g,depth_mm\n" + "\n".join(
 
 _TROUT = "rainbow-trout"
 _ESTIMATE: Json = {"value": 60.0, "sd": 4.0}
-_AERATOR: Json = {"name": "blower", "sotr_kg_per_h": 0.2, "alpha": 0.8}
+_AERATOR: Json = {"name": "blower", "standard_transfer_g_per_h": 200.0, "alpha": 0.8}
 _UNIT: Json = {
     "volume_m3": 6.0,
-    "surface_m2": 5.5,
+    "depth_m": 1.1,
     "altitude_m": 300.0,
     "salinity_g_per_kg": 0.0,
     "inflow_l_per_min": 30.0,
-    "inflow_pumped": False,
+    "inflow_by_gravity": True,
     "inflow_do_mg_per_l": 9.0,
-    "aerators": [_AERATOR],
-    "plant_bed_m2": 8.0,
+    "aeration": [_AERATOR],
     "water_respiration_mg_per_l_h": 0.1,
 }
 _SAMPLES = [

@@ -19,7 +19,7 @@ from uuid import UUID
 from hypothesis import strategies as st
 from pydantic.fields import FieldInfo
 
-from fishmeasure.base.errors import BadEntryError
+from fishmeasure.base.errors import BadEntryError, BadFieldError
 from fishmeasure.book.entries import ENTRY_KINDS, Entry, Sample
 
 _T = TypeVar("_T")
@@ -101,7 +101,7 @@ def _built(kind: Callable[..., _T], plain: dict[str, Any]) -> Any:
         plain = plain | dict(zip(names, ordered, strict=True))
     try:
         return kind(**plain)
-    except BadEntryError:
+    except (BadEntryError, BadFieldError):
         return None
 
 

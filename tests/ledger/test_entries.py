@@ -34,7 +34,8 @@ from fishmeasure.book.entries import (
     entry_to_plain,
 )
 from fishmeasure.book.order import in_force
-from fishmeasure.book.units import Cohort, Unit, UnitLimits
+from fishmeasure.book.units import Cohort, Unit
+from fishmeasure.husbandry.unit import UnitLimits
 from fishmeasure.store.exchange import book_from_csv
 from tests.ledger.build import cohort, day, same, tank
 from tests.ledger.strategies import entries, records

@@ -9,8 +9,9 @@ import pytest
 
 from fishmeasure.book.entries import Entry, Feed, Sample, Stocked, WaterReading
 from fishmeasure.book.system import loops, water_system
-from fishmeasure.book.units import AerationDevice, Cohort, Unit, UnitLimits
+from fishmeasure.book.units import Cohort, Unit
 from fishmeasure.husbandry.outage import outage
+from fishmeasure.husbandry.unit import Aerator, UnitLimits
 from fishmeasure.outlook.unit import UnitOutlook, unit_outlook
 from fishmeasure.render.outlook_words import sections
 from tests.ledger.build import cohort, day, entry_about, same, tank
@@ -168,7 +169,7 @@ def test_no_room_is_given_where_no_oxygen_supply_is_known() -> None:
 
 def test_an_aerated_pond_needs_what_water_and_bottom_use() -> None:
     """They often use more than the fish; entered, they count."""
-    wheel = (AerationDevice(name="wheel", kind="paddlewheel", power_w=750.0),)
+    wheel = (Aerator(name="wheel", kind="paddlewheel", power_w=750.0),)
     pond = replace(SPRING, kind="pond", inflow_l_per_min=0.0, aeration=wheel)
     found = asked(pond, *fish(5.0, CARP), GOOD_READING)
     assert found.room_kg is None
@@ -264,7 +265,7 @@ def test_ammonia_read_enters_the_limit() -> None:
 
 def test_with_aerators_a_reading_says_less_than_the_model() -> None:
     """Whether the blower ran is not known; nor is the flow index asked then."""
-    air = (AerationDevice(name="blower", standard_transfer_g_per_h=90.0),)
+    air = (Aerator(name="blower", standard_transfer_g_per_h=90.0),)
     read = entry(WaterReading, 10, do_mg_per_l=7.1, temperature_deg_c=10.0)
     sampled: Any = fish(75.0)[1]
     sample = replace(sampled, condition_factor=1.3)

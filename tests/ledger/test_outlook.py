@@ -9,7 +9,7 @@ from typing import Any
 import pypdfium2
 import pytest
 
-from fishmeasure.base.errors import BadEntryError, ReportWriteError, UnknownRecordError
+from fishmeasure.base.errors import BadFieldError, ReportWriteError, UnknownRecordError
 from fishmeasure.base.words import percent
 from fishmeasure.book.entries import (
     ENTRY_KINDS,
@@ -22,12 +22,14 @@ from fishmeasure.book.entries import (
     Stocked,
     WaterReading,
 )
-from fishmeasure.book.rearing import rearing_unit
-from fishmeasure.book.units import AerationDevice, Unit, UnitLimits
+from fishmeasure.book.units import Unit
 from fishmeasure.husbandry import cautions
 from fishmeasure.husbandry.outage import time_words
-from fishmeasure.husbandry.oxygen_supply import DO_STANDARD_MG_PER_L, aerator_supply
+from fishmeasure.husbandry.oxygen_supply import aerator_supply, unit_water
 from fishmeasure.husbandry.saturation import Water, oxygen_saturation_mg_per_l
+from fishmeasure.husbandry.sources import at_hand, running
+from fishmeasure.husbandry.transfer import DO_STANDARD_MG_PER_L
+from fishmeasure.husbandry.unit import Aerator, UnitLimits
 from fishmeasure.outlook.unit import Options, UnitOutlook, unit_outlook
 from fishmeasure.render.outlook_pdf import outlook_pdf, write_pdf
 from fishmeasure.render.outlook_plots import outlook_plots
@@ -212,7 +214,7 @@ def test_what_can_stop_depends_on_the_unit() -> None:
     assert _causes(replace(TANK, inflow_by_gravity=True)) == {"intake"}
     pumped = replace(TANK, inflow_by_gravity=False)
     assert _causes(pumped) == {"power", "pump", "intake"}
-    air = (AerationDevice(name="blower", standard_transfer_g_per_h=50.0),)
+    air = (Aerator(name="blower", standard_transfer_g_per_h=50.0),)
     assert _causes(replace(still, aeration=air)) == {"power", "blower"}
     pumped = replace(still, recirculated_l_per_min=30.0, plant_bed_area_m2=3.0)
     assert _causes(pumped) == {"power", "pump"}
@@ -251,7 +253,7 @@ def _causes(unit: Unit) -> set[str]:
 def test_new_water_stops_with_the_power_unless_it_is_said_to_flow_by_itself() -> None:
     """Who says nothing is taken to have a pump: the safe side, and the page says so."""
     said = "New water is taken as pumped, so none comes in a power cut."
-    air = (AerationDevice(name="blower", standard_transfer_g_per_h=50.0),)
+    air = (Aerator(name="blower", standard_transfer_g_per_h=50.0),)
     critical = {}
     for name, unit in {
         "unsaid": TANK,
@@ -459,23 +461,22 @@ def test_more_out_than_in() -> None:
 
 def test_pressure_stands_for_altitude() -> None:
     """899 hPa is 1000 m (ICAO standard atmosphere: 898.8 hPa at 1000 m)."""
-    unit = rearing_unit(replace(TANK, altitude_m=0.0, pressure_hpa=898.8))
-    assert unit.altitude_m == pytest.approx(1000.0, abs=1.0)
-    assert rearing_unit(replace(TANK, altitude_m=300.0)).altitude_m == 300.0
-    assert rearing_unit(TANK).surface_m2 == pytest.approx(5.0)
+    read = unit_water(replace(TANK, altitude_m=0.0, pressure_hpa=898.8), 10.0)
+    high = unit_water(replace(TANK, altitude_m=1000.0, pressure_hpa=None), 10.0)
+    assert read.pressure_atm() == pytest.approx(high.pressure_atm(), rel=1e-4)
+    assert TANK.surface_m2 == pytest.approx(5.0)
 
 
 def test_water_sent_round_brings_its_flow_to_saturation() -> None:
     """30 L/min from no oxygen to 95 % bring 1.8 m3/h times 0.95 of saturation."""
-    unit = rearing_unit(replace(TANK, recirculated_l_per_min=30.0))
-    (round_,) = unit.aerators
+    (round_,) = running(replace(TANK, recirculated_l_per_min=30.0))
     water = Water(temperature_deg_c=20.0)
     supply = aerator_supply(round_, water)
     assert supply.exchange_m3_per_h == pytest.approx(1.8)
     saturation = oxygen_saturation_mg_per_l(water)
     assert saturation == pytest.approx(DO_STANDARD_MG_PER_L, rel=0.001)
     assert supply.base_g_per_h == pytest.approx(1.8 * 0.95 * saturation)
-    assert unit.aerators[0].drive == "pump"
+    assert round_.drive == "pump"
 
 
 def test_what_goes_on_without_mains_and_for_how_long() -> None:
@@ -484,15 +485,15 @@ def test_what_goes_on_without_mains_and_for_how_long() -> None:
     10 L of water volume at 200 bar are 2,000 L of oxygen: 33 h 20 min at 1 L/min.
     """
     devices = (
-        AerationDevice(name="blower", standard_transfer_g_per_h=90.0),
-        AerationDevice(
+        Aerator(name="blower", standard_transfer_g_per_h=90.0),
+        Aerator(
             name="battery",
             standard_transfer_g_per_h=20.0,
             on_backup=True,
             power_w=12.0,
             capacity_wh=240.0,
         ),
-        AerationDevice(
+        Aerator(
             name="bottle",
             standard_transfer_g_per_h=30.0,
             kind="oxygen",
@@ -500,27 +501,25 @@ def test_what_goes_on_without_mains_and_for_how_long() -> None:
             gas_l_per_min=1.0,
             cylinder_l=2000.0,
         ),
-        AerationDevice(name="spare", standard_transfer_g_per_h=0.0),
+        Aerator(name="spare", standard_transfer_g_per_h=0.0),
     )
-    unit = rearing_unit(replace(TANK, aeration=devices))
-    assert [device.name for device in unit.aerators] == ["blower", "battery"]
-    battery = unit.aerators[1]
+    unit = replace(TANK, aeration=devices)
+    assert [source.name for source in running(unit)] == ["blower", "battery"]
+    battery = running(unit)[1]
     assert battery.on_backup
     assert battery.runtime_h == pytest.approx(18.0)
     assert battery.runtime_least_h == pytest.approx(10.0)
-    (bottle,) = unit.standby
+    (bottle,) = at_hand(unit)
     assert bottle.drive == "oxygen"
     assert bottle.runtime_h == pytest.approx(2000.0 / 60.0)
     tested = replace(devices[1], backup_hours=6.0)
-    found = rearing_unit(replace(TANK, aeration=(tested,))).aerators[0]
+    (found,) = running(replace(TANK, aeration=(tested,)))
     assert (found.runtime_least_h, found.runtime_h) == (6.0, 6.0)
 
 
 def test_backup_of_unknown_hours_is_not_endless() -> None:
     """The page says that nobody entered how long the battery lasts."""
-    device = AerationDevice(
-        name="battery air", standard_transfer_g_per_h=90.0, on_backup=True
-    )
+    device = Aerator(name="battery air", standard_transfer_g_per_h=90.0, on_backup=True)
     found = outlook(*FULL, unit=replace(TANK, aeration=(device,)))
     text = " ".join(line for part in sections(found) for line in part.lines)
     assert "battery air: for as long as its battery lasts: not entered" in text
@@ -528,7 +527,7 @@ def test_backup_of_unknown_hours_is_not_endless() -> None:
 
 def test_a_device_of_which_nothing_is_known_is_said() -> None:
     """It is not counted, and not passed over either."""
-    found = outlook(*FULL, unit=replace(TANK, aeration=(AerationDevice(name="old"),)))
+    found = outlook(*FULL, unit=replace(TANK, aeration=(Aerator(name="old"),)))
     said = next(p.message for p in found.problems if p.code == "aerator-unknown")
     assert said.startswith("It is not known what old in")
 
@@ -543,8 +542,8 @@ def test_a_device_of_which_nothing_is_known_is_said() -> None:
 )
 def test_half_a_device_is_refused(fields: dict[str, Any], named: str) -> None:
     """Litres without a depth, a battery without watts, a cylinder without a flow."""
-    with pytest.raises(BadEntryError, match=named):
-        AerationDevice(name="pump", **fields)
+    with pytest.raises(BadFieldError, match=named):
+        Aerator(name="pump", **fields)
 
 
 # --- the demo and the page --------------------------------------------------------

@@ -30,9 +30,10 @@ from typing import Any
 import pytest
 
 from fishmeasure.book.entries import Entry, Stocked, WaterReading
-from fishmeasure.book.units import AerationDevice, Cohort, Unit
+from fishmeasure.book.units import Cohort, Unit
 from fishmeasure.husbandry.outage import OutageResult
 from fishmeasure.husbandry.outage_fall import HORIZON_MIN
+from fishmeasure.husbandry.unit import Aerator
 from fishmeasure.outlook.unit import UnitOutlook, unit_outlook
 from tests.ledger.build import cohort, day, entry_about, same, tank
 
@@ -92,9 +93,7 @@ def garage() -> UnitOutlook:
         depth_m=1.0,
         recirculated_l_per_min=30.0,
         water_system="closed-loop",
-        aeration=(
-            AerationDevice(name="air pump", gas_l_per_min=40.0, diffuser_depth_m=0.9),
-        ),
+        aeration=(Aerator(name="air pump", gas_l_per_min=40.0, diffuser_depth_m=0.9),),
     )
     return asked(
         unit,
@@ -184,7 +183,7 @@ def beds() -> UnitOutlook:
         plant_bed_area_m2=20.0,
         water_system="bed-loop",
         aeration=(
-            AerationDevice(
+            Aerator(
                 name="air pump",
                 gas_l_per_min=100.0,
                 diffuser_depth_m=0.8,

@@ -5,18 +5,20 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 from datetime import date
-from typing import TYPE_CHECKING, Annotated, TypeVar, get_args
+from typing import TYPE_CHECKING, Annotated, TypeVar
 
 import typer
 
-from fishmeasure.base.errors import BadOptionError, OptionFormatError
+from fishmeasure.base.errors import BadFieldError, OptionFormatError
 from fishmeasure.cli.options import read_day
 
 if TYPE_CHECKING:
+    from collections.abc import Mapping, Sequence
+
     from fishmeasure.base.estimate import Estimate
     from fishmeasure.husbandry.growth import GrowthFit, WeightSample
     from fishmeasure.husbandry.temperature import TemperatureForecast
-    from fishmeasure.husbandry.unit import Aerator, RearingUnit
+    from fishmeasure.husbandry.unit import RearingUnit, UnitLimits
 
 Choice = TypeVar("Choice", bound=str)
 
@@ -61,19 +63,21 @@ class UnitOptions:
     """The unit that the fish are in."""
 
     volume: Volume
-    surface: Annotated[
-        float, typer.Option(help="Open surface, m²; 0 leaves it out.")
-    ] = 0.0
+    depth: Annotated[
+        float | None,
+        typer.Option(help="Mean depth, m; without it the surface is left out."),
+    ] = None
     inflow: Annotated[float, typer.Option(help="Inflow, L/min.")] = 0.0
     inflow_do: Annotated[
         float | None,
         typer.Option(help="Oxygen of the inflow, mg/L; else 95 % of saturation."),
     ] = None
-    sotr: Annotated[
-        float, typer.Option(help="Aerators' standard oxygen transfer rate, kg/h.")
+    standard_transfer: Annotated[
+        float, typer.Option(help="Aerators' standard oxygen transfer rate, g/h.")
     ] = 0.0
     air: Annotated[
-        float, typer.Option(help="Air pumps: L/min of air in all; or --sotr.")
+        float,
+        typer.Option(help="Air pumps: L/min of air in all; or --standard-transfer."),
     ] = 0.0
     air_depth: Annotated[
         float, typer.Option(help="Depth of the diffusers under the water, m.")
@@ -87,51 +91,82 @@ class UnitOptions:
         float, typer.Option(help="Oxygen that water and bottom use, mg/L an hour.")
     ] = 0.0
 
-    def unit(self) -> RearingUnit:
-        """Return the unit.
+    def unit(
+        self, standby: Sequence[Mapping[str, object]] = (), **more: object
+    ) -> RearingUnit:
+        """Return the unit, with ``standby`` aerators and ``more`` fields.
 
         Raises
         ------
-        StockRangeError
+        BadFieldError
+            Naming the option.
         """
+        from fishmeasure.base.record import read
         from fishmeasure.husbandry.unit import RearingUnit
 
-        return RearingUnit(
-            volume_m3=self.volume,
-            surface_m2=self.surface,
-            inflow_l_per_min=self.inflow,
-            inflow_do_mg_per_l=self.inflow_do,
-            aerators=self._aerators(),
-            altitude_m=self.altitude,
-            salinity_g_per_kg=self.salinity,
-            water_respiration_mg_per_l_h=self.water_use,
-        )
+        values = {
+            name: getattr(self, option)
+            for name, option in _UNIT_OPTIONS.items()
+            if hasattr(self, option) and hasattr(RearingUnit, name)
+        }
+        values["aeration"] = [*self._aerators(), *standby]
+        return read(RearingUnit, values | more, _bad_option)
 
-    def _aerators(self) -> tuple[Aerator, ...]:
-        from fishmeasure.husbandry.transfer import Bubbles, gas_transfer
-        from fishmeasure.husbandry.unit import Aerator
-
-        found: tuple[Aerator, ...] = ()
-        if self.sotr:
-            found = (Aerator(name="aerator", sotr_kg_per_h=self.sotr),)
-        if not self.air:
-            return found
-        if self.air_depth <= 0.0:
-            raise BadOptionError(
-                "--air-depth", f"{self.air_depth:g}", "the metres of water over it"
+    def _aerators(self) -> list[dict[str, object]]:
+        found: list[dict[str, object]] = []
+        if self.standard_transfer:
+            rate = self.standard_transfer
+            found.append({"name": "aerator", "standard_transfer_g_per_h": rate})
+        if self.air:
+            found.append(
+                {
+                    "name": "air pump",
+                    "gas_l_per_min": self.air,
+                    "diffuser_depth_m": self.air_depth,
+                    "bubbles": self.bubbles,
+                }
             )
-        brought = gas_transfer(
-            l_per_min=self.air,
-            depth_m=self.air_depth,
-            bubbles=choice("--bubbles", self.bubbles, get_args(Bubbles)),
-        )
-        pump = Aerator(
-            name="air pump",
-            sotr_kg_per_h=brought.g_per_h / 1000.0,
-            relative_sd=brought.relative_sd,
-            note=brought.note,
-        )
-        return (*found, pump)
+        return found
+
+
+# The options that a unit's fields and its aerators' come from.
+_UNIT_OPTIONS = {
+    "volume_m3": "volume",
+    "depth_m": "depth",
+    "inflow_l_per_min": "inflow",
+    "inflow_do_mg_per_l": "inflow_do",
+    "altitude_m": "altitude",
+    "salinity_g_per_kg": "salinity",
+    "water_respiration_mg_per_l_h": "water_use",
+    "standard_transfer_g_per_h": "standard_transfer",
+    "gas_l_per_min": "air",
+    "diffuser_depth_m": "air_depth",
+    "bubbles": "bubbles",
+    "backup_hours": "backup_hours",
+    "max_density_kg_per_m3": "density",
+}
+
+
+def own_limits(max_density_kg_per_m3: float | None) -> UnitLimits:
+    """Return the grower's own limits.
+
+    Raises
+    ------
+    BadFieldError
+        Naming the option.
+    """
+    from fishmeasure.base.record import read
+    from fishmeasure.husbandry.unit import UnitLimits
+
+    given = {"max_density_kg_per_m3": max_density_kg_per_m3}
+    return read(UnitLimits, given, _bad_option)
+
+
+def _bad_option(*, field: str, reason: str) -> BadFieldError:
+    """Return the error of a unit's field in the command line's own words."""
+    name = field.rpartition(".")[2]
+    option = _UNIT_OPTIONS.get(name, name).replace("_", "-")
+    return BadFieldError(field=f"--{option}", reason=reason)
 
 
 Wind = Annotated[float | None, typer.Option(help="Wind over the water, m/s.")]

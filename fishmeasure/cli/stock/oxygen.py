@@ -1,6 +1,5 @@
 """Oxygen: demand against supply, and what happens when the power stops."""
 
-from dataclasses import replace
 from io import BytesIO
 from pathlib import Path
 from typing import TYPE_CHECKING, Annotated, get_args
@@ -95,8 +94,8 @@ def outage_command(
             "that the unit has."
         ),
     ] = "",
-    backup_sotr: Annotated[
-        float, typer.Option(help="Backup air: standard oxygen transfer rate, kg/h.")
+    backup_transfer: Annotated[
+        float, typer.Option(help="Backup air: standard oxygen transfer rate, g/h.")
     ] = 0.0,
     backup_hours: Annotated[
         float | None, typer.Option(help="Hours that the backup's battery lasts.")
@@ -115,17 +114,15 @@ def outage_command(
     from fishmeasure.husbandry.outage import biomass_for_hours, outages
     from fishmeasure.husbandry.outage import outage as outage_
     from fishmeasure.husbandry.outage_fall import OutageCase, OutageCause
-    from fishmeasure.husbandry.unit import Aerator
 
-    backup = Aerator(
-        name="backup air", sotr_kg_per_h=backup_sotr, runtime_h=backup_hours
-    )
+    backup = {
+        "name": "backup air",
+        "standard_transfer_g_per_h": backup_transfer,
+        "backup_hours": backup_hours,
+        "standby": True,
+    }
     case = OutageCase(
-        unit=replace(
-            water.unit(),
-            inflow_pumped=not spring,
-            standby=(backup,) if backup_sotr else (),
-        ),
+        unit=water.unit((backup,) if backup_transfer else (), inflow_by_gravity=spring),
         species_key=fish.species,
         biomass_kg=fish.biomass_kg(),
         mean_weight_g=fish.mean_weight,
@@ -168,14 +165,17 @@ def _write_outages(
     from fishmeasure.husbandry.outage_words import measure_line, outage_lines
 
     worst = found[0]
-    air, water = worst.holding_air_sotr_kg_per_h, worst.holding_water_l_per_min
+    air, water = (
+        worst.holding_air_standard_transfer_g_per_h,
+        worst.holding_water_l_per_min,
+    )
     write_lines(
         (
             *outage_lines(found),
             f"{worst.name}: what buys time until critical, at least:",
             *(f"  {measure_line(measure)}" for measure in worst.measures),
             "The caution level would be held by",
-            f"  backup air of {cautious(air, 'high')} kg/h standard transfer rate,",
+            f"  backup air of {cautious(air, 'high')} g/h standard transfer rate,",
             f"  or {cautious(water, 'high')} L/min of fresh water",
             f"Fish that would last {hours:g} h: at most {cautious(load, 'low')} kg",
         ),
@@ -186,7 +186,7 @@ def _write_outages(
 
 
 def _assumed(unit: "RearingUnit") -> tuple[str, ...]:
-    if unit.inflow_l_per_min == 0.0 or not unit.inflow_pumped:
+    if unit.inflow_l_per_min == 0.0 or unit.inflow_by_gravity:
         return ()
     return (
         (

@@ -12,7 +12,7 @@ from fishmeasure.cli.output import data_only, write_lines
 from fishmeasure.cli.stock import options as opt
 
 if TYPE_CHECKING:
-    from fishmeasure.husbandry.factors import UnitLimits
+    from fishmeasure.husbandry.factors import HeldAgainst
     from fishmeasure.husbandry.projection import GrowthProjection
     from fishmeasure.husbandry.stocking import UnitLoad
     from fishmeasure.husbandry.stocking_ahead import StockingOutlook
@@ -41,12 +41,12 @@ def stocking_command(
     json_to: JsonTo = None,
 ) -> None:
     """Show how near each limit is, the room left, or how many fish must go."""
-    from fishmeasure.husbandry.factors import FishGroup, UnitLimits
+    from fishmeasure.husbandry.factors import FishGroup, HeldAgainst
     from fishmeasure.husbandry.stocking import unit_load
 
     unit = water.unit()
-    limits = UnitLimits(
-        density_kg_per_m3=density,
+    held = HeldAgainst(
+        own=opt.own_limits(density),
         ph=ph,
         condition_factor=condition,
     )
@@ -55,10 +55,8 @@ def stocking_command(
         biomass_kg=fish.biomass_kg(),
         mean_weight_g=fish.mean_weight,
     )
-    load = unit_load(
-        unit=unit, groups=(group,), temperature_deg_c=fish.temp, limits=limits
-    )
-    outlook = _outlook(unit, limits, fish, days=days, fingerling_g=fingerling)
+    load = unit_load(unit=unit, groups=(group,), temperature_deg_c=fish.temp, held=held)
+    outlook = _outlook(unit, held, fish, days=days, fingerling_g=fingerling)
     if data_only(json_to, {"load": load, "outlook": outlook}):
         return
     _write_stocking(load, outlook, fingerling)
@@ -102,7 +100,7 @@ def _write_stocking(
 
 def _outlook(
     unit: "RearingUnit",
-    limits: "UnitLimits",
+    held: "HeldAgainst",
     fish: opt.FishOptions,
     *,
     days: int,
@@ -140,5 +138,5 @@ def _outlook(
             temperature=forecast,
             fingerlings=growing(fingerling_g),
         ),
-        limits=limits,
+        held=held,
     )
