@@ -120,7 +120,8 @@ def test_caution_never_comes_after_critical(
     own: dict[str, float], levels: tuple[float, float]
 ) -> None:
     """A unit may set one of the two alone."""
-    assert levels_of(replace(case_of(RACEWAY), **own)) == levels
+    case = replace(case_of(RACEWAY), **own)  # type: ignore[arg-type]
+    assert levels_of(case) == levels
 
 
 def test_backup_runs_out_and_the_fall_goes_on() -> None:
