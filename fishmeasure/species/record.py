@@ -120,13 +120,13 @@ class LengthWeight(_Sourced):
     """
 
     a_g_cm: _Positive
-    b: Annotated[float, Field(ge=2.0, le=4.0)]
+    b: float
     length_kind: LengthKind
     min_length_mm: _Positive
     max_length_mm: _Positive
-    relative_sd: Annotated[float, Field(ge=0.001, le=1.0)]
-    residual_sd_ln: Annotated[float, Field(ge=0.001, le=1.0)]
-    b_sd: Annotated[float, Field(ge=0.0, le=0.5)]
+    relative_sd: _NotNegative
+    residual_sd_ln: _NotNegative
+    b_sd: _NotNegative
     source: _Source
     confidence: Confidence
     stock: StockKind = "wild"
@@ -151,8 +151,12 @@ class LengthWeight(_Sourced):
 # most; depth: eel 0.05, bream 0.46 (Brofeldt 1917), moonfish above.
 _LINE_LIMITS: Final = {
     "a_g_cm": (0.0002, 0.2),
+    "b": (2.0, 4.0),
     "min_length_mm": (5.0, 5000.0),
     "max_length_mm": (5.0, 5000.0),
+    "relative_sd": (0.001, 1.0),
+    "residual_sd_ln": (0.001, 1.0),
+    "b_sd": (0.0, 0.5),
 }
 
 

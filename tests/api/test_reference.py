@@ -18,6 +18,9 @@ def test_every_species_is_listed_with_its_sources(client: TestClient) -> None:
     assert tuple(item["key"] for item in listed) == species_keys()
     trout = client.get("/v1/species/rainbow-trout").json()
     assert trout["length_weight"]["source"]
+    assert trout["growth"]["tgc_x1000"]["status"] == "computed"
+    assert trout["photos"]["real_count"] == 0
+    assert client.get("/v1/species/tench").json()["growth"] is None
     assert client.get("/v1/species/unicorn").status_code == 404
 
 
