@@ -13,13 +13,11 @@ from PIL import ExifTags, Image, ImageOps
 from api.files import PhotoFiles
 from fishmeasure.base.errors import FishMeasureError, PhotoError
 from fishmeasure.photo.image import BROKEN_FILE_ERRORS, SIDEWAYS, read_photo
-from fishmeasure.photo.lens import LensProfile
 from fishmeasure.photo.measurement import PhotoMeasurement
 from fishmeasure.photo.overlay import overlay_jpeg
 from fishmeasure.photo.picture_size import fitted
 from fishmeasure.photo.privacy import strip_private_tags
 from fishmeasure.pipeline import PhotoSettings, measure_photo
-from fishmeasure.species import packaged_species
 
 Json = dict[str, Any]
 JPEG_QUALITY = 85
@@ -41,28 +39,7 @@ class Taken:
     advice: str = ""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class HowToMeasure:
-    """The settings of a photo, as they travel to a worker."""
-
-    species: str
-    print_scale: float = 1.0
-    paper: str | None = None
-    known: tuple[tuple[float, float, float, float], float] | None = None
-    lens: LensProfile | None = None
-
-    def settings(self) -> PhotoSettings:
-        """Return the core's settings."""
-        return PhotoSettings(
-            species=packaged_species(self.species),
-            print_scale=self.print_scale,
-            paper=self.paper,
-            known=self.known,
-            lens=self.lens,
-        )
-
-
-def take_in(upload: Path, name: str, how: HowToMeasure, folder: Path) -> Taken:
+def take_in(upload: Path, name: str, how: PhotoSettings, folder: Path) -> Taken:
     """Measure an uploaded file and keep it without its private tags.
 
     The file is kept under the hash of what was sent. A photo that cannot be read
@@ -73,7 +50,7 @@ def take_in(upload: Path, name: str, how: HowToMeasure, folder: Path) -> Taken:
         clean = strip_private_tags(data, name)
     except FishMeasureError as error:
         return _refused(error)
-    measurement = measure_photo(clean, name, how.settings())
+    measurement = measure_photo(clean, name, how)
     if measurement.width_px == 0:
         worst = measurement.problems[0]
         return Taken(measurement=None, code=worst.code, message=worst.message)
@@ -90,7 +67,7 @@ def is_whole(path: Path) -> bool:
     return True
 
 
-def measure_again(path: Path, name: str, how: HowToMeasure) -> Json:
+def measure_again(path: Path, name: str, how: PhotoSettings) -> Json:
     """Return the measurement of a kept photo under other settings.
 
     Raises
@@ -98,7 +75,7 @@ def measure_again(path: Path, name: str, how: HowToMeasure) -> Json:
     KeptPhotoError
         If it cannot be read any more: what was measured before must stay.
     """
-    measurement = measure_photo(_read(path), name, how.settings())
+    measurement = measure_photo(_read(path), name, how)
     if measurement.width_px == 0:
         raise KeptPhotoError
     return measurement.to_json()

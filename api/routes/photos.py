@@ -29,6 +29,7 @@ from fishmeasure.base.errors import FishMeasureError
 from fishmeasure.base.record import plain, read
 from fishmeasure.photo.corrections import Correction, apply_corrections
 from fishmeasure.photo.measurement import PhotoMeasurement
+from fishmeasure.pipeline import PhotoSettings
 from fishmeasure.species import packaged_species
 from fishmeasure.store.archive import Page, StoredPhoto
 
@@ -91,7 +92,7 @@ async def _take_in(
     file: UploadFile,
     name: str,
     settings: schemas.PhotoSettingsIn,
-    how: worker.HowToMeasure,
+    how: PhotoSettings,
 ) -> StoredPhoto:
     with services.pool.place() as place:
         async with _on_disk(file, services.incoming) as (path, digest):
@@ -287,8 +288,8 @@ def _jpeg(data: bytes, response: Response) -> Response:
 
 def how_to_measure(
     services: Services, settings: schemas.PhotoSettingsIn
-) -> worker.HowToMeasure:
-    """Return how to measure, as it travels to a worker.
+) -> PhotoSettings:
+    """Return the core's settings, with what the names in those sent stand for.
 
     Raises
     ------
@@ -296,8 +297,8 @@ def how_to_measure(
         If the species or the lens is unknown.
     """
     known = settings.known
-    return worker.HowToMeasure(
-        species=packaged_species(settings.species or services.settings.species).key,
+    return PhotoSettings(
+        species=packaged_species(settings.species or services.settings.species),
         print_scale=settings.print_scale,
         paper=settings.paper,
         lens=find_lens(services, settings.lens) if settings.lens else None,
