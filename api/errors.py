@@ -346,9 +346,11 @@ async def _invalid(_: Request, error: Exception) -> JSONResponse:
         for item in error.errors()[:MOST_DETAILS]
     ]
     first = details[0] if details else {"where": "request", "what": "not understood"}
+    named = any(item["type"] == "misfit" for item in error.errors()[:1])
     body = ErrorBody(
         code="invalid-request",
-        message=f"{first['where']}: {first['what']}.",
+        # A record's own sentence names its field already.
+        message=f"{first['what']}." if named else f"{first['where']}: {first['what']}.",
         advice="Correct the request; the API description lists each field.",
         details=details,
     )

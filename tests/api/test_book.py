@@ -81,6 +81,20 @@ def test_a_unit_that_cannot_be_is_refused(
     assert field in answer.text
 
 
+def test_half_an_aerator_is_refused_by_the_records_own_sentence(
+    client: TestClient, unit: dict[str, Any]
+) -> None:
+    """Litres without a depth: the answer names the field, the device and the place."""
+    pump = {"name": "pump", "gas_l_per_min": 20.0}
+    sent = {**unit, "version": 2, "aeration": [pump]}
+    answer = client.put(f"/v1/units/{unit['id']}", json=sent)
+    assert answer.status_code == 422
+    assert answer.json()["message"] == (
+        "diffuser_depth_m of pump must be above 0 to say what its gas brings."
+    )
+    assert answer.json()["details"][0]["where"] == "body.aeration.0"
+
+
 def test_entries_are_written_once_and_listed_newest_first(
     client: TestClient, unit: dict[str, Any], cohort: dict[str, Any]
 ) -> None:
