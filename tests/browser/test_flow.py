@@ -95,6 +95,73 @@ def test_an_entry_is_corrected_and_taken_back(phone: Phone, server: Server) -> N
     assert entries_of(server, unit_id, "died") == []
 
 
+def test_a_reading_of_the_water_keeps_what_a_kit_says_and_when(
+    phone: Phone, server: Server
+) -> None:
+    """50 mg/L nitrate as NO3 are 11.3 as nitrogen (14.007 / 62.004); today has a time.
+
+    A reading of another day has none; a correction keeps that of the first.
+    """
+    unit_id = phone.add_unit("Water tank")
+    phone.open(f"unit/{unit_id}/book/add/water")
+    for label, figure in (
+        ("Temperature", "11,5"),
+        ("Nitrite nitrogen (NO2-N)", "0.02"),
+        ("Alkalinity, as CaCO3", "85"),
+        ("Chloride", "24"),
+        ("nitrate as NO3", "50"),
+    ):
+        phone.page.get_by_label(label, exact=False).first.fill(figure)
+    phone.button("Save the entry").click()
+    phone.sent()
+    (read,) = entries_of(server, unit_id, "water")
+    assert read["nitrite_n_mg_per_l"] == 0.02
+    assert (read["alkalinity_mg_per_l"], read["chloride_mg_per_l"]) == (85.0, 24.0)
+    assert abs(read["nitrate_n_mg_per_l"] - 11.295) < 0.005
+    now = phone.page.evaluate("new Date().toTimeString().slice(0, 5)")
+    apart = abs(_minutes(now) - _minutes(read["at"]))
+    assert min(apart, 1440 - apart) <= 5
+    phone.page.get_by_role("link", name=re.compile("^Water")).click()
+    phone.page.get_by_label("Chloride").fill("25")
+    phone.button("Save the correction").click()
+    phone.sent()
+    (corrected,) = entries_of(server, unit_id, "water")
+    assert (corrected["chloride_mg_per_l"], corrected["at"]) == (25.0, read["at"])
+    phone.open(f"unit/{unit_id}/book/add/water")
+    phone.page.get_by_label("Date").fill("2026-01-02")
+    phone.page.get_by_label("pH").fill("7.2")
+    phone.button("Save the entry").click()
+    phone.sent()
+    (earlier,) = (
+        entry
+        for entry in entries_of(server, unit_id, "water")
+        if entry["on"] == "2026-01-02"
+    )
+    assert earlier["at"] is None
+
+
+def _minutes(at: str) -> int:
+    hours, minutes = at.split(":")[:2]
+    return 60 * int(hours) + int(minutes)
+
+
+def test_one_figure_is_a_springs_temperature_over_the_year(
+    phone: Phone, server: Server
+) -> None:
+    """Twelve times the same; two figures are asked for anew."""
+    unit_id = phone.add_unit("Spring tank")
+    phone.open(f"unit/{unit_id}/change")
+    monthly = phone.page.get_by_label("Water temperature by month")
+    monthly.fill("8,5 9")
+    phone.button("Save the unit").click()
+    expect(phone.page.get_by_role("alert")).to_contain_text("twelve temperatures")
+    monthly.fill("8,5")
+    phone.button("Save the unit").click()
+    phone.sent()
+    unit = server.get(f"v1/units/{unit_id}")
+    assert unit["monthly_temperature_deg_c"] == [8.5] * 12
+
+
 def test_two_quick_taps_do_a_thing_once(phone: Phone, server: Server) -> None:
     """A wet thumb taps twice; there is one entry, one sample, one photo."""
     unit_id = phone.add_unit("Double tank")

@@ -27,11 +27,18 @@ export function dateText(iso) {
   return new Intl.DateTimeFormat("en-GB", options).format(date);
 }
 
+const two = (number) => String(number).padStart(2, "0");
+
 /** Return today in the phone's own time zone, as 2026-11-25. */
 export function today() {
   const now = new Date();
-  const two = (number) => String(number).padStart(2, "0");
   return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
+}
+
+/** Return the time of day in the phone's own time zone, as 06:30. */
+export function timeNow() {
+  const now = new Date();
+  return `${two(now.getHours())}:${two(now.getMinutes())}`;
 }
 
 /** Return how many days ago a date was. */

@@ -10,7 +10,7 @@ import { GradingForm } from "../grading_form.js";
 import { uuid } from "../ids.js";
 import { action, banner, cautions } from "../parts.js";
 import { go } from "../router.js";
-import { dateText, t, today } from "../text.js";
+import { dateText, t, timeNow, today } from "../text.js";
 import { namesOf } from "./book.js";
 
 const CAUTIONS = {
@@ -92,7 +92,15 @@ async function keep(kind, unitId, old, values) {
   }
   const entry = { kind, id: uuid(), unit_id: unitId, ...values };
   if (old) entry.replaces = old.id;
+  const at = kind === "water" ? readAt(old, values.on) : null;
+  if (at) entry.at = at;
   await keepAll(unitId, [entry]);
+}
+
+/** A reading's time of day: as it was, or now where it is of today. */
+function readAt(old, on) {
+  if (old) return old.on === on ? old.at : null;
+  return on === today() ? timeNow() : null;
 }
 
 async function keepAll(unitId, entries) {
