@@ -213,7 +213,7 @@ def test_a_disk_that_fails_is_said_and_survived(
 
     before = client.get("/v1/photos").json()
     with monkeypatch.context() as broken:
-        broken.setattr("api.routes.photos.tempfile.NamedTemporaryFile", fails)
+        broken.setattr("api.files.tempfile.NamedTemporaryFile", fails)
         files = {"photos": ("a.jpg", grey_jpeg(9))}
         answer = client.post("/v1/photos", files=files)
     assert (answer.status_code, answer.json()["code"]) == (status, code)
