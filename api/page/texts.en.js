@@ -212,6 +212,8 @@ export const TEXTS = {
 
   "photo.title": "Photo",
   "photo.alt": "Photo of the net sample",
+  "photo.no-picture":
+    "The picture cannot be drawn or fetched. Lengths and weights stand as they are.",
   "photo.gone": "This photo is no longer on this phone.",
   "photo.this": "this photo",
   "photo.twice": "This photo is in this sample already.",

@@ -73,6 +73,21 @@ def test_a_fish_is_dropped_taken_back_and_the_estimate_follows(
     phone.button("Done").click()
 
 
+def test_a_picture_that_cannot_be_drawn_is_a_sentence(sampling: Phone) -> None:
+    """The figures stand beside it; the same where the server cannot be reached."""
+    phone = sampling
+    phone.photograph(photo(NET))
+    phone.measured()
+    phone.sent()
+    # The phone's own copy cannot be shown, then the server's cannot.
+    phone.page.get_by_alt_text("Photo of the net sample").first.evaluate(
+        "image => [1, 2].forEach(() => image.dispatchEvent(new Event('error')))"
+    )
+    said = phone.page.get_by_text("The picture cannot be drawn or fetched.")
+    expect(said).to_be_visible()
+    expect(phone.page.locator(".figures-line").first).to_contain_text("mm")
+
+
 def test_a_missed_fish_is_added_by_two_taps_with_its_true_length(
     sampling: Phone,
 ) -> None:

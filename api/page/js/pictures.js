@@ -2,7 +2,9 @@
 
 import { h } from "./dom.js";
 import { get, put, remove } from "./store.js";
+import { t } from "./text.js";
 
+const SMALL_PX = 240;
 const addresses = new Map();
 
 /** Keep a file of a photo on the phone: its bytes, as private windows keep no files. */
@@ -40,19 +42,27 @@ async function addressOf(photo, width) {
 function serverAddress(photo, width) {
   if (!photo.result) return "";
   const { picture, thumbnail } = photo.result.links;
-  return width <= 240 ? thumbnail : `${picture}?width=${width}`;
+  return width <= SMALL_PX ? thumbnail : `${picture}?width=${width}`;
 }
 
 /**
  * Return the picture of a photo. Where the browser cannot show what the phone
- * took (HEIC, say), the server's picture takes its place once there is one.
+ * took (HEIC, say), the server's picture takes its place once there is one; where
+ * that cannot be drawn (too long a strip, say), a sentence does.
  */
 export function pictureOf(photo, width, alt) {
   const image = h("img", { alt, decoding: "async" });
   const show = (address) => {
     if (address) image.src = address;
   };
-  const instead = () => show(serverAddress(photo, width));
+  const missing = () => image.replaceWith(h("p.note", t("photo.no-picture")));
+  const instead = () => {
+    const address = serverAddress(photo, width);
+    // A small picture has no room for a sentence; what it is of stands in its place.
+    if (address && width > SMALL_PX)
+      image.addEventListener("error", missing, { once: true });
+    show(address);
+  };
   image.addEventListener("error", instead, { once: true });
   // What was shown before comes at once, so that nothing flickers.
   if (addresses.has(photo.key)) show(addresses.get(photo.key));
