@@ -117,7 +117,7 @@ def test_times_are_said_as_people_say_them(
     ],
 )
 def test_caution_never_comes_after_critical(
-    own: dict[str, float], levels: tuple[float, float]
+    own: dict[str, Any], levels: tuple[float, float]
 ) -> None:
     """A unit may set one of the two alone."""
     case = replace(case_of(RACEWAY), **own)  # type: ignore[arg-type]
