@@ -3,6 +3,7 @@
 import json
 import math
 from dataclasses import replace
+from typing import Any
 
 import pytest
 from typer.testing import CliRunner
