@@ -121,7 +121,7 @@ def test_caution_never_comes_after_critical(
     own: dict[str, Any], levels: tuple[float, float]
 ) -> None:
     """A unit may set one of the two alone."""
-    case = replace(case_of(RACEWAY), **own)  # type: ignore[arg-type]
+    case = replace(case_of(RACEWAY), **own)
     assert levels_of(case) == levels
 
 
