@@ -14,6 +14,8 @@ import pytest
 from api.routes.health import about
 from api.settings import Settings
 from fishmeasure.base.flags import FLAGS
+from fishmeasure.book.entries import ENTRY_KINDS
+from fishmeasure.book.units import Cohort, Unit
 from fishmeasure.photo.corrections import Correction
 from fishmeasure.photo.measurement import PhotoMeasurement
 
@@ -78,6 +80,24 @@ def test_every_field_of_a_measurement_is_read() -> None:
         if item.name not in names_read()
     }
     assert unread == set(FOR_OTHER_PROGRAMS)
+
+
+def test_every_field_of_the_book_is_read() -> None:
+    """What a grower enters is used; what a kit reads as ions is kept as nitrogen."""
+    entered = (Unit, Cohort, *ENTRY_KINDS.values())
+    kinds = dict.fromkeys(kind for made in entered for kind in records(made))
+    unread = {
+        item.name
+        for kind in kinds
+        for item in fields(kind)
+        if item.name not in names_read()
+    }
+    assert unread == {
+        "ammonia_as_nh4_mg_per_l",
+        "ammonia_as_nh3_mg_per_l",
+        "nitrite_as_no2_mg_per_l",
+        "nitrate_as_no3_mg_per_l",
+    }
 
 
 def words_used(tree: ast.Module) -> Iterator[str]:
