@@ -70,7 +70,7 @@ def held(
     for use, what in ((oxygen, "oxygen"), (tan, "ammonia")):
         if use is not None and use.differs:
             tried.say(f"{what}-use-differs", _differs(state, use, what))
-    no_room = _filter_unknown(state) or _pond_use_unknown(state)
+    no_room = _filter_unknown(state, water) or _pond_use_unknown(state)
     if short:
         no_room = _aerators_fall_short(state, water)
     if no_room is not None:
@@ -118,16 +118,29 @@ def protein_percent(cohorts: tuple[CohortOutlook, ...], feed: Feeding | None) ->
     )
 
 
-def _filter_unknown(state: UnitState) -> Problem | None:
+def _filter_unknown(state: UnitState, water: Water) -> Problem | None:
     """Return why a loop's room cannot be given; None where it can."""
-    if not loops(state.unit) or _filter_known(state):
+    if not loops(state.unit):
         return None
+    if _filter_known(state):
+        return None if water.ph is not None else _ph_unknown(state)
     return Problem(
         code="biofilter-unknown",
         message=(
             f"How much more feed the filter of {state.unit.name} can clean is not "
             "known, so no room for more fish is given. Enter for the unit the feed a "
             "day that its biofilter was sized for."
+        ),
+    )
+
+
+def _ph_unknown(state: UnitState) -> Problem:
+    return Problem(
+        code="biofilter-unknown",
+        message=(
+            f"The pH in {state.unit.name} was not read of late. How much ammonia the "
+            "fish bear, and so how much more feed the filter can clean, depends on it; "
+            "no room for more fish is given. Read the pH and enter it."
         ),
     )
 

@@ -135,6 +135,22 @@ def test_biofilter_carries_the_feed_that_it_was_sized_for() -> None:
     assert found.limits.ahead.fingerlings > 0
 
 
+def test_without_a_ph_nobody_knows_what_a_biofilter_carries() -> None:
+    """Ammonia is no limit then; 5 kg of fish must not have room by that."""
+    loop = replace(
+        SPRING,
+        inflow_l_per_min=0.0,
+        recirculated_l_per_min=100.0,
+        biofilter_feed_kg_per_day=0.6,
+    )
+    found = asked(loop, *fish(5.0))
+    assert "ammonia" not in used(found)
+    assert "biofilter-unknown" in codes(found)
+    assert found.room_kg is None
+    assert found.limits is not None
+    assert found.limits.ahead.fingerlings == 0
+
+
 def test_a_plant_bed_never_limits_fish() -> None:
     """It is shown against the feed, and nobody must go for lettuce."""
     small = replace(SPRING, plant_bed_area_m2=0.5)
