@@ -14,7 +14,7 @@ from fishmeasure.base.estimate import Estimate
 from fishmeasure.base.flags import Problem
 from fishmeasure.book.entries import Entry, Sample
 from fishmeasure.book.order import in_force
-from fishmeasure.book.replay import Assumptions, Balance, replay
+from fishmeasure.book.replay import Assumptions, replay
 from fishmeasure.book.state import UnitState
 from fishmeasure.book.units import Cohort, Unit
 from fishmeasure.husbandry import cautions
@@ -108,40 +108,30 @@ def unit_outlook(
         If there is no such unit.
     """
     units, cohorts, entries = tuple(units), tuple(cohorts), tuple(entries)
-    valid = tuple(entry for entry in in_force(entries) if entry.on <= on)
-    options = options or Options()
 
-    def at(day: date) -> Balance:
-        return replay(units, cohorts, entries, on=day, assumptions=Assumptions())
+    def at(day: date) -> UnitState:
+        found = replay(units, cohorts, entries, on=day, assumptions=Assumptions())
+        return found.unit(unit_id)
 
-    state = at(on).unit(unit_id)
-    here = tuple(entry for entry in valid if entry.place_id == unit_id)
-    tried = Attempts()
-    verdict = now.unit_now(state)
+    state, options, tried = at(on), options or Options(), Attempts()
+    here = tuple(
+        entry
+        for entry in in_force(entries)
+        if entry.on <= on and entry.place_id == unit_id
+    )
     on_the_day = water.water_now(state)
-    cohorts_ = tuple(
-        fish.cohort_outlook(one, state, options, tried) for one in state.cohorts
-    )
-    if not state.cohorts:
-        tried.say(
-            "no-fish",
-            f"The book has no fish in {state.unit.name} on {on}. Enter what was "
-            "stocked: how many fish, of what mean weight, on which day.",
-        )
-    fed = tried.get(
-        lambda: feed.feeding(
-            cohorts_, state, here, lambda day: at(day).unit(unit_id), tried
-        )
-    )
+    of_fish = _fish(state, options, tried)
+    fed = tried.get(lambda: feed.feeding(of_fish, state, here, at, tried))
     limits = tried.get(
-        lambda: load.limits(cohorts_, state, on_the_day, fed, options, tried)
+        lambda: load.limits(of_fish, state, on_the_day, fed, options, tried)
     )
-    held = now.hold(verdict, state, cohorts_, fed, limits)
     outages = tried.get(
-        lambda: outage.outages(cohorts_, state, on_the_day, options, tried)
+        lambda: outage.outages(of_fish, state, on_the_day, options, tried)
     )
+    verdict = now.unit_now(state)
     of_water = now.now_problems(verdict)
-    present = {one.cohort.id for one in state.cohorts}
+    held = now.hold(verdict, state, of_fish, fed, limits)
+    notes = sources.notes(of_fish, fed, limits, outages)
     return UnitOutlook(
         now=verdict,
         problems=collect.collected(
@@ -158,13 +148,31 @@ def unit_outlook(
         feeding=held.feeding,
         limits=held.limits,
         outages=outages,
-        samples=tuple(
-            entry
-            for entry in here
-            if isinstance(entry, Sample) and entry.cohort_id in present
-        ),
-        notes=(
-            *now.now_notes(verdict),
-            *sources.notes(cohorts_, fed, limits, outages),
-        ),
+        samples=_samples(here, state),
+        notes=(*now.now_notes(verdict), *notes),
+    )
+
+
+def _fish(
+    state: UnitState, options: Options, tried: Attempts
+) -> tuple[CohortOutlook, ...]:
+    """Return the answers for each cohort; that there is none is said."""
+    if not state.cohorts:
+        tried.say(
+            "no-fish",
+            f"The book has no fish in {state.unit.name} on {state.on}. Enter what was "
+            "stocked: how many fish, of what mean weight, on which day.",
+        )
+    return tuple(
+        fish.cohort_outlook(one, state, options, tried) for one in state.cohorts
+    )
+
+
+def _samples(here: tuple[Entry, ...], state: UnitState) -> tuple[Sample, ...]:
+    """Return the samples of the fish that are there, for the plot."""
+    present = {one.cohort.id for one in state.cohorts}
+    return tuple(
+        entry
+        for entry in here
+        if isinstance(entry, Sample) and entry.cohort_id in present
     )
