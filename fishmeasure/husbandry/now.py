@@ -37,7 +37,8 @@ _HEADS: Final[dict[Verdict, str]] = {
     "watch": "Watch the water.",
     "unknown": "The water is not known.",
 }
-_SALT_G_PER_KG: Final = 5.0  # from here the criteria for fresh water do not hold
+# From here on the criteria for fresh water do not hold; common practice, no source.
+_SALT_G_PER_KG: Final = 5.0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -182,7 +183,8 @@ def _practice(name: str) -> str:
     return f"A reading makes water good {kept}: common practice, no source."
 
 
-_DAWN: Final = time(8)  # oxygen read until then is near the night's lowest; practice
+# Oxygen read before is near the night's lowest; common practice, no source.
+_DAWN: Final = time(8)
 
 
 def _not_judged(case: Case, judged: set[Quantity]) -> tuple[str, ...]:
