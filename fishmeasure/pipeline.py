@@ -21,7 +21,7 @@ from fishmeasure.photo.markers import KnownDistance, find_plane
 from fishmeasure.photo.measurement import MeasuredFish, PhotoMeasurement, weighed
 from fishmeasure.photo.plane import PlaneScale
 from fishmeasure.photo.quality import check_photo
-from fishmeasure.photo.segment import Segmenter, default_segmenter
+from fishmeasure.photo.segment import Found, Segmenter, default_segmenter
 from fishmeasure.species import Species, load_species
 from fishmeasure.species.likeness import other_species
 
@@ -143,24 +143,42 @@ def measure_decoded(
     result = replace(result, scale=plane, problems=problems)
     if not result.usable:
         return result
-    found = _measure_fish(photo, plane, settings, segmenter or default_segmenter())
-    result = replace(result, fish=found)
-    if not found:
-        return replace(result, problems=(*problems, NO_FISH))
-    if not result.complete_fish:
-        return replace(result, problems=(*problems, NONE_COMPLETE))
+    found = (segmenter or default_segmenter()).find(photo, plane)
+    fish = _measure_fish(found, plane, settings)
+    result = replace(result, fish=fish, smallest_fish_mm=round(found.smallest_mm, 1))
+    if found.too_small:
+        problems = (*problems, _small_fish(found))
+    if not fish and not found.too_small:
+        problems = (*problems, NO_FISH)
+    elif not result.complete_fish:
+        problems = (*problems, NONE_COMPLETE)
     depths = [fish.seen_depth_per_length for fish in result.complete_fish]
     unlike = other_species([d for d in depths if d is not None], settings.species)
-    return result if unlike is None else replace(result, problems=(*problems, unlike))
+    problems = problems if unlike is None else (*problems, unlike)
+    return replace(result, problems=problems)
+
+
+def _small_fish(found: Found) -> Problem:
+    """Return what is said of fish that are seen and not measured."""
+    one = found.too_small == 1
+    return Problem(
+        code="small-fish",
+        message=(
+            f"At least {found.too_small} fish {'is' if one else 'are'} too small in "
+            "this photo to be measured: go nearer, so that each is longer than "
+            f"{found.smallest_mm:.0f} mm is now. Without "
+            f"{'it' if one else 'them'} the mean would be too high."
+        ),
+    )
 
 
 def _measure_fish(
-    photo: Photo, plane: PlaneScale, settings: PhotoSettings, segmenter: Segmenter
+    found: Found, plane: PlaneScale, settings: PhotoSettings
 ) -> tuple[MeasuredFish, ...]:
     shape = shape_of(settings.species)
     return tuple(
         weighed(measure_length(outline, plane, shape), settings.species)
-        for outline in segmenter.find(photo, plane)
+        for outline in found
     )
 
 

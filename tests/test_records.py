@@ -24,6 +24,7 @@ PAGE = ROOT / "api" / "page" / "js"
 
 FOR_OTHER_PROGRAMS = {
     "PlaneScale.camera_height_mm": "the public format promises it",
+    "PhotoMeasurement.smallest_fish_mm": "tells which fish a photo can leave out",
     "CameraModel.focal_source": "tells whether the height of the camera was guessed",
     "MeasuredFish.total_length_se_mm": "a length without its error is not to be used",
     "MeasuredFish.standard_length_mm": "length-weight lines of some keepers are for it",

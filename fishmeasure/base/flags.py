@@ -53,6 +53,15 @@ _ALL = (
         disqualifying=True,
     ),
     Flag(
+        word="under-water",
+        sentence="The fish is seen through water, which bends what is seen.",
+        disqualifying=True,
+    ),
+    Flag(
+        word="end-in-shadow",
+        sentence="Snout or fork lies in a shadow, so its place is less certain.",
+    ),
+    Flag(
         word="coiled",
         sentence="The fish is bent too strongly to be measured along its middle.",
         disqualifying=True,

@@ -104,6 +104,13 @@ class PhotoMeasurement:
         Field(description="Complete and doubtful alike, in reading order."),
     ] = ()
     problems: Annotated[tuple[Problem, ...], Field(description="Worst first.")] = ()
+    smallest_fish_mm: Annotated[
+        Annotated[float, rounded(1)] | None,
+        Field(
+            description="The shortest fork length that can be measured in it, mm; null "
+            "where it was not searched."
+        ),
+    ] = None
 
     def __repr__(self) -> str:
         """Return what it holds in a line."""

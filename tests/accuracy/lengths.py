@@ -110,7 +110,7 @@ def found_by(name: str) -> Callable[[Case], tuple[FishOutline, ...]]:
     """Return the outlines' maker by its name in the table, or "true"."""
     if name == "true":
         return true_outlines
-    return lambda case: SEGMENTERS[name].find(case.photo, case.plane)
+    return lambda case: SEGMENTERS[name].find(case.photo, case.plane).outlines
 
 
 def tally(case: Case, outlines: tuple[FishOutline, ...]) -> Tally:

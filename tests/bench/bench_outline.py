@@ -2,7 +2,7 @@
 
 Usage: python -m tests.bench.bench_outline [PHOTO] [--rounds 5] [--threads 2]
 
-The network may take at most 400 ms on two cores and at most four times one full
+The networks may take at most 400 ms on two cores and at most four times one full
 decode of a 12-megapixel JPEG; peak memory over imports at most 300 MB. Ratios say
 more than milliseconds on a busy machine.
 """
@@ -22,9 +22,10 @@ from PIL import Image
 from fishmeasure.photo.image import read_photo
 from fishmeasure.photo.markers import find_plane
 from fishmeasure.photo.segment import LearnedSegmenter
-from fishmeasure.photo.segment.learned import MOST_PX, MOST_PX_PER_MM, portrait
+from fishmeasure.photo.segment.learned import portrait
 from fishmeasure.photo.segment.learned.portrait import COLUMNS, ROWS
-from fishmeasure.photo.segment.learned.run import ask, ask_crop
+from fishmeasure.photo.segment.learned.run import PATCH_PX, ask, ask_crop, ask_end
+from fishmeasure.photo.segment.learned.search import MOST_PX, MOST_PX_PER_MM
 from fishmeasure.photo.segment.learned.view import rectify, whole_frame
 from tests.bench.timing import best_ms
 
@@ -61,12 +62,14 @@ def main() -> None:
     after_mb = peak_mb()
     view = rectify(photo, plane, whole_frame(photo, plane, MOST_PX, MOST_PX_PER_MM))
     level = np.full((ROWS, COLUMNS, 3), 128, np.uint8)
+    patch_rgb = np.full((PATCH_PX, PATCH_PX, 3), 128, np.uint8)
     large = np.frombuffer(large_jpeg(given.photo), np.uint8)
     decode = best_ms(lambda: cv2.imdecode(large, cv2.IMREAD_COLOR), given.rounds)
     first = best_ms(lambda: ask(view.rgb), given.rounds)
     second = best_ms(lambda: ask_crop(level), given.rounds)
+    third = best_ms(lambda: ask_end(patch_rgb, 0), given.rounds)
     whole = best_ms(lambda: LearnedSegmenter().find(photo, plane), given.rounds)
-    networks = first + second * passes
+    networks = first + second * passes + third * 2 * len(outlines)
     cpu = best_ms(lambda: ask(view.rgb), given.rounds, time.process_time)
     cpu += passes * best_ms(lambda: ask_crop(level), given.rounds, time.process_time)
     print(f"OpenCV {cv2.__version__}, {given.threads} threads, {platform.machine()}")
@@ -74,8 +77,9 @@ def main() -> None:
     print(f"first network          {first:7.0f} ms  {view.rgb.shape[:2]}")
     print(f"second network         {second:7.0f} ms  a pass")
     print(f"  passes made          {passes:7}     for {len(outlines)} fish")
+    print(f"third network          {third:7.0f} ms  an end")
     print(
-        f"both networks          {networks:7.0f} ms  {networks / decode:.1f} x decode"
+        f"all networks           {networks:7.0f} ms  {networks / decode:.1f} x decode"
     )
     print(f"  processor time       {cpu:7.0f} ms  of all threads")
     print(f"find, all of it        {whole:7.0f} ms  {whole / decode:.1f} x decode")

@@ -7,9 +7,11 @@ import numpy as np
 import pytest
 
 from fishmeasure.base.flags import FLAGS
+from fishmeasure.base.record import plain, read
 from fishmeasure.photo.image import Photo
+from fishmeasure.photo.measurement import PhotoMeasurement
 from fishmeasure.photo.plane import PlaneScale
-from fishmeasure.photo.segment import FishOutline
+from fishmeasure.photo.segment import FishOutline, Found
 from fishmeasure.pipeline import PhotoSettings, measure_decoded, measure_photo
 from sample_images.synth.fish import DrawnFish, true_fish
 from sample_images.synth.plane import PlaneScene, draw_plane, sheet_cards, true_plane
@@ -31,9 +33,11 @@ class Given:
     outlines: tuple[FishOutline, ...]
     name: str = "given"
 
-    def find(self, photo: Photo, plane: PlaneScale) -> tuple[FishOutline, ...]:
+    too_small: int = 0
+
+    def find(self, photo: Photo, plane: PlaneScale) -> Found:
         del photo, plane
-        return self.outlines
+        return Found(outlines=self.outlines, too_small=self.too_small, smallest_mm=40.0)
 
 
 @pytest.fixture(scope="module")
@@ -110,3 +114,15 @@ def test_a_board_all_white_is_overexposed_and_without_marker(photo: Photo) -> No
     white = replace(photo, rgb=np.full_like(photo.rgb, 255))
     codes = [p.code for p in measure_decoded(white, PhotoSettings()).problems]
     assert codes == ["no-marker", "overexposed"]
+
+
+def test_fish_too_small_to_be_measured_are_said(photo: Photo) -> None:
+    """Their number, and that the mean would be too high without them."""
+    found = Given((outline(DrawnFish(x_mm=148.5, y_mm=105.0)),), too_small=5)
+    result = measure_decoded(photo, PhotoSettings(), found)
+    (said,) = (one for one in result.problems if one.code == "small-fish")
+    assert "At least 5 fish are too small" in said.message
+    assert "go nearer" in said.message
+    assert result.smallest_fish_mm == 40.0
+    again = read(PhotoMeasurement, plain(result))
+    assert again.smallest_fish_mm == 40.0

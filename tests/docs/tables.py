@@ -150,6 +150,7 @@ PROBLEM_MEANINGS = {
     "temperature-held": "Without a year's temperatures the last reading is held.",
     "temperature-low": "The water now: too cold; watch or act.",
     "temperature-unknown": "No water temperature is known for the unit.",
+    "small-fish": "Fish are too small in the photo to be measured; their number.",
     "tilted": "Taken at a slant, but measured with a wider error.",
     "too-cold-to-feed": "The water is too cold for feeding.",
     "too-dark": "Too dark to see fish or marker.",

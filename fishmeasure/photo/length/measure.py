@@ -52,20 +52,28 @@ def measure_length(
     if not _area_mm2(contour_mm) > MIN_AREA_MM2:
         message = "An outline without area has no length."
         raise ValueError(message)
-    midline, ends = _oriented(trace_midline(contour_mm), outline, plane)
+    midline, drawn_ends = _oriented(trace_midline(contour_mm), outline, plane)
+    ends = _placed(midline, drawn_ends, outline, plane)
     course = _course(midline, ends)
     depth_mm = _depth_mm(midline, ends, camera, shape)
     lie = _lie(depth_mm, ends.fork_along - ends.snout_along, camera, shape)
     fork_mm = course.length_mm(camera, lie)
     per_seen = fork_mm / (ends.fork_along - ends.snout_along)
-    sources = error_sources(course, camera, lie, plane, tail_sd=_tail_sd(ends))
+    sources = error_sources(
+        course,
+        camera,
+        lie,
+        plane,
+        tail_sd=_tail_sd(ends),
+        ends_se_mm=outline.ends_se_mm,
+    )
     relative_sd = total_relative_sd(sources)
     standard_sd = float(np.hypot(relative_sd, STANDARD_RELATIVE_SD))
     depth_sd = float(np.hypot(relative_sd, SEEN_DEPTH_RELATIVE_SD))
     doubts = (
         *outline.flags,
         *shape_flags(midline, ends),
-        *_ends_flags(ends, outline, plane),
+        *_ends_flags(drawn_ends, outline, plane),
         *place_flags(midline, plane),
     )
     flags = tuple(dict.fromkeys(doubts))
@@ -87,6 +95,8 @@ def measure_length(
         midline_px=plane.to_photo_px(course.points_mm),
         snout_px=plane.to_photo_px(ends.snout[None])[0],
         fork_px=plane.to_photo_px(ends.fork[None])[0],
+        ends_se_mm=outline.ends_se_mm,
+        posture=outline.posture,
         confidence=outline.confidence / (1.0 + float(np.exp(-ends.tail_odds_ln))),
         complete=is_complete(flags),
         flags=flags,
@@ -145,7 +155,7 @@ ELLIPSE_AREA = 0.25 * np.pi
 def _oriented(
     midline: Midline, outline: FishOutline, plane: PlaneScale
 ) -> tuple[Midline, Ends]:
-    """Return the midline from head to tail and its ends, given ones taken in."""
+    """Return the midline from head to tail and its ends as the outline has them."""
     snout, fork = _given_ends(outline, plane)
     odds = tail_odds_ln(midline)
     if snout is not None or fork is not None:
@@ -158,14 +168,23 @@ def _oriented(
         odds += told if fork_at > snout_at else -told
     if odds < 0.0:
         midline = midline.reversed()
-    ends = replace(find_ends(midline), tail_odds_ln=abs(odds))
-    if outline.ends_by_hand and snout is not None:
+    return midline, replace(find_ends(midline), tail_odds_ln=abs(odds))
+
+
+def _placed(
+    midline: Midline, ends: Ends, outline: FishOutline, plane: PlaneScale
+) -> Ends:
+    """Return the ends where a person put them, or the method knows them to be."""
+    if not outline.ends_by_hand and outline.ends_se_mm is None:
+        return ends
+    snout, fork = _given_ends(outline, plane)
+    if snout is not None:
         along = float(midline.locate(snout[None])[0][0])
         ends = replace(ends, snout=snout, snout_along=along)
-    if outline.ends_by_hand and fork is not None:
+    if fork is not None:
         along = float(midline.locate(fork[None])[0][0])
         ends = replace(ends, fork=fork, fork_along=along)
-    return midline, ends
+    return ends
 
 
 def _given_ends(

@@ -196,6 +196,9 @@ def _extend(curve: FloatArray, share: float) -> FloatArray:
 
 
 def _nearest(cells: FloatArray, points: FloatArray) -> NDArray[np.intp]:
+    if len(cells) < 8:  # no tree pays for itself
+        gaps = np.sum((cells[:, None] - points[None]) ** 2, axis=2)
+        return np.asarray(np.argmin(gaps, axis=1), dtype=np.intp)
     return np.asarray(KDTree(points).query(cells)[1], dtype=np.intp)
 
 

@@ -18,6 +18,9 @@ FORK_SHARE, FORK_SHARE_SD = 0.2, 0.2
 """Heights over the half thickness, midway between a stiff fish, that lies level, and
 a limp one, of which every part touches the board (the fin's rays bend in either).
 Reasoned, not measured: no published figure was found."""
+OWN_LIE_SHARE_SD = 0.08
+"""Of the two spreads, what is a fish's own. The rest is shared by a photo: rigor, and
+how its fish were laid. Reasoned, not measured."""
 STIFF = (0.25, 0.5)
 """Shares of the fork length between which the middle lies level."""
 

@@ -10,6 +10,7 @@ from fishmeasure.base.estimate import UncertaintySource
 from fishmeasure.base.record import Fraction, record
 from fishmeasure.base.written import ArrayOf, rounded
 from fishmeasure.photo.plane import PolygonPx
+from fishmeasure.photo.segment.outline import Posture
 from fishmeasure.species.record import Species
 
 Mm = Annotated[float, rounded(2)]
@@ -114,6 +115,16 @@ class FishLength:
         tuple[UncertaintySource, ...],
         Field(description="What the fork length's error comes from."),
     ] = ()
+    ends_se_mm: Annotated[
+        tuple[Annotated[float, rounded(3)], Annotated[float, rounded(3)]] | None,
+        Field(
+            description="Standard errors of snout and fork along the fish, mm; null "
+            "where they are not known."
+        ),
+    ] = None
+    posture: Annotated[
+        Posture, Field(description="Whether it lies on its side or its back is seen.")
+    ] = "side"
 
     @property
     def seen_depth_per_length(self) -> float | None:

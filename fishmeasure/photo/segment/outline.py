@@ -1,11 +1,15 @@
 """What a segmentation method gives."""
 
+from collections.abc import Iterator
 from dataclasses import dataclass
-from typing import Protocol
+from typing import Literal, Protocol
 
 from fishmeasure.base.arrays import FloatArray
 from fishmeasure.photo.image import Photo
 from fishmeasure.photo.plane import PlaneScale
+
+Posture = Literal["side", "upright"]
+"""Whether a fish lies on its side, or its back is seen."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -22,8 +26,13 @@ class FishOutline:
     snout_px, fork_px
         (2,) where the method finds the end points itself, else None. They tell which
         end is the tail; the outline then places them more finely.
+    ends_se_mm
+        Standard errors of snout and fork along the fish, where the method knows them:
+        then the ends are used as they are.
     ends_by_hand
         Whether a person put them: then they are used as they are.
+    body_px
+        (m, 2) outline of the body without fins; None where the method gives none.
     flags
         Words of ``fishmeasure.base.flags``.
     """
@@ -32,8 +41,38 @@ class FishOutline:
     confidence: float
     snout_px: FloatArray | None = None
     fork_px: FloatArray | None = None
+    ends_se_mm: tuple[float, float] | None = None
     ends_by_hand: bool = False
+    body_px: FloatArray | None = None
+    posture: Posture = "side"
     flags: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class Found:
+    """What a method found in a photo; iterates over the outlines.
+
+    Attributes
+    ----------
+    outlines
+        In reading order.
+    too_small
+        Fish that are seen and too small in the photo to be measured.
+    smallest_mm
+        The shortest length that can be measured in it.
+    """
+
+    outlines: tuple[FishOutline, ...]
+    too_small: int = 0
+    smallest_mm: float = 0.0
+
+    def __iter__(self) -> Iterator[FishOutline]:
+        """Iterate over the outlines."""
+        return iter(self.outlines)
+
+    def __len__(self) -> int:
+        """Return the number of outlines."""
+        return len(self.outlines)
 
 
 class Segmenter(Protocol):
@@ -44,6 +83,6 @@ class Segmenter(Protocol):
         """Its key in the table."""
         ...
 
-    def find(self, photo: Photo, plane: PlaneScale) -> tuple[FishOutline, ...]:
-        """Return the outlines, in reading order; empty if there is no fish."""
+    def find(self, photo: Photo, plane: PlaneScale) -> Found:
+        """Return what is found; no outlines if there is no fish."""
         ...

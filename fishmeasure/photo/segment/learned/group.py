@@ -6,25 +6,35 @@ import cv2
 import numpy as np
 from numpy.typing import NDArray
 
-from fishmeasure.base.arrays import FloatArray
+from fishmeasure.base.arrays import BoolArray, FloatArray
 from fishmeasure.photo.segment.learned.run import Answer, Floats
 
-_SURE = 0.5
+_SURE = 0.35
 _SMALLEST_AREA_SHARE = 0.02
 """Of the squared length; whole fish have 0.1 to 0.4, eels 0.06."""
 _AGREE = 0.09
 """Votes this share of the length apart still mean the same fish. Fish side by side
 have ends about 0.2 apart, their depth; of 0.06 to 0.13, 0.08 to 0.10 found most fish
 in 180 drawn scenes of touching, piled and parallel fish."""
-_LEAST_CELLS = 10
+_LEAST_CELLS = 3
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class Instance:
-    """One fish as voted for: its ends in pixels of the network's picture."""
+    """One fish as voted for: its ends in pixels of the network's picture.
+
+    ``rows``, ``columns`` are the cells, four pixels wide, that voted for it.
+    """
 
     snout: FloatArray
     fork: FloatArray
+    rows: NDArray[np.intp]
+    columns: NDArray[np.intp]
+
+    @property
+    def length_px(self) -> float:
+        """From snout to fork, straight."""
+        return float(np.hypot(*(self.fork - self.snout)))
 
 
 @dataclass(slots=True)
@@ -37,13 +47,20 @@ class _Cluster:
         return float(np.hypot(self.ends[2] - self.ends[0], self.ends[3] - self.ends[1]))
 
 
+def fish_like(answer: Answer) -> BoolArray:
+    """Return (rows / 4, columns / 4) where the network sees fish.
+
+    Of a cell in a small fish about a half is fish, or less.
+    """
+    quarter = cv2.resize(
+        answer.cover, answer.votes.shape[:0:-1], interpolation=cv2.INTER_AREA
+    )
+    return np.asarray(quarter > _SURE)
+
+
 def find_instances(answer: Answer) -> tuple[Instance, ...]:
     """Return the fish, those with most votes first."""
-    size = answer.votes.shape[:0:-1]
-    quarter = np.asarray(
-        cv2.resize(answer.cover, size, interpolation=cv2.INTER_AREA), np.float32
-    )
-    rows, columns = np.nonzero(quarter > _SURE)
+    rows, columns = np.nonzero(fish_like(answer))
     if len(rows) < _LEAST_CELLS:
         return ()
     votes = answer.votes[:, rows, columns].T
@@ -51,7 +68,10 @@ def find_instances(answer: Answer) -> tuple[Instance, ...]:
     clusters = _merge(_cluster(votes, doubt), votes, doubt)
     return tuple(
         Instance(
-            snout=cluster.ends[:2].astype(float), fork=cluster.ends[2:].astype(float)
+            snout=cluster.ends[:2].astype(float),
+            fork=cluster.ends[2:].astype(float),
+            rows=rows[cluster.members],
+            columns=columns[cluster.members],
         )
         for cluster in sorted(clusters, key=lambda one: -len(one.members))
     )

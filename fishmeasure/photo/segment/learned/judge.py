@@ -1,47 +1,80 @@
 """What is thought of a drawn fish: is it one, is it whole, how sure is that."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 
+from fishmeasure.photo.segment.learned.ends import FishEnd
 from fishmeasure.photo.segment.learned.portrait import Drawn
+from fishmeasure.photo.segment.outline import Posture
 
-_LEAST_HEAT = 0.2
-"""An end that is seen has a peak of 0.6 to 0.9; below this there is none."""
 _CUT_SHARE = 0.03
 """Of the outline along the photo's edge; a fish that only touches it has less."""
 WARY = 2.0
-"""How many times a wrong length counts in training, which takes it from here."""
-USABLE = 0.85
-"""Of 698 outlines in 200 drawn scenes that were not trained on, those of 0.5 to 0.8
-were wrong by more than 5 % in 29 of 100 cases, those of 0.8 to 0.85 in 16, those of
-0.85 to 0.9 in 15, those above in 4; of those with no other doubt, which are used, 2 of
-30 from 0.85 to 0.9 and 1 of 137 above."""
+"""How many times a wrong length counted in training, as its ``crops.py`` has it."""
+USABLE = 0.75
+"""Confidence of a fish that may be used, if its ends are known well enough. Set by the
+first half of the photos without fish: outlines in them that had no other doubt had 0.55
+to 0.69; whole fish of 40 rendered photos have 0.88 and more, of real ones 0.79."""
+MOST_ENDS_SHARE = 0.02
+"""Standard error of both ends, in lengths, of a fish that may be used."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Verdict:
-    """Whether it is a fish; doubts; probability that its length is right."""
+    """Whether it is a fish; doubts; probability that its length is right.
+
+    ``seen`` are the second network's logits that snout, fork and midline are seen.
+    """
 
     is_fish: bool
     confidence: float
     flags: tuple[str, ...]
+    posture: Posture
+    seen: tuple[float, float, float]
+
+    def with_ends(self, ends: tuple[FishEnd, FishEnd], length_mm: float) -> "Verdict":
+        """Return the verdict after a near look at the ends."""
+        hidden = any(
+            end.seen < 0.0 or mine < 0.0
+            for mine, end in zip(self.seen[:2], ends, strict=True)
+        )
+        error_mm = float(np.hypot(ends[0].along_se_mm, ends[1].along_se_mm))
+        doubts = (
+            ("hidden", hidden),
+            ("ends-doubtful", error_mm > MOST_ENDS_SHARE * length_mm),
+            ("end-in-shadow", max(end.shadow for end in ends) > 0.0),
+        )
+        words = (*self.flags, *(word for word, holds in doubts if holds))
+        return replace(self, flags=tuple(dict.fromkeys(words)))
 
 
 def judge(drawn: Drawn) -> Verdict:
-    """Return the verdict.
+    """Return the verdict of the second network.
 
-    The confidence is the second network's own: it was trained to foretell whether
-    the length it draws is right. Wrong ones counted twice in that training, which
-    halves the odds; here they are made whole again.
+    The confidence is its own: it was trained to foretell whether the length it draws
+    is right. Wrong ones counted twice in that training, which halves the odds; here
+    they are made whole again.
     """
-    fish, snout, fork, midline, right = (float(logit) for logit in drawn.judge)
+    fish, snout, fork, midline, right, upright, raised, water = (
+        float(logit) for logit in drawn.judge
+    )
     confidence = float(1.0 / (1.0 + np.exp(-right) / WARY))
     flags = []
     if drawn.cut > _CUT_SHARE:
         flags.append("edge-cut")
-    if min(snout, fork, midline) < 0.0 or drawn.heat.min() < _LEAST_HEAT:
+    if midline < 0.0:
         flags.append("hidden")
+    if raised > 0.0:
+        flags.append("touching")
+    if water > 0.0:
+        flags.append("under-water")
     if confidence < USABLE and not flags:
         flags.append("ends-doubtful")
-    return Verdict(is_fish=fish > 0.0, confidence=confidence, flags=tuple(flags))
+    return Verdict(
+        is_fish=fish > 0.0,
+        confidence=confidence,
+        flags=tuple(flags),
+        posture="upright" if upright > 0.0 else "side",
+        seen=(snout, fork, midline),
+    )

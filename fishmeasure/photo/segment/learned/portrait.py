@@ -9,20 +9,19 @@ from skimage import measure
 from fishmeasure.base.arrays import FloatArray
 from fishmeasure.photo.image import Photo
 from fishmeasure.photo.plane import PlaneScale
-from fishmeasure.photo.segment.learned.run import Floats, Portrait, ask_crop
+from fishmeasure.photo.segment.learned.run import Floats, ask_crop
 from fishmeasure.photo.segment.learned.view import Frame, View, rectify
 
 # As in training (sample_images/training/crops.py).
 ROWS, COLUMNS = 160, 320
 SNOUT_X, MIDDLE_Y, LENGTH = 36.0, 80.0, 232.0
 _EDGE_LEVEL = 0.5
-_AGAIN_SHARE = 0.03
+_AGAIN_SHARE = 0.09
 """Ends found this far, in lengths, from where they were told: look again from there.
-Training moved them by 0.02 to 0.05."""
-_WIDER_SHARE = 0.06
-"""For a second look, ends are told this much further out, in lengths."""
+Training moved them by 0.02 to 0.075."""
 _LEAST_HEAT = 0.1
-_NOTCH_SHARE = 0.03
+_LEAST_AREA_SHARE = 0.02
+"""Of the squared length; whole fish have 0.1 to 0.4, eels 0.06."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -31,6 +30,9 @@ class Drawn:
 
     Attributes
     ----------
+    contour_mm, body_mm
+        The outline, and that of the body without fins; the latter None where the
+        network sees none.
     judge
         Logits, see ``Portrait``.
     heat
@@ -42,6 +44,7 @@ class Drawn:
     """
 
     contour_mm: FloatArray
+    body_mm: FloatArray | None
     snout_mm: FloatArray
     fork_mm: FloatArray
     judge: Floats
@@ -63,32 +66,10 @@ def draw(
 ) -> Drawn | None:
     """Return the fish whose ends are about there; None if nothing is there."""
     drawn = _draw_once(photo, plane, snout_mm, fork_mm)
-    for _ in range(2):
-        if drawn is None or drawn.moved < _AGAIN_SHARE:
-            break
-        again = _draw_once(photo, plane, drawn.snout_mm, drawn.fork_mm)
-        if again is None or again.moved > drawn.moved:
-            break
-        drawn = again
-    return drawn
-
-
-def unsteadiness(photo: Photo, plane: PlaneScale, drawn: Drawn) -> float:
-    """Return how far the ends move, in lengths, when told of a longer fish.
-
-    What is there stays where it is; what was only expected there follows.
-    """
-    along_mm = drawn.fork_mm - drawn.snout_mm
-    snout_mm = drawn.snout_mm - _WIDER_SHARE * along_mm
-    fork_mm = drawn.fork_mm + _WIDER_SHARE * along_mm
-    frame = crop_frame(snout_mm, fork_mm)
-    portrait = ask_crop(rectify(photo, plane, frame).rgb)
-    told = np.array([[SNOUT_X, MIDDLE_Y], [SNOUT_X + LENGTH, MIDDLE_Y]])
-    ends = np.array(
-        [_peak(portrait.snout, told[0])[0], _peak(portrait.fork, told[1])[0]]
-    )
-    away = frame.to_mm(ends) - np.array([drawn.snout_mm, drawn.fork_mm])
-    return float(np.hypot(*away.T).max() / np.hypot(*along_mm))
+    if drawn is None or drawn.moved < _AGAIN_SHARE:
+        return drawn
+    again = _draw_once(photo, plane, drawn.snout_mm, drawn.fork_mm)
+    return drawn if again is None or again.moved > drawn.moved else again
 
 
 def _draw_once(
@@ -102,16 +83,16 @@ def _draw_once(
     told = np.array([[SNOUT_X, MIDDLE_Y], [SNOUT_X + LENGTH, MIDDLE_Y]])
     snout, snout_heat = _peak(portrait.snout, told[0])
     fork, fork_heat = _peak(portrait.fork, told[1])
-    contour = _trace(portrait)
+    contour = _trace(portrait.cover)
     if contour is None:
         return None
-    if fork_heat >= _LEAST_HEAT:
-        contour = _notched(contour, fork)
+    body = _trace(np.minimum(portrait.body, portrait.cover))
     ends = np.array([snout, fork])
     moved = float(np.hypot(*(ends - told).T).max() / LENGTH)
-    on_plane = frame.to_mm(np.vstack([ends, contour]))
+    on_plane = frame.to_mm(ends)
     return Drawn(
-        contour_mm=on_plane[2:],
+        contour_mm=frame.to_mm(contour),
+        body_mm=None if body is None else frame.to_mm(body),
         snout_mm=on_plane[0],
         fork_mm=on_plane[1],
         judge=portrait.judge,
@@ -136,45 +117,20 @@ def _peak(heat: Floats, told: FloatArray) -> tuple[FloatArray, float]:
     return place, peak
 
 
-def _trace(portrait: Portrait) -> FloatArray | None:
+def _trace(cover: Floats) -> FloatArray | None:
     """Return the outline of the largest part; None where there is none."""
-    solid = (portrait.cover > _EDGE_LEVEL).astype(np.uint8)
+    solid = (cover > _EDGE_LEVEL).astype(np.uint8)
     count, label, stats, _ = cv2.connectedComponentsWithStats(solid, connectivity=4)
     if count < 2:
         return None
     areas = stats[1:, cv2.CC_STAT_AREA]
     largest = int(np.argmax(areas)) + 1
     near = cv2.dilate((label == largest).astype(np.uint8), np.ones((3, 3), np.uint8))
-    share = np.pad(np.where(near > 0, portrait.cover, 0), 1)
+    share = np.pad(np.where(near > 0, cover, 0), 1)
     line = max(measure.find_contours(share, _EDGE_LEVEL), key=len)
-    if len(line) < 12:
-        return None
     contour: FloatArray = (line[:-1, ::-1] - 1) * 2 + 0.5
-    return contour
-
-
-def _notched(contour: FloatArray, fork: FloatArray) -> FloatArray:
-    """Return the outline led through the fork, if that lies a little within it.
-
-    The outline rounds the notch off, by 0.5 % of the length on 80 rendered trout,
-    as its pixels are wider than the notch; the heat's peak does not.
-    """
-    away = np.hypot(*(contour - fork).T)
-    nearest = int(np.argmin(away))
-    inside = (
-        cv2.pointPolygonTest(
-            contour.astype(np.float32), fork.tolist(), measureDist=False
-        )
-        > 0
-    )
-    if not inside or away[nearest] > _NOTCH_SHARE * LENGTH:
-        return contour
-    led = contour.copy()
-    led[nearest] = fork
-    for step in (-1, 1):
-        beside = (nearest + step) % len(contour)
-        led[beside] = (contour[beside] + fork) / 2.0
-    return led
+    large = cv2.contourArea(contour.astype(np.float32)) > _LEAST_AREA_SHARE * LENGTH**2
+    return contour if large else None
 
 
 def _cut_share(contour: FloatArray, view: View) -> float:

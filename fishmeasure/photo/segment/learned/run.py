@@ -1,26 +1,27 @@
-"""The trained networks, run by OpenCV."""
+"""The trained networks, run by ONNX Runtime on one thread."""
 
 from dataclasses import dataclass
 from functools import lru_cache
 from importlib import resources
-from threading import Lock
-from typing import Any
 
-import cv2
 import numpy as np
+import onnxruntime
 from numpy.typing import NDArray
 
 from fishmeasure.base.arrays import ByteArray
 
 Floats = NDArray[np.float32]
 
+# As in training (fishmeasure/training/network.py).
 OFFSET_UNIT_PX = 64.0
-_LOCK = Lock()
+PATCH_PX = 96
+PATCH_SHARE = 0.15
+KINDS_OF_END = 3
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class Answer:
-    """What the network says of one picture.
+    """What the first network says of one picture.
 
     Attributes
     ----------
@@ -44,40 +45,58 @@ class Portrait:
 
     Attributes
     ----------
-    cover, snout, fork
-        (rows / 2, columns / 2) probabilities: this fish, its visible ends.
+    cover, snout, fork, body
+        (rows / 2, columns / 2) probabilities: this fish, its visible ends, its body
+        without fins.
     judge
-        (5,) logits: a fish as said; its snout, its fork, 90 % of its midline seen;
-        its length right to 4 %.
+        (8,) logits: a fish as said; its snout, its fork, 90 % of its midline seen;
+        its length right to 4 %; upright; lying on something; seen through water.
     """
 
     cover: Floats
     snout: Floats
     fork: Floats
+    body: Floats
     judge: Floats
 
 
-@lru_cache(maxsize=2)
-def _network(name: str) -> Any:
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class EndSeen:
+    """What the third network says of one end, in pixels of its patch.
+
+    Attributes
+    ----------
+    place
+        (2,) along the fish, outward, and across it.
+    scale
+        (2,) of the Laplace distribution of either error, as learned.
+    seen, shadow
+        Logits: that the end is seen, that it lies in a shadow.
+    """
+
+    place: Floats
+    scale: Floats
+    seen: float
+    shadow: float
+
+
+@lru_cache(maxsize=3)
+def _network(name: str) -> onnxruntime.InferenceSession:
     data = resources.files("fishmeasure.photo.segment.learned").joinpath(f"{name}.onnx")
-    packed = np.frombuffer(data.read_bytes(), dtype=np.uint8)
-    # OpenCV 5 has a second engine, slower on this network (0.36 s against 0.21 s);
-    # OpenCV 4 has the classic one alone.
-    engine = getattr(cv2.dnn, "ENGINE_CLASSIC", None)
-    if engine is None:
-        return cv2.dnn.readNetFromONNX(packed)
-    return cv2.dnn.readNetFromONNX(packed, engine=engine)
+    options = onnxruntime.SessionOptions()
+    # A photo takes one core, whatever the machine has: a server measures several.
+    options.intra_op_num_threads = options.inter_op_num_threads = 1
+    options.log_severity_level = 3
+    return onnxruntime.InferenceSession(
+        data.read_bytes(), options, providers=["CPUExecutionProvider"]
+    )
 
 
 def _forward(name: str, rgb: ByteArray, outputs: tuple[str, str]) -> list[Floats]:
-    blob = cv2.dnn.blobFromImage(
-        np.ascontiguousarray(rgb), scalefactor=1 / 64.0, mean=(127.5, 127.5, 127.5)
-    )
-    with _LOCK:  # one network, perhaps several threads
-        network = _network(name)
-        network.setInput(blob)
-        answers = network.forward(list(outputs))
-    return [np.array(answer, dtype=np.float32)[0] for answer in answers]
+    planes = np.moveaxis(rgb, -1, 0)[None].astype(np.float32)
+    image = (planes - np.float32(127.5)) * np.float32(1 / 64.0)
+    answers = _network(name).run(list(outputs), {"image": image})
+    return [np.asarray(answer, dtype=np.float32)[0] for answer in answers]
 
 
 def _logistic(x: Floats) -> Floats:
@@ -85,7 +104,7 @@ def _logistic(x: Floats) -> Floats:
 
 
 def ask(rgb: ByteArray) -> Answer:
-    """Return the network's answer; rows and columns are multiples of 32."""
+    """Return the first network's answer; rows and columns are multiples of 32."""
     fine, field = _forward("find", rgb, ("fine", "field"))
     rows, columns = field.shape[1:]
     place_x = np.broadcast_to(np.arange(columns) * 4 + 1.5, (rows, columns))
@@ -103,5 +122,30 @@ def ask_crop(rgb: ByteArray) -> Portrait:
     fine, judge = _forward("crop", rgb, ("fine", "judge"))
     heads = _logistic(fine)
     return Portrait(
-        cover=heads[0], snout=heads[1], fork=heads[2], judge=judge.reshape(-1)
+        cover=heads[0],
+        snout=heads[1],
+        fork=heads[2],
+        body=heads[3],
+        judge=judge.reshape(-1),
+    )
+
+
+def ask_end(rgb: ByteArray, kind: int) -> EndSeen:
+    """Return the third network's answer for an end, outward to the right.
+
+    ``kind``: 0 snout, 1 fork or a round tail's edge, 2 tail tip of an upright fish.
+    """
+    heat, said = _forward("ends", rgb, ("heat", "said"))
+    mine = heat[kind] - heat[kind].max()
+    likely = np.exp(mine)
+    likely /= likely.sum()
+    cells = np.arange(PATCH_PX // 2, dtype=np.float32) * 2 + np.float32(0.5)
+    told = said.reshape(KINDS_OF_END, -1)[kind]
+    return EndSeen(
+        place=np.array(
+            [likely.sum(axis=0) @ cells, likely.sum(axis=1) @ cells], np.float32
+        ),
+        scale=np.exp(np.clip(told[:2], -3.0, 3.5)),
+        seen=float(told[2]),
+        shadow=float(told[3]),
     )
