@@ -17,6 +17,7 @@ from fishmeasure.husbandry.oxygen_supply import (
 )
 from fishmeasure.husbandry.propagation import lognormal, relative_sd
 from fishmeasure.husbandry.saturation import oxygen_saturation_mg_per_l
+from fishmeasure.husbandry.sources import running
 from fishmeasure.husbandry.unit import RearingUnit
 
 INFLOW_DO_SD_MG_PER_L: Final = 0.3  # of a DO meter; common practice, no source
@@ -88,9 +89,9 @@ def measured_oxygen_g_per_h(
     Every supply at the oxygen read, less what the water itself uses: for an inflow
     alone, flow x (oxygen of the inflow - oxygen read). Aerators are taken to have run
     at the time and to bring what is entered, so with them it is an upper figure. None
-    without an inflow.
+    where neither is entered.
     """
-    if unit.inflow_l_per_min <= 0.0:
+    if unit.inflow_l_per_min <= 0.0 and not running(unit):
         return None
     supplies = unit_supplies(unit, temperature_deg_c)
     flow_m3_per_h = unit.inflow_l_per_min * 0.06

@@ -64,15 +64,21 @@ def held(
     supplied = oxygen_is_entered(unit)
     through = water_system(unit) == "flow-through"
     read = _oxygen_read(state, water, groups)
-    oxygen = oxygen_use(state, water, groups)
-    short = oxygen is None and read is not None and read.in_sd > DIFFERS_SD
+    oxygen = oxygen_use(state, water, groups) or _at_most(state, water, read)
+    # In a pond a reading also holds what plants, water and bottom make and use.
+    short = (
+        oxygen is None
+        and read is not None
+        and read.in_sd > DIFFERS_SD
+        and water_system(unit) != "pond"
+    )
     tan = _tan_use(state, water, cohorts, feed) if through else None
     for use, what in ((oxygen, "oxygen"), (tan, "ammonia")):
         if use is not None and use.differs:
             tried.say(f"{what}-use-differs", _differs(state, use, what))
-    no_room = _filter_unknown(state, water) or _pond_use_unknown(state)
-    if short:
-        no_room = _aerators_fall_short(state, water)
+    no_room = _pond_use_unknown(state) or (
+        _aerators_fall_short(state, water) if short else _filter_unknown(state, water)
+    )
     if no_room is not None:
         tried.problems.append(no_room)
     against = HeldAgainst(
@@ -188,6 +194,21 @@ def oxygen_use(
     if running(state.unit):
         return None
     return _may_only_warn(_oxygen_read(state, water, groups), "do_mg_per_l", water)
+
+
+def _at_most(
+    state: UnitState, water: Water, read: WeighedUse | None
+) -> WeighedUse | None:
+    """Return the use by a reading with aerators, where that is less than the model's.
+
+    Whether all of them ran is not known, so by the reading the fish use at most what
+    inflow and aerators bring at that oxygen: it can lower the model's figure, not raise
+    it. Not in ponds, where plants make oxygen by day, nor by an old reading.
+    """
+    if read is None or water_system(state.unit) == "pond":
+        return None
+    fresh = "do_mg_per_l" in water.fresh
+    return read if fresh and read.factor.value < 1.0 else None
 
 
 def _may_only_warn(

@@ -307,6 +307,38 @@ def test_with_aerators_a_reading_says_less_than_the_model() -> None:
 # --- own limits ---------------------------------------------------------------------
 
 
+def test_good_oxygen_read_in_a_loop_sends_no_fish_away() -> None:
+    """Of 80 L/min that come back at 95 % of 10.084 mg/L, 9.58, few grams are used.
+
+    Saturation at 15 °C is 10.084 mg/L (Benson & Krause). At 8.5 mg/L the pump brings
+    4.8 m3/h x 1.08 = 5.2 g/h, at 60 % of saturation, 6.05, 4.8 x 3.53 = 16.9 g/h: by
+    the reading the fish use at most 31 %. By their weight they use more than all.
+    """
+    loop = replace(
+        SPRING,
+        volume_m3=3.0,
+        depth_m=10.0,
+        inflow_l_per_min=0.0,
+        recirculated_l_per_min=80.0,
+        water_system="closed-loop",
+        biofilter_feed_kg_per_day=5.0,
+        limits=UnitLimits(max_density_kg_per_m3=100.0, min_do_mg_per_l=6.05),
+    )
+    read = entry(WaterReading, 10, do_mg_per_l=8.5, temperature_deg_c=15.0, ph=7.2)
+    model = used(asked(loop, *fish(80.0), replace(read, do_mg_per_l=None)))["oxygen"]
+    found = asked(loop, *fish(80.0), read)
+    assert model.value > 1.0
+    both = used(found)["oxygen"]
+    assert 0.31 < both.value < 1.0
+    assert found.limits is not None
+    assert "oxygen-use-differs" in codes(found)
+    assert "must have gone" not in text(found)
+    low = replace(read, do_mg_per_l=6.5)
+    assert used(asked(loop, *fish(20.0), low))["oxygen"].value == pytest.approx(
+        used(asked(loop, *fish(20.0), replace(read, do_mg_per_l=None)))["oxygen"].value
+    )
+
+
 def test_own_ammonia_and_nitrate_limits_are_obeyed() -> None:
     """Half the limit of ammonia makes half the capacity, by new water alone."""
     read = entry(WaterReading, 10, ph=7.6, tan_mg_per_l=0.3, nitrate_n_mg_per_l=5.0)
