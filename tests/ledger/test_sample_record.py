@@ -147,7 +147,7 @@ def test_what_cannot_be_entered_is_said(
         (("died", "unit=Tank A", "cohort=Trout", "fish=2"), "is fish_count meant?"),
         (("water", "unit=Tank A", "temp=9"), "is temperature_deg_c meant?"),
         (("feed", "tank=Tank A", "feed_kg=2"), "is unit meant?"),
-        (("water", "unit=Tank A", "ph=-1"), "ph must be 2 or more, not -1.0."),
+        (("water", "unit=Tank A", "ph=-1"), "ph must be 2 or more, not -1."),
         (("feed", "unit=Tank A", "feed_kg=1e7"), "feed_kg must be 1000000 or less"),
         (("dead", "unit=Tank A", "cohort=Trout", "fish_count=2"), "Is died meant?"),
         (("harvest", "unit=Tank A", "fish_count=2"), "Is harvested meant?"),
