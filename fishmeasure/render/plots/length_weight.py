@@ -128,8 +128,8 @@ def sample_line_plot(
         span,
         middle,
         color=BLUE,
-        label=f"this stock, {100 * (ratio.value - 1):+.0f} % on the published "
-        f"({round(100 * estimate.level)} % interval shaded)",
+        label=f"this stock, {100 * (ratio.value - 1):+.0f} % on published\n"
+        f"({round(100 * estimate.level)} % interval shaded)",  # a phone is narrow
     )
     axes.plot(
         span,
