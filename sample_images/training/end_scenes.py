@@ -177,8 +177,11 @@ def _like_ground(
     piece: Piece, colour: Floats, alpha: Floats, rng: np.random.Generator
 ) -> Floats:
     """Return the skin in about the tones of the ground beside it."""
+    seen = alpha > 0.5
+    if not seen.any():  # the fish lies outside this piece, but for a soft edge
+        return colour
     ground = np.power(piece.colour[::8, ::8].mean(axis=(0, 1)), 1 / _GAMMA)
-    own = colour[alpha > 0.5].mean(axis=0)
+    own = colour[seen].mean(axis=0)
     gain = np.clip(ground / np.maximum(own, 0.02), 0.2, 4.0) ** rng.uniform(0.5, 1.0)
     return np.clip(colour * gain, 0.003, 1.0).astype(np.float32)
 
