@@ -145,7 +145,7 @@ def test_a_book_damaged_while_it_is_served_is_said(settings: Settings) -> None:
         book.write_bytes(data[:4096].ljust(len(data), b"\xa5"))
         answer = client.get("/v1/units")
         assert (answer.status_code, answer.json()["code"]) == (503, "book-damaged")
-        assert "restore" in answer.json()["advice"]
+        assert "Put a backup back" in answer.json()["advice"]
 
 
 def unit(number: int) -> dict[str, Any]:
