@@ -23,6 +23,7 @@ from fishmeasure.book.entries import (
     Sample,
     Sold,
     Stocked,
+    Taken,
 )
 from fishmeasure.book.replay import replay
 from fishmeasure.book.state import Balance
@@ -98,7 +99,7 @@ def test_moved_fish_are_neither_lost_nor_made(entries: list[Entry]) -> None:
         left = (
             fish_of(entries, Stocked, here)
             - fish_of(entries, Died, here)
-            - fish_of(entries, Harvested, here)  # sold ones are of this kind, too
+            - fish_of(entries, Taken, here)  # harvested or sold
         )
         assert total.fish_count.value == max(0, left)
         in_units = sum(
