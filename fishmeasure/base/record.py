@@ -185,6 +185,7 @@ _MOMENT = "a date and time with its zone"
 _TIME = "a time (06:30)"
 _ZONELESS = "a time of day without a zone"
 _TEXT = "text without NUL characters"
+_UNICODE = "valid Unicode text"
 # What a schema holds that is no schema.
 _OPAQUE = {"cls", "config", "default", "expected", "metadata", "serialization"}
 
@@ -223,9 +224,14 @@ def _parser(kind: type, parse: Callable[[str], Any], wanted: str) -> Any:
     return read
 
 
-def _without_nul(value: str) -> str:
+def _can_be_kept(value: str) -> str:
     if "\0" in value:  # PostgreSQL has no way to keep it
         raise wrong(_TEXT)
+    if not value.isascii():
+        try:
+            value.encode()
+        except UnicodeEncodeError:  # half a surrogate pair; no database keeps it
+            raise wrong(_UNICODE) from None
     return value
 
 
@@ -248,7 +254,7 @@ _STRICT: dict[str, Callable[[Any], Any]] = {
     "float": lambda schema: schema | {"strict": True, "allow_inf_nan": False},
     "bool": lambda schema: schema | {"strict": True},
     "str": lambda schema: core_schema.no_info_after_validator_function(
-        _without_nul, schema | {"strict": True}
+        _can_be_kept, schema | {"strict": True}
     ),
     "int": lambda schema: _read_before(schema, _whole),
     "date": lambda schema: _read_before(
@@ -388,7 +394,7 @@ def _reason(item: Mapping[str, Any]) -> str:
         case "string_type":
             wanted = "text"
         case "string_unicode":
-            wanted = "valid Unicode text"
+            wanted = _UNICODE
         case "literal_error":
             wanted = "one of " + _choices(limits["expected"])
         case _:
