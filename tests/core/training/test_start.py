@@ -6,9 +6,7 @@ from pathlib import Path
 import cv2
 import numpy as np
 import pytest
-
-torch = pytest.importorskip("torch")
-pytest.importorskip("onnx")
+import torch
 
 
 @pytest.mark.parametrize("name", ["find", "crop"])
