@@ -1,4 +1,4 @@
-"""The README's speed table, by one command.
+"""The speed table of README.md here, by one command.
 
     python tests/bench/run_all.py [--write]
 
@@ -37,7 +37,7 @@ from tests.bench.plain_skimage import measure_plainly  # noqa: E402
 from tests.bench.timing import processor_s, use_one_thread  # noqa: E402
 
 PHOTO = ROOT / "sample_images" / "tank_a_net1.jpg"
-README = ROOT / "README.md"
+PAGE = Path(__file__).parent / "README.md"
 MANY = 100_000
 Row = tuple[str, str, str]
 
@@ -194,7 +194,7 @@ def table(runs: int, photos: int) -> str:
 
 
 def main() -> None:
-    """Print the table, or put it into the README."""
+    """Print the table, or put it into the page."""
     parser = argparse.ArgumentParser(description=__doc__)
     parser.add_argument("--runs", type=int, default=7)
     parser.add_argument(
@@ -208,10 +208,10 @@ def main() -> None:
     found = table(options.runs, options.photos)
     print(found)
     if options.write:
-        text = README.read_text("utf-8")
+        text = PAGE.read_text("utf-8")
         place = r"(<!-- speed -->\n).*?(\n<!-- end -->)"
         new = re.sub(place, lambda m: f"{m[1]}\n{found}\n{m[2]}", text, flags=re.DOTALL)
-        README.write_text(new, "utf-8")
+        PAGE.write_text(new, "utf-8")
 
 
 if __name__ == "__main__":

@@ -1,7 +1,7 @@
-"""The README's tables that follow from the code.
+"""The tables of the rooms' pages that follow from the code.
 
-python tests/docs/tables.py          prints where README.md differs
-python tests/docs/tables.py --write  brings README.md up to date
+python tests/docs/tables.py          says whether a page differs
+python tests/docs/tables.py --write  brings the pages up to date
 """
 
 import ast
@@ -19,7 +19,6 @@ from fishmeasure.cli import app
 from fishmeasure.species import load_species, species_keys
 
 ROOT = Path(__file__).resolve().parents[2]
-README = ROOT / "README.md"
 
 
 def _table(header: Iterable[str], rows: Iterable[Iterable[str]]) -> str:
@@ -190,21 +189,21 @@ def settings() -> str:
     )
 
 
-TABLES: dict[str, Callable[[], str]] = {
-    "commands": commands,
-    "flags": flags,
-    "problems": problems,
-    "species": species,
-    "settings": settings,
+TABLES: dict[str, dict[str, Callable[[], str]]] = {
+    "fishmeasure/cli/README.md": {"commands": commands},
+    "fishmeasure/photo/README.md": {"flags": flags},
+    "fishmeasure/species/README.md": {"species": species},
+    "api/README.md": {"settings": settings, "problems": problems},
 }
 
 
-def filled(text: str) -> str:
-    """Return the README with every table as the code has it."""
-    for name, make in TABLES.items():
+def filled(page: str) -> str:
+    """Return a page with each of its tables as the code has it."""
+    text = (ROOT / page).read_text(encoding="utf-8")
+    for name, make in TABLES[page].items():
         pattern = rf"(<!-- {name} -->\n).*?(\n<!-- end -->)"
         if not re.search(pattern, text, flags=re.DOTALL):
-            message = f"README.md has no place for the table {name!r}"
+            message = f"{page} has no place for the table {name!r}"
             raise ValueError(message)
         new = make().replace("\\", r"\\")
         text = re.sub(pattern, rf"\g<1>\n{new}\n\g<2>", text, flags=re.DOTALL)
@@ -213,12 +212,12 @@ def filled(text: str) -> str:
 
 def main() -> None:
     """Compare, or write."""
-    text = README.read_text(encoding="utf-8")
-    new = filled(text)
-    if "--write" in sys.argv:
-        README.write_text(new, encoding="utf-8")
-    elif new != text:
-        sys.exit("README.md is not up to date: python tests/docs/tables.py --write")
+    for page in TABLES:
+        new = filled(page)
+        if "--write" in sys.argv:
+            (ROOT / page).write_text(new, encoding="utf-8")
+        elif new != (ROOT / page).read_text(encoding="utf-8"):
+            sys.exit(f"{page} is not up to date: python tests/docs/tables.py --write")
 
 
 if __name__ == "__main__":

@@ -20,6 +20,8 @@ from fishmeasure.store.demo import demo_book
 
 ROOT = Path(__file__).resolve().parents[2]
 README = (ROOT / "README.md").read_text(encoding="utf-8")
+ACCURACY = (ROOT / "tests" / "accuracy" / "README.md").read_text(encoding="utf-8")
+SPEED = (ROOT / "tests" / "bench" / "README.md").read_text(encoding="utf-8")
 
 
 @pytest.fixture(scope="module")
@@ -37,7 +39,14 @@ def tables() -> ModuleType:
 
 def test_every_table_is_as_the_code_has_it(tables: ModuleType) -> None:
     """Commands, flags, problems, species, settings: none missing, none left over."""
-    assert tables.filled(README) == README
+    for page in tables.TABLES:
+        assert tables.filled(page) == (ROOT / page).read_text(encoding="utf-8")
+
+
+def test_a_grower_reads_it_to_the_end() -> None:
+    """At most 1,800 words, and the cautions before the middle."""
+    assert len(README.split()) <= 1800
+    assert len(README.partition("## Cautions")[0]) < len(README) / 2
 
 
 def test_every_problem_is_explained(tables: ModuleType) -> None:
@@ -100,7 +109,7 @@ def test_the_python_lines_run(tmp_path: Path) -> None:
 
 def test_the_lines_that_take_private_tags_out_do_so(tmp_path: Path) -> None:
     """Run as they stand: the copy has the focal length, and no owner and no place."""
-    shown = README.partition("<!-- private tags -->")[2].partition("<!-- end -->")[0]
+    shown = ACCURACY.partition("<!-- private tags -->")[2].partition("<!-- end -->")[0]
     lines = shown.partition("```python")[2].partition("```")[0]
     (tmp_path / "photos").mkdir()
     with Image.open(ROOT / "sample_images" / "bent_brown.jpg") as image:
@@ -125,24 +134,31 @@ def test_the_lines_that_take_private_tags_out_do_so(tmp_path: Path) -> None:
 
 def test_every_command_of_python_named_is_there() -> None:
     """Figures name the command that made them: ``python -m x.y`` or a script."""
-    modules = re.findall(r"`python -m ([\w.]+)", README)
-    scripts = re.findall(r"`python ([\w./]+\.py)", README)
+    modules = re.findall(r"`python -m\s([\w.]+)", README + ACCURACY + SPEED)
+    scripts = re.findall(r"`python ([\w./]+\.py)", README + ACCURACY + SPEED)
     assert len(modules) >= 3
     assert scripts
     files = [*(f"{name.replace('.', '/')}.py" for name in modules), *scripts]
     assert [name for name in files if not (ROOT / name).exists()] == []
 
 
-def test_headings_that_are_linked_are_there() -> None:
-    """A link within the page leads to a heading of it."""
-    headings = {
+def _headings(text: str) -> set[str]:
+    return {
         re.sub(r"[^\w -]", "", line.lstrip("# ")).lower().replace(" ", "-")
-        for line in README.splitlines()
+        for line in text.splitlines()
         if line.startswith("#")
     }
-    linked = set(re.findall(r"\]\(#([\w-]+)\)", README))
+
+
+def test_headings_that_are_linked_are_there() -> None:
+    """A link leads to a heading of the page that it names."""
+    linked = re.findall(r"\]\(([\w./-]*)#([\w-]+)\)", README)
     assert linked
-    assert linked <= headings
+    for page, heading in linked:
+        text = (ROOT / page).read_text(encoding="utf-8") if page else README
+        assert heading in _headings(text)
+    within = set(re.findall(r"\]\(#([\w-]+)\)", ACCURACY))
+    assert within <= _headings(ACCURACY)
 
 
 def test_what_the_readme_points_to_is_there() -> None:
