@@ -20,6 +20,8 @@ from fishmeasure.base.errors import (
     SpeciesError,
     StockError,
 )
+from fishmeasure.base.errors.base import sentence
+from fishmeasure.base.record import first_fault
 
 log = logging.getLogger(__name__)
 
@@ -345,12 +347,12 @@ async def _invalid(_: Request, error: Exception) -> JSONResponse:
         }
         for item in error.errors()[:MOST_DETAILS]
     ]
-    first = details[0] if details else {"where": "request", "what": "not understood"}
-    named = any(item["type"] == "misfit" for item in error.errors()[:1])
+    # What it is of, body or query, is plain from the field.
+    items = [item | {"loc": item["loc"][1:] or ("it",)} for item in error.errors()]
+    field, reason = first_fault(items) if items else ("request", "is not understood")
     body = ErrorBody(
         code="invalid-request",
-        # A record's own sentence names its field already.
-        message=f"{first['what']}." if named else f"{first['where']}: {first['what']}.",
+        message=sentence(f"{field} {reason}"[:MOST_DETAIL_LETTERS]),
         advice="Correct the request; the API description lists each field.",
         details=details,
     )

@@ -1,12 +1,15 @@
 """A sample's body, as clients send it, to its estimate."""
 
-import datetime as dt
 from collections.abc import Callable
-from typing import Any
+from typing import Annotated, Any
+from uuid import UUID
+
+from pydantic import Field
 
 from api.services import Services
 from fishmeasure.base.errors import FishMeasureError, SampleError, UnknownRecordError
-from fishmeasure.estimation.sample import SampleFile, sample_from_document
+from fishmeasure.base.record import Day, read, record
+from fishmeasure.estimation.sample import Sample
 from fishmeasure.photo.measurement import PhotoMeasurement
 from fishmeasure.pipeline import SampleMeasurement, measure_sample
 from fishmeasure.species import packaged_species
@@ -35,23 +38,29 @@ NO_NETS = {
 }
 
 
-def document_of(body: Json) -> Json:
-    """Return a sample's body as a sample file has it."""
-    document = {k: v for k, v in body.items() if k not in {"unit_id", "cohort_id"}}
-    document["date"] = dt.date.fromisoformat(body["date"])
-    document["net"] = document.pop("nets")
-    return document
+@record(frozen=True, slots=True, kw_only=True)
+class SampleIn(Sample):
+    """A net sample, complete or still growing, and where in the book it belongs."""
+
+    date: Annotated[
+        Day, Field(description="Day of the sample.", examples=["2026-05-02"])
+    ]
+    unit_id: Annotated[UUID | None, Field(description="Unit in the book.")] = None
+    cohort_id: Annotated[UUID | None, Field(description="Cohort in the book.")] = None
 
 
-def estimate_json(services: Services, body: Json) -> Json:
+def sample_of(stored: StoredSample) -> SampleIn:
+    """Return a stored sample as it was sent."""
+    return read(SampleIn, stored.body)
+
+
+def estimate_json(services: Services, sample: SampleIn) -> Json:
     """Return the estimate of a sample, its problems, and the photos' revisions.
 
     Raises
     ------
     UnknownRecordError
         If it names a photo that is not here.
-    SampleFileError
-        If it says something that cannot be.
     """
     revisions: dict[str, int] = {}
 
@@ -60,9 +69,8 @@ def estimate_json(services: Services, body: Json) -> Json:
         revisions[photo_id] = stored.revision
         return PhotoMeasurement.from_json(stored.measurement)
 
-    if not body["nets"]:
+    if not sample.nets:
         return {"estimate": None, "problems": [NO_NETS], "photos": revisions}
-    sample = sample_from_document(document_of(body))
     try:
         measured = _measured(services, sample, measure)
     except UnknownRecordError:
@@ -79,7 +87,7 @@ def estimate_json(services: Services, body: Json) -> Json:
     }
 
 
-def measured_again(services: Services, body: Json) -> SampleMeasurement:
+def measured_again(services: Services, stored: StoredSample) -> SampleMeasurement:
     """Return the measurement of a sample, for pictures of it.
 
     Raises
@@ -87,18 +95,19 @@ def measured_again(services: Services, body: Json) -> SampleMeasurement:
     SampleError
         If it gives no estimate.
     """
-    if not body["nets"]:
+    sample = sample_of(stored)
+    if not sample.nets:
         raise NoEstimateError
 
     def measure(photo_id: str) -> PhotoMeasurement:
         return PhotoMeasurement.from_json(services.archive.photo(photo_id).measurement)
 
-    return _measured(services, sample_from_document(document_of(body)), measure)
+    return _measured(services, sample, measure)
 
 
 def _measured(
     services: Services,
-    sample: SampleFile,
+    sample: SampleIn,
     measure: Callable[[str], PhotoMeasurement],
 ) -> SampleMeasurement:
     species = packaged_species(sample.species or services.settings.species)

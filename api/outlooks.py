@@ -6,6 +6,7 @@ from typing import Any
 from uuid import UUID
 
 from api import outlook_schemas as out
+from api.estimates import SampleIn
 from api.services import Services
 from fishmeasure.base.estimate import Estimate
 from fishmeasure.book.entries import Sample
@@ -23,8 +24,10 @@ def today() -> dt.date:
     return dt.date.today()  # noqa: DTZ011 - the grower's own day is wanted
 
 
-def sample_entry(identity: UUID, body: Json, estimate: Json) -> Sample:
-    """Return the entry that a sample makes; ``body`` names its unit and cohort.
+def sample_entry(
+    identity: UUID, sample: SampleIn, where: tuple[UUID, UUID], estimate: Json
+) -> Sample:
+    """Return the entry that a sample of a unit and a cohort makes.
 
     Raises
     ------
@@ -33,11 +36,11 @@ def sample_entry(identity: UUID, body: Json, estimate: Json) -> Sample:
     """
     return ledger_entry(
         identity=identity,
-        on=dt.date.fromisoformat(body["date"]),
-        unit_id=UUID(body["unit_id"]),
-        cohort_id=UUID(body["cohort_id"]),
+        on=sample.date,
+        unit_id=where[0],
+        cohort_id=where[1],
         estimate=estimate,
-        photos=tuple(p for net in body["nets"] for p in net["photos"]),
+        photos=tuple(photo for net in sample.nets for photo in net.photos),
     )
 
 

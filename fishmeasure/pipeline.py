@@ -13,7 +13,7 @@ from fishmeasure.estimation.model import (
     estimate_to_json,
 )
 from fishmeasure.estimation.nets import NetWeighing, fish_in_net, shared_length_sd
-from fishmeasure.estimation.sample import NetEntry, SampleFile
+from fishmeasure.estimation.sample import LengthErrors, Sample
 from fishmeasure.photo.image import DEFAULT_LIMITS, Photo, PhotoLimits, read_photo
 from fishmeasure.photo.length import measure_length, shape_of
 from fishmeasure.photo.lens import LensProfile
@@ -190,7 +190,7 @@ def _fatal(error: FishMeasureError) -> Problem:
 
 
 def measure_sample(
-    sample: SampleFile,
+    sample: Sample,
     species: Species,
     measure: Callable[[str], PhotoMeasurement],
 ) -> SampleMeasurement:
@@ -210,16 +210,16 @@ def measure_sample(
     SampleError
         If nothing usable is left: no net weighed and no fish measured.
     """
-    photos = {
-        name: measure(name)
-        for name in dict.fromkeys(p for net in sample.nets for p in net.photos)
-    }
+    photos = {name: measure(name) for name in sample.photos}
     lengths = [fish for photo in photos.values() for fish in photo.complete_fish]
     settings = sample.settings
     sample_sd = shared_length_sd(lengths, "sample")
-    if sample_sd is not None and not sample.sets_length_relative_sd:
+    if sample_sd is not None and sample.lengths.sample_relative_sd is None:
         settings = replace(settings, length_relative_sd=sample_sd)
-    nets = tuple(_with_photos(net, photos, sample) for net in sample.nets)
+    nets = tuple(
+        _with_photos(weighing, [photos[name] for name in net.photos], sample.lengths)
+        for weighing, net in zip(sample.weighings, sample.nets, strict=True)
+    )
     estimate = estimate_population(
         nets,
         book=species.on_fork_length(),
@@ -233,20 +233,20 @@ def measure_sample(
 
 
 def _with_photos(
-    net: NetEntry, photos: dict[str, PhotoMeasurement], sample: SampleFile
+    net: NetWeighing, photos: list[PhotoMeasurement], said: LengthErrors
 ) -> NetWeighing:
-    used = [photos[name] for name in net.photos]
+    """Return a net with the fish of its photos."""
     fish = tuple(
         seen
-        for index, photo in enumerate(used)
+        for index, photo in enumerate(photos)
         for seen in fish_in_net(photo.fish, photo=index)
     )
     if not fish:
-        return net.weighing
-    if sample.fish_relative_sd is not None:
-        fish = tuple(replace(f, relative_sd=sample.fish_relative_sd) for f in fish)
-    shared = sample.photo_relative_sd
+        return net
+    if said.fish_relative_sd is not None:
+        fish = tuple(replace(f, relative_sd=said.fish_relative_sd) for f in fish)
+    shared = said.photo_relative_sd
     if shared is None:
-        lengths = [fish for photo in used for fish in photo.complete_fish]
-        shared = shared_length_sd(lengths, "photo") or net.weighing.photo_relative_sd
-    return replace(net.weighing, fish=fish, photo_relative_sd=shared)
+        lengths = [fish for photo in photos for fish in photo.complete_fish]
+        shared = shared_length_sd(lengths, "photo") or net.photo_relative_sd
+    return replace(net, fish=fish, photo_relative_sd=shared)

@@ -11,6 +11,7 @@ from typing import Any, get_args, get_type_hints
 
 import pytest
 
+from api.estimates import SampleIn
 from api.routes.health import about
 from api.settings import Settings
 from fishmeasure.base.flags import FLAGS
@@ -83,9 +84,9 @@ def test_every_field_of_a_measurement_is_read() -> None:
     assert unread == set(FOR_OTHER_PROGRAMS)
 
 
-def test_every_field_of_the_book_is_read() -> None:
+def test_every_field_that_is_entered_is_read() -> None:
     """What a grower enters is used; what a kit reads as ions is kept as nitrogen."""
-    entered = (Unit, Cohort, *ENTRY_KINDS.values())
+    entered = (Unit, Cohort, *ENTRY_KINDS.values(), SampleIn)
     kinds = dict.fromkeys(kind for made in entered for kind in records(made))
     unread = {
         item.name

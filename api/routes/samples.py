@@ -2,20 +2,23 @@
 
 import contextlib
 import datetime as dt
+from dataclasses import replace
 from typing import Annotated, Any
 from uuid import UUID
 
 from fastapi import APIRouter, Query, Request, Response
-from pydantic import Field, FiniteFloat
+from pydantic import Field
 
 from api import outlooks, schemas
 from api.answers import SVG
 from api.estimate_schemas import SampleEstimateOut
 from api.estimates import (
     NoEstimateError,
+    SampleIn,
     estimate_json,
     measured_again,
     photos_changed,
+    sample_of,
 )
 from api.http import Revision, etag_of, expected_revision, not_modified
 from api.outlook_schemas import AdviceOut
@@ -29,8 +32,7 @@ from fishmeasure.base.errors import (
     VersionConflictError,
 )
 from fishmeasure.base.flags import Problem
-from fishmeasure.base.plain import plain
-from fishmeasure.base.record import read
+from fishmeasure.base.record import plain, read
 from fishmeasure.estimation.plan import FAIR_NETTING, TYPICAL, Spread, plan_nets
 from fishmeasure.render.plots import Theme, sample_line_plot, weight_plot
 from fishmeasure.species import packaged_species
@@ -43,63 +45,6 @@ Json = dict[str, Any]
 ThemeQuery = Annotated[
     Theme, Query(description="For a light or a dark page; the ground is clear.")
 ]
-PhotoId = Annotated[str, Field(max_length=64)]
-Section = Annotated[dict[str, bool | FiniteFloat], Field(max_length=10)]
-Reading = Annotated[float, Field(gt=0, le=1e7, allow_inf_nan=False)]
-Readings = Annotated[list[Reading], Field(min_length=1, max_length=100)]
-
-
-class NetIn(schemas.In):
-    """One dip: counted, and weighed or photographed or both."""
-
-    fish: int = Field(ge=1, le=100_000, description="Fish in the net.", examples=[8])
-    fish_sd: float | None = Field(
-        default=None, ge=0, le=1e5, description="Standard error of the count, fish."
-    )
-    gross_g: Reading | Readings | None = Field(
-        default=None, description="Net with fish, g; several readings may be given."
-    )
-    tare_g: float | None = Field(
-        default=None, ge=0, le=1e7, description="The wet net alone, g."
-    )
-    net_g: Reading | Readings | None = Field(
-        default=None, description="In place of gross and tare, g."
-    )
-    photos: list[PhotoId] = Field(
-        default=[], max_length=50, description="Ids of photos of the same fish."
-    )
-    lengths_mm: list[Reading] | None = Field(
-        default=None, max_length=10_000, description="In place of photos, mm."
-    )
-    label: str | None = Field(default=None, max_length=60, description="For messages.")
-
-
-class SampleIn(schemas.In):
-    """A net sample, complete or still growing."""
-
-    date: dt.date = Field(description="Day of the sample.", examples=["2026-05-02"])
-    unit: str | None = Field(
-        default=None, max_length=80, description="Name of the unit, for messages."
-    )
-    unit_id: UUID | None = Field(default=None, description="Unit in the book.")
-    cohort_id: UUID | None = Field(default=None, description="Cohort in the book.")
-    species: str | None = Field(default=None, max_length=60, description="Key.")
-    count_in_unit: int | None = Field(
-        default=None, ge=1, le=10**7, description="Fish in the unit, for the biomass."
-    )
-    count_in_unit_sd: float | None = Field(
-        default=None, ge=0, le=1e7, description="Its standard error, fish."
-    )
-    level: float = Field(
-        default=0.9,
-        ge=0.5,
-        le=0.99,
-        description="Chance that the intervals cover, 0 to 1.",
-    )
-    nets: list[NetIn] = Field(max_length=200, description="In the order of dipping.")
-    scale: Section | None = Field(default=None, description="As in a sample file.")
-    drip: Section | None = Field(default=None, description="As in a sample file.")
-    count: Section | None = Field(default=None, description="As in a sample file.")
 
 
 class SampleOut(schemas.Out):
@@ -108,7 +53,7 @@ class SampleOut(schemas.Out):
     id: UUID = Field(description="As the client made it.")
     revision: int = Field(description="Grows with every change.")
     received_at: dt.datetime = Field(description="When it first came.")
-    sample: Json = Field(description="As it was sent.")
+    sample: SampleIn = Field(description="As it was sent.")
     estimate: SampleEstimateOut | None = Field(
         description="Mean weight and spread; null while nothing can be said."
     )
@@ -161,7 +106,7 @@ def put_sample(
     the same, and the problem says what is missing. With `If-Match`, a change that
     is based on an older state is refused.
     """
-    body = sent.model_dump(mode="json", exclude_none=True)
+    body = plain(sent, sparse=True)
     old = services.archive.find_sample(sample_id)
     based_on = None
     if old is not None:
@@ -171,7 +116,7 @@ def put_sample(
     if old is not None and old.body == body and not photos_changed(services, old):
         response.headers["ETag"] = etag_of(state)
         return _out(services, old)
-    result = estimate_json(services, body)
+    result = estimate_json(services, sent)
     stored = services.archive.put_sample(
         sample_id, body=body, result=result, based_on=based_on
     )
@@ -224,14 +169,17 @@ def record_sample(services: WithServices, sample_id: UUID, sent: RecordIn) -> Sa
     if any(p["fatal"] and p["code"] == "far-from-book" for p in _problems(stored)):
         raise SampleNotEnteredError
     fish = services.book.cohort(sent.cohort_id)
-    species = stored.body.get("species") or services.settings.species
-    check_species(packaged_species(species), fish)
-    check_day(dt.date.fromisoformat(stored.body["date"]), outlooks.today())
-    where = {"unit_id": str(sent.unit_id), "cohort_id": str(sent.cohort_id)}
-    body = {**stored.body, **where}
-    services.book.add(sample_entry(sample_id, body, estimate))
+    sample = replace(sample_of(stored), unit_id=sent.unit_id, cohort_id=sent.cohort_id)
+    check_species(packaged_species(sample.species or services.settings.species), fish)
+    check_day(sample.date, outlooks.today())
+    services.book.add(
+        sample_entry(sample_id, sample, (sent.unit_id, sent.cohort_id), estimate)
+    )
     stored = services.archive.put_sample(
-        sample_id, body=body, result=stored.result, based_on=stored.revision
+        sample_id,
+        body=plain(sample, sparse=True),
+        result=stored.result,
+        based_on=stored.revision,
     )
     return _out(services, stored)
 
@@ -276,7 +224,7 @@ def distribution_svg(
     services: WithServices, sample_id: UUID, theme: ThemeQuery = "light"
 ) -> Response:
     """Return the distribution of weight in the unit, with the mean's interval."""
-    found = measured_again(services, services.archive.sample(sample_id).body)
+    found = measured_again(services, services.archive.sample(sample_id))
     return _svg(weight_plot(found.estimate, found.nets, plot_format="svg", theme=theme))
 
 
@@ -285,7 +233,7 @@ def length_weight_svg(
     services: WithServices, sample_id: UUID, theme: ThemeQuery = "light"
 ) -> Response:
     """Return the nets' weights over their lengths, with the book's and own line."""
-    found = measured_again(services, services.archive.sample(sample_id).body)
+    found = measured_again(services, services.archive.sample(sample_id))
     picture = sample_line_plot(
         found.estimate, found.nets, plot_format="svg", theme=theme
     )
@@ -296,7 +244,7 @@ def _up_to_date(services: Services, stored: StoredSample) -> StoredSample:
     """Return the sample, its estimate made anew where its photos were corrected."""
     if not photos_changed(services, stored):
         return stored
-    result = estimate_json(services, stored.body)
+    result = estimate_json(services, sample_of(stored))
     try:
         return services.archive.put_sample(
             stored.id, body=stored.body, result=result, based_on=stored.revision
@@ -311,10 +259,11 @@ def _svg(data: bytes) -> Response:
 
 def _advice(services: Services, stored: StoredSample) -> AdviceOut | None:
     estimate = (stored.result or {}).get("estimate")
-    if estimate is None or not {"unit_id", "cohort_id"} <= stored.body.keys():
+    sent = sample_of(stored)
+    if estimate is None or sent.unit_id is None or sent.cohort_id is None:
         return None
     try:
-        sample = sample_entry(stored.id, stored.body, estimate)
+        sample = sample_entry(stored.id, sent, (sent.unit_id, sent.cohort_id), estimate)
     except BadEntryError:  # an estimate beyond what the book takes means nothing yet
         return None
     found = outlook_with(services, sample)
@@ -340,7 +289,7 @@ def _out(
         id=stored.id,
         revision=stored.revision,
         received_at=stored.received_at,
-        sample=stored.body,
+        sample=sample_of(stored),
         estimate=(stored.result or {}).get("estimate"),
         problems=[read(Problem, problem) for problem in _problems(stored)],
         advice=advice,

@@ -11,7 +11,8 @@ no number that is not finite.
 """
 
 import dataclasses
-from collections.abc import Callable, Mapping
+import difflib
+from collections.abc import Callable, Mapping, Sequence
 from datetime import UTC, date, datetime, time
 from functools import cache
 from typing import TYPE_CHECKING, Annotated, Any, Protocol, TypeVar, cast
@@ -44,6 +45,7 @@ __all__ = [
     "Text",
     "between",
     "field_names",
+    "first_fault",
     "json_schema",
     "longest",
     "misfit",
@@ -145,7 +147,7 @@ def _checked_init(kind: Any) -> Callable[..., None]:
                 ArgsKwargs((), values), strict=True, self_instance=self
             )
         except ValidationError as error:
-            raise _told(error, refusal) from None
+            raise _told(error, refusal, kind) from None
 
     return __init__
 
@@ -298,7 +300,7 @@ def read(kind: type[_R], data: Any, refusal: Refusal | None = None) -> _R:
     try:
         return cast("_R", _adapter(cast("Any", kind)).validate_python(data))
     except ValidationError as error:
-        raise _told(error, told) from None
+        raise _told(error, told, kind) from None
 
 
 def plain(value: Any, *, sparse: bool = False) -> Any:
@@ -320,22 +322,47 @@ def field_names(kind: Any) -> tuple[str, ...]:
 # --- what is wrong, in words --------------------------------------------------
 
 
-def _told(error: ValidationError, refusal: Refusal) -> Exception:
+def _told(error: ValidationError, refusal: Refusal, kind: Any) -> Exception:
     """Return the project's error for the first thing that is wrong."""
-    items = error.errors(include_url=False)
+    field, reason = first_fault(error.errors(include_url=False), kind)
+    return refusal(field=field, reason=reason)
+
+
+def first_fault(items: Sequence[Any], kind: Any = None) -> tuple[str, str]:
+    """Return the field that is wrong, and what is wrong with it, to follow its name.
+
+    Parameters
+    ----------
+    items
+        The errors as pydantic lists them.
+    kind
+        The record, where a name that is not known may be a misspelt one.
+    """
     missing = [_path(item["loc"]) for item in items if item["type"] == "missing"]
     for item in items:
-        if item["type"] == "missing":
-            continue
         path = _path(item["loc"])
-        if item["type"] == "unexpected_keyword_argument":
-            return refusal(field=repr(path), reason="is not known here")
-        if item["type"] == "misfit":
-            where = _path((*item["loc"], item["ctx"]["field"]))
-            return refusal(field=where, reason=item["ctx"]["reason"])
-        return refusal(field=path, reason=_reason(cast("Plain", item)))
+        match item["type"]:
+            case "missing":
+                continue
+            case "unexpected_keyword_argument" | "extra_forbidden":
+                near = "" if kind is None else _near(path, kind)
+                return repr(path), f"is not known here{near}"
+            case "misfit":
+                return _path((*item["loc"], item["ctx"]["field"])), item["ctx"][
+                    "reason"
+                ]
+        return path, _reason(item)
     verb = "is" if len(missing) == 1 else "are"
-    return refusal(field=", ".join(sorted(missing)), reason=f"{verb} missing")
+    return ", ".join(sorted(missing)), f"{verb} missing"
+
+
+def _near(path: str, kind: Any) -> str:
+    """Return the question whether a known field of like name is meant."""
+    schema = json_schema(kind)
+    records = (schema, *schema.get("$defs", {}).values())
+    names = {name for item in records for name in item.get("properties", ())}
+    close = difflib.get_close_matches(path.rpartition(".")[2], sorted(names), n=1)
+    return f"; is {close[0]} meant?" if close else ""
 
 
 def _path(where: tuple[int | str, ...]) -> str:
@@ -371,17 +398,27 @@ _LIMITS = {
 }
 
 
+def _shown(value: object) -> str:
+    """Return the start of what was given."""
+    try:
+        return f"{value!r:.60}"
+    except ValueError:  # Python writes no number of more than 4300 digits
+        return "a number of thousands of digits"
+
+
 def _limited(kind: str, limits: Mapping[str, Any], value: Any) -> str:
     name, words = _LIMITS[kind]
-    if isinstance(value, date):
-        words = words.replace("more", "later").replace("less", "earlier")
-        return f"{words.format(limits[name])}, not {value}"
-    return f"{words.format(format(limits[name], '.12g'))}, not {value!r:.60}"
+    limit = limits[name]
+    if isinstance(limit, int | float):
+        return f"{words.format(format(limit, '.12g'))}, not {_shown(value)}"
+    words = words.replace("more", "later").replace("less", "earlier")
+    return f"{words.format(limit)}, not {value}"
 
 
 def _reason(item: Mapping[str, Any]) -> str:
     """Return what is wrong with a value, to follow the name of its field."""
-    kind, limits, value = item["type"], item.get("ctx", {}), item["input"]
+    kind, limits = item["type"], item.get("ctx", {})
+    value: Any = item.get("input")
     if kind in _LIMITS:
         return f"must be {_limited(kind, limits, value)}"
     match kind:
@@ -401,7 +438,7 @@ def _reason(item: Mapping[str, Any]) -> str:
             wanted = _WANTED.get(kind.split("_")[0], "")
             if not wanted:
                 return str(item["msg"])
-    return f"must be {wanted}, not {value!r:.60}"
+    return f"must be {wanted}, not {_shown(value)}"
 
 
 def _choices(expected: str) -> str:

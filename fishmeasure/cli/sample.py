@@ -18,7 +18,7 @@ if TYPE_CHECKING:
     from rich.table import Table
 
     from fishmeasure.estimation.model import PopulationEstimate
-    from fishmeasure.estimation.sample import SampleFile
+    from fishmeasure.estimation.sample import Sample
     from fishmeasure.photo.measurement import PhotoMeasurement
     from fishmeasure.pipeline import PhotoSettings, SampleMeasurement
 
@@ -63,10 +63,9 @@ def sample_command(
         known=None,
         lens=lens,
     )
-    names = tuple(dict.fromkeys(p for net in wanted.nets for p in net.photos))
     photos = {
         name: measure_file(sample.parent / name, name, settings, overlay)
-        for name in output.tracked(names, "Measuring")
+        for name in output.tracked(wanted.photos, "Measuring")
     }
     result = measure_sample(wanted, settings.species, photos.__getitem__)
     if "-" not in {json_to, csv_to}:
@@ -86,7 +85,7 @@ def sample_command(
         raise typer.Exit(output.STATUS_UNUSABLE_INPUT)
 
 
-def read_sample_file(path: Path) -> "SampleFile":
+def read_sample_file(path: Path) -> "Sample":
     """Return the sample in a file.
 
     Raises
@@ -100,7 +99,7 @@ def read_sample_file(path: Path) -> "SampleFile":
 
 
 def _record(
-    wanted: "SampleFile",
+    wanted: "Sample",
     result: "SampleMeasurement",
     photos: "Mapping[Path, PhotoMeasurement]",
     settings: "PhotoSettings",
@@ -144,7 +143,7 @@ def _record(
 
 
 def _show(
-    wanted: "SampleFile",
+    wanted: "Sample",
     estimate: "PopulationEstimate",
     photos: "tuple[PhotoMeasurement, ...]",
 ) -> None:

@@ -8,9 +8,11 @@ nets of a sample.
 import math
 from collections.abc import Sequence
 from dataclasses import dataclass, field
-from typing import TYPE_CHECKING, Final
+from typing import TYPE_CHECKING, Annotated, Final
 
-from fishmeasure.base.errors import NetValueError
+from pydantic import Field
+
+from fishmeasure.base.record import between, record
 
 if TYPE_CHECKING:
     from fishmeasure.photo.length import FishLength
@@ -24,15 +26,20 @@ GRAMS_PER: Final = {
     "oz": 453.592_37 / 16.0,
 }
 
+LEVEL: Final = 0.9
+"""Of the intervals, where none is asked for."""
+
+MISCOUNT_PROBABILITY: Final = 0.03
+"""That a count by hand is off by one; common practice, no source."""
+
 # One reading rounded to a step r is off by a rectangular error of +-r/2, whose sd
 # is r/sqrt(12) (JCGM 100:2008, 4.3.7).
 _ROUNDING: Final = 1.0 / math.sqrt(12.0)
 
-
-LEAST_FISH_G: Final = 1e-4
-"""Of one fish in a net, the same as where fish are weighed one by one
-(``species.fit.WEIGHTS_G``): lighter than a fry just hatched; less is a wrong unit.
-Far below it the figures of a sample come to the ends of floating-point numbers."""
+RelativeSd = Annotated[
+    float, between(0.0, 0.5), Field(description="A fraction: 1 % is 0.01.")
+]
+_Step = Annotated[float, between(0.0, 1e5)]
 
 
 def to_grams(value: float, unit: str) -> float:
@@ -48,7 +55,7 @@ def to_grams(value: float, unit: str) -> float:
     return value * GRAMS_PER[unit]
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@record(frozen=True, slots=True, kw_only=True)
 class Scale:
     """What is known of the scale.
 
@@ -62,9 +69,11 @@ class Scale:
         Error of the scale's calibration, the same for all weighings of a sample.
     """
 
-    resolution_g: float = 1.0
-    sd_g: float = 2.0
-    relative_sd: float = 0.002
+    resolution_g: Annotated[_Step, Field(description="Step of the display, g.")] = 1.0
+    sd_g: Annotated[
+        _Step, Field(description="Random error of one reading beside the rounding, g.")
+    ] = 2.0
+    relative_sd: RelativeSd = 0.002
 
     def reading_sd_g(self) -> float:
         """Return the random error of one reading."""
@@ -131,8 +140,7 @@ class NetWeighing:
     count_sd
         For a count that was an estimate ("about fifty").
     miscount_probability
-        That a count by hand is off by one. The default is common practice, no
-        source.
+        That a count by hand is off by one.
     fish
         Those seen in this net's photos, which may be fewer than the count or none.
     photo_relative_sd
@@ -147,13 +155,10 @@ class NetWeighing:
     net_g: float | None = None
     repeats_g: tuple[float, ...] = ()
     count_sd: float = 0.0
-    miscount_probability: float = 0.03
+    miscount_probability: float = MISCOUNT_PROBABILITY
     fish: tuple[FishInNet, ...] = ()
     photo_relative_sd: float = 0.005
     label: str = ""
-
-    def __post_init__(self) -> None:
-        _check(self)
 
     @property
     def weighed(self) -> bool:
@@ -206,7 +211,7 @@ class SampleSettings:
     scale: Scale = field(default_factory=Scale)
     drip: DripWater = field(default_factory=DripWater)
     length_relative_sd: float = 0.008
-    level: float = 0.9
+    level: float = LEVEL
 
 
 def fish_in_net(
@@ -238,37 +243,3 @@ def shared_length_sd(lengths: Sequence["FishLength"], scope: str) -> float | Non
 
 def _scope_sd(length: "FishLength", scope: str) -> float:
     return math.sqrt(sum(s.relative_sd**2 for s in length.sources if s.scope == scope))
-
-
-def _check(net: NetWeighing) -> None:
-    """Refuse a net whose figures cannot be."""
-    name = net.label or "A net"
-    if net.fish_count < 1:
-        raise NetValueError(name, "fish", f"{net.fish_count}", "at least 1 fish")
-    weights = [("gross_g", net.gross_g), ("net_g", net.net_g)]
-    weights += [("repeats_g", value) for value in net.repeats_g]
-    for key, value in weights:
-        if value is not None and not (math.isfinite(value) and value > 0.0):
-            raise NetValueError(name, key, f"{value:g}", "a weight above 0")
-    if net.gross_g is not None and net.net_g is not None:
-        raise NetValueError(name, "net_g", f"{net.net_g:g}", "either gross or net")
-    if net.tare_g is not None and not (math.isfinite(net.tare_g) and net.tare_g >= 0):
-        raise NetValueError(name, "tare_g", f"{net.tare_g:g}", "0 or more")
-    for reading in net.readings_g:
-        if reading <= 0.0:
-            raise NetValueError(
-                name, "tare_g", f"{net.tare_g:g}", "a tare below the gross weight"
-            )
-        if reading < LEAST_FISH_G * net.fish_count:
-            key = "gross_g" if net.net_g is None else "net_g"
-            raise NetValueError(
-                name,
-                key,
-                f"{reading:g} for {net.fish_count} fish",
-                f"at least {LEAST_FISH_G:.4f} g a fish; look at the unit",
-            )
-    for fish in net.fish:
-        if not (math.isfinite(fish.fork_length_mm) and fish.fork_length_mm > 0.0):
-            raise NetValueError(
-                name, "fork length", f"{fish.fork_length_mm:g}", "a length above 0"
-            )

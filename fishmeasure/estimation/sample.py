@@ -1,13 +1,14 @@
-"""SAMPLE.toml: the text to a ``SampleFile``.
+"""A sample: its nets and what they have in common, in SAMPLE.toml and in JSON.
 
-The keys beside those of the README's example::
+A file has ``[[net]]`` for each of ``nets``, its weights in g, kg, lb or oz. The keys
+beside those of the README's example::
 
     count_in_unit_sd = 5        # how unsure the count in the unit is
     level = 0.9                 # of the intervals
 
     [[net]]
     fish_sd = 2                 # where the count was an estimate
-    gross_kg = [1.912, 1.908]   # any weight in g, kg, lb or oz; a list is repeats
+    gross_kg = [1.912, 1.908]   # a list is repeated readings
     lengths_mm = [250, 262]     # fork lengths from a board instead of photos
     label = "by the inlet"
 
@@ -33,88 +34,282 @@ The keys beside those of the README's example::
 
 import datetime as dt
 import tomllib
-from collections.abc import Mapping
-from dataclasses import dataclass
-from typing import Any, Final
+from dataclasses import replace
+from typing import Annotated, Any, ClassVar, Final
+
+from pydantic import BeforeValidator, Field, PlainSerializer, StringConstraints
 
 from fishmeasure.base.errors import SampleFileError
-from fishmeasure.base.tomltable import TomlTable
+from fishmeasure.base.record import (
+    Count,
+    CountSd,
+    Day,
+    Name,
+    Refusal,
+    between,
+    longest,
+    misfit,
+    read,
+    record,
+)
 from fishmeasure.estimation.nets import (
     DRY_TARE_DRIP,
     GRAMS_PER,
+    LEVEL,
+    MISCOUNT_PROBABILITY,
     DripWater,
     FishInNet,
     NetWeighing,
+    RelativeSd,
     SampleSettings,
     Scale,
     to_grams,
 )
 
-# Limits that catch a slip of unit or decimal point, not an odd fish.
-_MOST_FISH: Final = 1_000_000
-_MOST_GRAMS: Final = 1e7
-_MOST_FISH_G: Final = 200_000.0  # as in the book; more is a slip of units
-_SHORTEST_MM: Final = 5.0
-_LONGEST_MM: Final = 5000.0
+LEAST_FISH_G: Final = 1e-4
+"""Of one fish in a net, the same as where fish are weighed one by one
+(``species.fit.WEIGHTS_G``): lighter than a fry just hatched; less is a wrong unit.
+Far below it the figures of a sample come to the ends of floating-point numbers."""
+_MOST_FISH_G: Final = 200_000.0  # as in the book; more is a wrong unit
+_BOARD_SD_MM: Final = 1.0  # common practice, no source
 
-_TOP: Final = (
-    "date",
-    "unit",
-    "species",
-    "count_in_unit",
-    "count_in_unit_sd",
-    "level",
-    "net",
-    "scale",
-    "drip",
-    "count",
-    "lengths",
-)
-_WEIGHTS: Final = ("gross", "tare", "net")
-_NET: Final = (
-    "fish",
-    "fish_sd",
-    *(f"{what}_{unit}" for what in _WEIGHTS for unit in GRAMS_PER),
-    "photos",
-    "lengths_mm",
-    "label",
-)
-_PERCENT_HINT: Final = "Give a fraction: 1 % is 0.01."
+# Limits that catch a wrong unit or decimal point, not an odd fish.
+_Grams = Annotated[float, Field(gt=0.0, le=1e7)]
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class NetEntry:
-    """One ``[[net]]``: its weighing, and the photos still to be measured.
-
-    ``weighing`` holds the fish of ``lengths_mm``; where there are photos instead,
-    put their fish in with ``dataclasses.replace(entry.weighing, fish=...)``.
-    """
-
-    weighing: NetWeighing
-    photos: tuple[str, ...] = ()
+def _several(value: object) -> object:
+    """Take one reading for a list of one."""
+    return (value,) if isinstance(value, int | float) else value
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class SampleFile:
-    """What a sample file says.
-
-    ``species`` is None where it names none; ``photo_relative_sd`` and
-    ``fish_relative_sd`` are None where the file leaves them to the photos.
-    """
-
-    nets: tuple[NetEntry, ...]
-    date: dt.date | None = None
-    unit: str = ""
-    species: str | None = None
-    count_in_unit: int | None = None
-    count_in_unit_sd: float = 0.0
-    settings: SampleSettings
-    sets_length_relative_sd: bool = False
-    photo_relative_sd: float | None = None
-    fish_relative_sd: float | None = None
+def _one(readings: tuple[float, ...]) -> object:
+    """Write a list of one as the reading."""
+    return readings[0] if len(readings) == 1 else list(readings)
 
 
-def read_sample(text: str) -> SampleFile:
+Readings = Annotated[
+    tuple[_Grams, ...],
+    Field(min_length=1, max_length=100),
+    BeforeValidator(_several, json_schema_input_type=_Grams | list[_Grams]),
+    PlainSerializer(_one, return_type=_Grams | list[_Grams]),
+]
+_Text = Annotated[
+    str, StringConstraints(strip_whitespace=True, min_length=1, max_length=80)
+]
+_File = Annotated[str, Field(min_length=1, max_length=1000)]
+
+
+@record(frozen=True, slots=True, kw_only=True)
+class Net:
+    """One dip: counted, and weighed or photographed or both."""
+
+    refusal: ClassVar[Refusal] = SampleFileError
+    fish: Annotated[
+        int,
+        between(1, 1_000_000),
+        Field(description="Fish in the net.", examples=[8]),
+    ]
+    fish_sd: Annotated[
+        CountSd, Field(description="Standard error of the count, fish.")
+    ] = 0.0
+    gross_g: Annotated[
+        Readings | None, Field(description="Net with fish, g; a list is readings.")
+    ] = None
+    tare_g: Annotated[
+        Annotated[float, between(0.0, 1e7)] | None,
+        Field(description="The wet net alone, g."),
+    ] = None
+    net_g: Annotated[
+        Readings | None, Field(description="In place of gross and tare, g.")
+    ] = None
+    photos: Annotated[
+        tuple[_File, ...],
+        longest(100),
+        Field(description="Of the same fish: in a file names, else ids."),
+    ] = ()
+    lengths_mm: Annotated[
+        tuple[Annotated[float, between(5.0, 5000.0)], ...],
+        longest(10_000),
+        Field(description="Fork lengths in place of photos, mm."),
+    ] = ()
+    label: Annotated[_Text | None, Field(description="For messages.")] = None
+
+    def __post_init__(self) -> None:
+        self._check_weights()
+        if not (self.gross_g or self.net_g or self.photos or self.lengths_mm):
+            reason = "are counted, but there is no weight, no photo and no length"
+            raise misfit("fish", reason)
+        if len(set(self.photos)) < len(self.photos):
+            raise misfit("photos", "name a photo twice")
+        if self.photos and self.lengths_mm:
+            raise misfit("lengths_mm", "stand beside photos: give one of them")
+        if len(self.lengths_mm) > self.fish:
+            reason = f"are {len(self.lengths_mm)}, but the fish are {self.fish}"
+            raise misfit("lengths_mm", reason)
+
+    def _check_weights(self) -> None:
+        gross, net, tare_g = self.gross_g or (), self.net_g or (), self.tare_g
+        if gross and net:
+            raise misfit("net_g", "stands beside gross_g: give one of them")
+        if tare_g is not None and not gross:
+            raise misfit("tare_g", "stands there without a gross weight")
+        if gross and min(gross) <= (tare_g or 0.0):
+            reason = f"is {tare_g:g} g, but the gross weight is {min(gross):g} g"
+            raise misfit("tare_g", reason)
+        name, readings = ("gross_g", gross) if gross else ("net_g", net)
+        if not readings:
+            return
+        most = max(readings) / self.fish
+        least = (min(readings) - (tare_g or 0.0)) / self.fish
+        if most > _MOST_FISH_G:
+            reason = f"is {most:.0f} g a fish, more than {_MOST_FISH_G:.0f}"
+            raise misfit(name, f"{reason}; look at the unit")
+        if least < LEAST_FISH_G:
+            reason = f"is {least:g} g a fish, less than {LEAST_FISH_G:.4f}"
+            raise misfit(name, f"{reason}; look at the unit")
+
+
+@record(frozen=True, slots=True, kw_only=True)
+class Drip:
+    """Water weighed with the fish; what is not said is as usual for the tare."""
+
+    wet_tare: Annotated[
+        bool, Field(description="Whether the tare was that of a wet, drained net.")
+    ] = True
+    fraction: Annotated[
+        RelativeSd | None,
+        Field(description="Water over the weight of the fish, a fraction."),
+    ] = None
+    sd: Annotated[
+        RelativeSd | None, Field(description="Its standard error, a fraction.")
+    ] = None
+    net_sd: Annotated[
+        RelativeSd | None, Field(description="How far nets differ in it, a fraction.")
+    ] = None
+
+    @property
+    def water(self) -> DripWater:
+        """All of it in figures."""
+        usual = DripWater() if self.wet_tare else DRY_TARE_DRIP
+        said = {
+            "fraction": self.fraction,
+            "sd": self.sd,
+            "net_sd": self.net_sd,
+        }
+        return replace(usual, **{k: v for k, v in said.items() if v is not None})
+
+
+@record(frozen=True, slots=True, kw_only=True)
+class Counting:
+    """How nets are counted."""
+
+    miscount_probability: Annotated[
+        float,
+        between(0.0, 0.5),
+        Field(description="Chance that the count of a net is off by one, 0 to 1."),
+    ] = MISCOUNT_PROBABILITY
+
+
+@record(frozen=True, slots=True, kw_only=True)
+class LengthErrors:
+    """Standard errors of lengths; what is not said is as the photos tell."""
+
+    sample_relative_sd: Annotated[
+        RelativeSd | None, Field(description="Common to all lengths, a fraction.")
+    ] = None
+    photo_relative_sd: Annotated[
+        RelativeSd | None, Field(description="Common to those of a photo, a fraction.")
+    ] = None
+    fish_relative_sd: Annotated[
+        RelativeSd | None, Field(description="Of one fish, a fraction.")
+    ] = None
+
+
+@record(frozen=True, slots=True, kw_only=True)
+class Sample:
+    """A net sample, complete or still growing."""
+
+    refusal: ClassVar[Refusal] = SampleFileError
+    date: Annotated[
+        Day | None, Field(description="Day of the sample.", examples=["2026-05-02"])
+    ] = None
+    unit: Annotated[Name, Field(description="Name of the unit, for messages.")] = ""
+    species: Annotated[_Text | None, Field(description="Key of the species.")] = None
+    count_in_unit: Annotated[
+        Annotated[Count, Field(ge=1)] | None,
+        Field(description="Fish in the unit, for the biomass."),
+    ] = None
+    count_in_unit_sd: Annotated[
+        CountSd, Field(description="Standard error of the count in the unit, fish.")
+    ] = 0.0
+    level: Annotated[float, between(0.5, 0.999)] = LEVEL
+    nets: Annotated[
+        tuple[Net, ...], longest(1000), Field(description="In the order of dipping.")
+    ]
+    scale: Annotated[Scale, Field(description="What weighed the nets.")] = Scale()
+    drip: Annotated[Drip, Field(description="Water weighed with the fish.")] = Drip()
+    count: Annotated[Counting, Field(description="How nets are counted.")] = Counting()
+    lengths: Annotated[
+        LengthErrors, Field(description="Standard errors of lengths.")
+    ] = LengthErrors()
+
+    @property
+    def photos(self) -> tuple[str, ...]:
+        """The photos of all nets, each once."""
+        return tuple(dict.fromkeys(name for net in self.nets for name in net.photos))
+
+    @property
+    def settings(self) -> SampleSettings:
+        """What its nets have in common."""
+        said = self.lengths.sample_relative_sd
+        usual = SampleSettings()
+        return SampleSettings(
+            scale=self.scale,
+            drip=self.drip.water,
+            length_relative_sd=usual.length_relative_sd if said is None else said,
+            level=self.level,
+        )
+
+    @property
+    def weighings(self) -> tuple[NetWeighing, ...]:
+        """Its nets with the fish of ``lengths_mm``; those of photos are not in yet."""
+        return tuple(
+            self._weighing(net, f"net {number}")
+            for number, net in enumerate(self.nets, 1)
+        )
+
+    def _weighing(self, net: Net, number: str) -> NetWeighing:
+        gross, direct = net.gross_g or (), net.net_g or ()
+        # A board is read to about a millimetre and has no photo's common error.
+        fish_sd, photo_sd = self.lengths.fish_relative_sd, 0.0
+        if not net.lengths_mm:
+            photo_sd = NetWeighing(fish_count=1).photo_relative_sd
+        if self.lengths.photo_relative_sd is not None:
+            photo_sd = self.lengths.photo_relative_sd
+        return NetWeighing(
+            fish_count=net.fish,
+            gross_g=gross[0] if gross else None,
+            tare_g=net.tare_g,
+            net_g=direct[0] if direct else None,
+            repeats_g=(gross or direct)[1:],
+            count_sd=net.fish_sd,
+            miscount_probability=self.count.miscount_probability,
+            fish=tuple(
+                FishInNet(
+                    fork_length_mm=length,
+                    relative_sd=_BOARD_SD_MM / length if fish_sd is None else fish_sd,
+                )
+                for length in net.lengths_mm
+            ),
+            photo_relative_sd=photo_sd,
+            label=f"{number} ({net.label})" if net.label else number,
+        )
+
+
+# --- SAMPLE.toml --------------------------------------------------------------
+
+
+def read_sample(text: str) -> Sample:
     """Return what the text of a sample file says.
 
     Raises
@@ -126,211 +321,58 @@ def read_sample(text: str) -> SampleFile:
     try:
         document = tomllib.loads(text)
     except tomllib.TOMLDecodeError as error:
-        place, reason = "", f"it is not valid TOML: {error}"
-        raise SampleFileError(place, reason) from error
+        raise SampleFileError(reason=f"it is not valid TOML: {error}") from error
     except RecursionError as error:
-        place, reason = "", "its lists are nested too deeply"
-        raise SampleFileError(place, reason) from error
+        raise SampleFileError(reason="its lists are nested too deeply") from error
     except ValueError as error:  # Python reads no number of more than 4300 digits
-        place, reason = "", "a number in it has thousands of digits"
-        raise SampleFileError(place, reason) from error
+        reason = "a number in it has thousands of digits"
+        raise SampleFileError(reason=reason) from error
     return sample_from_document(document)
 
 
-def sample_from_document(document: dict[str, Any]) -> SampleFile:
-    """Return what a sample says that was read already, from TOML or JSON.
+def sample_from_document(document: dict[str, Any]) -> Sample:
+    """Return what a sample file says that was taken apart already.
 
     Raises
     ------
     SampleFileError
         As ``read_sample``.
     """
-    top = TomlTable("", document, _TOP)
-    lengths = TomlTable.section(top, "lengths", _LENGTH_KEYS)
-    fish_sd = lengths.number("fish_relative_sd", 0.0, 0.5, hint=_PERCENT_HINT)
-    photo_sd = lengths.number("photo_relative_sd", 0.0, 0.5, hint=_PERCENT_HINT)
-    sample_sd = lengths.number("sample_relative_sd", 0.0, 0.5, hint=_PERCENT_HINT)
-    count = TomlTable.section(top, "count", ("miscount_probability",))
-    defaults = _NetDefaults(
-        miscount_probability=count.number("miscount_probability", 0.0, 0.5),
-        photo_relative_sd=photo_sd,
-        fish_relative_sd=fish_sd,
-    )
-    return SampleFile(
-        nets=_nets(top, defaults),
-        date=top.date("date"),
-        unit=top.text("unit") or "",
-        species=top.text("species"),
-        count_in_unit=top.whole("count_in_unit", 1, _MOST_FISH),
-        count_in_unit_sd=top.number("count_in_unit_sd", 0.0, _MOST_FISH) or 0.0,
-        settings=_settings(top, sample_sd),
-        sets_length_relative_sd=sample_sd is not None,
-        photo_relative_sd=photo_sd,
-        fish_relative_sd=fish_sd,
-    )
+    values = {key: value for key, value in document.items() if key != "net"}
+    if "nets" in values:
+        raise SampleFileError(field="nets", reason="is not known here; is net meant?")
+    if isinstance(values.get("date"), dt.datetime):
+        values["date"] = values["date"].date()
+    nets = document.get("net", [])
+    if isinstance(nets, list):
+        nets = [
+            _in_grams(net, number) if isinstance(net, dict) else net
+            for number, net in enumerate(nets)
+        ]
+    sample = read(Sample, values | {"nets": nets})
+    if not sample.nets:
+        raise SampleFileError(field="net", reason="is missing: one [[net]] for a dip")
+    return sample
 
 
-_LENGTH_KEYS: Final = ("sample_relative_sd", "photo_relative_sd", "fish_relative_sd")
+def _in_grams(net: dict[str, Any], number: int) -> dict[str, Any]:
+    """Return a net's table with its weights in grams."""
+    result = dict(net)
+    for what in ("gross", "tare", "net"):
+        given = [unit for unit in GRAMS_PER if f"{what}_{unit}" in net]
+        if len(given) > 1:
+            reason = f"is given in {' and '.join(given)}"
+            raise SampleFileError(field=f"nets[{number}].{what}", reason=reason)
+        for unit in given:
+            value = result.pop(f"{what}_{unit}")
+            several = isinstance(value, list)
+            readings = [_grams(one, unit) for one in (value if several else [value])]
+            result[f"{what}_g"] = readings if several else readings[0]
+    return result
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class _NetDefaults:
-    miscount_probability: float | None
-    photo_relative_sd: float | None
-    fish_relative_sd: float | None
-
-
-def _settings(top: "TomlTable", sample_sd: float | None) -> SampleSettings:
-    scale = TomlTable.section(top, "scale", ("resolution_g", "sd_g", "relative_sd"))
-    drip = TomlTable.section(top, "drip", ("wet_tare", "fraction", "sd", "net_sd"))
-    base = DRY_TARE_DRIP if drip.flag("wet_tare") is False else DripWater()
-    usual = SampleSettings()
-    return SampleSettings(
-        scale=Scale(
-            resolution_g=_or(
-                scale.number("resolution_g", 0.0, 1e5), usual.scale.resolution_g
-            ),
-            sd_g=_or(scale.number("sd_g", 0.0, 1e5), usual.scale.sd_g),
-            relative_sd=_or(
-                scale.number("relative_sd", 0.0, 0.5, hint=_PERCENT_HINT),
-                usual.scale.relative_sd,
-            ),
-        ),
-        drip=DripWater(
-            fraction=_or(
-                drip.number("fraction", 0.0, 0.5, hint=_PERCENT_HINT), base.fraction
-            ),
-            sd=_or(drip.number("sd", 0.0, 0.5, hint=_PERCENT_HINT), base.sd),
-            net_sd=_or(
-                drip.number("net_sd", 0.0, 0.5, hint=_PERCENT_HINT), base.net_sd
-            ),
-        ),
-        length_relative_sd=_or(sample_sd, usual.length_relative_sd),
-        level=_or(top.number("level", 0.5, 0.999), usual.level),
-    )
-
-
-def _nets(top: "TomlTable", defaults: _NetDefaults) -> tuple[NetEntry, ...]:
-    tables = top.values.get("net")
-    if tables is None:
-        top.fail("net", "there is no [[net]] in it")
-    if not isinstance(tables, list) or not all(isinstance(t, dict) for t in tables):
-        top.fail("net", "nets are written as [[net]], one for each dip")
-    if not tables:
-        top.fail("net", "there is no [[net]] in it")
-    return tuple(
-        _net(TomlTable(f"net {number}", values, _NET), defaults)
-        for number, values in enumerate(tables, 1)
-    )
-
-
-def _net(table: "TomlTable", defaults: _NetDefaults) -> NetEntry:
-    if "fish" not in table.values:
-        table.fail("fish", "it is missing; count the fish in the dip")
-    count = table.whole("fish", 1, _MOST_FISH) or 1
-    readings = {what: _weight(table, what) for what in _WEIGHTS}
-    if readings["gross"] and readings["net"]:
-        table.fail("net", "give either gross and tare, or net, not both")
-    if readings["tare"] and not readings["gross"]:
-        table.fail("tare", "there is a tare but no gross weight")
-    if len(readings["tare"]) > 1:
-        table.fail("tare", "give one tare, not a list")
-    photos = table.texts("photos")
-    lengths = table.numbers("lengths_mm", _SHORTEST_MM, _LONGEST_MM)
-    if photos and lengths:
-        table.fail("lengths_mm", "give either photos or lengths_mm, not both")
-    if len(lengths) > count:
-        table.fail("lengths_mm", f"there are {len(lengths)} lengths but {count} fish")
-    if not (readings["gross"] or readings["net"] or photos or lengths):
-        table.fail("", "it has no weight, no photos and no lengths")
-    number = table.name
-    label = table.text("label")
-    return NetEntry(
-        weighing=_weighing(
-            count,
-            readings,
-            tuple(lengths),
-            defaults,
-            count_sd=table.number("fish_sd", 0.0, _MOST_FISH) or 0.0,
-            label=f"{number} ({label})" if label else number,
-        ),
-        photos=photos,
-    )
-
-
-def _weighing(
-    count: int,
-    readings: Mapping[str, tuple[float, ...]],
-    lengths: tuple[float, ...],
-    defaults: _NetDefaults,
-    *,
-    count_sd: float,
-    label: str,
-) -> NetWeighing:
-    gross, tare, net = (readings[what] for what in _WEIGHTS)
-    if gross and min(gross) <= (tare[0] if tare else 0.0):
-        raise SampleFileError(
-            label,
-            f"gross {min(gross):g} g is not above the tare {tare[0]:g} g",
-        )
-    each_g = max((*gross, *net), default=0.0) / count
-    if each_g > _MOST_FISH_G:
-        raise SampleFileError(
-            label,
-            f"{each_g:.0f} g a fish is more than {_MOST_FISH_G:.0f}; look at the unit",
-        )
-    # A board is read to about a millimetre and has no photo's common error.
-    fish_sd = defaults.fish_relative_sd
-    fish = tuple(
-        FishInNet(
-            fork_length_mm=length,
-            relative_sd=_BOARD_SD_MM / length if fish_sd is None else fish_sd,
-        )
-        for length in lengths
-    )
-    photo_sd = 0.0 if lengths else NetWeighing(fish_count=1).photo_relative_sd
-    usual = NetWeighing(fish_count=1)
-    return NetWeighing(
-        fish_count=count,
-        gross_g=gross[0] if gross else None,
-        tare_g=tare[0] if tare else None,
-        net_g=net[0] if net else None,
-        repeats_g=(gross or net)[1:],
-        count_sd=count_sd,
-        miscount_probability=_or(
-            defaults.miscount_probability, usual.miscount_probability
-        ),
-        fish=fish,
-        photo_relative_sd=_or(defaults.photo_relative_sd, photo_sd),
-        label=label,
-    )
-
-
-_BOARD_SD_MM: Final = 1.0  # common practice, no source
-
-
-def _weight(table: "TomlTable", what: str) -> tuple[float, ...]:
-    """Return the readings in grams, empty where there are none."""
-    given = [unit for unit in GRAMS_PER if f"{what}_{unit}" in table.values]
-    if not given:
-        return ()
-    if len(given) > 1:
-        table.fail(what, f"it is given in {' and '.join(given)}")
-    unit = given[0]
-    key = f"{what}_{unit}"
-    most = _MOST_GRAMS / GRAMS_PER[unit]
-    least = 0.0 if what == "tare" else -most  # of fish 0 is refused too, below
-    value = table.values[key]
-    if isinstance(value, list):
-        readings = table.numbers(key, least, most)
-        if not readings:
-            table.fail(key, "the list is empty")
-    else:
-        readings = (_or(table.number(key, least, most), 0.0),)
-    if what != "tare" and min(readings) <= 0.0:
-        table.fail(key, "it must be above 0")
-    return tuple(to_grams(reading, unit) for reading in readings)
-
-
-def _or(value: float | None, default: float) -> float:
-    return default if value is None else value
+def _grams(value: object, unit: str) -> object:
+    """Return a reading in grams; what is no number is left to be refused."""
+    if unit == "g" or isinstance(value, bool) or not isinstance(value, int | float):
+        return value
+    return to_grams(value, unit) if abs(value) < 1e300 else value

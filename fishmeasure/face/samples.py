@@ -5,7 +5,7 @@ from functools import cached_property
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
-from fishmeasure.estimation.sample import SampleFile, read_sample
+from fishmeasure.estimation import sample as samples
 from fishmeasure.face.photos import Measurement, measure, read_text
 from fishmeasure.face.shown import (
     count,
@@ -31,15 +31,14 @@ class Sample:
     ``record`` is what the file says; its photos lie in ``folder``.
     """
 
-    def __init__(self, record: SampleFile, folder: Path) -> None:
+    def __init__(self, record: samples.Sample, folder: Path) -> None:
         self.record = record
         self.folder = folder
 
     @property
     def photos(self) -> tuple[str, ...]:
         """Names of the photos, each once."""
-        named = (name for net in self.record.nets for name in net.photos)
-        return tuple(dict.fromkeys(named))
+        return self.record.photos
 
     def __repr__(self) -> str:
         record = self.record
@@ -166,7 +165,7 @@ def load_sample(path: str | os.PathLike[str]) -> Sample:
     420
     """
     place = Path(path)
-    return Sample(read_sample(read_text(place)), place.parent)
+    return Sample(samples.read_sample(read_text(place)), place.parent)
 
 
 def estimate(

@@ -90,7 +90,8 @@ def test_half_an_aerator_is_refused_by_the_records_own_sentence(
     answer = client.put(f"/v1/units/{unit['id']}", json=sent)
     assert answer.status_code == 422
     assert answer.json()["message"] == (
-        "diffuser_depth_m of pump must be above 0 to say what its gas brings."
+        "aeration[0].diffuser_depth_m of pump must be above 0 to say what its gas "
+        "brings."
     )
     assert answer.json()["details"][0]["where"] == "body.aeration.0"
 

@@ -1,19 +1,20 @@
 """Nets: units, readings and their errors, and figures that cannot be."""
 
 import math
+from typing import Any
 
 import pytest
 
-from fishmeasure.base.errors import NetValueError
+from fishmeasure.base.errors import SampleFileError
 from fishmeasure.base.estimate import UncertaintySource
 from fishmeasure.estimation.nets import (
-    FishInNet,
     NetWeighing,
     Scale,
     fish_in_net,
     shared_length_sd,
     to_grams,
 )
+from fishmeasure.estimation.sample import Net
 from fishmeasure.photo.length import FishLength
 from tests.core.measured import fish_of_250_mm
 
@@ -61,22 +62,24 @@ def test_repeats_shrink_the_reading_but_not_the_tare() -> None:
 @pytest.mark.parametrize(
     "figures",
     [
-        {"fish_count": 0},
-        {"fish_count": 3, "net_g": 0.0},
-        {"fish_count": 3, "net_g": math.nan},
-        {"fish_count": 3, "gross_g": math.inf},
-        {"fish_count": 3, "gross_g": 100.0, "net_g": 90.0},
-        {"fish_count": 3, "gross_g": 100.0, "tare_g": 100.0},
-        {"fish_count": 3, "gross_g": 100.0, "tare_g": -1.0},
-        {"fish_count": 3, "net_g": 100.0, "repeats_g": (-1.0,)},
-        {"fish_count": 3, "fish": (FishInNet(fork_length_mm=-250.0),)},
-        {"fish_count": 3, "fish": (FishInNet(fork_length_mm=math.nan),)},
+        {"fish": 0, "net_g": (100.0,)},
+        {"fish": 3},
+        {"fish": 3, "net_g": (0.0,)},
+        {"fish": 3, "net_g": (math.nan,)},
+        {"fish": 3, "gross_g": (math.inf,)},
+        {"fish": 3, "gross_g": (100.0,), "net_g": (90.0,)},
+        {"fish": 3, "gross_g": (100.0,), "tare_g": 100.0},
+        {"fish": 3, "gross_g": (100.0,), "tare_g": -1.0},
+        {"fish": 3, "net_g": (100.0, -1.0)},
+        {"fish": 3, "net_g": (1e-4,)},
+        {"fish": 3, "lengths_mm": (-250.0,)},
+        {"fish": 3, "lengths_mm": (math.nan,)},
     ],
 )
-def test_figures_that_cannot_be_are_refused(figures: dict[str, object]) -> None:
-    """The message names the net."""
-    with pytest.raises(NetValueError, match="Net 4"):
-        NetWeighing(label="Net 4", **figures)  # type: ignore[arg-type]
+def test_figures_that_cannot_be_are_refused(figures: dict[str, Any]) -> None:
+    """In Python as in a file or the API."""
+    with pytest.raises(SampleFileError):
+        Net(**figures)
 
 
 def measured(*, fish: float, photo: float) -> FishLength:

@@ -33,9 +33,9 @@ def test_the_layout_of_the_contract_is_read() -> None:
     assert sample.species == "rainbow-trout"
     assert sample.count_in_unit == 240
     assert sample.nets[0].photos == ("a1.jpg",)
-    assert sample.nets[0].weighing.weight_g == pytest.approx(1912 - 640)
-    assert sample.nets[1].weighing.weight_g == 1431
-    assert [entry.weighing.label for entry in sample.nets] == ["net 1", "net 2"]
+    assert sample.weighings[0].weight_g == pytest.approx(1912 - 640)
+    assert sample.weighings[1].weight_g == 1431
+    assert [net.label for net in sample.weighings] == ["net 1", "net 2"]
 
 
 @pytest.mark.parametrize(
@@ -52,13 +52,13 @@ def test_the_layout_of_the_contract_is_read() -> None:
 def test_weights_in_other_units_and_repeats(line: str, grams: float) -> None:
     """Units convert exactly, and a list is the mean of its readings."""
     sample = read_sample(f"[[net]]\nfish = 5\n{line}\n")
-    assert sample.nets[0].weighing.weight_g == pytest.approx(grams, rel=1e-12)
+    assert sample.weighings[0].weight_g == pytest.approx(grams, rel=1e-12)
 
 
 def test_lengths_stand_for_photos() -> None:
     """Lengths from a board become fish without a photo's common error."""
     sample = read_sample("[[net]]\nfish = 4\nlengths_mm = [250, 262.5]\n")
-    weighing = sample.nets[0].weighing
+    weighing = sample.weighings[0]
     assert [fish.fork_length_mm for fish in weighing.fish] == [250.0, 262.5]
     assert weighing.photo_relative_sd == 0.0
 
@@ -79,8 +79,8 @@ def test_settings_change_the_defaults() -> None:
     assert sample.settings.level == 0.8
     assert sample.settings.scale.resolution_g == 5.0
     assert sample.settings.drip.fraction > 0.01  # a dry tare leaves more water
-    assert sample.nets[0].weighing.miscount_probability == 0.0
-    assert sample.nets[0].weighing.fish[0].relative_sd == 0.02
+    assert sample.weighings[0].miscount_probability == 0.0
+    assert sample.weighings[0].fish[0].relative_sd == 0.02
 
 
 NET = "[[net]]\nfish = 8\n"
@@ -122,7 +122,7 @@ NET = "[[net]]\nfish = 8\n"
         ("[[net]]\nfish = 8.5\nnet_g = 9", "net 1, fish"),
         ("[[net]]\nfish = -8\nnet_g = 9", "net 1, fish"),
         (NET + "net_g = 9\n[[net]]\nfish = true\nnet_g = 9", "net 2, fish"),
-        ("date = '2026-05-02'\n" + NET + "net_g = 9", "date"),
+        ("date = '2 May'\n" + NET + "net_g = 9", "date"),
         ("unit = 5\n" + NET + "net_g = 9", "unit"),
         ("species = ''\n" + NET + "net_g = 9", "species"),
         ("count_in_unit = 0\n" + NET + "net_g = 9", "count_in_unit"),

@@ -19,11 +19,12 @@ from typing import Any
 from pydantic import ValidationError
 
 from api.calculations import CALCULATIONS, input_model
+from api.estimates import SampleIn
 from api.routes.photos import KNOWN
-from api.routes.samples import SampleIn
 from api.schemas import CorrectionsIn, PhotoSettingsIn
 from api.settings import SettingError, Settings
 from fishmeasure.base.errors import FishMeasureError
+from fishmeasure.base.record import read
 from fishmeasure.cli.fit import _columns
 from fishmeasure.cli.options import parse_known
 from fishmeasure.estimation.plan import one_more_net, taken_from_json
@@ -64,7 +65,7 @@ from tests.fuzz.documents import (
     PLAN,
 )
 from tests.fuzz.nasty import NASTY, changed, places, removed
-from tests.fuzz.test_texts import LENS, SAMPLE, SPECIES_TEXT, whole_sample
+from tests.fuzz.test_texts import LENS, SAMPLE, SPECIES_TEXT, estimated, whole_sample
 
 ROOT = Path(__file__).resolve().parents[2]
 Reader = Callable[[bytes], object]
@@ -72,8 +73,8 @@ Target = tuple[Callable[[bytes], None], list[bytes]]
 
 
 def photo(data: bytes) -> None:
-    for read in (strip_private_tags, read_photo):
-        quiet(partial(read, name="a"))(data)
+    for reader in (strip_private_tags, read_photo):
+        quiet(partial(reader, name="a"))(data)
 
 
 def quiet(read: Reader) -> Callable[[bytes], None]:
@@ -204,12 +205,7 @@ def _corrections(measured: PhotoMeasurement) -> Callable[[Any], None]:
 
 
 def _nets(sent: Any) -> None:
-    from api.estimates import document_of
-
-    body = SampleIn.model_validate(sent).model_dump(mode="json", exclude_none=True)
-    for key in ("unit_id", "cohort_id"):
-        body.pop(key, None)
-    whole_sample(document_of(body))
+    estimated(read(SampleIn, sent))
 
 
 def _calculation(name: str) -> Callable[[Any], None]:

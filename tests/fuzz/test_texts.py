@@ -13,7 +13,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from fishmeasure.base.errors import FishMeasureError
-from fishmeasure.estimation.sample import read_sample, sample_from_document
+from fishmeasure.estimation.sample import Sample, read_sample, sample_from_document
 from fishmeasure.photo.lens import LensProfile, lens_to_text, read_lens
 from fishmeasure.pipeline import measure_sample, refused
 from fishmeasure.species import load_species
@@ -64,7 +64,11 @@ LONG = "9" * 5000
 
 def whole_sample(document: dict[str, Any]) -> None:
     """Read a sample and estimate its population, as the command does."""
-    sample = sample_from_document(document)
+    estimated(sample_from_document(document))
+
+
+def estimated(sample: Sample) -> None:
+    """Estimate the population of a sample whose photos are lost."""
     result = measure_sample(
         sample,
         load_species("rainbow-trout"),

@@ -61,7 +61,6 @@ from fishmeasure.base.errors.photo import (
 from fishmeasure.base.errors.sample import (
     EmptySampleError,
     LengthWeightDataError,
-    NetValueError,
     OtherSpeciesError,
     PlanError,
     SampleElsewhereError,
@@ -137,7 +136,6 @@ __all__ = [
     "MarkersDisagreeError",
     "MixedCamerasError",
     "NameTakenError",
-    "NetValueError",
     "NoBackupError",
     "NoBookError",
     "NoFileError",

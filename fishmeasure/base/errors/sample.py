@@ -1,5 +1,6 @@
 """The weighings, the sample file or single fish cannot be used."""
 
+import re
 from datetime import date
 
 from fishmeasure.base.errors.base import FishMeasureError, sentence
@@ -10,31 +11,25 @@ class SampleError(FishMeasureError):
 
 
 class SampleFileError(SampleError):
-    """The sample file cannot be read or breaks its layout.
+    """A sample cannot be read or breaks its layout.
 
-    ``place`` says where, such as "net 3, gross_g".
+    ``field`` says where, such as ``nets[2].gross_g``: it is told as "net 3, gross_g".
     """
 
     code = "sample-file"
 
-    def __init__(self, place: str, reason: str, advice: str = "") -> None:
-        where = f" ({place})" if place else ""
+    def __init__(self, *, reason: str, field: str = "") -> None:
+        place = _NET.sub(lambda net: f"net {int(net[1]) + 1}, ", field.strip("'"))
+        place = _SECTION.sub(r"[\1], ", _READING.sub("", place)).removesuffix(", ")
         super().__init__(
-            sentence(f"The sample file cannot be used{where}: {reason}"),
-            advice or "Correct that line; the README shows a whole file.",
+            sentence(f"The sample cannot be used: {place} {reason}".replace("  ", " ")),
+            "Correct that; the README shows a whole file.",
         )
 
 
-class NetValueError(SampleError):
-    """A figure of a net cannot be."""
-
-    code = "net-value"
-
-    def __init__(self, net: str, key: str, value: str, wanted: str) -> None:
-        super().__init__(
-            f"{net}: {key} is {value}, but it must be {wanted}.",
-            "Correct the figure, or leave the net out.",
-        )
+_NET = re.compile(r"^nets\[(\d+)\]\.?")
+_SECTION = re.compile(r"^(scale|drip|count|lengths)\.")
+_READING = re.compile(r"\[\d+\]$")
 
 
 class EmptySampleError(SampleError):
