@@ -91,7 +91,8 @@ export const TEXTS = {
   "unit.inflow_l_per_min-hint":
     "Time how long a 10 L bucket takes to fill: 600 divided by the seconds.",
   "unit.inflow_by_gravity": "New water flows in without power",
-  "unit.inflow_by_gravity-hint": "Tick only if no pump lifts it. Otherwise none is counted on in a power cut.",
+  "unit.inflow_by_gravity-hint":
+    "Tick only if no pump lifts it. Otherwise none is counted on in a power cut.",
   "unit.recirculated_l_per_min": "Recirculated water",
   "unit.plant_bed_area_m2": "Plant bed",
   "unit.water_system": "How the water is kept clean",
@@ -406,7 +407,8 @@ export const TEXTS = {
   "grading.no-room":
     "{weight} to {unit}, which has room for {room} before its first limit.",
   "grading.full": "{weight} to {unit}, which is at its limit already.",
-  "grading.after": "Sample each unit soon: sorting changes how far apart the weights are.",
+  "grading.after":
+    "Sample each unit soon: sorting changes how far apart the weights are.",
   "entry.correcting":
     "You correct an entry. The old one stays on record, but counts no more.",
   "entry.save": "Save the entry",

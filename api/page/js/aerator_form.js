@@ -2,13 +2,24 @@
 
 import { t } from "./text.js";
 
+/** @import { Aerator, BareField, FieldType, Unit, Values } from "./types.js" */
+
 const BUBBLES = ["coarse", "medium", "fine"];
 
-/** The form has one aerator; further ones are kept as they are. */
+/**
+ * The form has one aerator; further ones are kept as they are.
+ * @param {Partial<Unit>} unit
+ * @returns {Partial<Aerator> | undefined}
+ */
 const aerator = (unit) => unit.aeration?.[0];
 
+/**
+ * @param {Partial<Unit>} unit
+ * @returns {BareField[]}
+ */
 export function aeratorFields(unit) {
   const old = aerator(unit) ?? {};
+  /** @type {(Omit<BareField, "type"> & { type?: FieldType })[]} */
   const table = [
     { name: "aerator_l_per_min", unit: "L/min", max: 1e6, value: old.gas_l_per_min },
     { name: "aerator_depth_m", unit: "m", max: 10, value: old.diffuser_depth_m },
@@ -34,7 +45,12 @@ export function aeratorFields(unit) {
   }));
 }
 
-/** Return the values without the aerator's, and the unit's aerators with it. */
+/**
+ * Return the values without the aerator's, and the unit's aerators with it.
+ * @param {Unit | null} unit
+ * @param {Values} values
+ * @returns {[Values, Partial<Aerator>[]]}
+ */
 export function takeAerator(unit, values) {
   const {
     aerator_l_per_min: litres,

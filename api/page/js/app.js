@@ -2,7 +2,7 @@
 
 import { events, isReachable } from "./api.js";
 import { startQueue, wake } from "./queue.js";
-import { fill } from "./dom.js";
+import { fill, shell } from "./dom.js";
 import { loadFlags } from "./photo_texts.js";
 import { notice } from "./parts.js";
 import { refreshScreen, screens, startRouter } from "./router.js";
@@ -44,13 +44,12 @@ screens({
 });
 
 function showNetwork() {
-  const line = document.getElementById("network");
-  fill(line, isReachable() ? "" : t("network.unreachable"));
+  fill(shell("network"), isReachable() ? "" : t("network.unreachable"));
 }
 
-events.addEventListener("reach", ({ detail }) => {
+events.addEventListener("reach", () => {
   showNetwork();
-  if (detail) wake();
+  if (isReachable()) wake();
 });
 events.addEventListener("not-paired", () => {
   if (location.hash !== "#/pair") location.hash = "#/pair";

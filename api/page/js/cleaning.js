@@ -3,10 +3,13 @@
 import { forgetPhoto } from "./pictures.js";
 import { all, remove } from "./store.js";
 
+/** @import { Sample } from "./types.js" */
+
 const KEPT_MS = 30 * 24 * 3600 * 1000;
 
 /** Forget what arrived, or was entered in the book, more than 30 days ago. */
 export async function forgetArrived() {
+  /** @param {{ created: number }} options */
   const old = ({ created }) => Date.now() - created > KEPT_MS;
   for (const write of (await all("writes")).filter(old)) {
     if (write.state === "saved") await remove("writes", write.id);
@@ -16,6 +19,7 @@ export async function forgetArrived() {
   }
 }
 
+/** @param {Sample} sample */
 async function forgetSample(sample) {
   for (const photo of await all("photos")) {
     if (photo.sample_id === sample.id) await forgetPhoto(photo.key);

@@ -3,14 +3,29 @@
  * its place in the measurement without corrections; added ones follow in order.
  */
 
+/** @import { Correction, Point } from "./types.js" */
+
+/** @param {Correction} correction */
 const isAdd = (correction) => correction.kind === "add";
 
-/** Return how many fish the measurement had before corrections. */
+/**
+ * Return how many fish the measurement had before corrections.
+ * @param {number} fishCount
+ * @param {Correction[]} corrections
+ */
 export function foundCount(fishCount, corrections) {
   return fishCount - corrections.filter(isAdd).length;
 }
 
-/** Return the list with both ends of a fish put elsewhere. */
+/**
+ * Return the list with both ends of a fish put elsewhere.
+ * @param {Correction[]} corrections
+ * @param {number} fish
+ * @param {number} found
+ * @param {Point} snout
+ * @param {Point} fork
+ * @returns {Correction[]}
+ */
 export function move(corrections, fish, found, snout, fork) {
   if (fish >= found) {
     const added = corrections.filter(isAdd)[fish - found];
@@ -21,7 +36,13 @@ export function move(corrections, fish, found, snout, fork) {
   return [...rest, { kind: "move", fish, snout_px: snout, fork_px: fork }];
 }
 
-/** Return the list with a fish left out; an added one is forgotten. */
+/**
+ * Return the list with a fish left out; an added one is forgotten.
+ * @param {Correction[]} corrections
+ * @param {number} fish
+ * @param {number} found
+ * @returns {Correction[]}
+ */
 export function drop(corrections, fish, found) {
   if (fish < found) {
     return [...without(corrections, fish, ["drop", "keep"]), { kind: "drop", fish }];
@@ -29,16 +50,32 @@ export function drop(corrections, fish, found) {
   const added = corrections.filter(isAdd)[fish - found];
   return corrections
     .filter((item) => item !== added && item.fish !== fish)
-    .map((item) => (item.fish > fish ? { ...item, fish: item.fish - 1 } : item));
+    .map((item) => {
+      const { fish: at } = item; // an added one has none
+      return typeof at === "number" && at > fish ? { ...item, fish: at - 1 } : item;
+    });
 }
 
-/** Return the list with a fish used, although doubtful or left out before. */
+/**
+ * Return the list with a fish used, although doubtful or left out before.
+ * @param {Correction[]} corrections
+ * @param {number} fish
+ * @param {boolean} doubtful
+ * @returns {Correction[]}
+ */
 export function keep(corrections, fish, doubtful) {
   const rest = without(corrections, fish, ["drop", "keep"]);
   return doubtful ? [...rest, { kind: "keep", fish }] : rest;
 }
 
-/** Return the list with a fish of another species. */
+/**
+ * Return the list with a fish of another species.
+ * @param {Correction[]} corrections
+ * @param {number} fish
+ * @param {number} found
+ * @param {string} species
+ * @returns {Correction[]}
+ */
 export function setSpecies(corrections, fish, found, species) {
   if (fish >= found) {
     const added = corrections.filter(isAdd)[fish - found];
@@ -48,20 +85,39 @@ export function setSpecies(corrections, fish, found, species) {
   return [...rest, { kind: "species", fish, species }];
 }
 
-/** Return the list with a fish that was missed. */
+/**
+ * Return the list with a fish that was missed.
+ * @param {Correction[]} corrections
+ * @param {Point} snout
+ * @param {Point} fork
+ * @returns {Correction[]}
+ */
 export function add(corrections, snout, fork) {
   return [...corrections, { kind: "add", snout_px: snout, fork_px: fork }];
 }
 
-/** Return the list with nothing changed about a fish any more. */
+/**
+ * Return the list with nothing changed about a fish any more.
+ * @param {Correction[]} corrections
+ * @param {number} fish
+ */
 export function reset(corrections, fish) {
   return corrections.filter((item) => item.fish !== fish);
 }
 
-/** Return whether anything was changed about a fish. */
+/**
+ * Return whether anything was changed about a fish.
+ * @param {Correction[]} corrections
+ * @param {number} fish
+ */
 export const isChanged = (corrections, fish) =>
   corrections.some((item) => item.fish === fish);
 
+/**
+ * @param {Correction[]} corrections
+ * @param {number} fish
+ * @param {string[]} kinds
+ */
 function without(corrections, fish, kinds) {
   return corrections.filter((item) => item.fish !== fish || !kinds.includes(item.kind));
 }

@@ -1,24 +1,40 @@
 /** What screens read from the server, with what still waits on the phone laid over. */
 
-import { Unreachable, read, readAll } from "./api.js";
+import { Unreachable, address, read, readAll } from "./api.js";
 import { uuid } from "./ids.js";
 import { all, put } from "./store.js";
 
+/** @import { Address, AnyEntry, BodyOf, CohortHere, Read, State, UnitState, Write, WriteOf } from "./types.js" */
+
+/** @type {State[]} */
 const OPEN = ["waiting", "sending"];
 
 /** Return {units, stale}: those of the server and those made here meanwhile. */
-export const units = () => list("units", "unit");
+export async function units() {
+  const { items, stale } = await list("unit", address("/v1/units"));
+  return { units: items, stale };
+}
 
 /** Return {cohorts, stale}. */
-export const cohorts = () => list("cohorts", "cohort");
+export async function cohorts() {
+  const { items, stale } = await list("cohort", address("/v1/cohorts"));
+  return { cohorts: items, stale };
+}
 
-async function list(name, kind) {
+/**
+ * @template {"unit" | "cohort"} K
+ * @template {"/v1/units" | "/v1/cohorts"} P
+ * @param {K} kind
+ * @param {Address<P>} path
+ */
+async function list(kind, path) {
   // First what waits here: what arrives meanwhile is then seen twice, not never.
   const pending = await written(kind, OPEN);
   let stale = false;
+  /** @type {BodyOf<K>[]} */
   let items = [];
   try {
-    const answer = await readAll(`/v1/${name}`);
+    const answer = /** @type {Read<BodyOf<K>[]>} */ (await readAll(path));
     stale = answer.stale;
     items = answer.data;
   } catch (error) {
@@ -28,23 +44,37 @@ async function list(name, kind) {
   const byId = new Map(items.map((item) => [item.id, item]));
   if (stale) addMissing(byId, await written(kind, ["saved"]));
   for (const body of pending) byId.set(body.id, body);
-  return { [name]: [...byId.values()], stale };
+  return { items: [...byId.values()], stale };
 }
 
-/** The last answer may be older than what this phone has sent since. */
+/**
+ * The last answer may be older than what this phone has sent since.
+ * @template {{ id: string }} R
+ * @param {Map<string, R>} byId
+ * @param {R[]} bodies
+ */
 function addMissing(byId, bodies) {
   for (const body of bodies) if (!byId.has(body.id)) byId.set(body.id, body);
 }
 
-/** Return what was written here of a kind and is in one of these states. */
+/**
+ * Return what was written here of a kind and is in one of these states.
+ * @template {Write["kind"]} K
+ * @param {K} kind
+ * @param {State[]} states
+ * @returns {Promise<BodyOf<K>[]>}
+ */
 async function written(kind, states) {
   const writes = await all("writes");
   return writes
-    .filter((write) => write.kind === kind && states.includes(write.state))
-    .map((write) => write.body);
+    .filter((one) => one.kind === kind && states.includes(one.state))
+    .map((one) => /** @type {BodyOf<K>} */ (one.body));
 }
 
-/** Return a unit by its identifier, or undefined. */
+/**
+ * Return a unit by its identifier, or undefined.
+ * @param {string} id
+ */
 export async function unit(id) {
   return (await units()).units.find((item) => item.id === id);
 }
@@ -52,10 +82,14 @@ export async function unit(id) {
 /**
  * Return what is in a unit now: {state, stale}; state is null where the server
  * was never reached.
+ * @param {string} id
+ * @returns {Promise<{ state: UnitState | null, stale: boolean }>}
  */
 async function unitState(id) {
   try {
-    const { data, stale } = await read(`/v1/units/${id}/state`);
+    const { data, stale } = await read(
+      address("/v1/units/{unit_id}/state", { unit_id: id }),
+    );
     return { state: data, stale };
   } catch (error) {
     return { state: null, stale: error instanceof Unreachable };
@@ -65,6 +99,8 @@ async function unitState(id) {
 /**
  * Return the cohorts of a unit: [{cohort, fish_count, ...}]; those just stocked
  * here have only their cohort and count.
+ * @param {string} unitId
+ * @returns {Promise<{ cohorts: CohortHere[], state: UnitState | null, stale: boolean }>}
  */
 export async function cohortsIn(unitId) {
   const pending = await written("entry", OPEN);
@@ -78,53 +114,57 @@ export async function cohortsIn(unitId) {
   if (!entries.length) return { cohorts: known, state, stale };
   const names = new Map((await cohorts()).cohorts.map((item) => [item.id, item]));
   const fresh = entries
-    .filter((entry) => !here.has(entry.cohort_id) && names.has(entry.cohort_id))
-    .map((entry) => ({
-      cohort: names.get(entry.cohort_id),
-      fish_count: { value: entry.fish_count },
-      waiting: true,
-    }));
+    .filter(({ cohort_id: id = "" }) => !here.has(id))
+    .flatMap((entry) => {
+      const cohort = names.get(entry.cohort_id ?? "");
+      const fish = { value: entry.fish_count };
+      return cohort ? [{ cohort, fish_count: fish, waiting: true }] : [];
+    });
   return { cohorts: [...known, ...fresh], state, stale };
 }
 
 /** Return the keys of all species, the default one, and all doubts about fish. */
 export async function about() {
-  const { data } = await read("/v1/about");
+  const { data } = await read(address("/v1/about"));
   return data;
 }
 
 /** Return [{key, name}] of all species, by name. */
 export async function speciesList() {
-  const { data } = await readAll("/v1/species");
+  const { data } = await readAll(address("/v1/species"));
   return data
-    .map((item) => ({ key: item.key, name: item.common_name ?? item.name ?? item.key }))
+    .map((item) => ({ key: item.key, name: item.common_name }))
     .sort((a, b) => a.name.localeCompare(b.name));
 }
 
-/** Keep something for the book until the server has it. */
-export function write({ kind, method, path, body, label, detail, after = 0 }) {
+/**
+ * Keep something for the book until the server has it.
+ * @param {WriteOf & { after?: number }} given
+ */
+export function write({ after = 0, ...given }) {
   return put("writes", {
     id: uuid(),
     created: Date.now() + after / 100,
-    kind,
-    method,
-    path,
-    body,
-    label,
-    detail,
+    ...given,
     state: "waiting",
     error: null,
   });
 }
 
-/** Keep an entry of the book until the server has it. */
+/**
+ * Keep an entry of the book until the server has it.
+ * @param {AnyEntry} entry
+ * @param {string} label
+ * @param {string} detail
+ * @param {number} [after]
+ */
 export function writeEntry(entry, label, detail, after = 0) {
-  const sent = { method: "POST", path: "/v1/entries" };
   return put("writes", {
     id: entry.id,
     created: Date.now() + after / 100,
     kind: "entry",
-    ...sent,
+    method: "POST",
+    path: address("/v1/entries"),
     body: entry,
     label,
     detail,

@@ -3,8 +3,14 @@
 import { fill, h } from "./dom.js";
 import { t } from "./text.js";
 
-/** Return a drawing of the server; `state` changes where it is to be made anew. */
+/**
+ * Return a drawing of the server; `state` changes where it is to be made anew.
+ * @param {string} path
+ * @param {string} alt
+ * @param {string | number} [state]
+ */
 export function serverDrawing(path, alt, state = "") {
+  /** @param {string} theme */
   const address = (theme) => {
     const joint = path.includes("?") ? "&" : "?";
     return `${path}${joint}theme=${theme}&state=${encodeURIComponent(state)}`;

@@ -3,7 +3,11 @@
 import { t } from "./text.js";
 import { count, feed, stock, weight } from "./units.js";
 
+/** @import { AnyEntry, BareField, Cohort, Field, GradeGroup, IconName, Option, Unit, Values } from "./types.js" */
+
+/** @type {BareField} */
 const cohort = { name: "cohort_id", type: "choice", required: true };
+/** @type {BareField} */
 const fishCount = {
   name: "fish_count",
   type: "whole",
@@ -11,9 +15,13 @@ const fishCount = {
   max: 10_000_000,
 };
 const someCount = { ...fishCount, required: false };
+/** @type {BareField} */
 const meanWeight = { name: "mean_weight_g", type: "fish-weight" };
 
-/** Fields beside date and note, by kind, in the order of the menu. */
+/**
+ * Fields beside date and note, by kind, in the order of the menu.
+ * @type {Record<string, BareField[]>}
+ */
 export const KINDS = {
   died: [cohort, fishCount, { name: "cause", type: "text" }],
   feed: [
@@ -53,7 +61,10 @@ export const KINDS = {
   ],
 };
 
-/** Drawing of a kind. */
+/**
+ * Drawing of a kind.
+ * @type {Record<string, IconName>}
+ */
 export const ICONS = {
   died: "out",
   feed: "feed",
@@ -67,8 +78,14 @@ export const ICONS = {
   sample: "fish",
 };
 
-/** Return the fields of a kind for a form, filled with an entry's values. */
+/**
+ * Return the fields of a kind for a form, filled with an entry's values.
+ * @param {string} kind
+ * @param {{ cohorts: Cohort[], units: Unit[], entry?: Values }} given
+ * @returns {Field[]}
+ */
 export function fieldsOf(kind, { cohorts, units, entry = {} }) {
+  /** @type {Record<string, Option[]>} */
   const options = {
     cohort_id: cohorts.map(({ id, name }) => ({ value: id, label: name })),
     to_unit_id: units.map(({ id, name }) => ({ value: id, label: name })),
@@ -81,7 +98,11 @@ export function fieldsOf(kind, { cohorts, units, entry = {} }) {
   }));
 }
 
-/** Return what an entry says, on one line. */
+/**
+ * Return what an entry says, on one line.
+ * @param {AnyEntry} entry
+ * @param {Map<string, string>} names
+ */
 export function entryLine(entry, names) {
   const fish = entry.fish_count ?? null;
   const parts = [
@@ -99,17 +120,22 @@ export function entryLine(entry, names) {
       ? t("entry.to", { unit: names.get(entry.to_unit_id) ?? "" })
       : null,
     ...(entry.groups ?? []).map((group) => groupPart(group, names)),
-    names.get(entry.cohort_id) ?? null,
+    names.get(entry.cohort_id ?? "") ?? null,
   ];
   return parts.filter(Boolean).join(" · ");
 }
 
+/**
+ * @param {GradeGroup} options
+ * @param {Map<string, string>} names
+ */
 function groupPart({ fish_count: n, to_unit_id: to, mean_weight_g: mean }, names) {
   const fish = t("fish.count", { n, shown: count(n) });
   const weighing = mean ? ` (${t("entry.mean", { value: weight(mean) })})` : "";
   return `${fish} ${t("entry.to", { unit: names.get(to) ?? "" })}${weighing}`;
 }
 
+/** @param {Values} entry */
 function waterParts(entry) {
   return [
     "temperature_deg_c",

@@ -7,7 +7,12 @@ import { plainMean } from "./samples.js";
 import { t } from "./text.js";
 import { weight, weightRange } from "./units.js";
 
-/** Return the mean weight so far on one line, or null before there is any. */
+/** @import { Sample } from "./types.js" */
+
+/**
+ * Return the mean weight so far on one line, or null before there is any.
+ * @param {Sample} sample
+ */
 export function estimateLine(sample) {
   const estimate = sample.result?.estimate;
   const under = ["waiting", "sending"].includes(sample.state);

@@ -10,11 +10,22 @@ import { showActions } from "./router.js";
 import { chooseSpecies } from "./species_sheet.js";
 import { t } from "./text.js";
 
+/** @import { Correction, PhotoScreen, Point } from "./types.js" */
+
 export class FishTool {
   letsChoose = true;
 
+  /**
+   * @param {PhotoScreen} screen
+   * @param {number} index
+   */
   constructor(screen, index) {
-    Object.assign(this, { screen, index, moving: null });
+    this.screen = screen;
+    this.index = index;
+    /** @type {Point[] | null} where the ends are while they are moved */
+    this.moving = null;
+    /** @type {Handles | null} */
+    this.handles = null;
     this.panel = h("section.panel", {
       "aria-label": t("fish.title", { n: index + 1 }),
     });
@@ -30,11 +41,11 @@ export class FishTool {
 
   /** The corrections that the shown measurement has in it. */
   get shownCorrections() {
-    return this.screen.photo.result.corrections;
+    return this.screen.photo.result?.corrections ?? [];
   }
 
   open() {
-    const { stage, magnifier } = this.screen;
+    const { stage, magnifier } = this.screen.tools;
     const { fish } = this;
     stage.near([...fish.outline_px, fish.snout_px, fish.fork_px]);
     this.handles = new Handles({
@@ -58,15 +69,17 @@ export class FishTool {
       this.screen.use(null);
       return;
     }
-    if (this.screen.photo.state === "measured" && this.handles.timer === null) {
+    const { handles } = this;
+    if (this.screen.photo.state === "measured" && handles && !handles.timer) {
       this.moving = null;
-      this.handles.ends = [this.fish.snout_px, this.fish.fork_px];
-      this.handles.place();
+      handles.ends = [this.fish.snout_px, this.fish.fork_px];
+      handles.place();
     }
-    this.screen.stage.redraw();
+    this.screen.tools.stage.redraw();
     this.draw();
   }
 
+  /** @param {number} scale */
   marks(scale) {
     return fishMarks(this.screen.fish, {
       scale,
@@ -75,16 +88,19 @@ export class FishTool {
     });
   }
 
+  /** @param {Point[]} ends */
   drag(ends) {
     this.moving = ends;
-    this.screen.stage.redraw();
+    this.screen.tools.stage.redraw();
   }
 
+  /** @param {Point[]} options */
   move([snout, fork]) {
     const list = this.screen.corrections;
     void this.send(corrections.move(list, this.index, this.found, snout, fork));
   }
 
+  /** @param {Correction[]} list */
   async send(list) {
     say(t("fish.measuring-again"));
     await this.screen.correct(list);
@@ -123,6 +139,7 @@ export class FishTool {
     );
   }
 
+  /** @param {string} status */
   useButton(status) {
     const list = this.screen.corrections;
     if (status === "out") {
@@ -134,6 +151,7 @@ export class FishTool {
     return action(t("fish.leave-out"), { onclick: leave, name: "out" });
   }
 
+  /** @param {Correction[]} list */
   async leaveOut(list) {
     const added = this.index >= this.found;
     await this.send(corrections.drop(list, this.index, this.found));

@@ -5,6 +5,8 @@ import { banner } from "./parts.js";
 import { t } from "./text.js";
 import { fishUnit, fromGrams, stockUnit, toGrams, typed } from "./units.js";
 
+/** @import { Field, FieldType, FormOptions, Input, Values, Wrong } from "./types.js" */
+
 /**
  * A field is {name, label, type, hint?, required?, options?, min?, max?, value?, bare?};
  * a bare one does not say that it is optional.
@@ -13,6 +15,10 @@ import { fishUnit, fromGrams, stockUnit, toGrams, typed } from "./units.js";
  * `prefix` tells fields of the same name on one screen apart.
  */
 export class Fields {
+  /**
+   * @param {Field[]} fields
+   * @param {string} [prefix]
+   */
   constructor(fields, prefix = "") {
     this.fields = fields;
     this.inputs = new Map(
@@ -21,15 +27,28 @@ export class Fields {
         inputFor(field, `field-${prefix}${field.name}`),
       ]),
     );
-    this.rows = fields.map((field) => row(field, this.inputs.get(field.name)));
+    this.rows = fields.map((field) => row(field, this.input(field.name)));
   }
 
-  /** Return {values, wrong}: what was typed, and {label, input} of what is unusable. */
+  /**
+   * Return the input of a field.
+   * @param {string} name
+   */
+  input(name) {
+    return /** @type {Input} */ (this.inputs.get(name));
+  }
+
+  /**
+   * Return {values, wrong}: what was typed, and {label, input} of what is unusable.
+   * @returns {{ values: Values, wrong: Wrong[] }}
+   */
   read() {
+    /** @type {Values} */
     const values = {};
+    /** @type {Wrong[]} */
     const wrong = [];
     for (const field of this.fields) {
-      const input = this.inputs.get(field.name);
+      const input = this.input(field.name);
       const value = parse(field, input);
       const missing = value === null && field.required;
       if (value === undefined || missing) wrong.push({ label: field.label, input });
@@ -41,6 +60,10 @@ export class Fields {
 
 /** Fields that are saved together. */
 export class Form {
+  /**
+   * @param {Field[]} fields
+   * @param {FormOptions} given
+   */
   constructor(fields, { save, onsave }) {
     this.head = new Fields(fields);
     this.onsave = onsave;
@@ -63,6 +86,7 @@ export class Form {
     );
   }
 
+  /** @param {Event} event */
   async submit(event) {
     event.preventDefault();
     if (this.button.disabled) return;
@@ -74,17 +98,22 @@ export class Form {
     try {
       await this.onsave(values);
     } catch (error) {
-      fill(this.errors, banner("bad", error.message));
+      const message = error instanceof Error ? error.message : String(error);
+      fill(this.errors, banner("bad", message));
     } finally {
       this.button.disabled = false;
     }
   }
 
-  /** Return {values, wrong} of all fields. */
+  /**
+   * Return {values, wrong} of all fields.
+   * @returns {{ values: Values, wrong: Wrong[] }}
+   */
   read() {
     return this.head.read();
   }
 
+  /** @param {Wrong[]} wrong */
   mark(wrong) {
     for (const input of this.element.querySelectorAll("[aria-invalid]"))
       input.removeAttribute("aria-invalid");
@@ -97,6 +126,11 @@ export class Form {
   }
 }
 
+/**
+ * @param {Field} field
+ * @param {string} id
+ * @returns {Input}
+ */
 function inputFor(field, id) {
   const shared = {
     id,
@@ -127,15 +161,21 @@ function inputFor(field, id) {
   return h("input", { ...shared, type: "text", inputmode: mode, value: shown(field) });
 }
 
+/**
+ * @param {Field} field
+ * @param {Record<string, unknown>} shared
+ */
 function choice(field, shared) {
-  const options = field.options.map(({ value, label }) =>
+  const options = (field.options ?? []).map(({ value, label }) =>
     h("option", { value, selected: value === field.value }, label),
   );
   return h("select", shared, options);
 }
 
+/** @param {Field} options */
 function shown({ type, value }) {
-  if (value === null || value === undefined) return "";
+  if (typeof value !== "number") return "";
+  /** @param {number} number */
   const plain = (number) => String(Number(number.toPrecision(6)));
   if (type === "percent") return plain(value * 100);
   if (type === "fish-weight") return plain(fromGrams(value, fishUnit()));
@@ -143,9 +183,14 @@ function shown({ type, value }) {
   return plain(value);
 }
 
-/** Return the value, null where nothing was typed, undefined where it is unusable. */
+/**
+ * Return the value, null where nothing was typed, undefined where it is unusable.
+ * @param {Field} field
+ * @param {Input} input
+ */
 function parse(field, input) {
-  if (field.type === "check") return input.checked;
+  if (input instanceof HTMLInputElement && input.type === "checkbox")
+    return input.checked;
   const text = input.value.trim();
   if (text === "") return null;
   if (["text", "date", "choice", "lines"].includes(field.type)) return text;
@@ -157,6 +202,10 @@ function parse(field, input) {
   return converted(field.type, number);
 }
 
+/**
+ * @param {FieldType} type
+ * @param {number} number
+ */
 function converted(type, number) {
   if (type === "whole") return Number.isInteger(number) ? number : undefined;
   if (type === "percent") return number / 100;
@@ -165,6 +214,7 @@ function converted(type, number) {
   return number;
 }
 
+/** @param {Field} field */
 function unitOf(field) {
   if (field.type === "percent") return "%";
   if (field.type === "fish-weight") return fishUnit();
@@ -172,6 +222,10 @@ function unitOf(field) {
   return field.unit ?? "";
 }
 
+/**
+ * @param {Field} field
+ * @param {Input} input
+ */
 function row(field, input) {
   const unit = unitOf(field);
   const told = field.required || field.bare || field.type === "check";

@@ -9,11 +9,13 @@ const TICKS = 32;
 /**
  * Return a drawing of an interval: a band from low to high, its value a line.
  * `show` turns a number into text.
+ * @param {{ low: number, value: number, high: number, show: (figure: number) => string }} interval
  */
 export function gauge({ low, value, high, show }) {
   const span = high - low || Math.abs(value) * 0.1 || 1;
   const from = Math.max(0, low - 0.35 * span);
   const to = high + 0.35 * span;
+  /** @param {number} figure */
   const x = (figure) => MARGIN + ((figure - from) / (to - from)) * (WIDTH - 2 * MARGIN);
   const ticks = Array.from({ length: TICKS + 1 }, (_, index) => {
     const at = MARGIN + (index / TICKS) * (WIDTH - 2 * MARGIN);
@@ -31,6 +33,12 @@ export function gauge({ low, value, high, show }) {
   );
 }
 
+/**
+ * @param {number} x
+ * @param {string} text
+ * @param {string} anchor
+ * @param {number} shift
+ */
 function label(x, text, anchor, shift) {
   // Labels keep inside the drawing, whatever their length.
   const at = Math.min(Math.max(x + shift, 4), WIDTH - 4);

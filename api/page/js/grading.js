@@ -5,6 +5,8 @@ import { confident } from "./parts.js";
 import { t } from "./text.js";
 import { count, stock, weight, weightRange } from "./units.js";
 
+/** @import { AnyEntry, CohortHere, Estimate, GradeGroup, GradingBook, Group } from "./types.js" */
+
 // The book leaves a mean alone that changes by more than this; see take_weight in
 // fishmeasure/book/groups.py.
 const MOST_CHANGE = 3;
@@ -14,6 +16,10 @@ const MOST_CHANGE = 3;
  *
  * Where all groups are counted it is one grading. Where those that stay are not,
  * the others were moved: the book then knows what stays better than a guess would.
+ * @param {string} unitId
+ * @param {AnyEntry | null} old
+ * @param {{ on: string, cohort_id: string, note?: string, groups: Group[] }} more
+ * @returns {AnyEntry[]}
  */
 export function gradingEntries(unitId, old, { groups, ...shared }) {
   const going = groups.filter((group) => group.to_unit_id !== unitId);
@@ -30,18 +36,32 @@ export function gradingEntries(unitId, old, { groups, ...shared }) {
   return [old ? { ...graded, replaces: old.id } : graded];
 }
 
+/**
+ * @param {"moved" | "graded"} kind
+ * @param {Partial<AnyEntry>} base
+ * @param {any} own
+ */
 function entry(kind, base, own) {
   return { kind, id: uuid(), ...base, ...(kind === "moved" ? forBook(own) : own) };
 }
 
-/** The book takes a mean weight; a weight in all makes one. */
+/**
+ * The book takes a mean weight; a weight in all makes one.
+ * @param {Group} group
+ * @returns {GradeGroup}
+ */
 function forBook(group) {
-  const { weight_kg: _, ...kept } = group;
+  const { weight_kg: _, ...rest } = group;
+  const kept = /** @type {GradeGroup} */ (rest);
   const mean = meanOf(group);
   return mean === null ? kept : { ...kept, mean_weight_g: mean };
 }
 
-/** Return the mean weight of a group's fish in grams, or null. */
+/**
+ * Return the mean weight of a group's fish in grams, or null.
+ * @param {Partial<Group>} options
+ * @returns {number | null}
+ */
 export function meanOf({ fish_count: fish, weight_kg: kg, mean_weight_g: mean }) {
   if (kg && fish) return (kg * 1000) / fish;
   return mean ?? null;
@@ -51,6 +71,9 @@ export function meanOf({ fish_count: fish, weight_kg: kg, mean_weight_g: mean })
  * Return what fits and what does not, as [{fits, text}]. `state` is the book's of
  * these fish, `rooms` the kilograms for which there is room, by unit, `names` the
  * units'.
+ * @param {string} unitId
+ * @param {Group[]} groups
+ * @param {GradingBook} more
  */
 export function gradingChecks(unitId, groups, { state, rooms, names }) {
   const staying = groups.find((group) => group.to_unit_id === unitId);
@@ -62,14 +85,28 @@ export function gradingChecks(unitId, groups, { state, rooms, names }) {
     ...countChecks(all, counted, state?.fish_count),
     ...meanChecks(all, counted, state),
     ...going.map((group) => roomCheck(group, { state, rooms, names })),
-  ].filter(Boolean);
+  ].filter((check) => check !== null);
 }
 
+/**
+ * @param {Partial<Estimate> | null | undefined} figure
+ * @returns {figure is { value: number, low: number, high: number, level: number }}
+ */
+const isWhole = (figure) =>
+  [figure?.value, figure?.low, figure?.high].every(Number.isFinite);
+
+/** @param {number[]} values */
 const sum = (values) => values.reduce((total, value) => total + value, 0);
+/** @param {Group[]} groups */
 const fishIn = (groups) => sum(groups.map((group) => group.fish_count ?? 0));
 
+/**
+ * @param {Group[]} groups
+ * @param {boolean} counted
+ * @param {CohortHere["fish_count"]} book
+ */
 function countChecks(groups, counted, book) {
-  if (book?.low === undefined) return []; // just entered, not yet at the server
+  if (!isWhole(book)) return []; // just entered, not yet at the server
   const n = fishIn(groups);
   const range = confident(`${count(book.low)}–${count(book.high)}`, book.level);
   if (!counted) {
@@ -83,11 +120,18 @@ function countChecks(groups, counted, book) {
   return [{ fits, text: fits ? text : `${text} ${t("grading.far")}` }];
 }
 
+/**
+ * @param {Group[]} groups
+ * @param {boolean} counted
+ * @param {CohortHere | undefined} state
+ */
 function meanChecks(groups, counted, state) {
   const book = state?.mean_weight_g;
-  if (!book || groups.some((group) => meanOf(group) === null)) return [];
+  if (!isWhole(book) || groups.some((group) => meanOf(group) === null)) return [];
   const n = fishIn(groups);
-  const grams = sum(groups.map((group) => group.fish_count * meanOf(group)));
+  const grams = sum(
+    groups.map((group) => (group.fish_count ?? 0) * (meanOf(group) ?? 0)),
+  );
   if (counted) {
     const mean = grams / n;
     const range = confident(weightRange([book.low, book.high], book.value), book.level);
@@ -95,19 +139,23 @@ function meanChecks(groups, counted, state) {
     const text = t("grading.mean", { mean: weight(mean), book: range });
     return [{ fits, text: fits ? text : `${text} ${t("grading.mean-far")}` }];
   }
-  const rest = state.fish_count.value - n;
-  if (rest < 1) return [];
-  const mean = (state.fish_count.value * book.value - grams) / rest;
+  const all = state?.fish_count?.value;
+  if (!all || all - n < 1) return [];
+  const mean = (all * book.value - grams) / (all - n);
   const fits = mean > book.value / MOST_CHANGE && mean < book.value * MOST_CHANGE;
   const key = fits ? "grading.rest-mean" : "grading.rest-mean-odd";
   return [{ fits, text: t(key, { mean: weight(Math.max(0, mean)) }) }];
 }
 
+/**
+ * @param {Group} group
+ * @param {GradingBook} given
+ */
 function roomCheck(group, { state, rooms, names }) {
   const room = rooms.get(group.to_unit_id);
   const mean = meanOf(group) ?? state?.mean_weight_g?.value;
   if (room === undefined || room === null || !mean) return null;
-  const kg = (group.fish_count * mean) / 1000;
+  const kg = ((group.fish_count ?? 0) * mean) / 1000;
   const values = { weight: stock(kg), room: stock(room) };
   const short = room > 0 ? "grading.no-room" : "grading.full";
   const unit = names.get(group.to_unit_id);

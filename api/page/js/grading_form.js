@@ -9,17 +9,31 @@ import { action, banner, card } from "./parts.js";
 import { t } from "./text.js";
 import { length, weight } from "./units.js";
 
+/** @import { AnyEntry, BareField, Field, FormOptions, GradingPlace, Group } from "./types.js" */
+
 const MOST_GROUPS = 20; // as the book takes them, fishmeasure/book/entries.py
+
+/** @typedef {{ fields: Fields }} GroupPart */
 
 /**
  * `place` is {unitId, units, states}: the unit, all units, and the state of each
  * cohort in it. `onsave` gets {on, cohort_id, note, groups}.
  */
 export class GradingForm extends Form {
+  /**
+   * @param {Field[]} fields
+   * @param {GradingPlace} place
+   * @param {FormOptions & { old: AnyEntry | null }} more
+   */
   constructor(fields, place, { old, ...rest }) {
     super(fields, rest);
-    Object.assign(this, place, { groups: [], made: 0, rooms: new Map() });
-    this.names = new Map(this.units.map(({ id, name }) => [id, name]));
+    this.place = place;
+    /** @type {GroupPart[]} */
+    this.groups = [];
+    this.made = 0;
+    /** @type {Map<string, number | null>} */
+    this.rooms = new Map();
+    this.names = new Map(this.place.units.map(({ id, name }) => [id, name]));
     this.sizes = h("p.tip", { hidden: true });
     this.list = h("div.stack");
     this.checks = h("div", { role: "status" });
@@ -31,7 +45,7 @@ export class GradingForm extends Form {
     this.element.append(
       this.sizes,
       h("p.note", t("grading.how")),
-      this.units.length < 2 ? this.noOther() : "",
+      this.place.units.length < 2 ? this.noOther() : "",
       this.list,
       this.more,
       this.checks,
@@ -44,8 +58,8 @@ export class GradingForm extends Form {
 
   /** Most gradings: the larger part stays, one group goes. */
   usual() {
-    const other = this.units.find(({ id }) => id !== this.unitId);
-    return [{ to_unit_id: other?.id }, { to_unit_id: this.unitId }];
+    const other = this.place.units.find(({ id }) => id !== this.place.unitId);
+    return [{ to_unit_id: other?.id }, { to_unit_id: this.place.unitId }];
   }
 
   noOther() {
@@ -56,39 +70,44 @@ export class GradingForm extends Form {
     );
   }
 
+  /** @param {Partial<Group>} group */
   add(group) {
-    const used = this.groups.map((one) => one.fields.inputs.get("to_unit_id").value);
-    const free = this.units.find(({ id }) => !used.includes(id));
+    const used = this.groups.map((one) => one.fields.input("to_unit_id").value);
+    const free = this.place.units.find(({ id }) => !used.includes(id));
     const fields = new Fields(
-      groupFields({ to_unit_id: free?.id, ...group }, this),
+      groupFields({ to_unit_id: free?.id, ...group }, this.place),
       `${(this.made += 1)}-`,
     );
     // Two figures for one thing would contradict each other.
-    const either = ["weight_kg", "mean_weight_g"].map((name) =>
-      fields.inputs.get(name),
-    );
+    const either = ["weight_kg", "mean_weight_g"].map((name) => fields.input(name));
     for (const [index, input] of either.entries())
       input.addEventListener("input", () => {
         either[1 - index].value = "";
       });
     this.groups.push({ fields });
-    this.place();
+    this.placeGroups();
   }
 
+  /** @param {GroupPart} group */
   remove(group) {
     this.groups = this.groups.filter((one) => one !== group);
-    this.place();
+    this.placeGroups();
     this.check();
   }
 
-  place() {
+  placeGroups() {
     fill(
       this.list,
       this.groups.map((group, index) => this.groupCard(group, index + 1)),
     );
-    this.more.hidden = this.groups.length >= Math.min(this.units.length, MOST_GROUPS);
+    this.more.hidden =
+      this.groups.length >= Math.min(this.place.units.length, MOST_GROUPS);
   }
 
+  /**
+   * @param {GroupPart} group
+   * @param {number} n
+   */
   groupCard(group, n) {
     const [to, ...figures] = group.fields.rows;
     const out = h(
@@ -108,16 +127,16 @@ export class GradingForm extends Form {
     );
   }
 
+  /** @override */
   read() {
     const parts = [this.head, ...this.groups.map(({ fields }) => fields), this.note];
     const [{ values }, ...rest] = parts.map((part) => part.read());
-    const note = rest.pop().values;
+    const note = rest.pop()?.values;
     const groups = rest.map((part) => part.values);
     const wrong = parts.flatMap((part) => part.read().wrong);
     for (const [index, group] of groups.entries()) {
-      const stays = group.to_unit_id === this.unitId;
-      const { inputs } = this.groups[index].fields;
-      const input = inputs.get("fish_count");
+      const stays = group.to_unit_id === this.place.unitId;
+      const input = this.groups[index].fields.input("fish_count");
       const known = wrong.some((one) => one.input === input);
       if (!group.fish_count && !stays && !known)
         wrong.push({ label: t("grading.fish_count"), input });
@@ -127,14 +146,18 @@ export class GradingForm extends Form {
 
   /** The book's state of the cohort that is chosen. */
   get state() {
-    const id = this.head.inputs.get("cohort_id").value;
-    return this.states.find(({ cohort }) => cohort.id === id);
+    const id = this.head.input("cohort_id").value;
+    return this.place.states.find(({ cohort }) => cohort.id === id);
   }
 
   check() {
-    const groups = this.groups.map(({ fields }) => fields.read().values);
+    const groups = this.groups.map(
+      ({ fields }) => /** @type {Group} */ (fields.read().values),
+    );
     for (const { to_unit_id: id } of groups) void this.askRoom(id);
-    const found = gradingChecks(this.unitId, groups, this);
+    const { state, rooms, names } = this;
+    const found = gradingChecks(this.place.unitId, groups, { state, rooms, names });
+    /** @param {boolean} fits */
     const lines = (fits) =>
       found.filter((one) => one.fits === fits).map(({ text }) => h("p", text));
     const [good, odd] = [lines(true), lines(false)];
@@ -150,18 +173,24 @@ export class GradingForm extends Form {
     );
   }
 
-  /** Ask once how much more a unit can carry; without an answer nothing is said. */
+  /**
+   * Ask once how much more a unit can carry; without an answer nothing is said.
+   * @param {string | undefined} id
+   */
   async askRoom(id) {
-    if (id === undefined || id === this.unitId || this.rooms.has(id)) return;
+    if (id === undefined || id === this.place.unitId || this.rooms.has(id)) return;
     this.rooms.set(id, null);
     const found = await loadOutlook(id);
-    this.rooms.set(id, found.limits?.room_kg ?? null);
+    this.rooms.set(id, found instanceof Error ? null : (found.limits?.room_kg ?? null));
     if (this.rooms.get(id) !== null) this.check();
   }
 
   async tellSizes() {
-    const { cohorts = [] } = await loadOutlook(this.unitId);
-    const shown = cohorts.find(({ cohort_id: id }) => id === this.state?.cohort.id);
+    const found = await loadOutlook(this.place.unitId);
+    if (found instanceof Error) return;
+    const shown = found.cohorts.find(
+      ({ cohort_id: id }) => id === this.state?.cohort.id,
+    );
     if (!shown?.grading) return;
     const { small_g: small, large_g: large, advised } = shown.grading;
     this.sizes.hidden = false;
@@ -178,11 +207,16 @@ export class GradingForm extends Form {
   }
 }
 
+/**
+ * @param {Partial<Group>} group
+ * @param {GradingPlace} given
+ */
 function groupFields(group, { units, unitId }) {
   const options = units.map(({ id, name }) => ({
     value: id,
     label: id === unitId ? t("grading.stays", { unit: name }) : name,
   }));
+  /** @type {BareField[]} */
   const table = [
     {
       name: "to_unit_id",
@@ -197,7 +231,7 @@ function groupFields(group, { units, unitId }) {
     { name: "mean_weight_g", type: "fish-weight" },
   ];
   return table.map((field) => ({
-    value: group[field.name],
+    value: group[/** @type {keyof Group} */ (field.name)],
     label: t(`grading.${field.name}`),
     bare: true,
     ...field,

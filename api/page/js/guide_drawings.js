@@ -2,12 +2,36 @@
 
 import { svg } from "./dom.js";
 
+/** @import { Child } from "./types.js" */
+
+/**
+ * @param {string} d
+ * @param {string} [kind]
+ */
 const line = (d, kind = "line") => svg(`path.${kind}`, { d });
+/**
+ * @param {number} x
+ * @param {number} y
+ * @param {number} width
+ * @param {number} height
+ * @param {string} kind
+ */
 const rect = (x, y, width, height, kind) =>
   svg(`rect.${kind}`, { x, y, width, height, rx: 2 });
+/**
+ * @param {number} x
+ * @param {number} y
+ * @param {string} words
+ * @param {string} [kind]
+ * @param {string} [anchor]
+ */
 const text = (x, y, words, kind = "on-ground", anchor = "middle") =>
   svg(`text.${kind}`, { x, y, "text-anchor": anchor }, words);
 
+/**
+ * @param {string} alt
+ * @param {...Child} parts
+ */
 function drawing(alt, ...parts) {
   return svg(
     "svg.guide-drawing",
@@ -16,6 +40,11 @@ function drawing(alt, ...parts) {
   );
 }
 
+/**
+ * @param {number} x
+ * @param {number} y
+ * @param {number} size
+ */
 function marker(x, y, size) {
   // A stand-in, not a readable marker: a dark square with light cells.
   const cell = size / 6;
@@ -36,6 +65,12 @@ function marker(x, y, size) {
   );
 }
 
+/**
+ * @param {number} x
+ * @param {number} y
+ * @param {number} wide
+ * @param {number} high
+ */
 function sheet(x, y, wide, high) {
   const size = high * 0.19;
   const in_ = high * 0.07;
@@ -53,6 +88,12 @@ function sheet(x, y, wide, high) {
   );
 }
 
+/**
+ * @param {number} x
+ * @param {number} y
+ * @param {number} size
+ * @param {number} [turn]
+ */
 function fish(x, y, size, turn = 0) {
   const body = "M0 0c14-17 50-17 70-3l20-11v28l-20-11c-20 14-56 14-70-3z";
   return svg(
@@ -63,7 +104,10 @@ function fish(x, y, size, turn = 0) {
   );
 }
 
-/** The sheet with its check line under a ruler. */
+/**
+ * The sheet with its check line under a ruler.
+ * @param {string} alt
+ */
 export function printDrawing(alt) {
   return drawing(
     alt,
@@ -77,7 +121,10 @@ export function printDrawing(alt) {
   );
 }
 
-/** Fish lying apart beside the sheet. */
+/**
+ * Fish lying apart beside the sheet.
+ * @param {string} alt
+ */
 export function layDrawing(alt) {
   return drawing(
     alt,
@@ -92,7 +139,10 @@ export function layDrawing(alt) {
   );
 }
 
-/** The phone held flat, straight above. */
+/**
+ * The phone held flat, straight above.
+ * @param {string} alt
+ */
 export function aboveDrawing(alt) {
   return drawing(
     alt,
@@ -107,8 +157,12 @@ export function aboveDrawing(alt) {
   );
 }
 
-/** The net on a hanging scale, then the empty wet net. */
+/**
+ * The net on a hanging scale, then the empty wet net.
+ * @param {string} alt
+ */
 export function weighDrawing(alt) {
+  /** @param {number} x */
   const scale = (x) =>
     svg(
       "g",
@@ -131,8 +185,16 @@ export function weighDrawing(alt) {
   );
 }
 
-/** Dips at several places of a crowded tank. */
+/**
+ * Dips at several places of a crowded tank.
+ * @param {string} alt
+ */
 export function spotsDrawing(alt) {
+  /**
+   * @param {number} x
+   * @param {number} y
+   * @param {string} number
+   */
   const spot = (x, y, number) =>
     svg(
       "g",

@@ -3,6 +3,9 @@
 import { h, style } from "./dom.js";
 import { t } from "./text.js";
 
+/** @import { EndsCalled, PhotoTools, Point } from "./types.js" */
+
+/** @type {Record<string, Point>} */
 const STEPS = {
   ArrowLeft: [-1, 0],
   ArrowRight: [1, 0],
@@ -13,11 +16,18 @@ const FAST = 10;
 const KEY_PAUSE_MS = 700;
 
 export class Handles {
-  /** `ondrag(ends)` while an end moves, `ondone(ends)` once it rests. */
+  /**
+   * `ondrag(ends)` while an end moves, `ondone(ends)` once it rests.
+   * @param {PhotoTools & { ends: Point[], ondrag: EndsCalled, ondone: EndsCalled }} parts
+   */
   constructor({ stage, magnifier, ends, ondrag, ondone }) {
-    Object.assign(this, { stage, magnifier, ends, ondrag, ondone });
-    this.timer = null;
-    this.buttons = ["snout", "fork"].map((name, index) => this.button(name, index));
+    this.stage = stage;
+    this.magnifier = magnifier;
+    this.ends = ends;
+    this.ondrag = ondrag;
+    this.ondone = ondone;
+    this.timer = 0; // 0 while no end moved by keys waits to rest
+    this.buttons = [this.button("snout", 0), this.button("fork", 1)];
     stage.element.append(...this.buttons);
     this.follow = () => this.place();
     stage.element.addEventListener("placed", this.follow);
@@ -40,6 +50,10 @@ export class Handles {
     });
   }
 
+  /**
+   * @param {"snout" | "fork"} name
+   * @param {number} index
+   */
   button(name, index) {
     const button = h(
       "button.handle",
@@ -52,6 +66,11 @@ export class Handles {
     return button;
   }
 
+  /**
+   * @param {PointerEvent} event
+   * @param {HTMLElement} button
+   * @param {number} index
+   */
   grab(event, button, index) {
     event.preventDefault();
     button.focus();
@@ -59,6 +78,7 @@ export class Handles {
     const [startX, startY] = [event.clientX, event.clientY];
     const from = this.ends[index];
     let moved = false;
+    /** @param {PointerEvent} now */
     const move = (now) => {
       moved = true;
       const { scale } = this.stage;
@@ -79,6 +99,10 @@ export class Handles {
     button.addEventListener("pointercancel", end, { once: true });
   }
 
+  /**
+   * @param {KeyboardEvent} event
+   * @param {number} index
+   */
   nudge(event, index) {
     const step = STEPS[event.key];
     if (!step) return;
@@ -88,18 +112,22 @@ export class Handles {
     this.set(index, [x + step[0] * pixels, y + step[1] * pixels]);
     this.magnifier.show(this.ends[index]);
     clearTimeout(this.timer);
-    this.timer = setTimeout(() => this.settle(), KEY_PAUSE_MS);
+    this.timer = window.setTimeout(() => this.settle(), KEY_PAUSE_MS);
   }
 
   /** Take an end moved by keys to be where it is meant. */
   settle() {
-    if (this.timer === null) return;
+    if (!this.timer) return;
     clearTimeout(this.timer);
-    this.timer = null;
+    this.timer = 0;
     this.magnifier.hide();
     this.ondone(this.ends);
   }
 
+  /**
+   * @param {number} index
+   * @param {Point} point
+   */
   set(index, point) {
     this.ends = this.ends.map((end, at) =>
       at === index ? this.stage.within(point) : end,

@@ -7,9 +7,13 @@ import { PAPERS, checkLine } from "./photo_choices.js";
 import { t } from "./text.js";
 import { lengthUnit } from "./units.js";
 
+/** @import { BareField, Choices, Field, Values } from "./types.js" */
+
 /**
  * Ask for {paper, lens, print_scale}, beginning with `present`; calls back with
  * them. `corrected` says that measuring anew would take corrections back.
+ * @param {Partial<Choices>} present
+ * @param {{ corrected: boolean, onchoose: (how: Choices) => unknown }} given
  */
 export async function chooseHow(present, { corrected, onchoose }) {
   const known = await lenses().catch(() => ({ lenses: [] }));
@@ -37,10 +41,16 @@ export async function chooseHow(present, { corrected, onchoose }) {
   dialog.showModal();
 }
 
-/** Return the fields of paper, lens and check line. */
+/**
+ * Return the fields of paper, lens and check line.
+ * @param {Partial<Choices>} options
+ * @param {string[]} names
+ * @returns {Field[]}
+ */
 function fields({ paper, lens, print_scale: scale }, names) {
   const line = checkLine();
-  return [
+  /** @type {BareField[]} */
+  const table = [
     { name: "paper", type: "choice", options: paperOptions(), value: paper ?? "" },
     {
       name: "lens",
@@ -57,7 +67,12 @@ function fields({ paper, lens, print_scale: scale }, names) {
       min: line / 2,
       max: line * 2,
     },
-  ].map((field) => ({ label: t(`how.${field.name}`), bare: true, ...field }));
+  ];
+  return table.map((field) => ({
+    label: t(`how.${field.name}`),
+    bare: true,
+    ...field,
+  }));
 }
 
 /** Return the papers as options, the first of which leaves it to the markers. */
@@ -68,15 +83,23 @@ export function paperOptions() {
   ];
 }
 
-/** Return profiles as options; also one that the server no longer has. */
-function lensOptions(names, chosen) {
-  const all = chosen && !names.includes(chosen) ? [...names, chosen] : names;
+/**
+ * Return profiles as options; also one that the server no longer has.
+ * @param {string[]} names
+ * @param {string | null | undefined} present
+ */
+function lensOptions(names, present) {
+  const all = present && !names.includes(present) ? [...names, present] : names;
   return [
     { value: "", label: t("lens.usual") },
     ...all.map((name) => ({ value: name, label: name })),
   ];
 }
 
+/**
+ * @param {Values} options
+ * @returns {Choices}
+ */
 function chosen({ paper, lens, line }) {
   return {
     paper: paper ?? null,

@@ -2,7 +2,9 @@
 
 import { svg } from "./dom.js";
 
-const PATHS = {
+/** @import { IconName } from "./types.js" */
+
+export const PATHS = {
   back: ["M14.5 5 7.5 12l7 7"],
   next: ["M9.5 5l7 7-7 7"],
   camera: [
@@ -71,7 +73,10 @@ const PATHS = {
   erase: ["M8.5 6h11v12h-11L3.5 12z", "M11.5 9.5l5 5", "M16.5 9.5l-5 5"],
 };
 
-/** Return the drawing of a name. */
+/**
+ * Return the drawing of a name.
+ * @param {IconName} name
+ */
 export function icon(name) {
   return svg(
     "svg.icon",

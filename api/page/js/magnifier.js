@@ -2,11 +2,14 @@
 
 import { h, style } from "./dom.js";
 
+/** @import { Point } from "./types.js" */
+
 const SIZE = 132;
 const ABOVE = 96;
 const ENLARGED = 3;
 
 export class Magnifier {
+  /** @param {import("./stage.js").Stage} stage */
   constructor(stage) {
     this.stage = stage;
     this.image = h("img", { src: stage.image.src, alt: "" });
@@ -19,7 +22,10 @@ export class Magnifier {
     stage.element.append(this.element);
   }
 
-  /** Show the glass over a point of the photo. */
+  /**
+   * Show the glass over a point of the photo.
+   * @param {Point} point
+   */
   show(point) {
     const { stage } = this;
     if (this.image.src !== stage.image.src) this.image.src = stage.image.src;

@@ -4,6 +4,8 @@ import { dateText, t } from "./text.js";
 import { forgetPhoto } from "./pictures.js";
 import { all, remove, update } from "./store.js";
 
+/** @import { Item, Photo, Queued, Sample, Stores, Write } from "./types.js" */
+
 const OPEN = ["waiting", "sending", "refused"];
 
 /** Return how many things wait to be sent or were refused. */
@@ -11,11 +13,16 @@ export async function countWaiting() {
   return (await outbox()).filter((item) => OPEN.includes(item.state)).length;
 }
 
-/** Return everything on its way and lately arrived, newest first. */
+/**
+ * Return everything on its way and lately arrived, newest first.
+ * @returns {Promise<Item[]>}
+ */
 export async function outbox() {
-  const [photos, samples, writes] = await Promise.all(
-    ["photos", "samples", "writes"].map(all),
-  );
+  const [photos, samples, writes] = await Promise.all([
+    all("photos"),
+    all("samples"),
+    all("writes"),
+  ]);
   const names = new Map(samples.map((sample) => [sample.id, sample.unit_name]));
   const items = [
     ...photos.map((photo) => photoItem(photo, names.get(photo.sample_id))),
@@ -25,11 +32,20 @@ export async function outbox() {
   return items.sort((a, b) => b.created - a.created);
 }
 
+/**
+ * @param {Queued} store
+ * @param {Stores[Queued]} record
+ * @param {string} key
+ */
 function base(store, record, key) {
   const { state, error, created } = record;
   return { store, key, state, error, created };
 }
 
+/**
+ * @param {Photo} photo
+ * @param {string | undefined} unitName
+ */
 function photoItem(photo, unitName) {
   return {
     ...base("photos", photo, photo.key),
@@ -39,6 +55,7 @@ function photoItem(photo, unitName) {
   };
 }
 
+/** @param {Sample} sample */
 function sampleItem(sample) {
   return {
     ...base("samples", sample, sample.id),
@@ -49,6 +66,7 @@ function sampleItem(sample) {
   };
 }
 
+/** @param {Write} write */
 function writeItem(write) {
   return {
     ...base("writes", write, write.id),
@@ -58,7 +76,10 @@ function writeItem(write) {
   };
 }
 
-/** Try something that was refused once more. */
+/**
+ * Try something that was refused once more.
+ * @param {Item} item
+ */
 export function retry(item) {
   return update(item.store, item.key, (record) => {
     record.state = "waiting";
@@ -67,6 +88,9 @@ export function retry(item) {
   });
 }
 
-/** Give something up that was refused. */
+/**
+ * Give something up that was refused.
+ * @param {Item} item
+ */
 export const giveUp = (item) =>
   item.store === "photos" ? forgetPhoto(item.key) : remove(item.store, item.key);

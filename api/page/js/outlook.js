@@ -1,30 +1,40 @@
 /** What follows for a unit: feed, plate size, limits, an outage. */
 
-import { read } from "./api.js";
+import { address, read } from "./api.js";
 import { h } from "./dom.js";
 import { banner, card, cautions, failure } from "./parts.js";
 import { dateText, t, textOr } from "./text.js";
 import { count, feed, feedRange, number, stock, weight } from "./units.js";
 
+/** @import { Advised, Figure, Outlook, Plate, Row, Stop } from "./types.js" */
+
+/** @type {Record<string, "bad" | "warn" | "good" | "plain">} */
+const BANNERS = { act: "bad", watch: "warn", good: "good", unknown: "plain" };
 const DAY_MIN = 1440;
 const MOST_CAUTIONS = 3; // estimate, oxygen, electrical work; the guide has them all
 
-/** Return the server's outlook of a unit, or the error that came instead. */
+/**
+ * Return the server's outlook of a unit, or the error that came instead.
+ * @param {string} unitId
+ * @returns {Promise<Outlook | Error>}
+ */
 export async function loadOutlook(unitId) {
   try {
-    return (await read(`/v1/units/${unitId}/outlook`)).data;
+    return (await read(address("/v1/units/{unit_id}/outlook", { unit_id: unitId })))
+      .data;
   } catch (error) {
-    return error;
+    return error instanceof Error ? error : new Error(String(error));
   }
 }
 
 /**
  * Return what the water says now, to stand before all else: the word for it, one
  * sentence, what to do, and the rest; null in answers of a server without it.
+ * @param {Advised} options
  */
 export function nowBanner({ now }) {
   if (!now) return null;
-  const kind = { act: "bad", watch: "warn", good: "good", unknown: "plain" }[now.verdict];
+  const kind = BANNERS[now.verdict] ?? "plain";
   const others = [
     ...now.reasons.slice(1).map(({ message }) => message),
     ...now.not_judged,
@@ -41,13 +51,20 @@ export function nowBanner({ now }) {
   );
 }
 
-/** Return the problems that the water's banner does not hold yet. */
+/**
+ * Return the problems that the water's banner does not hold yet.
+ * @param {Advised} options
+ */
 function otherProblems({ now, problems }) {
   const said = (now?.reasons ?? []).map(({ message }) => message);
   return problems.filter(({ message }) => !said.some((x) => message.startsWith(x)));
 }
 
-/** Return the reason why something must wait in words, or null. */
+/**
+ * Return the reason why something must wait in words, or null.
+ * @param {Advised} options
+ * @param {string} stop
+ */
 function waiting({ now }, stop) {
   const reason = now?.reasons.find(({ stops }) => stops.includes(stop));
   return reason ? t("now.waits", { what: t(`now.about-${reason.about}`) }) : null;
@@ -56,9 +73,11 @@ function waiting({ now }, stop) {
 /**
  * Return a card of an outlook, or of the shorter advice that comes with a sample:
  * that one has no feeding, limits, cohorts and outages beside its four figures.
+ * @param {Advised | Error} outlook
  */
 export function outlookCard(outlook) {
   if (outlook instanceof Error) return card(t("outlook.title"), failure(outlook));
+  /** @type {Row[]} */
   const rows = [
     ...feedRows(outlook),
     ...plateRows(outlook),
@@ -77,6 +96,7 @@ export function outlookCard(outlook) {
   );
 }
 
+/** @param {Row} options */
 function row([label, value, ...notes]) {
   const said = notes.filter(Boolean);
   return h(
@@ -92,20 +112,31 @@ function row([label, value, ...notes]) {
   );
 }
 
-/** Return how surely the card's intervals hold, as its figures themselves say. */
+/**
+ * Return how surely the card's intervals hold, as its figures themselves say.
+ * @param {Advised} options
+ */
 function levelNote({ feed: food, plate, oxygen, outage }) {
-  const said = [food, plate?.half, oxygen, outage].filter(Boolean);
-  const levels = [...new Set(said.map(({ level }) => Math.round(level * 100)))];
+  const said = [food, plate?.half, oxygen, outage].flatMap((one) => one?.level ?? []);
+  const levels = [...new Set(said.map((level) => Math.round(level * 100)))];
   if (!levels.length) return null;
   const percent = levels.sort((a, b) => a - b).join("–");
   return h("p.note", t("outlook.level", { percent }));
 }
 
+/**
+ * @param {Advised} outlook
+ * @returns {Row[]}
+ */
 function handlingRows(outlook) {
   const wait = waiting(outlook, "handling");
   return wait ? [[t("now.handling"), t("now.no-handling"), wait]] : [];
 }
 
+/**
+ * @param {Advised} outlook
+ * @returns {Row[]}
+ */
 function feedRows(outlook) {
   const { feed: today, feeding } = outlook;
   const wait = waiting(outlook, "feeding");
@@ -114,6 +145,7 @@ function feedRows(outlook) {
   const week = feeding
     ? t("outlook.feed-week", { value: feed(feeding.week_kg.value) })
     : null;
+  /** @type {Row[]} */
   const rows = [
     [t("outlook.feed"), feed(today.value), feedRange([today.low, today.high]), week],
   ];
@@ -128,21 +160,29 @@ function feedRows(outlook) {
   return rows;
 }
 
+/**
+ * @param {Advised} options
+ * @returns {Row[]}
+ */
 function plateRows({ plate, cohorts }) {
-  const plates = cohorts
-    ? cohorts.map((cohort) => [cohort.plate, cohort.name])
-    : [[plate, ""]];
+  const plates = cohorts ?? [{ plate, name: "" }];
   const several = plates.length > 1;
-  return plates
-    .filter(([one]) => one)
-    .map(([one, name]) => plateRow(one, several ? name : ""));
+  return plates.flatMap(({ plate: one, name }) =>
+    one ? [plateRow(one, several ? name : "")] : [],
+  );
 }
 
+/**
+ * @param {Plate} plate
+ * @param {string} name
+ * @returns {Row}
+ */
 function plateRow(plate, name) {
   const label = t("outlook.plate", { weight: weight(plate.size_g) });
   if (plate.days_to_half === null) return [label, t("outlook.beyond"), name];
   const n = plate.days_to_half;
   const wait = n > 0 ? t("outlook.in-days", { n }) : t("outlook.now");
+  /** @param {string | null | undefined} day */
   const end = (day) => (day ? dateText(day) : t("outlook.later"));
   const { earliest, latest } = plate.half;
   return [
@@ -159,11 +199,13 @@ function plateRow(plate, name) {
   ];
 }
 
+/** @param {Outlook["cohorts"][number]} options */
 function cohortRows({ harvests, condition, grading }) {
+  /** @type {Row[]} */
   const rows = [];
   const ready = harvests[0]?.ready_count;
-  if (ready && ready.value >= 1) {
-    const sure = Math.floor(ready.low);
+  if (ready?.value && ready.value >= 1) {
+    const sure = Math.floor(ready.low ?? 0);
     rows.push([
       t("outlook.ready"),
       t("outlook.about", { value: count(Math.round(ready.value)) }),
@@ -184,20 +226,34 @@ function cohortRows({ harvests, condition, grading }) {
   return rows;
 }
 
+/** @param {Figure} fraction */
+const hundredfold = (fraction) => (fraction ?? NaN) * 100;
+/** @param {Figure} value */
 const percent = (value) => `${number(value, 2)} %`;
+/** @param {Figure} value */
 const upTo = (value) => t("outlook.up-to", { value: percent(value) });
+/** @param {string} value */
 const likely = (value) => t("outlook.likely", { value });
 
 // Of each limit the end to act on stands large, the middle beside it in small print.
+/**
+ * @param {Advised} options
+ * @returns {Row[]}
+ */
 function oxygenRows({ oxygen }) {
   if (!oxygen) return [];
   return [[t("limit.oxygen"), upTo(oxygen.high), likely(percent(oxygen.value))]];
 }
 
+/**
+ * @param {Advised} outlook
+ * @returns {Row[]}
+ */
 function limitRows(outlook) {
   const { limits } = outlook;
   const wait = waiting(outlook, "adding");
   if (!limits) return wait ? [[t("outlook.room"), t("now.no-room"), wait]] : [];
+  /** @type {Row[]} */
   const rows = [];
   const tightest = limits.limits[0];
   if (tightest && tightest.name !== "oxygen") {
@@ -206,7 +262,7 @@ function limitRows(outlook) {
       `limit.${tightest.name}`,
       t("outlook.limit", { name: tightest.name }),
     );
-    rows.push([label, upTo(high * 100), likely(percent(value * 100))]);
+    rows.push([label, upTo(hundredfold(high)), likely(percent(hundredfold(value)))]);
   }
   rows.push(
     wait
@@ -225,7 +281,11 @@ function limitRows(outlook) {
   return rows;
 }
 
-/** Return a row for each thing that may stop, the soonest first. */
+/**
+ * Return a row for each thing that may stop, the soonest first.
+ * @param {Advised} options
+ * @returns {Row[]}
+ */
 function outageRows({ outage, outages }) {
   if (!outage) return [];
   if (!outages) {
@@ -241,11 +301,13 @@ function outageRows({ outage, outages }) {
   ]);
 }
 
+/** @param {Figure} minutes */
 function within(minutes) {
-  if (minutes >= DAY_MIN) return t("outlook.not-within-a-day");
+  if (beyond(minutes)) return t("outlook.not-within-a-day");
   return t("outlook.act-within", { time: duration(minutes) });
 }
 
+/** @param {Stop} options */
 function timeNotes({ to_critical: critical, to_caution: caution }) {
   const { value, high } = critical.minutes;
   return [
@@ -261,13 +323,17 @@ function timeNotes({ to_critical: critical, to_caution: caution }) {
   ];
 }
 
-/** Return what surely helps most, and backup of which nobody knows how long it runs. */
+/**
+ * Return what surely helps most, and backup of which nobody knows how long it runs.
+ * @param {Stop} options
+ */
 function helpNotes({ measures }) {
-  const best = measures.find(({ gained_min: gained }) => gained && gained.low >= 1);
+  const best = measures.find(({ gained_min: gained }) => (gained?.low ?? 0) >= 1);
+  /** @param {{ name: string, note: string }} one */
   const what = (one) => (one.note ? `${one.name} (${one.note})` : one.name);
   return [
     best
-      ? t("outlook.helps", { what: what(best), time: duration(best.gained_min.low) })
+      ? t("outlook.helps", { what: what(best), time: duration(best.gained_min?.low) })
       : null,
     ...measures
       .filter(({ gained_min: gained }) => !gained)
@@ -275,9 +341,19 @@ function helpNotes({ measures }) {
   ];
 }
 
-/** Return minutes in words; hours down to five minutes, as on paper. */
+/**
+ * Return whether a time is a day or more; where it never ends the server sends null.
+ * @param {Figure} minutes
+ * @returns {minutes is null | undefined}
+ */
+const beyond = (minutes) => (minutes ?? Infinity) >= DAY_MIN;
+
+/**
+ * Return minutes in words; hours down to five minutes, as on paper.
+ * @param {Figure} minutes
+ */
 function duration(minutes) {
-  if (minutes >= DAY_MIN) return t("time.day-or-more");
+  if (beyond(minutes)) return t("time.day-or-more");
   const whole = minutes < 60 ? Math.floor(minutes) : Math.floor(minutes / 5) * 5;
   if (whole < 60) return t("time.minutes", { n: whole });
   return t("time.hours", {

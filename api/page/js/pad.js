@@ -9,9 +9,10 @@ const KEYS = ["1", "2", "3", "4", "5", "6", "7", "8", "9", ".", "0", "erase"];
 /**
  * Return the keys. `onkey` gets a digit, "." or "erase"; `unit` returns the unit
  * shown on the key above them, which calls `onunit`; without `onunit` it is absent.
+ * @param {{ onkey: (key: string) => void, onunit?: () => void, unit?: () => string }} options
  */
-export function numberPad({ onkey, onunit = null, unit = null }) {
-  const unitKey = onunit && unitButton(onunit, unit);
+export function numberPad({ onkey, onunit, unit }) {
+  const unitKey = onunit && unit ? unitButton(onunit, unit) : null;
   const keys = KEYS.map((key) =>
     h(
       "button.key",
@@ -32,6 +33,10 @@ export function numberPad({ onkey, onunit = null, unit = null }) {
   );
 }
 
+/**
+ * @param {() => void} onunit
+ * @param {() => string} unit
+ */
 function unitButton(onunit, unit) {
   const button = h("button.key.unit", { type: "button" });
   const draw = () => fill(button, t("pad.unit", { unit: unit() }));
@@ -43,7 +48,11 @@ function unitButton(onunit, unit) {
   return button;
 }
 
-/** Pass on a keyboard's key, if it is one of these. */
+/**
+ * Pass on a keyboard's key, if it is one of these.
+ * @param {KeyboardEvent} event
+ * @param {(key: string) => void} onkey
+ */
 export function typeKey(event, onkey) {
   if (event.ctrlKey || event.metaKey || event.altKey) return;
   if (/^\d$/.test(event.key)) onkey(event.key);

@@ -8,6 +8,8 @@ import { action, banner, speciesName } from "./parts.js";
 import { t, textOr } from "./text.js";
 import { lengthWithError, weightWithError } from "./units.js";
 
+/** @import { Child, Fish, Measurement, PhotoResult, Problem } from "./types.js" */
+
 let sentences = new Map();
 
 /** Read the server's table of doubts, once. */
@@ -16,18 +18,28 @@ export async function loadFlags() {
   sentences = new Map(flags.map((flag) => [flag.word, flag.sentence]));
 }
 
-/** Return a doubt in words: a translated text, else the server's. */
+/**
+ * Return a doubt in words: a translated text, else the server's.
+ * @param {string} word
+ */
 export function flagSentence(word) {
   return textOr(`flag.${word}`, sentences.get(word) ?? word.replaceAll("-", " "));
 }
 
 const SCALE_PROBLEMS = ["no-marker", "markers-disagree", "several-sheets"];
 
-/** Return whether a photo's banner asks for a scale by hand. */
+/**
+ * Return whether a photo's banner asks for a scale by hand.
+ * @param {Measurement} options
+ */
 export const lacksScale = ({ problems }) =>
   problems.some(({ code }) => SCALE_PROBLEMS.includes(code));
 
-/** Return what is wrong with a photo and what to do about it. */
+/**
+ * Return what is wrong with a photo and what to do about it.
+ * @param {Measurement} measurement
+ * @param {{ retake: Child, byHand: () => void }} given
+ */
 export function photoProblems(measurement, { retake, byHand }) {
   const { problems } = measurement;
   if (!problems.length) return null;
@@ -40,9 +52,14 @@ export function photoProblems(measurement, { retake, byHand }) {
   );
 }
 
+/** @param {() => void} byHand */
 const handButton = (byHand) =>
   action(t("photo.scale-by-hand"), { onclick: byHand, name: "ruler" });
 
+/**
+ * @param {Problem} problem
+ * @param {string} photoName
+ */
 function problemText(problem, photoName) {
   // The file's name helps in a list of files; here the photo itself is in view.
   const plain = problem.message.replaceAll(photoName, t("photo.this"));
@@ -50,9 +67,13 @@ function problemText(problem, photoName) {
   return h("p", textOr(`problem.${problem.code}`, message));
 }
 
-/** Return how many fish are used, doubtful, left out. */
+/**
+ * Return how many fish are used, doubtful, left out.
+ * @param {Fish[]} fish
+ */
 export function summary(fish) {
   if (!fish.length) return null;
+  /** @param {string} status */
   const count = (status) => fish.filter((item) => statusOf(item) === status).length;
   const parts = [
     ["used", count("used")],
@@ -67,7 +88,10 @@ export function summary(fish) {
   );
 }
 
-/** Return what scale and lens came from, and whether a chosen lens was not used. */
+/**
+ * Return what scale and lens came from, and whether a chosen lens was not used.
+ * @param {PhotoResult} options
+ */
 export function howMeasured({ measurement, settings }) {
   const { scale } = measurement;
   if (!scale) return null;
@@ -85,9 +109,14 @@ export function howMeasured({ measurement, settings }) {
     : line;
 }
 
-/** Return what the errors of the list mean, and what its weights stand on. */
+/**
+ * Return what the errors of the list mean, and what its weights stand on.
+ * @param {Fish[]} fish
+ */
 export function errorNote(fish) {
-  const used = fish.filter(({ complete, weight_g: grams }) => complete && grams !== null);
+  const used = fish.filter(
+    ({ complete, weight_g: grams }) => complete && grams !== null,
+  );
   if (!used.length) return null;
   const booked = used.filter(({ flags }) => flags.includes("book-weight"));
   const names = [...new Set(booked.map(({ species }) => speciesName(species)))];
@@ -95,11 +124,17 @@ export function errorNote(fish) {
   return h("p.note", `${t("photo.error")} ${book}`);
 }
 
+/** @param {Fish} fish */
 export const lengthText = (fish) =>
   lengthWithError(fish.fork_length_mm, fish.fork_length_se_mm);
+/** @param {Fish} fish */
 export const weightText = (fish) => weightWithError(fish.weight_g, fish.weight_se_g);
 
-/** Return all fish as a list of buttons: the way to them without pointing. */
+/**
+ * Return all fish as a list of buttons: the way to them without pointing.
+ * @param {Fish[]} fish
+ * @param {(index: number) => void} onchoose
+ */
 export function fishList(fish, onchoose) {
   return h(
     "ol.fish-list",
@@ -107,6 +142,11 @@ export function fishList(fish, onchoose) {
   );
 }
 
+/**
+ * @param {Fish} fish
+ * @param {number} index
+ * @param {(index: number) => void} onchoose
+ */
 function fishButton(fish, index, onchoose) {
   const status = statusOf(fish);
   const reasons = doubts(fish).map(flagSentence);
@@ -119,10 +159,7 @@ function fishButton(fish, index, onchoose) {
       h(
         "span.figures-line",
         h("span", lengthText(fish)),
-        h(
-          "strong",
-          fish.weight_g === null ? t("fish.not-used") : weightText(fish),
-        ),
+        h("strong", fish.weight_g === null ? t("fish.not-used") : weightText(fish)),
       ),
       reasons.map((reason) => h("small", reason)),
     ),

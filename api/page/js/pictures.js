@@ -4,32 +4,52 @@ import { h } from "./dom.js";
 import { get, put, remove } from "./store.js";
 import { t } from "./text.js";
 
+/** @import { Photo } from "./types.js" */
+
 const SMALL_PX = 240;
 const addresses = new Map();
 
-/** Keep a file of a photo on the phone: its bytes, as private windows keep no files. */
+/**
+ * Keep a file of a photo on the phone: its bytes, as private windows keep no files.
+ * @param {string} key
+ * @param {File} file
+ */
 export async function keepPicture(key, file) {
   await put("pictures", { key, type: file.type, bytes: await file.arrayBuffer() });
 }
 
-/** Return the phone's own copy as a file, or null. */
+/**
+ * Return the phone's own copy as a file, or null.
+ * @param {string} key
+ */
 export async function keptPicture(key) {
   const kept = await get("pictures", key);
   return kept ? new Blob([kept.bytes], { type: kept.type }) : null;
 }
 
-/** The server has the picture; the phone's copy would only fill it up. */
+/**
+ * The server has the picture; the phone's copy would only fill it up.
+ * @param {string} key
+ */
 export function forgetPicture(key) {
   return remove("pictures", key);
 }
 
-/** Forget a photo with its picture. */
+/**
+ * Forget a photo with its picture.
+ * @param {string} key
+ */
 export async function forgetPhoto(key) {
   await remove("photos", key);
   await forgetPicture(key);
 }
 
-/** Return the address of a photo's picture, so many pixels wide; "" for none. */
+/**
+ * Return the address of a photo's picture, so many pixels wide; "" for none.
+ * @param {Photo} photo
+ * @param {number} width
+ * @returns {Promise<string>}
+ */
 async function addressOf(photo, width) {
   if (!addresses.has(photo.key)) {
     const kept = photo.kept ? await keptPicture(photo.key) : null;
@@ -39,6 +59,11 @@ async function addressOf(photo, width) {
   return addresses.get(photo.key);
 }
 
+/**
+ * @param {Photo} photo
+ * @param {number} width
+ * @returns {string}
+ */
 function serverAddress(photo, width) {
   if (!photo.result) return "";
   const { picture, thumbnail } = photo.result.links;
@@ -49,9 +74,13 @@ function serverAddress(photo, width) {
  * Return the picture of a photo. Where the browser cannot show what the phone
  * took (HEIC, say), the server's picture takes its place once there is one; where
  * that cannot be drawn (too long a strip, say), a sentence does.
+ * @param {Photo} photo
+ * @param {number} width
+ * @param {string} alt
  */
 export function pictureOf(photo, width, alt) {
   const image = h("img", { alt, decoding: "async" });
+  /** @param {string} address */
   const show = (address) => {
     if (address) image.src = address;
   };

@@ -10,15 +10,19 @@ import { forgetArrived } from "./cleaning.js";
 import { all, onChange, update } from "./store.js";
 import { nextTask } from "./tasks.js";
 
+/** @import { Queued, Stores, Task } from "./types.js" */
+
 const FIRST_WAIT_MS = 1_000;
 const LONGEST_WAIT_MS = 60_000;
 const MOST_FAILURES = 5;
+/** @type {Queued[]} */
+const QUEUED = ["photos", "samples", "writes"];
 
 let running = false;
 let paused = false;
 let again = false;
 let waitMs = FIRST_WAIT_MS;
-let timer = null;
+let timer = 0;
 
 /** Start sending, now and whenever there is reason to. */
 export function startQueue() {
@@ -43,10 +47,10 @@ export function wake() {
 /** Forget what arrived long ago; put back what a closed window was sending. */
 async function recover() {
   await forgetArrived();
-  for (const store of ["photos", "samples", "writes"]) {
+  for (const store of QUEUED) {
     for (const record of await all(store)) {
       if (record.state !== "sending") continue;
-      await update(store, record.key ?? record.id, (kept) => {
+      await update(store, "key" in record ? record.key : record.id, (kept) => {
         kept.state = "waiting";
       });
     }
@@ -58,9 +62,10 @@ function soon() {
   else later(0);
 }
 
+/** @param {number} ms */
 function later(ms) {
   clearTimeout(timer);
-  timer = setTimeout(() => void drain(), ms);
+  timer = window.setTimeout(() => void drain(), ms);
 }
 
 async function drain() {
@@ -82,8 +87,13 @@ async function drain() {
   if (wait !== null && !paused) later(wait);
 }
 
-/** Do a task; return null, or the milliseconds to wait before the next try. */
+/**
+ * Do a task; return null, or the milliseconds to wait before the next try.
+ * @param {Task} task
+ * @returns {Promise<number | null>}
+ */
 async function attempt(task) {
+  /** @param {(record: Stores[Queued]) => void} change */
   const mark = (change) => update(task.store, task.key, change);
   await mark((record) => {
     record.state = "sending";
@@ -97,6 +107,11 @@ async function attempt(task) {
   }
 }
 
+/**
+ * @param {unknown} error
+ * @param {(change: (record: Stores[Queued]) => void) => Promise<unknown>} mark
+ * @returns {Promise<number | null>}
+ */
 async function failed(error, mark) {
   if (error instanceof Refused && error.status !== 401) {
     await mark((record) => refuse(record, error));
@@ -114,20 +129,23 @@ async function failed(error, mark) {
   return error instanceof Busy ? error.afterS * 1000 : backOff();
 }
 
+/** @param {unknown} error */
 function isBug(error) {
   return error instanceof TypeError || error instanceof ReferenceError;
 }
 
+/**
+ * @param {Stores[Queued]} record
+ * @param {unknown} error
+ */
 function refuse(record, error) {
   // A photo whose change is refused is still measured, as it was before.
-  record.state = record.result && "corrections" in record ? "measured" : "refused";
-  if (record.state === "measured")
-    Object.assign(record, { settings: null, corrections: null });
-  record.error = {
-    code: error.code ?? "failed",
-    message: error.message,
-    advice: error.advice ?? "",
-  };
+  const measured = "corrections" in record && record.result !== null;
+  record.state = measured ? "measured" : "refused";
+  if (measured) Object.assign(record, { settings: null, corrections: null });
+  const { code = "failed", advice = "" } = error instanceof Refused ? error : {};
+  const message = error instanceof Error ? error.message : String(error);
+  record.error = { code, message, advice };
 }
 
 function backOff() {

@@ -10,20 +10,27 @@
  *   close    called when the screen goes; may be missing
  */
 
-import { h, fill } from "./dom.js";
+import { fill, h, shell } from "./dom.js";
 import { icon } from "./icons.js";
 import { Missing, failure } from "./parts.js";
 import { tabs } from "./tabs.js";
 import { t } from "./text.js";
 
+/** @import { Child, Screen, Shown } from "./types.js" */
+
 const REFRESH_MS = 80;
 
+/** @type {{ parts: string[], screen: Screen }[]} */
 let routes = [];
+/** @type {Shown | null} */
 let present = null;
 let visit = 0;
-let refreshTimer = null;
+let refreshTimer = 0;
 
-/** Set the table of patterns, such as "unit/:unit", to screen modules. */
+/**
+ * Set the table of patterns, such as "unit/:unit", to screen modules.
+ * @param {Record<string, Screen>} table
+ */
 export function screens(table) {
   routes = Object.entries(table).map(([pattern, screen]) => ({
     parts: pattern.split("/"),
@@ -31,7 +38,11 @@ export function screens(table) {
   }));
 }
 
-/** Go to a screen; with `replace` the way back skips the present one. */
+/**
+ * Go to a screen; with `replace` the way back skips the present one.
+ * @param {string} path
+ * @param {{ replace?: boolean }} [given]
+ */
 export function go(path, { replace = false } = {}) {
   const address = `#/${path}`;
   if (location.hash === address) void render();
@@ -39,7 +50,10 @@ export function go(path, { replace = false } = {}) {
   else location.hash = address;
 }
 
-/** Show a screen anew, unless the person has gone elsewhere meanwhile. */
+/**
+ * Show a screen anew, unless the person has gone elsewhere meanwhile.
+ * @param {string} path
+ */
 export function reload(path) {
   if (location.hash === `#/${path}`) void render();
 }
@@ -53,16 +67,18 @@ export function startRouter() {
 /** Let the present screen take up what has changed on the phone. */
 export function refreshScreen() {
   clearTimeout(refreshTimer);
-  refreshTimer = setTimeout(async () => {
+  refreshTimer = window.setTimeout(async () => {
     await present?.update?.();
     await showTabs();
   }, REFRESH_MS);
 }
 
+/** @param {string} path */
 function find(path) {
   const given = path.split("/").map(decodeURIComponent);
   for (const { parts, screen } of routes) {
     if (parts.length !== given.length) continue;
+    /** @type {Record<string, string>} */
     const params = {};
     const fits = parts.every((part, index) => {
       if (!part.startsWith(":")) return part === given[index];
@@ -77,6 +93,7 @@ function find(path) {
 async function render() {
   const mine = (visit += 1);
   const found = find(location.hash.replace(/^#\/?/, "").split("?")[0]);
+  /** @type {Shown} */
   let shown;
   try {
     if (!found) throw new Missing(t("error.no-screen"));
@@ -93,12 +110,12 @@ async function render() {
   place(shown);
 }
 
+/** @param {Shown} shown */
 function place(shown) {
-  const title = document.getElementById("title");
+  const title = shell("title");
   fill(title, shown.title);
   document.title = `${shown.title} – fishmeasure`;
-  const main = document.getElementById("main");
-  fill(main, shown.body);
+  fill(shell("main"), shown.body);
   document.body.classList.toggle("wide", Boolean(shown.wide));
   document.body.classList.remove("tooling");
   document.body.dataset.screen = location.hash.replace(/^#\/?/, "");
@@ -109,8 +126,8 @@ function place(shown) {
   refreshScreen();
 }
 
+/** @param {Pick<Shown, "actions" | "back">} shown */
 function placeBottom({ actions, back }) {
-  const bottom = document.getElementById("bottom");
   if (back === undefined && !actions) {
     void showTabs();
     return;
@@ -120,7 +137,10 @@ function placeBottom({ actions, back }) {
     { href: `#/${back ?? ""}`, "aria-label": t("back") },
     icon("back"),
   );
-  fill(bottom, h("div.actions", back === undefined ? null : link, actions ?? []));
+  fill(
+    shell("bottom"),
+    h("div.actions", back === undefined ? null : link, actions ?? []),
+  );
 }
 
 async function showTabs() {
@@ -128,10 +148,13 @@ async function showTabs() {
   if (!mine || mine.back !== undefined || mine.actions) return;
   const bar = await tabs(location.hash.replace(/^#\/?/, ""));
   // Another screen may have taken the place meanwhile.
-  if (mine === present) fill(document.getElementById("bottom"), bar);
+  if (mine === present) fill(shell("bottom"), bar);
 }
 
-/** Show other actions at the bottom of the present screen. */
+/**
+ * Show other actions at the bottom of the present screen.
+ * @param {Child} actions
+ */
 export function showActions(actions) {
   if (!present) return;
   present.actions = actions;

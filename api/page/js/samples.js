@@ -6,9 +6,12 @@ import { forgetPhoto, keepPicture } from "./pictures.js";
 import { all, askToPersist, put, remove, update } from "./store.js";
 import { today } from "./text.js";
 
+/** @import { Choices, Fish, Net, Photo, Sample, SampleBody } from "./types.js" */
+
 /**
  * Begin a sampling of a cohort in a unit, with one empty net. `count` is the book's
  * {value, sd} of fish in the unit, or null.
+ * @param {{ unitId: string, unitName: string, cohortId: string, species: string, count?: { value?: number | null, sd?: number | null } }} options
  */
 export async function startSample({ unitId, unitName, cohortId, species, count }) {
   void askToPersist();
@@ -19,7 +22,7 @@ export async function startSample({ unitId, unitName, cohortId, species, count }
     unit_name: unitName,
     cohort_id: cohortId,
     species,
-    count_in_unit: count ? Math.round(count.value) : null,
+    count_in_unit: typeof count?.value === "number" ? Math.round(count.value) : null,
     count_in_unit_sd: count?.sd ?? null,
     date: today(),
     nets: [emptyNet()],
@@ -33,7 +36,11 @@ export async function startSample({ unitId, unitName, cohortId, species, count }
 
 const emptyNet = () => ({ id: uuid(), fish: null, gross_g: null, tare_g: null });
 
-/** Change a sampling and have it sent. */
+/**
+ * Change a sampling and have it sent.
+ * @param {string} id
+ * @param {(sample: Sample) => void} change
+ */
 export function edit(id, change) {
   return update("samples", id, (sample) => {
     change(sample);
@@ -43,7 +50,10 @@ export function edit(id, change) {
   });
 }
 
-/** Add a net; the tare is the last one's, as it is mostly the same net. */
+/**
+ * Add a net; the tare is the last one's, as it is mostly the same net.
+ * @param {string} id
+ */
 export function addNet(id) {
   return edit(id, (sample) => {
     const tare = sample.nets.at(-1)?.tare_g ?? null;
@@ -51,7 +61,11 @@ export function addNet(id) {
   });
 }
 
-/** Take a net and its photos out. */
+/**
+ * Take a net and its photos out.
+ * @param {string} id
+ * @param {string} netId
+ */
 export async function removeNet(id, netId) {
   for (const photo of await netPhotos(netId)) await forgetPhoto(photo.key);
   return edit(id, (sample) => {
@@ -60,7 +74,10 @@ export async function removeNet(id, netId) {
   });
 }
 
-/** Take a whole sampling back that is not in the book. */
+/**
+ * Take a whole sampling back that is not in the book.
+ * @param {string} id
+ */
 export async function removeSample(id) {
   for (const photo of await all("photos")) {
     if (photo.sample_id === id) await forgetPhoto(photo.key);
@@ -68,7 +85,12 @@ export async function removeSample(id) {
   await remove("samples", id);
 }
 
-/** Keep pictures of a net and have them sent. */
+/**
+ * Keep pictures of a net and have them sent.
+ * @param {Sample} sample
+ * @param {string} netId
+ * @param {Iterable<File>} files
+ */
 export async function addPhotos(sample, netId, files) {
   for (const [order, file] of [...files].entries()) {
     const key = uuid();
@@ -92,13 +114,20 @@ export async function addPhotos(sample, netId, files) {
   await edit(sample.id, () => {});
 }
 
-/** Take a photo out of its net. */
+/**
+ * Take a photo out of its net.
+ * @param {Photo} photo
+ */
 export async function removePhoto(photo) {
   await forgetPhoto(photo.key);
   await edit(photo.sample_id, () => {});
 }
 
-/** Have a photo measured with another sheet or lens, whether it was before or not. */
+/**
+ * Have a photo measured with another sheet or lens, whether it was before or not.
+ * @param {Photo} photo
+ * @param {Choices} how
+ */
 export async function measureWith(photo, how) {
   const settings = photo.settings ?? photo.result?.settings;
   if (settings) return changePhoto(photo.key, "settings", { ...settings, ...how });
@@ -109,7 +138,12 @@ export async function measureWith(photo, how) {
   return kept;
 }
 
-/** Have a photo corrected or measured another way. */
+/**
+ * Have a photo corrected or measured another way.
+ * @param {string} key
+ * @param {"settings" | "corrections"} what
+ * @param {any} value
+ */
 export function changePhoto(key, what, value) {
   return update("photos", key, (photo) => {
     photo[what] = value;
@@ -120,7 +154,10 @@ export function changePhoto(key, what, value) {
   });
 }
 
-/** Return the photos of a net, oldest first. */
+/**
+ * Return the photos of a net, oldest first.
+ * @param {string} netId
+ */
 export async function netPhotos(netId) {
   const photos = await all("photos");
   return photos
@@ -128,18 +165,28 @@ export async function netPhotos(netId) {
     .sort((a, b) => a.created - b.created);
 }
 
-/** Return the fish of a photo as they now count. */
+/**
+ * Return the fish of a photo as they now count.
+ * @param {Photo} photo
+ * @returns {Fish[]}
+ */
 export function fishOf(photo) {
   return photo.result?.measurement.fish ?? [];
 }
 
-/** Return how many fish the photos of a net show, whole or not, not left out. */
+/**
+ * Return how many fish the photos of a net show, whole or not, not left out.
+ * @param {Photo[]} photos
+ */
 export function fishSeen(photos) {
   return photos.flatMap(fishOf).filter((fish) => !fish.flags.includes("dropped"))
     .length;
 }
 
-/** Return gross less tare, or null. */
+/**
+ * Return gross less tare, or null.
+ * @param {Net} net
+ */
 export function netWeight(net) {
   if (net.gross_g === null) return null;
   return net.gross_g - (net.tare_g ?? 0);
@@ -148,6 +195,9 @@ export function netWeight(net) {
 /**
  * Return what the server is sent of a sampling, or null while it has neither a
  * weighing nor a measured photo.
+ * @param {Sample} sample
+ * @param {Photo[]} photos
+ * @returns {Partial<SampleBody> | null}
  */
 export function sampleBody(sample, photos) {
   const nets = sample.nets
@@ -159,6 +209,7 @@ export function sampleBody(sample, photos) {
     )
     .filter((net) => net !== null);
   if (!nets.length) return null;
+  /** @type {Partial<SampleBody>} */
   const body = {
     unit_id: sample.unit_id,
     cohort_id: sample.cohort_id,
@@ -174,20 +225,27 @@ export function sampleBody(sample, photos) {
   return body;
 }
 
+/**
+ * @param {Net} net
+ * @param {Photo[]} photos
+ */
 function netBody(net, photos) {
-  const measured = photos.filter((photo) => photo.result);
-  const fish = net.fish ?? fishSeen(measured);
+  const fish = net.fish ?? fishSeen(photos);
   const weighed = net.gross_g !== null && fish > 0;
+  const measured = photos.flatMap(({ result }) => (result ? [result.id] : []));
   if (!fish || (!weighed && !measured.length)) return null;
-  const body = { fish, photos: measured.map((photo) => photo.result.id) };
+  const body = { fish, photos: measured };
   if (weighed) Object.assign(body, { gross_g: net.gross_g, tare_g: net.tare_g ?? 0 });
   return body;
 }
 
-/** Return the mean weight of the weighings alone, for when no server answers. */
+/**
+ * Return the mean weight of the weighings alone, for when no server answers.
+ * @param {Sample} sample
+ */
 export function plainMean(sample) {
   const weighed = sample.nets.filter((net) => net.fish && netWeight(net) !== null);
-  const fish = weighed.reduce((sum, net) => sum + net.fish, 0);
-  const grams = weighed.reduce((sum, net) => sum + netWeight(net), 0);
+  const fish = weighed.reduce((sum, net) => sum + (net.fish ?? 0), 0);
+  const grams = weighed.reduce((sum, net) => sum + (netWeight(net) ?? 0), 0);
   return fish ? { mean_g: grams / fish, fish, nets: weighed.length } : null;
 }

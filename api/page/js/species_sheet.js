@@ -6,13 +6,18 @@ import { icon } from "./icons.js";
 import { failure, speciesName } from "./parts.js";
 import { t } from "./text.js";
 
-/** Ask for a species; calls back with its key if one is chosen. */
+/**
+ * Ask for a species; calls back with its key if one is chosen.
+ * @param {string} present
+ * @param {(key: string) => void} onchoose
+ */
 export async function chooseSpecies(present, onchoose) {
   const dialog = h("dialog.sheet", { "aria-label": t("species.choose") });
   const close = () => {
     dialog.close();
     dialog.remove();
   };
+  /** @type {Awaited<ReturnType<typeof speciesList>> | Error} */
   const list = await speciesList().catch((error) => error);
   const inside =
     list instanceof Error
@@ -39,6 +44,12 @@ export async function chooseSpecies(present, onchoose) {
   dialog.showModal();
 }
 
+/**
+ * @param {string} key
+ * @param {string} name
+ * @param {boolean} present
+ * @param {() => void} onclick
+ */
 function choice(key, name, present, onclick) {
   return h(
     "button.choice",

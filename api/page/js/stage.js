@@ -6,17 +6,33 @@
 
 import { h, style, svg } from "./dom.js";
 
+/** @import { Box, Point } from "./types.js" */
+
 const NEAR_MARGIN = 0.35;
 const LARGEST_HEIGHT_OF_SCREEN = 0.56;
 const MOST_SCALE = 1.5;
 
 export class Stage {
-  /** `image` is the picture's element; `draw(scale)` returns drawings. */
+  /**
+   * `image` is the picture's element; `draw(scale)` returns drawings.
+   * @param {object} parts
+   * @param {number} parts.width of the photo in pixels
+   * @param {number} parts.height
+   * @param {HTMLImageElement} parts.image
+   * @param {(scale: number) => SVGElement[]} parts.draw
+   */
   constructor({ width, height, image, draw }) {
-    Object.assign(this, { width, height, image, draw });
+    this.width = width;
+    this.height = height;
+    this.image = image;
+    this.draw = draw;
+    this.scale = 0; // CSS pixels per photo pixel; 0 until there is room
+    this.left = 0;
+    this.top = 0;
     this.layer = svg("svg.layer", { "aria-hidden": "true" });
     this.plate = h("div.plate", image);
     this.element = h("div.stage", this.plate, this.layer);
+    /** @type {Box | null} what to come near to: from and to, [x, y, x, y] */
     this.box = null;
     this.observer = new ResizeObserver(() => this.place());
     this.observer.observe(this.element);
@@ -33,7 +49,10 @@ export class Stage {
     this.place();
   }
 
-  /** Come near to what lies between two points. */
+  /**
+   * Come near to what lies between two points.
+   * @param {Point[]} points
+   */
   near(points) {
     const xs = points.map((point) => point[0]);
     const ys = points.map((point) => point[1]);
@@ -66,6 +85,12 @@ export class Stage {
     this.element.dispatchEvent(new CustomEvent("placed"));
   }
 
+  /**
+   * @param {number} room
+   * @param {number} tall
+   * @param {number} whole
+   * @returns {[number, number, number]}
+   */
   view(room, tall, whole) {
     if (!this.box) {
       return [whole, (room - this.width * whole) / 2, (tall - this.height * whole) / 2];
@@ -87,7 +112,12 @@ export class Stage {
     if (this.scale) this.layer.replaceChildren(...this.draw(this.scale));
   }
 
-  /** Return the photo's point under a place of the window, kept within the photo. */
+  /**
+   * Return the photo's point under a place of the window, kept within the photo.
+   * @param {number} clientX
+   * @param {number} clientY
+   * @returns {Point}
+   */
   toPhoto(clientX, clientY) {
     const frame = this.element.getBoundingClientRect();
     return this.within([
@@ -96,19 +126,37 @@ export class Stage {
     ]);
   }
 
-  /** Return a point moved into the photo if it lies outside. */
+  /**
+   * Return a point moved into the photo if it lies outside.
+   * @param {Point} options
+   * @returns {Point}
+   */
   within([x, y]) {
+    /**
+     * @param {number} value
+     * @param {number} most
+     */
     const clamp = (value, most) => Math.min(Math.max(value, 0), most - 1);
     return [clamp(x, this.width), clamp(y, this.height)];
   }
 
-  /** Return where on the stage a point of the photo is, in CSS pixels. */
+  /**
+   * Return where on the stage a point of the photo is, in CSS pixels.
+   * @param {Point} options
+   * @returns {Point}
+   */
   toStage([x, y]) {
     return [(x + 0.5) * this.scale + this.left, (y + 0.5) * this.scale + this.top];
   }
 }
 
-/** Return where the photo begins so that a point is in the middle, without a gap. */
+/**
+ * Return where the photo begins so that a point is in the middle, without a gap.
+ * @param {number} point
+ * @param {number} length
+ * @param {number} room
+ * @param {number} scale
+ */
 function start(point, length, room, scale) {
   const gap = room - length * scale;
   if (gap >= 0) return gap / 2;

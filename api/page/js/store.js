@@ -8,6 +8,8 @@
  * answers:  the last answer of each GET, for when the server is out of reach
  */
 
+/** @import { StoreName, Stores } from "./types.js" */
+
 const NAME = "fishmeasure";
 const VERSION = 2;
 const STORES = {
@@ -24,6 +26,7 @@ const changes = new EventTarget();
 const channel = "BroadcastChannel" in window ? new BroadcastChannel(NAME) : null;
 if (channel) channel.onmessage = () => announce();
 
+/** @type {Promise<IDBDatabase> | null} */
 let opening = null;
 
 function open() {
@@ -46,13 +49,21 @@ function open() {
   return opening;
 }
 
+/**
+ * @template {StoreName} K
+ * @template R
+ * @param {K} store
+ * @param {IDBTransactionMode} mode
+ * @param {(store: IDBObjectStore) => IDBRequest<R>} work
+ * @returns {Promise<R>}
+ */
 async function run(store, mode, work) {
   const database = await open();
   return new Promise((resolve, reject) => {
     const transaction = database.transaction(store, mode, { durability: "strict" });
     const request = work(transaction.objectStore(store));
     transaction.oncomplete = () => resolve(request?.result);
-    transaction.onerror = ({ target }) => reject(target.error ?? transaction.error);
+    transaction.onerror = () => reject(request?.error ?? transaction.error);
     transaction.onabort = () => reject(transaction.error);
   });
 }
@@ -61,26 +72,48 @@ function announce() {
   changes.dispatchEvent(new Event("change"));
 }
 
+/** @param {StoreName} store */
 function changed(store) {
   if (QUIET.includes(store)) return;
   announce();
   channel?.postMessage(store);
 }
 
-/** Return one record, or undefined. */
+/**
+ * Return one record, or undefined.
+ * @template {StoreName} K
+ * @param {K} store
+ * @param {string} key
+ * @returns {Promise<Stores[K] | undefined>}
+ */
 export const get = (store, key) => run(store, "readonly", (s) => s.get(key));
 
-/** Return all records of a store. */
+/**
+ * Return all records of a store.
+ * @template {StoreName} K
+ * @param {K} store
+ * @returns {Promise<Stores[K][]>}
+ */
 export const all = (store) => run(store, "readonly", (s) => s.getAll());
 
-/** Keep a record; it is on disk when this returns. */
+/**
+ * Keep a record; it is on disk when this returns.
+ * @template {StoreName} K
+ * @param {K} store
+ * @param {Stores[K]} record
+ * @returns {Promise<Stores[K]>}
+ */
 export async function put(store, record) {
   await run(store, "readwrite", (s) => s.put(record));
   changed(store);
   return record;
 }
 
-/** Forget a record. */
+/**
+ * Forget a record.
+ * @param {StoreName} store
+ * @param {string} key
+ */
 export async function remove(store, key) {
   await run(store, "readwrite", (s) => s.delete(key));
   changed(store);
@@ -90,6 +123,11 @@ export async function remove(store, key) {
  * Change a record within one transaction, so that a screen and the queue never
  * overwrite each other. `change` gets the record and alters it in place; nothing
  * happens if the record is gone. Returns the record as kept.
+ * @template {StoreName} K
+ * @param {K} store
+ * @param {string} key
+ * @param {(record: Stores[K]) => void} change
+ * @returns {Promise<Stores[K] | undefined>}
  */
 export async function update(store, key, change) {
   let kept;
@@ -107,7 +145,10 @@ export async function update(store, key, change) {
   return kept;
 }
 
-/** Call back whenever a store changes, in this window or another. */
+/**
+ * Call back whenever a store changes, in this window or another.
+ * @param {() => void} callback
+ */
 export function onChange(callback) {
   changes.addEventListener("change", () => callback());
 }

@@ -5,6 +5,9 @@ import { icon } from "./icons.js";
 import { t } from "./text.js";
 import { countWaiting } from "./outbox.js";
 
+/** @import { IconName } from "./types.js" */
+
+/** @type {[string, string, IconName][]} */
 const TABS = [
   ["", "tab.units", "tank"],
   ["waiting", "tab.waiting", "clock"],
@@ -12,7 +15,10 @@ const TABS = [
   ["settings", "tab.settings", "gear"],
 ];
 
-/** Return the bar, the present one marked. */
+/**
+ * Return the bar, the present one marked.
+ * @param {string} path
+ */
 export async function tabs(path) {
   const waiting = await countWaiting();
   const links = TABS.map(([target, key, name]) => {

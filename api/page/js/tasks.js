@@ -1,12 +1,17 @@
 /** What is to be sent next, and how each kind of thing is sent. */
 
-import { Refused, send } from "./api.js";
+import { Refused, address, send } from "./api.js";
 import { forgetPicture, keptPicture } from "./pictures.js";
 import { sampleBody } from "./samples.js";
 import { all, update } from "./store.js";
 import { t } from "./text.js";
 
-/** Return {store, key, run} of the next thing to send, or null. */
+/** @import { Photo, PhotoResult, Queued, Sample, SampleResult, Task, Write } from "./types.js" */
+
+/**
+ * Return {store, key, run} of the next thing to send, or null.
+ * @returns {Promise<Task | null>}
+ */
 export async function nextTask() {
   const writes = oldestFirst(await all("writes"));
   const write = writes.find((record) => record.state === "waiting");
@@ -19,21 +24,37 @@ export async function nextTask() {
   return ready ? task("samples", ready.id, () => sendSample(ready, photos)) : null;
 }
 
+/**
+ * @param {Queued} store
+ * @param {string} key
+ * @param {() => Promise<void>} run
+ * @returns {Task}
+ */
 function task(store, key, run) {
   return { store, key, run };
 }
 
+/**
+ * @template {{ created: number }} R
+ * @param {R[]} records
+ * @returns {R[]}
+ */
 function oldestFirst(records) {
   return records.sort((a, b) => a.created - b.created);
 }
 
-/** A sample waits for its photos: its nets name them by the server's identifiers. */
+/**
+ * A sample waits for its photos: its nets name them by the server's identifiers.
+ * @param {Sample} sample
+ * @param {Photo[]} photos
+ */
 function isReady(sample, photos) {
   if (sample.state !== "waiting") return false;
   const own = photos.filter((photo) => photo.sample_id === sample.id);
   return own.every((photo) => ["measured", "refused"].includes(photo.state));
 }
 
+/** @param {Write} write */
 async function sendWrite(write) {
   const json = write.kind === "entry" ? { entries: [write.body] } : write.body;
   await send(write.method, write.path, { json });
@@ -43,6 +64,7 @@ async function sendWrite(write) {
   });
 }
 
+/** @param {Photo} photo */
 async function sendPhoto(photo) {
   let result = photo.result;
   if (!result) {
@@ -56,34 +78,46 @@ async function sendPhoto(photo) {
       result = await change(result, "corrections", json);
     }
   } catch (error) {
-    if (error.code === "conflict") await takeOther(photo);
+    if (error instanceof Refused && error.code === "conflict") await takeOther(photo);
     throw error;
   }
   await keepResult(photo, result);
   await touchSample(photo.sample_id);
 }
 
-/** Another phone corrected the photo meanwhile: show what it made of it. */
+/**
+ * Another phone corrected the photo meanwhile: show what it made of it.
+ * @param {Photo} photo
+ */
 async function takeOther(photo) {
-  const result = await send("GET", `/v1/photos/${photo.result.id}`);
+  if (!photo.result) return;
+  const path = address("/v1/photos/{photo_id}", { photo_id: photo.result.id });
+  const result = await send("GET", path);
   await update("photos", photo.key, (record) => {
     record.result = result;
   });
 }
 
+/**
+ * @param {Photo} photo
+ * @param {PhotoResult} result
+ */
 function keepResult(photo, result) {
   return update("photos", photo.key, (record) => {
     record.result = result;
     record.error = null;
     // What was changed here while this was under way still waits.
-    for (const what of ["settings", "corrections"]) {
-      if (same(record[what], photo[what])) record[what] = null;
-    }
+    if (same(record.settings, photo.settings)) record.settings = null;
+    if (same(record.corrections, photo.corrections)) record.corrections = null;
     record.state = record.settings || record.corrections ? "waiting" : "measured";
   });
 }
 
-/** The same photo twice would count its fish twice. */
+/**
+ * The same photo twice would count its fish twice.
+ * @param {Photo} photo
+ * @param {PhotoResult} result
+ */
 async function refuseSecond(photo, result) {
   const others = (await all("photos")).filter(
     (other) => other.sample_id === photo.sample_id && other.key !== photo.key,
@@ -93,8 +127,16 @@ async function refuseSecond(photo, result) {
   throw new Refused(409, { code: "same-photo", message: t("photo.twice"), advice });
 }
 
+/**
+ * @param {unknown} one
+ * @param {unknown} other
+ */
 const same = (one, other) => JSON.stringify(one) === JSON.stringify(other);
 
+/**
+ * @param {Photo} photo
+ * @returns {Promise<PhotoResult>}
+ */
 async function upload(photo) {
   const form = new FormData();
   const picture = await keptPicture(photo.key);
@@ -104,11 +146,17 @@ async function upload(photo) {
   form.append("print_scale", String(photo.print_scale));
   form.append("paper", photo.paper ?? "");
   form.append("lens", photo.lens ?? "");
-  const { items } = await send("POST", "/v1/photos", { form });
-  return asMeant(photo, items[0]);
+  const { items } = await send("POST", address("/v1/photos"), { form });
+  const [first] = items;
+  if ("error" in first) throw new Refused(422, first.error);
+  return asMeant(photo, first);
 }
 
-/** A photo that the server had already may have been measured another way. */
+/**
+ * A photo that the server had already may have been measured another way.
+ * @param {Photo} photo
+ * @param {PhotoResult} result
+ */
 function asMeant(photo, result) {
   const meant = {
     species: photo.species,
@@ -116,18 +164,26 @@ function asMeant(photo, result) {
     paper: photo.paper ?? null,
     lens: photo.lens ?? null,
   };
-  const names = Object.keys(meant);
-  if (names.every((name) => meant[name] === result.settings[name])) return result;
-  return change(result, "settings", { ...result.settings, ...meant });
+  const wanted = { ...result.settings, ...meant };
+  return same(wanted, result.settings) ? result : change(result, "settings", wanted);
 }
 
+/**
+ * @param {PhotoResult} result
+ * @param {"settings" | "corrections"} what
+ * @param {unknown} json
+ */
 function change(result, what, json) {
   // The entity tag that api/http.py gives to this state of the photo.
   const headers = { "If-Match": `"${result.id.slice(0, 16)}-${result.revision}"` };
-  return send("PUT", `/v1/photos/${result.id}/${what}`, { json, headers });
+  const path = address(`/v1/photos/{photo_id}/${what}`, { photo_id: result.id });
+  return send("PUT", path, { json, headers });
 }
 
-/** Have the estimate made again with what a photo now says. */
+/**
+ * Have the estimate made again with what a photo now says.
+ * @param {string} id
+ */
 async function touchSample(id) {
   await update("samples", id, (sample) => {
     sample.edits += 1;
@@ -135,21 +191,32 @@ async function touchSample(id) {
   });
 }
 
+/**
+ * @param {Sample} sample
+ * @param {Photo[]} photos
+ */
 async function sendSample(sample, photos) {
   const body = sampleBody(sample, photos);
   if (!body) {
     await settle(sample, sample.result ?? null);
     return;
   }
-  let result = await send("PUT", `/v1/samples/${sample.id}`, { json: body });
+  const named = { sample_id: sample.id };
+  const path = address("/v1/samples/{sample_id}", named);
+  let result = await send("PUT", path, { json: body });
   if (sample.record_wanted) {
     const json = { unit_id: sample.unit_id, cohort_id: sample.cohort_id };
-    result = await send("POST", `/v1/samples/${sample.id}/record`, { json });
+    const record = address("/v1/samples/{sample_id}/record", named);
+    result = await send("POST", record, { json });
   }
   await settle(sample, result);
   if (result.entry_id) await forgetPictures(sample.id);
 }
 
+/**
+ * @param {Sample} sample
+ * @param {SampleResult | null} result
+ */
 async function settle(sample, result) {
   await update("samples", sample.id, (record) => {
     record.result = result;
@@ -160,7 +227,10 @@ async function settle(sample, result) {
   });
 }
 
-/** Forget the phone's own copies of what the server has. */
+/**
+ * Forget the phone's own copies of what the server has.
+ * @param {string} sampleId
+ */
 async function forgetPictures(sampleId) {
   for (const photo of await all("photos")) {
     if (photo.sample_id !== sampleId || !photo.result || !photo.kept) continue;

@@ -3,6 +3,9 @@
 import { h, style } from "./dom.js";
 import { t } from "./text.js";
 
+/** @import { EndsCalled, PhotoTools, Point } from "./types.js" */
+
+/** @type {Record<string, Point>} */
 const STEPS = {
   ArrowLeft: [-1, 0],
   ArrowRight: [1, 0],
@@ -13,14 +16,22 @@ const STEP_PX = 4;
 const FAST_PX = 40;
 
 export class TwoPoints {
-  /** `prompts` are the texts for the first and second point. */
+  /**
+   * `prompts` are the texts for the first and second point.
+   * @param {PhotoTools & { prompts: string[], onpoint: EndsCalled, ondone: EndsCalled }} parts
+   */
   constructor({ stage, magnifier, prompts, onpoint, ondone }) {
-    Object.assign(this, { stage, magnifier, prompts, onpoint, ondone });
+    this.stage = stage;
+    this.magnifier = magnifier;
+    this.prompts = prompts;
+    this.onpoint = onpoint;
+    this.ondone = ondone;
+    /** @type {Point[]} */
     this.points = [];
     this.cursor = [stage.width / 2, stage.height / 2];
     this.cross = h("button.cross", { type: "button", "aria-label": prompts[0] });
     this.cross.addEventListener("keydown", (event) => this.key(event));
-    this.down = (event) => this.begin(event);
+    this.down = (/** @type {PointerEvent} */ event) => this.begin(event);
     stage.element.append(this.cross);
     stage.element.classList.add("placing");
     stage.element.addEventListener("pointerdown", this.down);
@@ -44,16 +55,19 @@ export class TwoPoints {
     style(this.cross, { left: `${x}px`, top: `${y}px` });
   }
 
+  /** @param {PointerEvent} event */
   begin(event) {
-    if (event.target.closest(".handle")) return;
+    if (/** @type {Element} */ (event.target).closest(".handle")) return;
     event.preventDefault();
     const { element } = this.stage;
     element.setPointerCapture(event.pointerId);
+    /** @param {PointerEvent} now */
     const show = (now) => {
       this.cursor = this.stage.toPhoto(now.clientX, now.clientY);
       this.placeCross();
       this.magnifier.show(this.cursor);
     };
+    /** @param {PointerEvent} last */
     const end = (last) => {
       element.removeEventListener("pointermove", show);
       this.magnifier.hide();
@@ -65,6 +79,7 @@ export class TwoPoints {
     element.addEventListener("pointercancel", end, { once: true });
   }
 
+  /** @param {KeyboardEvent} event */
   key(event) {
     if (event.key === "Enter" || event.key === " ") {
       event.preventDefault();
@@ -94,5 +109,8 @@ export class TwoPoints {
   }
 }
 
-/** Return what to tell before each point. */
+/**
+ * Return what to tell before each point.
+ * @param {string} what
+ */
 export const promptsFor = (what) => [t(`${what}.first`), t(`${what}.second`)];

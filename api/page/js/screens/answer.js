@@ -1,6 +1,6 @@
 /** The answer: mean weight, spread, biomass, and what follows from them. */
 
-import { read } from "../api.js";
+import { address, read } from "../api.js";
 import { fill, h } from "../dom.js";
 import { gauge } from "../gauge.js";
 import { icon } from "../icons.js";
@@ -25,11 +25,14 @@ import { serverDrawing } from "../drawing.js";
 import { t, textOr } from "../text.js";
 import { length, number, stock, stockRange, weight, weightRange } from "../units.js";
 
+/** @import { Sample, SampleEstimate, SampleResult } from "../types.js" */
+
 const WANTED_PERCENT = 10;
 
+/** @param {{ sample: string }} options */
 export async function show({ sample: id }) {
-  const screen = new Answer(id);
-  await screen.update();
+  const screen = new Answer(await kept(id));
+  await screen.draw();
   return {
     title: t("answer.title", { unit: screen.sample.unit_name }),
     body: screen.element,
@@ -42,24 +45,40 @@ export async function show({ sample: id }) {
   };
 }
 
+/** @param {string} id */
+async function kept(id) {
+  const sample = await get("samples", id);
+  if (!sample) throw new Missing(t("sample.gone"));
+  return sample;
+}
+
 class Answer {
-  constructor(id) {
-    this.id = id;
+  /** @param {Sample} sample */
+  constructor(sample) {
+    this.sample = sample;
+    this.id = sample.id;
+    this.closed = false;
+    /** @type {Awaited<ReturnType<typeof about>> | null} */
+    this.texts = null;
     this.element = h("div.answer");
     this.plan = h("p.tip", { hidden: true });
-    this.planOf = null;
+    /** @type {number | undefined} revision of the estimate that the plan is for */
+    this.planOf = undefined;
   }
 
   async update() {
     const before = this.sample;
-    this.sample = await get("samples", this.id);
-    if (!this.sample) throw new Missing(t("sample.gone"));
+    this.sample = await kept(this.id);
+    await this.draw();
+    if (this.closed) return;
+    showActions(this.actions());
+    if (this.sample.recorded && !before.recorded) notice(t("answer.saved"));
+  }
+
+  async draw() {
     this.texts ??= await about().catch(() => null);
     fill(this.element, this.content());
     void this.askPlan();
-    if (!before || this.closed) return;
-    showActions(this.actions());
-    if (this.sample.recorded && !before.recorded) notice(t("answer.saved"));
   }
 
   /** Say how many nets would do, once for each estimate that is still wide. */
@@ -74,10 +93,10 @@ class Answer {
 
   content() {
     const { sample } = this;
-    const estimate = sample.result?.estimate;
+    const { result } = sample;
     return [
       sample.state === "refused" ? refusal(sample.error) : null,
-      estimate ? this.answer(estimate) : this.unanswered(),
+      result?.estimate ? this.answer(result, result.estimate) : this.unanswered(),
       sample.recorded ? banner("good", t("sample.recorded")) : null,
     ];
   }
@@ -103,14 +122,17 @@ class Answer {
     ];
   }
 
-  answer(estimate) {
-    const problems = this.sample.result.problems;
+  /**
+   * @param {SampleResult} result
+   * @param {SampleEstimate} estimate
+   */
+  answer({ problems, advice, revision }, estimate) {
     return [
       this.mean(estimate),
       problems.map((problem) => banner("warn", null, h("p", problem.message))),
-      this.spread(estimate),
+      this.spread(estimate, revision),
       this.stock(estimate),
-      this.sample.result.advice ? outlookCard(this.sample.result.advice) : null,
+      advice ? outlookCard(advice) : null,
       netsCard(estimate, this.plan),
       this.cautions(),
     ];
@@ -120,9 +142,10 @@ class Answer {
     if (!this.texts) return null;
     const { estimate, handling } = this.texts.cautions;
     // The advice brings its own, the one about estimates among them.
-    return cautions(this.sample.result.advice ? [handling] : [estimate, handling]);
+    return cautions(this.sample.result?.advice ? [handling] : [estimate, handling]);
   }
 
+  /** @param {SampleEstimate} estimate */
   mean(estimate) {
     const value = estimate.mean_weight_g;
     const [low, high] = estimate.mean_weight_interval_g;
@@ -142,16 +165,22 @@ class Answer {
     );
   }
 
-  spread(estimate) {
+  /**
+   * @param {SampleEstimate} estimate
+   * @param {number} revision
+   */
+  spread(estimate, revision) {
     if (estimate.cv === null && !estimate.weight_quantiles_g?.["0.5"]) return null;
+    /** @param {string} key */
     const quantile = (key) => estimate.weight_quantiles_g?.[key] ?? null;
+    /** @param {string} key */
     const at = (key) => (quantile(key) === null ? null : weight(quantile(key)));
     return card(
       t("answer.spread"),
       serverDrawing(
         `/v1/samples/${this.id}/distribution.svg`,
         t("answer.spread-alt"),
-        this.sample.result.revision,
+        revision,
       ),
       figures([
         [
@@ -174,6 +203,7 @@ class Answer {
     );
   }
 
+  /** @param {SampleEstimate} estimate */
   stock(estimate) {
     if (estimate.biomass_kg === null || estimate.biomass_kg === undefined) return null;
     return card(
@@ -182,7 +212,7 @@ class Answer {
       h(
         "p.note",
         [
-          confident(stockRange(estimate.biomass_interval_kg), estimate.level),
+          confident(stockRange(estimate.biomass_interval_kg ?? []), estimate.level),
           t("answer.for-count", { n: estimate.count_in_unit }),
         ].join(" · "),
       ),
@@ -220,13 +250,23 @@ class Answer {
   }
 }
 
+/**
+ * @param {string} id
+ * @param {SampleEstimate} estimate
+ */
 async function planText(id, estimate) {
   const [low, high] = estimate.mean_weight_interval_g;
   if ((high - low) / 2 <= (WANTED_PERCENT / 100) * estimate.mean_weight_g) return null;
   try {
-    const path = `/v1/samples/${id}/plan?precision_percent=${WANTED_PERCENT}`;
+    const path = address(
+      "/v1/samples/{sample_id}/plan",
+      { sample_id: id },
+      { precision_percent: String(WANTED_PERCENT) },
+    );
     const { plans } = (await read(path)).data;
-    const fish = estimate.fish_handled / estimate.nets.length;
+    const handled = estimate.nets.reduce((sum, net) => sum + net.fish, 0);
+    const fish = handled / estimate.nets.length;
+    /** @param {{ fish_per_net: number }} plan */
     const off = (plan) => Math.abs(plan.fish_per_net - fish);
     const [nearest] = plans.sort((a, b) => off(a) - off(b));
     if (!nearest) return t("answer.no-plan", { percent: WANTED_PERCENT });
@@ -237,6 +277,10 @@ async function planText(id, estimate) {
   }
 }
 
+/**
+ * @param {SampleEstimate} estimate
+ * @param {HTMLElement} plan
+ */
 function netsCard(estimate, plan) {
   const rows = estimate.nets.map((net, index) =>
     h(

@@ -1,6 +1,6 @@
 /** The book of one unit: what happened, newest first. */
 
-import { readAll } from "../api.js";
+import { address, readAll } from "../api.js";
 import { cohorts, unit as findUnit, units } from "../data.js";
 import { fill, h } from "../dom.js";
 import { ICONS, KINDS, entryLine } from "../entry_kinds.js";
@@ -9,6 +9,9 @@ import { action, banner, failure, loading, stateChip } from "../parts.js";
 import { all } from "../store.js";
 import { dateText, t } from "../text.js";
 
+/** @import { AnyEntry, Write } from "../types.js" */
+
+/** @param {{ unit: string }} options */
 export async function show({ unit: id }) {
   const unit = await findUnit(id);
   const list = h("div", loading());
@@ -25,10 +28,14 @@ export async function show({ unit: id }) {
   };
 }
 
+/**
+ * @param {HTMLElement} list
+ * @param {string} id
+ */
 async function place(list, id) {
   try {
     const [{ data, stale }, names, pending] = await Promise.all([
-      readAll(`/v1/entries?unit_id=${id}&only_in_force=true`),
+      readAll(address("/v1/entries", {}, { unit_id: id, only_in_force: "true" })),
       namesOf(),
       waitingEntries(id),
     ]);
@@ -61,16 +68,21 @@ export async function namesOf() {
   );
 }
 
+/**
+ * @param {string} unitId
+ * @returns {Promise<Extract<Write, { kind: "entry" }>[]>}
+ */
 async function waitingEntries(unitId) {
   const writes = await all("writes");
-  return writes.filter(
-    (write) =>
-      write.kind === "entry" &&
-      write.state !== "saved" &&
-      write.body.unit_id === unitId,
-  );
+  return writes
+    .filter((write) => write.kind === "entry")
+    .filter(({ state, body }) => state !== "saved" && body.unit_id === unitId);
 }
 
+/**
+ * @param {Extract<Write, { kind: "entry" }>} write
+ * @param {Map<string, string>} names
+ */
 function waitingRow(write, names) {
   return h(
     "div.entry",
@@ -80,6 +92,11 @@ function waitingRow(write, names) {
   );
 }
 
+/**
+ * @param {string} unitId
+ * @param {AnyEntry} entry
+ * @param {Map<string, string>} names
+ */
 function row(unitId, entry, names) {
   return h(
     "a.entry",
@@ -95,16 +112,21 @@ function row(unitId, entry, names) {
   );
 }
 
+/** @param {string} unitId */
 function menu(unitId) {
   const dialog = h("dialog.sheet", { "aria-label": t("book.add") });
   const leave = () => {
     dialog.close();
     dialog.remove();
   };
-  const link = (kind, address) =>
+  /**
+   * @param {string} kind
+   * @param {string} to
+   */
+  const link = (kind, to) =>
     h(
       "a.choice",
-      { href: `#/${address}`, onclick: leave },
+      { href: `#/${to}`, onclick: leave },
       icon(ICONS[kind]),
       h("span", t(`entry.${kind}`)),
     );

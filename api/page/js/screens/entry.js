@@ -1,6 +1,6 @@
 /** A book entry: a new one, or one to be corrected or taken back. */
 
-import { read } from "../api.js";
+import { address, read } from "../api.js";
 import { about, cohorts, cohortsIn, units, writeEntry } from "../data.js";
 import { h } from "../dom.js";
 import { KINDS, entryLine, fieldsOf } from "../entry_kinds.js";
@@ -13,6 +13,9 @@ import { go } from "../router.js";
 import { dateText, t, timeNow, today } from "../text.js";
 import { namesOf } from "./book.js";
 
+/** @import { AnyEntry, Field, Values } from "../types.js" */
+
+/** @type {Record<string, string[]>} */
 const CAUTIONS = {
   died: ["dead_fish"],
   harvested: ["slaughter"],
@@ -21,10 +24,20 @@ const CAUTIONS = {
   graded: ["handling", "permits"],
 };
 
+/**
+ * @param {string} id
+ * @returns {Promise<AnyEntry>}
+ */
+async function kept(id) {
+  const path = address("/v1/entries/{entry_id}", { entry_id: id });
+  return /** @type {AnyEntry} */ ((await read(path)).data);
+}
+
+/** @param {{ unit: string, kind?: string, entry?: string }} options */
 export async function show({ unit: unitId, kind, entry: entryId }) {
-  const old = entryId ? (await read(`/v1/entries/${entryId}`)).data : null;
-  const what = kind ?? old.kind;
-  if (!KINDS[what]) return readOnly(unitId, old);
+  const old = entryId ? await kept(entryId) : null;
+  const what = kind ?? old?.kind ?? "";
+  if (old && !KINDS[what]) return readOnly(unitId, old);
   const form = await formFor(what, unitId, old);
   return {
     title: t(`entry.${what}`),
@@ -39,6 +52,11 @@ export async function show({ unit: unitId, kind, entry: entryId }) {
   };
 }
 
+/**
+ * @param {string} kind
+ * @param {string} unitId
+ * @param {AnyEntry | null} old
+ */
 async function formFor(kind, unitId, old) {
   const [here, all, places] = await Promise.all([
     cohortsIn(unitId),
@@ -51,6 +69,7 @@ async function formFor(kind, unitId, old) {
     units: places.units.filter((unit) => unit.id !== unitId),
     entry: old ?? {},
   });
+  /** @type {Field} */
   const date = {
     name: "on",
     type: "date",
@@ -58,6 +77,7 @@ async function formFor(kind, unitId, old) {
     required: true,
     value: old?.on ?? today(),
   };
+  /** @type {Field} */
   const note = {
     name: "note",
     type: "lines",
@@ -79,6 +99,12 @@ async function formFor(kind, unitId, old) {
   });
 }
 
+/**
+ * @param {string} kind
+ * @param {string} unitId
+ * @param {AnyEntry | null} old
+ * @param {Values} values
+ */
 async function keep(kind, unitId, old, values) {
   if (kind === "water" && !KINDS.water.some(({ name }) => name in values)) {
     throw new Error(t("entry.no-reading"));
@@ -90,25 +116,39 @@ async function keep(kind, unitId, old, values) {
   ) {
     throw new Error(t("entry.no-figure"));
   }
-  const entry = { kind, id: uuid(), unit_id: unitId, ...values };
+  const entry = /** @type {AnyEntry} */ ({
+    kind,
+    id: uuid(),
+    unit_id: unitId,
+    ...values,
+  });
   if (old) entry.replaces = old.id;
   const at = kind === "water" ? readAt(old, values.on) : null;
   if (at) entry.at = at;
   await keepAll(unitId, [entry]);
 }
 
-/** A reading's time of day: as it was, or now where it is of today. */
+/**
+ * A reading's time of day: as it was, or now where it is of today.
+ * @param {AnyEntry | null} old
+ * @param {string} on
+ */
 function readAt(old, on) {
   if (old) return old.on === on ? old.at : null;
   return on === today() ? timeNow() : null;
 }
 
+/**
+ * @param {string} unitId
+ * @param {AnyEntry[]} entries
+ */
 async function keepAll(unitId, entries) {
   for (const [order, entry] of entries.entries())
     await writeEntry(entry, t(`entry.${entry.kind}`), dateText(entry.on), order);
   go(`unit/${unitId}/book`, { replace: true });
 }
 
+/** @param {string} kind */
 async function cautionTexts(kind) {
   const names = CAUTIONS[kind];
   if (!names) return null;
@@ -116,10 +156,15 @@ async function cautionTexts(kind) {
   return texts ? cautions(names.map((name) => texts.cautions[name])) : null;
 }
 
+/**
+ * @param {string} unitId
+ * @param {AnyEntry} old
+ */
 function takeBack(unitId, old) {
   const onclick = async () => {
     if (!window.confirm(t("entry.take-back-sure"))) return;
     // The unit is not part of it; the old entry says where it belonged.
+    /** @type {AnyEntry} */
     const entry = { kind: "cancelled", id: uuid(), on: today(), replaces: old.id };
     await writeEntry(entry, t("entry.cancelled"), dateText(old.on));
     go(`unit/${unitId}/book`, { replace: true });
@@ -127,6 +172,10 @@ function takeBack(unitId, old) {
   return action(t("entry.take-back"), { onclick, name: "undo", kind: "quiet" });
 }
 
+/**
+ * @param {string} unitId
+ * @param {AnyEntry} old
+ */
 async function readOnly(unitId, old) {
   const names = await namesOf();
   return {

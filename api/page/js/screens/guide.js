@@ -14,6 +14,9 @@ import {
 import { t } from "../text.js";
 import { system } from "../units.js";
 
+/** @import { Child } from "../types.js" */
+
+/** @type {[string, (alt: string) => SVGElement, number][]} */
 const SECTIONS = [
   ["print", printDrawing, 4],
   ["lay", layDrawing, 5],
@@ -48,6 +51,11 @@ export async function show() {
   };
 }
 
+/**
+ * @param {string} name
+ * @param {(alt: string) => Child} drawing
+ * @param {number} steps
+ */
 function section(name, drawing, steps) {
   const lines = Array.from({ length: steps }, (_, index) =>
     h("li", t(`guide.${name}.${index + 1}`)),
@@ -61,6 +69,10 @@ function section(name, drawing, steps) {
 }
 
 function sheets() {
+  /**
+   * @param {string} paper
+   * @param {string} name
+   */
   const link = (paper, name) =>
     h(
       "a.button",

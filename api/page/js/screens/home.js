@@ -1,6 +1,6 @@
 /** All units, each with what is in it. */
 
-import { send } from "../api.js";
+import { address, send } from "../api.js";
 import { cohortsIn, units } from "../data.js";
 import { fill, h } from "../dom.js";
 import { icon } from "../icons.js";
@@ -24,6 +24,8 @@ import {
   weightRange,
 } from "../units.js";
 
+/** @import { CohortHere, Estimate, Sample, Unit, UnitState } from "../types.js" */
+
 export async function show() {
   const open = h("div");
   const list = h("div", loading());
@@ -33,6 +35,7 @@ export async function show() {
   return { title: t("home.title"), body: [open, list], update };
 }
 
+/** @param {HTMLElement} list */
 async function place(list) {
   try {
     const { units: found, stale } = await units();
@@ -67,27 +70,33 @@ function firstUnit() {
   );
 }
 
+/** @param {any} button */
 async function fillDemo(button) {
   button.disabled = true;
   try {
-    await send("POST", "/v1/demo", { json: {} });
+    await send("POST", address("/v1/demo"), { json: {} });
     reload("");
   } catch (error) {
     button.after(failure(error));
   }
 }
 
+/**
+ * @param {Unit} unit
+ * @param {{ cohorts: CohortHere[], state: UnitState | null }} given
+ */
 function unitCard(unit, { cohorts, state }) {
   return h(
     "a.card.unit",
     { href: `#/unit/${unit.id}` },
     h("div.head", h("h2", unit.name), icon("next")),
     cohorts.length ? cohorts.map(cohortLine) : h("p.note", t("unit.no-fish")),
-    cohorts.length && state?.biomass_kg ? biomass(state) : null,
+    cohorts.length && state?.biomass_kg ? biomass(state.biomass_kg) : null,
   );
 }
 
-function biomass({ biomass_kg: { value, low, high, level } }) {
+/** @param {Estimate} options */
+function biomass({ value, low, high, level }) {
   return h(
     "p.total",
     t("home.biomass", { value: stock(value) }),
@@ -95,6 +104,7 @@ function biomass({ biomass_kg: { value, low, high, level } }) {
   );
 }
 
+/** @param {CohortHere} item */
 function cohortLine(item) {
   const mean = item.mean_weight_g;
   return h(
@@ -111,9 +121,11 @@ function cohortLine(item) {
   );
 }
 
+/** @param {Estimate} options */
 const range = ({ value, low, high, level }) =>
   confident(weightRange([low, high], value), level);
 
+/** @param {CohortHere} item */
 function fishText(item) {
   const name = speciesName(item.cohort.species_key);
   const fish = item.fish_count?.value;
@@ -122,6 +134,7 @@ function fishText(item) {
     : t("home.fish", { count: shownCount(fish), species: name });
 }
 
+/** @param {string | null | undefined} on */
 function sampled(on) {
   if (!on) return null;
   const n = daysAgo(on);
@@ -133,6 +146,7 @@ async function unfinished() {
   return samples.sort((a, b) => b.created - a.created).map(unfinishedCard);
 }
 
+/** @param {Sample} sample */
 function unfinishedCard(sample) {
   const nets = { n: sample.nets.length, date: dateText(sample.date) };
   return h(

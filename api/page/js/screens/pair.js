@@ -1,6 +1,6 @@
 /** Pairing: the server's code and a name for this phone. */
 
-import { Busy, send } from "../api.js";
+import { Busy, Refused, address, send } from "../api.js";
 import { Form } from "../form.js";
 import { h } from "../dom.js";
 import { icon } from "../icons.js";
@@ -28,7 +28,7 @@ export async function show() {
     ],
     { save: t("pair.save"), onsave: pair },
   );
-  form.head.inputs.get("code").setAttribute("inputmode", "numeric");
+  form.head.input("code").setAttribute("inputmode", "numeric");
   return {
     title: t("pair.title"),
     body: [h("section.empty", icon("ruler"), h("p", t("pair.how"))), form.element],
@@ -36,12 +36,14 @@ export async function show() {
   };
 }
 
+/** @param {{ code: string, name: string }} options */
 async function pair({ code, name }) {
   try {
-    await send("POST", "/v1/devices", { json: { code, name } });
+    await send("POST", address("/v1/devices"), { json: { code, name } });
   } catch (error) {
     if (error instanceof Busy) throw new Error(t("pair.wait", { n: error.afterS }));
-    if (error.advice) throw new Error(`${error.message} ${error.advice}`);
+    if (error instanceof Refused && error.advice)
+      throw new Error(`${error.message} ${error.advice}`);
     throw error;
   }
   wake();

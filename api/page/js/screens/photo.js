@@ -2,7 +2,7 @@
 
 import { Stage } from "../stage.js";
 import { Magnifier } from "../magnifier.js";
-import { fill, h } from "../dom.js";
+import { fill, h, shell } from "../dom.js";
 import { icon } from "../icons.js";
 import { FishTool } from "../fish_tool.js";
 import { chooseHow } from "../how_sheet.js";
@@ -29,10 +29,13 @@ import {
 import { get } from "../store.js";
 import { t } from "../text.js";
 
+/** @import { Correction, Photo, PhotoTools, Point, Sample, Tool } from "../types.js" */
+
 const REACH_CSS_PX = 24;
 // The tap that ends a tool is followed by a click, which chooses no fish.
 const PAUSE_AFTER_TOOL_MS = 500;
 
+/** @param {{ photo: string }} options */
 export async function show({ photo: key }) {
   const photo = await get("photos", key);
   const sample = photo && (await get("samples", photo.sample_id));
@@ -49,15 +52,24 @@ export async function show({ photo: key }) {
   };
 }
 
-class PhotoScreen {
+export class PhotoScreen {
+  /**
+   * @param {Photo} photo
+   * @param {Sample} sample
+   */
   constructor(photo, sample) {
-    Object.assign(this, {
-      photo,
-      sample,
-      tool: null,
-      toolEnded: -Infinity,
-      stage: null,
-    });
+    this.photo = photo;
+    this.sample = sample;
+    /** @type {Tool | null} */
+    this.tool = null;
+    this.toolEnded = -Infinity;
+    /** @type {Stage | null} */
+    this.stage = null;
+    /** @type {Magnifier | null} */
+    this.magnifier = null;
+    this.closed = false;
+    this.shown = false;
+    this.listAt = 0;
     this.picture = h("div.picture");
     this.below = h("div.below");
     this.element = h("div.photo", this.picture, this.below);
@@ -67,6 +79,11 @@ class PhotoScreen {
   /** The corrections as last sent or waiting to be sent. */
   get corrections() {
     return this.photo.corrections ?? this.photo.result?.corrections ?? [];
+  }
+
+  /** What tools work with; they are taken up on a measured photo alone. */
+  get tools() {
+    return /** @type {PhotoTools} */ ({ stage: this.stage, magnifier: this.magnifier });
   }
 
   get fish() {
@@ -170,10 +187,12 @@ class PhotoScreen {
   more() {
     if (this.sample.recorded) return null;
     const out = () => this.remove();
+    const { result } = this.photo;
+    if (!result) return null;
     return h(
       "div.more",
-      howMeasured(this.photo.result),
-      lacksScale(this.photo.result.measurement)
+      howMeasured(result),
+      lacksScale(result.measurement)
         ? null
         : action(t("photo.scale-by-hand"), {
             onclick: () => this.use(new ScaleTool(this)),
@@ -213,8 +232,9 @@ class PhotoScreen {
     );
   }
 
+  /** @param {FileList | null} files */
   async replace(files) {
-    if (!files.length) return;
+    if (!files?.length) return;
     const { sample, photo } = this;
     await addPhotos(sample, photo.net_id, files);
     await removePhoto(photo);
@@ -246,22 +266,29 @@ class PhotoScreen {
     return [add, weigh];
   }
 
+  /** @param {MouseEvent} event */
   tapped(event) {
-    if (this.sample.recorded || event.target.closest("button")) return;
+    if (this.sample.recorded || /** @type {Element} */ (event.target).closest("button"))
+      return;
     if (performance.now() - this.toolEnded < PAUSE_AFTER_TOOL_MS) return;
     if (this.tool && !this.tool.letsChoose) return;
-    const point = this.stage.toPhoto(event.clientX, event.clientY);
-    const index = fishAt(this.fish, point, REACH_CSS_PX / this.stage.scale);
+    const { stage } = this.tools;
+    const point = stage.toPhoto(event.clientX, event.clientY);
+    const index = fishAt(this.fish, point, REACH_CSS_PX / stage.scale);
     if (index !== null) this.choose(index);
     else if (this.tool) this.use(null);
   }
 
+  /** @param {number} index */
   choose(index) {
     if (this.sample.recorded) return;
     this.use(new FishTool(this, index));
   }
 
-  /** Take up a tool, or none. */
+  /**
+   * Take up a tool, or none.
+   * @param {Tool | null} tool
+   */
   use(tool) {
     if (this.closed) return;
     this.tool?.close();
@@ -274,20 +301,29 @@ class PhotoScreen {
     this.draw();
     // A tool's words begin under the picture; afterwards the list is where it was.
     window.scrollTo(0, tool ? 0 : this.listAt);
-    if (!tool) document.getElementById("title").focus({ preventScroll: true });
+    if (!tool) shell("title").focus({ preventScroll: true });
   }
 
-  /** Have the list of corrections sent. */
+  /**
+   * Have the list of corrections sent.
+   * @param {Correction[]} corrections
+   */
   correct(corrections) {
     this.photo.corrections = corrections; // the next change builds on this one
     return changePhoto(this.photo.key, "corrections", corrections);
   }
 
-  /** Have the photo measured with a scale by hand. */
+  /**
+   * Have the photo measured with a scale by hand.
+   * @param {Point[]} points
+   * @param {number} distanceMm
+   */
   async scaleBy(points, distanceMm) {
     const { result } = this.photo;
+    const before = this.photo.settings ?? result?.settings;
+    if (!before) return;
     const known = { points_px: points, distance_mm: distanceMm };
-    const settings = { ...(this.photo.settings ?? result.settings), known };
+    const settings = { ...before, known };
     await changePhoto(this.photo.key, "settings", settings);
   }
 }

@@ -19,17 +19,21 @@ import { all, get } from "../store.js";
 import { dateText, t, today } from "../text.js";
 import { weight } from "../units.js";
 
+/** @import { Net, Photo, Sample } from "../types.js" */
+
+/** @param {{ sample: string }} options */
 export async function show({ sample: id }) {
   const body = h("div");
-  let sample = null;
+  const sample = await get("samples", id);
+  if (!sample) throw new Missing(t("sample.gone"));
   const update = async () => {
-    const focus = document.activeElement?.dataset?.key;
+    const focus = document.activeElement?.getAttribute("data-key");
     const kept = await get("samples", id);
-    if (!kept && sample) return; // just thrown away
-    if (!kept) throw new Missing(t("sample.gone"));
-    sample = kept;
-    fill(body, content(sample, await photosOf(id)));
-    if (focus) body.querySelector(`[data-key="${focus}"]`)?.focus();
+    if (!kept) return; // just thrown away
+    fill(body, content(kept, await photosOf(id)));
+    /** @type {HTMLElement | null} */
+    const found = focus ? body.querySelector(`[data-key="${focus}"]`) : null;
+    found?.focus();
   };
   await update();
   const next = action(t("sample.answer"), {
@@ -46,6 +50,7 @@ export async function show({ sample: id }) {
   };
 }
 
+/** @param {string} id */
 async function photosOf(id) {
   const photos = await all("photos");
   return photos
@@ -53,6 +58,10 @@ async function photosOf(id) {
     .sort((a, b) => a.created - b.created);
 }
 
+/**
+ * @param {Sample} sample
+ * @param {Photo[]} photos
+ */
 function content(sample, photos) {
   return [
     dateRow(sample),
@@ -71,6 +80,7 @@ function content(sample, photos) {
   ];
 }
 
+/** @param {Sample} sample */
 function dateRow(sample) {
   if (sample.recorded) return h("p.note", dateText(sample.date));
   const input = h("input", {
@@ -84,10 +94,15 @@ function dateRow(sample) {
   return h("div.row.beside", h("label", { for: input.id }, t("field.on")), input);
 }
 
+/**
+ * @param {Sample} sample
+ * @param {string} date
+ */
 function setDate(sample, date) {
   sample.date = date;
 }
 
+/** @param {Sample} sample */
 function below(sample) {
   return [
     action(t("sample.add-net"), {
@@ -104,12 +119,19 @@ function below(sample) {
   ];
 }
 
+/** @param {Sample} sample */
 async function discard(sample) {
   if (!window.confirm(t("sample.discard-sure"))) return;
   await removeSample(sample.id);
   go(`unit/${sample.unit_id}`, { replace: true });
 }
 
+/**
+ * @param {Sample} sample
+ * @param {Net} net
+ * @param {number} index
+ * @param {Photo[]} photos
+ */
 function netCard(sample, net, index, photos) {
   const heading = t("net.title", { n: index + 1 });
   return card(
@@ -132,12 +154,18 @@ function netCard(sample, net, index, photos) {
   );
 }
 
+/**
+ * @param {Sample} sample
+ * @param {Net} net
+ * @param {Photo[]} photos
+ */
 function netButtons(sample, net, photos) {
+  /** @param {File[]} files */
   const onfiles = async (files) => {
     await addPhotos(sample, net.id, files);
     if (files.length !== 1) return;
     const own = (await photosOf(sample.id)).filter((photo) => photo.net_id === net.id);
-    go(`photo/${own.at(-1).key}`);
+    go(`photo/${own.at(-1)?.key}`);
   };
   const bare = !photos.length && net.gross_g === null;
   return [
@@ -159,6 +187,10 @@ function netButtons(sample, net, photos) {
   ];
 }
 
+/**
+ * @param {Net} net
+ * @param {Photo[]} photos
+ */
 function facts(net, photos) {
   const grams = netWeight(net);
   const fish = net.fish ?? fishSeen(photos);
@@ -173,6 +205,7 @@ function facts(net, photos) {
   return h("p.facts", parts.join(" · "));
 }
 
+/** @param {Photo} photo */
 function thumb(photo) {
   const problem = photo.error || photo.result?.measurement.problems.length;
   const fish = fishSeen([photo]);

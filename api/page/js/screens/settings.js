@@ -1,15 +1,17 @@
 /** Units of weight, the printed scale, what the server has. */
 
-import { read } from "../api.js";
+import { address, read } from "../api.js";
 import { fill, h } from "../dom.js";
 import { paperOptions } from "../how_sheet.js";
 import { icon } from "../icons.js";
-import { lenses, sendLens } from "../lenses.js";
+import { NoProfile, lenses, sendLens } from "../lenses.js";
 import { action, banner, card, failure, figures, loading } from "../parts.js";
 import { checkLine, keepChoice, phoneChoices } from "../photo_choices.js";
 import { go } from "../router.js";
 import { t } from "../text.js";
 import { chooseSystem, lengthUnit, number, system, typed } from "../units.js";
+
+/** @import { Lens } from "../types.js" */
 
 export async function show() {
   const server = h("div");
@@ -29,6 +31,7 @@ export async function show() {
 }
 
 function units() {
+  /** @param {"metric" | "imperial"} name */
   const option = (name) =>
     h(
       "label.option",
@@ -95,6 +98,7 @@ function paper() {
   const options = paperOptions().map(({ value, label }) =>
     h("option", { value, selected: value === present }, label),
   );
+  /** @param {{ target: HTMLSelectElement }} event */
   const onchange = ({ target }) => keepChoice("paper", target.value || null);
   return h(
     "div.row",
@@ -104,6 +108,7 @@ function paper() {
   );
 }
 
+/** @param {HTMLElement} box */
 async function placeLenses(box) {
   try {
     const { lenses: found } = await lenses();
@@ -113,8 +118,14 @@ async function placeLenses(box) {
   }
 }
 
+/** @param {Lens[]} found */
 function lensOptions(found) {
   const { lens: present } = phoneChoices();
+  /**
+   * @param {string | null} name
+   * @param {string} label
+   * @param {string} [note]
+   */
   const option = (name, label, note) =>
     h(
       "label.option",
@@ -139,10 +150,12 @@ function lensOptions(found) {
   );
 }
 
+/** @param {HTMLElement} box */
 function lensPicker(box) {
   const told = h("div", { role: "alert" });
+  /** @param {{ target: HTMLInputElement }} event */
   const onchange = async ({ target }) => {
-    const [file] = target.files;
+    const file = target.files?.[0];
     target.value = "";
     if (!file) return;
     try {
@@ -151,7 +164,7 @@ function lensPicker(box) {
       keepChoice("lens", name);
       await placeLenses(box);
     } catch (error) {
-      const plain = error.constructor === Error;
+      const plain = error instanceof NoProfile;
       fill(told, plain ? banner("bad", error.message) : failure(error));
     }
   };
@@ -165,6 +178,10 @@ function lensPicker(box) {
 }
 
 function exports() {
+  /**
+   * @param {string} path
+   * @param {string} label
+   */
   const link = (path, label) =>
     h("a.button", { href: path, download: true }, h("span", label));
   return card(
@@ -178,9 +195,10 @@ function exports() {
   );
 }
 
+/** @param {HTMLElement} box */
 async function placeServer(box) {
   try {
-    const { data, stale } = await read("/v1/about");
+    const { data, stale } = await read(address("/v1/about"));
     fill(
       box,
       figures([

@@ -7,6 +7,9 @@ import { cautions, speciesName } from "../parts.js";
 import { go } from "../router.js";
 import { dateText, t, today } from "../text.js";
 
+/** @import { AnyEntry, BareField, Cohort, Values } from "../types.js" */
+
+/** @param {{ unit: string }} options */
 export async function show({ unit: unitId }) {
   const [unit, about_] = await Promise.all([findUnit(unitId), about()]);
   const list = await speciesList().catch(() => [
@@ -24,8 +27,13 @@ export async function show({ unit: unitId }) {
   };
 }
 
+/**
+ * @param {{ key: string, name: string }[]} species
+ * @param {string} usual
+ */
 function fields(species, usual) {
   const options = species.map(({ key, name }) => ({ value: key, label: name }));
+  /** @type {BareField[]} */
   const table = [
     { name: "species_key", type: "choice", options, value: usual, required: true },
     { name: "cohort_name", type: "text", required: true },
@@ -37,14 +45,22 @@ function fields(species, usual) {
   return table.map((field) => ({ ...field, label: t(`field.${field.name}`) }));
 }
 
+/**
+ * @param {string} unitId
+ * @param {Values} values
+ */
 async function keep(unitId, values) {
+  /** @type {Cohort} */
   const cohort = {
     id: uuid(),
     name: values.cohort_name,
     species_key: values.species_key,
     version: 1,
+    origin: "",
+    note: "",
   };
   if (values.plate_weight_g) cohort.plate_weight_g = values.plate_weight_g;
+  /** @type {AnyEntry} */
   const entry = {
     kind: "stocked",
     id: uuid(),

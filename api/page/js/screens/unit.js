@@ -29,6 +29,9 @@ import {
   weightRange,
 } from "../units.js";
 
+/** @import { CohortHere, Estimate, Outlook, Unit, UnitState } from "../types.js" */
+
+/** @param {{ unit: string }} options */
 export async function show({ unit: id }) {
   const unit = await findUnit(id);
   if (!unit) throw new Missing(t("unit.gone"));
@@ -60,7 +63,7 @@ export async function show({ unit: id }) {
       aboutBook(state),
       open,
       cohorts.length ? cohorts.map(cohortCard) : noFish(),
-      state?.biomass_kg ? biomassCard(state) : null,
+      state?.biomass_kg ? biomassCard(state.biomass_kg) : null,
       outlook,
       history(unit, cohorts),
       links(unit, state, cohorts.length > 0),
@@ -71,13 +74,21 @@ export async function show({ unit: id }) {
   };
 }
 
-/** Return the way to enter a reading, unless the water is known to be good. */
+/**
+ * Return the way to enter a reading, unless the water is known to be good.
+ * @param {Unit} unit
+ * @param {Outlook} given
+ */
 function measure(unit, { now }) {
   if (!now || now.verdict === "good") return null;
   const to = `unit/${unit.id}/book/add/water`;
   return action(t("now.measure"), { to, name: "plus" });
 }
 
+/**
+ * @param {Unit} unit
+ * @param {CohortHere[]} cohorts
+ */
 function primary(unit, cohorts) {
   if (!cohorts.length) {
     return action(t("unit.stock"), {
@@ -93,6 +104,10 @@ function primary(unit, cohorts) {
 
 let beginning = false;
 
+/**
+ * @param {Unit} unit
+ * @param {CohortHere} given
+ */
 async function beginSample(unit, { cohort, fish_count: count }) {
   if (beginning) return; // the second of two quick taps
   beginning = true;
@@ -110,12 +125,17 @@ async function beginSample(unit, { cohort, fish_count: count }) {
   }
 }
 
+/**
+ * @param {Unit} unit
+ * @param {CohortHere[]} cohorts
+ */
 function choose(unit, cohorts) {
   const dialog = h("dialog.sheet", { "aria-label": t("unit.which") });
   const leave = () => {
     dialog.close();
     dialog.remove();
   };
+  /** @param {CohortHere} item */
   const row = (item) => {
     const onclick = () => {
       leave();
@@ -150,6 +170,7 @@ function noFish() {
   );
 }
 
+/** @param {CohortHere} item */
 function cohortCard(item) {
   const mean = item.mean_weight_g;
   const count = item.fish_count;
@@ -160,12 +181,7 @@ function cohortCard(item) {
     mean
       ? [
           h("p.headline", weight(mean.value), h("small", t("unit.each"))),
-          gauge({
-            low: mean.low,
-            value: mean.value,
-            high: mean.high,
-            show: (grams) => weight(grams),
-          }),
+          gaugeOf(mean),
           h(
             "p.note",
             confident(weightRange([mean.low, mean.high], mean.value), mean.level),
@@ -183,13 +199,21 @@ function cohortCard(item) {
   );
 }
 
+/** @param {Estimate} mean */
+function gaugeOf({ low, value, high }) {
+  if (low === null || value === null || high === null) return null;
+  return gauge({ low, value, high, show: (grams) => weight(grams) });
+}
+
+/** @param {CohortHere} item */
 function countNote({ fish_count: count }) {
-  if (count?.low === undefined || count.low === count.high) return null;
+  if (count?.level === undefined || count.low === count.high) return null;
   const range = `${shownCount(count.low)}–${shownCount(count.high)}`;
   return confident(range, count.level);
 }
 
-function biomassCard({ biomass_kg: biomass }) {
+/** @param {Estimate} biomass */
+function biomassCard(biomass) {
   return card(
     t("answer.biomass"),
     h("p.headline.second", stock(biomass.value)),
@@ -197,6 +221,10 @@ function biomassCard({ biomass_kg: biomass }) {
   );
 }
 
+/**
+ * @param {Unit} unit
+ * @param {CohortHere[]} cohorts
+ */
 function history(unit, cohorts) {
   if (!cohorts.length) return null;
   const base = `/v1/units/${unit.id}`;
@@ -208,6 +236,11 @@ function history(unit, cohorts) {
   );
 }
 
+/**
+ * @param {Unit} unit
+ * @param {UnitState | null} state
+ * @param {boolean} stocked
+ */
 function links(unit, state, stocked) {
   return h(
     "nav.list",
@@ -234,15 +267,17 @@ function links(unit, state, stocked) {
   );
 }
 
+/** @param {string} unitId */
 async function openWrites(unitId) {
   const writes = await all("writes");
   return writes.filter(
     ({ body, state }) =>
       ["waiting", "sending"].includes(state) &&
-      [body.id, body.unit_id].includes(unitId),
+      (body.id === unitId || ("unit_id" in body && body.unit_id === unitId)),
   ).length;
 }
 
+/** @param {string} unitId */
 async function openSamples(unitId) {
   const samples = await all("samples");
   return samples

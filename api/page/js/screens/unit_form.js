@@ -8,12 +8,15 @@ import { uuid } from "../ids.js";
 import { go } from "../router.js";
 import { t } from "../text.js";
 
+/** @import { BareField, Unit, Values } from "../types.js" */
+
 const KINDS = ["tank", "pond", "raceway", "cage"];
 const SYSTEMS = ["flow-through", "pond", "closed-loop", "bed-loop"];
 const MONTHS = 12;
 
+/** @param {{ unit?: string }} options */
 export async function show({ unit: id }) {
-  const old = id ? await findUnit(id) : null;
+  const old = (id && (await findUnit(id))) || null;
   const form = new Form(fields(old ?? {}), {
     save: t("unit-form.save"),
     onsave: (values) => keep(old, values),
@@ -26,8 +29,9 @@ export async function show({ unit: id }) {
   };
 }
 
+/** @param {Partial<Unit>} old */
 function fields(old) {
-  const months = old.monthly_temperature_deg_c ?? [];
+  /** @type {BareField[]} */
   const table = [
     { name: "name", type: "text", required: true },
     {
@@ -52,7 +56,10 @@ function fields(old) {
       name: "water_system",
       type: "choice",
       value: old.water_system ?? "",
-      options: ["", ...SYSTEMS].map((value) => ({ value, label: t(`system.${value}`) })),
+      options: ["", ...SYSTEMS].map((value) => ({
+        value,
+        label: t(`system.${value}`),
+      })),
     },
     {
       name: "biofilter_feed_kg_per_day",
@@ -64,11 +71,11 @@ function fields(old) {
     { name: "water_respiration_mg_per_l_h", type: "number", unit: "mg/L/h", max: 10 },
     { name: "altitude_m", type: "number", unit: "m", min: -430, max: 6000 },
     ...aeratorFields(old),
-    { name: "monthly", type: "text", value: months.join(" ") },
+    { name: "monthly", type: "text", value: old.monthly_temperature_deg_c?.join(" ") },
     { name: "note", type: "lines" },
   ];
   return table.map((field) => ({
-    value: old[field.name],
+    value: old[/** @type {keyof Unit} */ (field.name)],
     label: t(`unit.${field.name}`),
     hint: hintOf(field.name),
     ...field,
@@ -86,18 +93,23 @@ const HINTS = [
   "water_respiration_mg_per_l_h",
   "altitude_m",
 ];
+/** @param {string} name */
 const hintOf = (name) => (HINTS.includes(name) ? t(`unit.${name}-hint`) : null);
 
+/**
+ * @param {Unit | null} old
+ * @param {Values} values
+ */
 async function keep(old, values) {
   const [{ monthly, ...plain }, aeration] = takeAerator(old, values);
-  const body = {
+  const body = /** @type {Unit} */ ({
     ...(old ?? {}),
     ...plain,
     id: old?.id ?? uuid(),
     version: (old?.version ?? 0) + 1,
     monthly_temperature_deg_c: temperatures(monthly),
     aeration,
-  };
+  });
   if (!body.water_system) delete body.water_system;
   delete body.recorded_at;
   await write({
@@ -110,6 +122,7 @@ async function keep(old, values) {
   go(`unit/${body.id}`, { replace: true });
 }
 
+/** @param {string | undefined} text */
 function temperatures(text) {
   const values = (text ?? "")
     .replaceAll(",", ".")

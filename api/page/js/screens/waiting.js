@@ -8,6 +8,8 @@ import { action, banner, stateChip } from "../parts.js";
 import { wake } from "../queue.js";
 import { t } from "../text.js";
 
+/** @import { Item } from "../types.js" */
+
 const ARRIVED = ["measured", "saved"];
 const MOST_ARRIVED = 30;
 
@@ -18,6 +20,7 @@ export async function show() {
   return { title: t("waiting.title"), body, update };
 }
 
+/** @param {Item[]} items */
 function content(items) {
   const open = items.filter((item) => !ARRIVED.includes(item.state));
   const arrived = items
@@ -35,12 +38,14 @@ function content(items) {
 
 const nothing = () => h("section.empty", icon("check"), h("p", t("waiting.nothing")));
 
+/** @param {Item[]} items */
 const list = (items) =>
   h(
     "ul.outbox",
     items.map((item) => h("li.item", row(item))),
   );
 
+/** @param {Item} item */
 function row(item) {
   const text = h(
     "div",
@@ -51,6 +56,7 @@ function row(item) {
   return [h("div.line", text, stateChip(item.state)), refused];
 }
 
+/** @param {Item} item */
 function reason(item) {
   return h(
     "div.reason",
@@ -65,6 +71,7 @@ function reason(item) {
   );
 }
 
+/** @param {Item} item */
 function surely(item) {
   if (window.confirm(t("waiting.give-up-sure"))) void giveUp(item);
 }

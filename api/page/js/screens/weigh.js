@@ -1,7 +1,7 @@
 /** Gross, tare and count of a net, on big keys. */
 
 import { fill, h } from "../dom.js";
-import { Missing, action } from "../parts.js";
+import { Missing } from "../parts.js";
 import { numberPad, typeKey } from "../pad.js";
 import { go } from "../router.js";
 import { edit, fishSeen, netPhotos } from "../samples.js";
@@ -9,16 +9,22 @@ import { get } from "../store.js";
 import { t } from "../text.js";
 import { fromGrams, toGrams, typed, weighingUnits, weight } from "../units.js";
 
+/** @import { Net, Sample } from "../types.js" */
+
 const UNIT_KEY = "fishmeasure.weighing-unit";
+/** @typedef {"gross" | "tare" | "fish"} FieldName */
+/** @type {FieldName[]} */
 const FIELDS = ["gross", "tare", "fish"];
 
+/** @param {{ sample: string, net: string }} options */
 export async function show({ sample: sampleId, net: netId }) {
   const sample = await get("samples", sampleId);
   const net = sample?.nets.find((item) => item.id === netId);
-  if (!net) throw new Missing(t("sample.gone"));
+  if (!sample || !net) throw new Missing(t("sample.gone"));
   const seen = fishSeen(await netPhotos(netId));
   const form = new Weighing(sample, net, seen);
   const index = sample.nets.indexOf(net);
+  /** @param {KeyboardEvent} event */
   const listen = (event) => typeKey(event, (key) => form.press(key));
   document.addEventListener("keydown", listen);
   return {
@@ -31,23 +37,31 @@ export async function show({ sample: sampleId, net: netId }) {
 }
 
 class Weighing {
+  /**
+   * @param {Sample} sample
+   * @param {Net} net
+   * @param {number} seen
+   */
   constructor(sample, net, seen) {
-    Object.assign(this, { sample, net, seen });
+    this.sample = sample;
+    this.net = net;
+    this.seen = seen;
     const units = weighingUnits();
     const kept = localStorage.getItem(UNIT_KEY);
-    this.unit = units.includes(kept) ? kept : units[0];
+    this.unit = units.find((unit) => unit === kept) ?? units[0];
     this.texts = {
       gross: this.shown(net.gross_g),
       tare: this.shown(net.tare_g),
       fish: String(net.fish ?? (seen || "")),
     };
+    /** @type {FieldName} */
     this.field = "gross";
     this.fresh = true;
     this.fields = h("div.fields", { role: "group", "aria-label": t("weigh.fields") });
     this.result = h("p.facts", { role: "status" });
-    this.button = action(t("weigh.next"), {
+    this.button = h("button.button.primary", {
+      type: "button",
       onclick: () => this.next(),
-      kind: "primary",
     });
     this.element = h(
       "div.weighing",
@@ -62,11 +76,13 @@ class Weighing {
     this.draw();
   }
 
+  /** @param {number | null} grams */
   shown(grams) {
     if (grams === null) return "";
     return String(Number(fromGrams(grams, this.unit).toFixed(4)));
   }
 
+  /** @param {string} key */
   press(key) {
     const old = this.fresh ? "" : this.texts[this.field];
     this.fresh = false;
@@ -86,11 +102,13 @@ class Weighing {
     this.draw();
   }
 
+  /** @param {"gross" | "tare"} field */
   grams(field) {
     const value = typed(this.texts[field]);
     return value === null ? null : toGrams(value, this.unit);
   }
 
+  /** @param {FieldName} field */
   choose(field) {
     this.field = field;
     this.fresh = true;
@@ -107,6 +125,7 @@ class Weighing {
     const fish = typed(this.texts.fish);
     await edit(this.sample.id, (sample) => {
       const net = sample.nets.find((item) => item.id === this.net.id);
+      if (!net) return; // taken out meanwhile
       net.gross_g = this.grams("gross");
       net.tare_g = this.grams("tare");
       net.fish = fish ? Math.round(fish) : null;
@@ -129,6 +148,7 @@ class Weighing {
     this.button.disabled = last && this.problem() !== null;
   }
 
+  /** @param {FieldName} field */
   fieldButton(field) {
     const here = field === this.field;
     const unit = field === "fish" ? "" : this.unit;
@@ -159,9 +179,9 @@ class Weighing {
     const gross = this.grams("gross");
     if (gross === null)
       return this.seen ? t("weigh.seen", { n: this.seen }) : t("weigh.how");
-    if (problem) return problem;
-    const net = gross - (this.grams("tare") ?? 0);
     const fish = typed(this.texts.fish);
+    if (problem || !fish) return problem ?? "";
+    const net = gross - (this.grams("tare") ?? 0);
     const seen =
       this.seen && this.seen !== fish ? ` ${t("weigh.differs", { n: this.seen })}` : "";
     return `${t("weigh.result", { net: weight(net), mean: weight(net / fish) })}${seen}`;

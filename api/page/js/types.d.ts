@@ -1,0 +1,298 @@
+/**
+ * What the page's modules hand each other. What the server takes and gives is made
+ * from its own description (openapi.d.ts, written by .ci/page/check); here stands
+ * only what the phone keeps, and what screens and forms are made of. No browser
+ * loads this file.
+ */
+
+import type { components, paths } from "openapi";
+
+type Schemas = components["schemas"];
+
+// --- what the server takes and gives ------------------------------------------------
+
+export type Advice = Schemas["AdviceOut"];
+export type Aerator = Schemas["Aerator"];
+export type Cohort = Schemas["Cohort"];
+export type CohortState = Schemas["CohortStateOut"];
+/** What was changed about a fish; its ends are points, as everywhere in the page. */
+export type Correction = Omit<Schemas["Correction"], "snout_px" | "fork_px"> & {
+  snout_px?: Point | null;
+  fork_px?: Point | null;
+};
+export type Estimate = Schemas["EstimateOut"];
+export type Fish = Schemas["MeasuredFish"];
+export type Flag = Schemas["Flag"];
+export type Lens = Schemas["LensOut"];
+export type Measurement = Schemas["PhotoMeasurement"];
+export type NowWater = Schemas["NowOut"];
+export type Outlook = Schemas["OutlookOut"];
+export type PhotoResult = Omit<Schemas["PhotoOut"], "corrections"> & {
+  corrections: Correction[];
+};
+export type PhotoSettings = Schemas["PhotoSettingsIn"];
+export type Plate = Schemas["PlateOut"];
+export type Problem = Schemas["Problem"];
+export type SampleEstimate = Schemas["SampleEstimateOut"];
+export type SampleBody = Schemas["SampleIn"];
+export type SampleResult = Schemas["SampleOut"];
+export type Stop = Schemas["StopOut"];
+export type Unit = Schemas["Unit"];
+export type UnitState = Schemas["UnitStateOut"];
+
+/** An entry of the book of any kind: what all have, and what only some have. */
+export type Entry = Schemas["EntriesIn"]["entries"][number];
+type KeysOf<U> = U extends unknown ? keyof U : never;
+type Of<U, K extends PropertyKey> = U extends { [_ in K]?: infer V } ? V : never;
+/** The same, to be asked for a field that only some kinds have. */
+export type AnyEntry = { kind: Entry["kind"]; id: string; on: string } & {
+  [K in Exclude<KeysOf<Entry>, "kind" | "id" | "on">]?: Of<Entry, K>;
+};
+export type GradeGroup = Schemas["GradeGroup"];
+
+/** An outlook, or the shorter advice that comes with a sample. */
+export type Advised = Advice & Partial<Outlook>;
+/** A figure that may not be there. */
+export type Figure = number | null | undefined;
+export type WeightUnit = "g" | "kg" | "oz" | "lb";
+export type LengthUnit = "mm" | "cm" | "in";
+
+// --- addresses ----------------------------------------------------------------------
+
+type Json<A> = A extends { content: { "application/json": infer R } } ? R : null;
+type Success<M> = M extends { responses: infer R }
+  ? 200 extends keyof R
+    ? Json<R[200]>
+    : 201 extends keyof R
+      ? Json<R[201]>
+      : null
+  : never;
+type Lower = { GET: "get"; POST: "post"; PUT: "put"; DELETE: "delete" };
+export type Method = keyof Lower;
+/** An address with its placeholders filled in, which knows what it answers. */
+export type Address<P extends keyof paths> = string & { path?: P };
+/** What an address answers to a method. */
+export type Answer<P extends keyof paths, M extends Method = "GET"> = Success<
+  paths[P][Lower[M]]
+>;
+/** What is sent with a request. */
+export type Sent = {
+  json?: unknown;
+  form?: FormData;
+  headers?: Record<string, string>;
+};
+export type Paths = keyof paths;
+export type Listed = {
+  [P in Paths]: Answer<P> extends { items: unknown[] } ? P : never;
+}[Paths];
+/** What was read, and whether it is the last answer that was kept. */
+export type Read<T> = { data: T; stale: boolean };
+
+// --- what the phone keeps -----------------------------------------------------------
+
+export type State = "waiting" | "sending" | "measured" | "saved" | "refused";
+export type Told = { code: string; message: string; advice: string };
+
+type Sending = {
+  created: number;
+  state: State;
+  error?: Told | null;
+  /** How often the server failed at it. */
+  failures?: number;
+};
+export type Choices = { print_scale: number; paper: Paper | null; lens: string | null };
+export type Paper = NonNullable<PhotoSettings["paper"]>;
+export type Photo = Sending &
+  Choices & {
+    key: string;
+    kept: boolean;
+    sample_id: string;
+    net_id: string;
+    name: string;
+    species: string;
+    result: PhotoResult | null;
+    settings: PhotoSettings | null;
+    corrections: Correction[] | null;
+  };
+export type Picture = { key: string; type: string; bytes: ArrayBuffer };
+export type Net = {
+  id: string;
+  fish: number | null;
+  gross_g: number | null;
+  tare_g: number | null;
+};
+export type Sample = Sending & {
+  id: string;
+  unit_id: string;
+  unit_name: string;
+  cohort_id: string;
+  species: string;
+  count_in_unit: number | null;
+  count_in_unit_sd: number | null;
+  date: string;
+  nets: Net[];
+  edits: number;
+  result: SampleResult | null;
+  record_wanted: boolean;
+  recorded: boolean;
+};
+/** What is written in the book: an entry, or a new version of a unit or cohort. */
+export type Write = Sending & {
+  id: string;
+  method: Method;
+  path: Address<Paths>;
+  label: string;
+  detail?: string;
+} & (
+    | { kind: "entry"; body: AnyEntry }
+    | { kind: "unit"; body: Unit }
+    | { kind: "cohort"; body: Cohort }
+  );
+type Without<U, K extends PropertyKey> = U extends unknown ? Omit<U, K> : never;
+/** The same before it is kept. */
+export type WriteOf = Without<Write, "id" | "created" | "state">;
+/** The next thing to send. */
+export type Task = { store: Queued; key: string; run: () => Promise<void> };
+/** Something on its way, as people see it. */
+export type Item = {
+  store: Queued;
+  key: string;
+  state: State;
+  error?: Told | null;
+  created: number;
+  what: string;
+  detail: string;
+  link: string | null;
+};
+/** What is written of a kind. */
+export type BodyOf<K extends Write["kind"]> = Extract<Write, { kind: K }>["body"];
+export type Stores = {
+  photos: Photo;
+  pictures: Picture;
+  samples: Sample;
+  writes: Write;
+  answers: { path: string; data: any };
+};
+export type StoreName = keyof Stores;
+/** The stores whose records are sent. */
+export type Queued = "photos" | "samples" | "writes";
+
+/** A cohort in a unit; one just stocked here has only its name and count. */
+export type CohortHere = Partial<Omit<CohortState, "cohort" | "fish_count">> & {
+  cohort: Cohort;
+  fish_count?: { value?: number | null } & Partial<Omit<Estimate, "value">>;
+  waiting?: boolean;
+};
+
+// --- elements and screens -------------------------------------------------------------
+
+type Name<T extends string> = T extends `${infer N}.${string}` ? N : T;
+export type HtmlOf<T extends string> = string extends T
+  ? HTMLElement
+  : Name<T> extends keyof HTMLElementTagNameMap
+    ? HTMLElementTagNameMap[Name<T>]
+    : HTMLElement;
+export type SvgOf<T extends string> = string extends T
+  ? SVGElement
+  : Name<T> extends keyof SVGElementTagNameMap
+    ? SVGElementTagNameMap[Name<T>]
+    : SVGElement;
+export type Child = Node | string | number | null | undefined | false | Child[];
+type On<E, V> = (event: V & { currentTarget: E; target: E }) => unknown;
+export type Attributes<E> = {
+  onclick?: On<E, MouseEvent>;
+  onchange?: On<E, Event>;
+  oninput?: On<E, Event>;
+  onsubmit?: On<E, SubmitEvent>;
+  [name: string]: unknown;
+};
+/** [x, y] in pixels of the photo. */
+export type Point = number[];
+/** A rectangle: left, top, width, height. */
+export type Box = [number, number, number, number];
+/** A line of an outlook: its label, its figure, notes. */
+export type Row = [string, string, ...(string | null | undefined)[]];
+export type IconName = keyof typeof import("./icons.js").PATHS;
+/** What tools work with: the photo as it is laid out, and the glass over it. */
+export type PhotoTools = {
+  stage: import("./stage.js").Stage;
+  magnifier: import("./magnifier.js").Magnifier;
+};
+export type EndsCalled = (points: Point[]) => void;
+export type PhotoScreen = import("./screens/photo.js").PhotoScreen;
+/** What is done about a photo while it is shown. */
+export type Tool = {
+  letsChoose: boolean;
+  panel: HTMLElement;
+  open: () => void;
+  close: () => void;
+  update?: () => void;
+  marks: (scale: number) => SVGElement[];
+};
+
+/** What a screen shows, see router.js. */
+export type Shown = {
+  title: string;
+  body: Child;
+  actions?: Child;
+  back?: string;
+  wide?: boolean;
+  update?: () => unknown;
+  close?: () => void;
+};
+export type Screen = { show: (params: any) => Promise<Shown> };
+
+// --- forms --------------------------------------------------------------------------
+
+export type Option = { value: string; label: string };
+export type FieldType =
+  | "text"
+  | "date"
+  | "whole"
+  | "number"
+  | "percent"
+  | "fish-weight"
+  | "stock-weight"
+  | "choice"
+  | "check"
+  | "lines";
+export type Field = {
+  name: string;
+  label: string;
+  type: FieldType;
+  hint?: string | null;
+  required?: boolean;
+  options?: Option[];
+  min?: number;
+  max?: number;
+  unit?: string;
+  value?: unknown;
+  bare?: boolean;
+};
+/** A field without its words. */
+export type BareField = Omit<Field, "label" | "type"> & {
+  type: FieldType;
+  label?: string;
+};
+export type Input = HTMLInputElement | HTMLSelectElement | HTMLTextAreaElement;
+export type Wrong = { label: string; input: Input };
+/** What was typed in a form, by the fields' names. */
+export type Values = Record<string, any>;
+export type FormOptions = { save: string; onsave: (values: any) => unknown };
+
+/** A size group as it is typed. */
+export type Group = {
+  to_unit_id: string;
+  fish_count?: number;
+  fish_count_sd?: number;
+  weight_kg?: number;
+  mean_weight_g?: number;
+};
+/** Where a grading is made: its unit, all units, the state of the fish in it. */
+export type GradingPlace = { unitId: string; units: Unit[]; states: CohortHere[] };
+/** What a grading is compared with. */
+export type GradingBook = {
+  state?: CohortHere;
+  rooms: Map<string, number | null>;
+  names: Map<string, string>;
+};
