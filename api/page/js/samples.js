@@ -197,7 +197,7 @@ export function netWeight(net) {
  * weighing nor a measured photo.
  * @param {Sample} sample
  * @param {Photo[]} photos
- * @returns {Partial<SampleBody> | null}
+ * @returns {SampleBody | null}
  */
 export function sampleBody(sample, photos) {
   const nets = sample.nets
@@ -209,7 +209,7 @@ export function sampleBody(sample, photos) {
     )
     .filter((net) => net !== null);
   if (!nets.length) return null;
-  /** @type {Partial<SampleBody>} */
+  /** @type {SampleBody} */
   const body = {
     unit_id: sample.unit_id,
     cohort_id: sample.cohort_id,

@@ -34,7 +34,10 @@ export type PhotoSettings = Schemas["PhotoSettingsIn"];
 export type Plate = Schemas["PlateOut"];
 export type Problem = Schemas["Problem"];
 export type SampleEstimate = Schemas["SampleEstimateOut"];
-export type SampleBody = Schemas["SampleIn"];
+/** A sampling as it is sent: what has a default may be left out. */
+export type SampleBody = Partial<Omit<Schemas["SampleIn"], "nets">> & {
+  nets: Partial<Schemas["SampleIn"]["nets"][number]>[];
+};
 export type SampleResult = Schemas["SampleOut"];
 export type Stop = Schemas["StopOut"];
 export type Unit = Schemas["Unit"];
