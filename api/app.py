@@ -8,6 +8,7 @@ from fastapi import FastAPI
 
 from api.errors import install_error_handlers
 from api.guard import Guard
+from api.language import Language
 from api.limits import BodyLimits
 from api.observe import Metrics, Observe
 from api.openapi import install_description
@@ -106,6 +107,7 @@ def create_app(
         name.strip().lower() for name in settings.hosts.split(",") if name
     )
     app.add_middleware(Guard, hosts=hosts)
+    app.add_middleware(Language)
     app.state.metrics = Metrics()
     app.add_middleware(Observe, metrics=app.state.metrics)
     return app

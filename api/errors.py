@@ -20,8 +20,8 @@ from fishmeasure.base.errors import (
     SpeciesError,
     StockError,
 )
-from fishmeasure.base.errors.base import sentence
 from fishmeasure.base.record import first_fault
+from fishmeasure.base.words import Message, advice, what
 
 log = logging.getLogger(__name__)
 
@@ -38,6 +38,10 @@ class ErrorBody(BaseModel):
     code: str = Field(description="A word for programs.", examples=["not-an-image"])
     message: str = Field(description="What is wrong, in a sentence.")
     advice: str = Field(description="What to do now; may be empty.")
+    parameters: dict[str, Any] = Field(
+        default_factory=dict,
+        description="The figures and names of the message, units in their names.",
+    )
     details: list[dict[str, Any]] = Field(
         default_factory=list, description="Where in the request, if known."
     )
@@ -227,10 +231,7 @@ class NotCalculableError(ApiError):
     status = 422
 
     def __init__(self) -> None:
-        super().__init__(
-            "These figures are too large, or too close to 0, to be worked with.",
-            "Give figures of real fish and water in the units of the fields' names.",
-        )
+        super().__init__(case="overflow")
 
 
 class BookNotEmptyError(ApiError):
@@ -272,11 +273,7 @@ _CODE_STATUS = {
 }
 # Their own messages say where the book is and what the database said, which is for the
 # log: these answers go to whoever can reach the server.
-_SAID_OUTSIDE = {
-    "book-unreadable": "The server cannot open its book.",
-    "book-damaged": "The server's book is damaged.",
-    "book-write": "The server could not write to its book.",
-}
+_SAID_OTHERWISE = {"book-unreadable", "book-damaged", "book-write"}
 _FAMILY_STATUS: tuple[tuple[type[FishMeasureError], int], ...] = (
     (PhotoError, 422),
     (SpeciesError, 422),
@@ -317,11 +314,17 @@ def storage_error(error: OSError) -> ApiError:
 
 def body_of(error: FishMeasureError) -> ErrorBody:
     """Return the one error body of an error; nothing of the server's inside is told."""
-    message = error.message
-    if error.code in _SAID_OUTSIDE:
-        log.error("%s", message)
-        message = _SAID_OUTSIDE[error.code]
-    return ErrorBody(code=error.code, message=message, advice=error.advice)
+    said, message, advice_now = error.said, error.message, error.advice
+    if error.code in _SAID_OTHERWISE:
+        log.error("%s", error)
+        said = Message.of(error.code, case="server")
+        message, advice_now = what(said), advice(said)
+    return ErrorBody(
+        code=error.code,
+        message=message,
+        advice=advice_now,
+        parameters=said.parameters.as_plain(),
+    )
 
 
 async def _known(_: Request, error: Exception) -> JSONResponse:
@@ -350,10 +353,16 @@ async def _invalid(_: Request, error: Exception) -> JSONResponse:
     # What it is of, body or query, is plain from the field.
     items = [item | {"loc": item["loc"][1:] or ("it",)} for item in error.errors()]
     field, reason = first_fault(items) if items else ("request", "is not understood")
+    said = Message.of(
+        "invalid-request",
+        field=field[:MOST_DETAIL_LETTERS],
+        reason=reason[:MOST_DETAIL_LETTERS],
+    )
     body = ErrorBody(
-        code="invalid-request",
-        message=sentence(f"{field} {reason}"[:MOST_DETAIL_LETTERS]),
-        advice="Correct the request; the API description lists each field.",
+        code=said.code,
+        message=what(said),
+        advice=advice(said),
+        parameters=said.parameters.as_plain(),
         details=details,
     )
     return error_response(422, body)

@@ -5,6 +5,8 @@ from dataclasses import dataclass
 from fastapi import Request, Response
 
 from api.errors import ConflictError, NotModifiedError
+from fishmeasure.base.words import voice
+from fishmeasure.base.words.sources import ENGLISH
 
 
 @dataclass(frozen=True, slots=True)
@@ -16,8 +18,10 @@ class Revision:
 
 
 def etag_of(state: Revision) -> str:
-    """Return the entity tag (RFC 9110, 8.8.3)."""
-    return f'"{state.identity[:16]}-{state.revision}"'
+    """Return the entity tag (RFC 9110, 8.8.3); each language has its own."""
+    tag = f"{state.identity[:16]}-{state.revision}"
+    language = voice().language
+    return f'"{tag}"' if language == ENGLISH else f'"{tag}-{language}"'
 
 
 def _tags(header: str) -> set[str]:

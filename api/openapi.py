@@ -157,7 +157,7 @@ def _described(app: FastAPI) -> Json:
         tags=[{"name": name, "description": words} for name, words in TAGS],
     )
     schemas = document["components"]["schemas"]
-    for unused in ("HTTPValidationError", "ValidationError"):
+    for unused in ("HTTPValidationError", "ValidationError", "ProblemWire"):
         schemas.pop(unused, None)
     template = "#/components/schemas/{model}"
     schemas["ErrorBody"] = ErrorBody.model_json_schema(ref_template=template)
@@ -233,6 +233,7 @@ def _examples() -> dict[str, Json]:
         "code": "not-an-image",
         "message": "net_1.txt is not a picture that can be read.",
         "advice": "Send the photo as the phone saved it: JPEG, PNG, WebP or HEIC.",
+        "parameters": {"case": "plain", "name": "net_1.txt", "reason": ""},
         "details": [],
     }
     return found

@@ -82,7 +82,11 @@ class SampleMeasurement:
     def problems(self) -> tuple[Problem, ...]:
         """Those of the estimate, then those of the photos, each naming its photo."""
         of_photos = (
-            replace(problem, message=f"{photo.photo}: {problem.message}")
+            Problem(
+                code=problem.code,
+                message=f"{photo.photo}: {problem.message}",
+                fatal=problem.fatal,
+            )
             for photo in self.photos
             for problem in photo.problems
         )

@@ -6,9 +6,13 @@ makes the fish ``complete = False``: its length must not be used.
 
 from typing import Annotated
 
-from pydantic import BeforeValidator, Field
+from pydantic import Field
 
+from fishmeasure.base.problem import Problem
 from fishmeasure.base.record import record
+from fishmeasure.base.wire import Written
+
+__all__ = ["FLAGS", "Flag", "Problem", "Written", "is_complete"]
 
 
 @record(frozen=True, slots=True, kw_only=True)
@@ -110,26 +114,3 @@ def is_complete(words: tuple[str, ...]) -> bool:
         If a word is not in the table, which is a bug.
     """
     return not any(FLAGS[word].disqualifying for word in words)
-
-
-def _can_be_written(text: object) -> object:
-    if not isinstance(text, str):
-        return text
-    return text.replace("\0", "").encode("utf-8", "replace").decode("utf-8")
-
-
-Written = Annotated[str, BeforeValidator(_can_be_written)]
-"""Text with the name of a file in it, whose bytes need not be any text."""
-
-
-@record(frozen=True, slots=True, kw_only=True)
-class Problem:
-    """Something wrong with a photo or a sample, said so that one can act."""
-
-    code: Annotated[
-        str, Field(description="A word for programs.", examples=["no-marker"])
-    ]
-    message: Annotated[Written, Field(description="What is wrong and what to do.")]
-    fatal: Annotated[
-        bool, Field(description="Whether no figure was given because of it.")
-    ] = False

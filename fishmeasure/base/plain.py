@@ -12,9 +12,11 @@ def plain(value: Any) -> Any:
 
     Functions are left out: some records carry one beside their figures.
     """
-    if dataclasses.is_dataclass(value) and not isinstance(value, type):
+    if hasattr(value, "as_plain"):
+        value = value.as_plain()
+    elif dataclasses.is_dataclass(value) and not isinstance(value, type):
         fields = ((f.name, getattr(value, f.name)) for f in dataclasses.fields(value))
-        return {name: plain(item) for name, item in fields if not callable(item)}
+        value = {name: item for name, item in fields if not callable(item)}
     if isinstance(value, dict):
         return {str(key): plain(item) for key, item in value.items()}
     if isinstance(value, date | time | UUID):

@@ -14,14 +14,17 @@ from typing import Annotated
 import typer
 
 from fishmeasure import __version__
-from fishmeasure.base.errors import FishMeasureError, ReportWriteError
+from fishmeasure.base.errors import BadOptionError, FishMeasureError, ReportWriteError
+from fishmeasure.base.words import Voice, set_voice
+from fishmeasure.base.words.sources import languages
+from fishmeasure.base.words.voice import of_locale
 from fishmeasure.cli import output, stock
 from fishmeasure.cli.backup import backup_command, restore_command
 from fishmeasure.cli.batch import batch_command
 from fishmeasure.cli.book import book_app
 from fishmeasure.cli.checked import CheckedTyper
+from fishmeasure.cli.explain import explain_command
 from fishmeasure.cli.fit import fit_command
-from fishmeasure.cli.hints import error_hint
 from fishmeasure.cli.lens import lens_command
 from fishmeasure.cli.outlook import demo_command, outlook_command
 from fishmeasure.cli.photo import photo_command
@@ -47,6 +50,15 @@ def _show_version(wanted: bool) -> None:
         raise typer.Exit
 
 
+def _speak(wanted: str | None) -> None:
+    if wanted is None:
+        return
+    if wanted not in languages():
+        known = ", ".join(languages())
+        raise BadOptionError("--language", wanted, f"one of {known}")
+    set_voice(Voice(language=wanted, teller="cli"))
+
+
 @app.callback()
 def _root(
     _version: Annotated[
@@ -58,6 +70,16 @@ def _root(
             help="Show the version and exit.",
         ),
     ] = False,
+    _language: Annotated[
+        str | None,
+        typer.Option(
+            "--language",
+            metavar="LANGUAGE",
+            callback=_speak,
+            is_eager=True,
+            help="Language of what is said, such as en; else that of the locale.",
+        ),
+    ] = None,
 ) -> None:
     pass
 
@@ -74,6 +96,7 @@ app.command("fit")(fit_command)
 app.add_typer(book_app, name="book")
 app.command("backup")(backup_command)
 app.command("restore")(restore_command)
+app.command("explain")(explain_command)
 app.command("demo")(demo_command)
 app.command("outlook")(outlook_command)
 stock.register(app)
@@ -81,11 +104,11 @@ stock.register(app)
 
 def main() -> None:
     """Run the command line; bad input is one clear line and status 2."""
+    set_voice(Voice(language=of_locale(os.environ), teller="cli"))
     try:
         _run()
     except FishMeasureError as error:
-        line = f"fishmeasure: {error} {error_hint(error)}".rstrip()
-        sys.stderr.write(f"{line}\n")
+        sys.stderr.write(f"fishmeasure: {error.message} {error.advice}".rstrip() + "\n")
         sys.exit(output.STATUS_UNUSABLE_INPUT)
 
 

@@ -22,7 +22,7 @@ from fishmeasure.base.errors import (
 )
 from fishmeasure.store.book import Book
 
-BODY = {"code", "message", "advice", "details"}
+BODY = {"code", "message", "advice", "parameters", "details"}
 
 
 @pytest.fixture

@@ -1,11 +1,12 @@
-"""Commands stand in hints for the command line; a phone reads the same errors."""
+"""Commands stand in what the command line says; a phone reads the same errors."""
 
 import pytest
 
 from fishmeasure.base import errors
-from fishmeasure.cli.hints import error_hint
+from fishmeasure.base.words import Voice, advice
 
 ID = "5f0c0b5e-0000-4000-8000-000000000001"
+CLI = Voice(teller="cli")
 
 
 @pytest.mark.parametrize(
@@ -25,9 +26,11 @@ ID = "5f0c0b5e-0000-4000-8000-000000000001"
 def test_commands_are_said_at_the_command_line_alone(
     error: errors.FishMeasureError, command: str
 ) -> None:
-    """The sentence itself names none; the hint does, where there is one."""
+    """The sentence itself names none; the command line does, where there is one."""
     for text in (str(error), error.advice):
         assert "fishmeasure" not in text
         assert "--" not in text
-    hint = error_hint(error)
-    assert (f"fishmeasure {command}" in hint) if command else (hint == "")
+    told = advice(error.said, CLI)
+    assert (
+        (f"fishmeasure {command}" in told) if command else ("fishmeasure" not in told)
+    )

@@ -7,14 +7,15 @@ python tests/docs/tables.py --write  brings the pages up to date
 import ast
 import re
 import sys
-from collections.abc import Callable, Iterable, Iterator
+from collections.abc import Callable, Iterable
 from pathlib import Path
 
 import typer
 
 from api.settings import settings_table
-from fishmeasure.base import errors
 from fishmeasure.base.flags import FLAGS
+from fishmeasure.base.words import meaning
+from fishmeasure.base.words.explain import codes
 from fishmeasure.cli import app
 from fishmeasure.species import load_species, species_keys
 
@@ -51,23 +52,6 @@ def flags() -> str:
     )
 
 
-def _error_classes(
-    base: type[errors.FishMeasureError] = errors.FishMeasureError,
-) -> Iterator[type[errors.FishMeasureError]]:
-    for kind in base.__subclasses__():
-        yield kind
-        yield from _error_classes(kind)
-
-
-def error_codes() -> dict[str, str]:
-    """Return each error's code and what its class says of it."""
-    return {
-        kind.__dict__["code"]: (kind.__doc__ or "").strip().splitlines()[0]
-        for kind in _error_classes()
-        if kind.__module__.startswith("fishmeasure") and "code" in kind.__dict__
-    }
-
-
 _WITH_CODES = {"Problem", "Reason", "_Needed"}
 
 
@@ -94,69 +78,7 @@ def _either(value: ast.expr) -> tuple[ast.expr, ...]:
 
 def problems() -> str:
     """Return the codes of problems and errors."""
-    known = error_codes()
-    rows = dict(sorted(PROBLEM_MEANINGS.items())) | dict(sorted(known.items()))
-    return _table(("code", "meaning"), ((f"`{c}`", rows[c]) for c in sorted(rows)))
-
-
-PROBLEM_MEANINGS = {
-    "aeration-short": "Oxygen was read lower than inflow and aerators would leave it.",
-    "alkalinity-low": "The water now: too little buffer for a biofilter; watch.",
-    "ammonia-high": "The water now: too much ammonia; watch or act.",
-    "ammonia-unknown": "Ammonia is not known, where it must be.",
-    "ammonia-over-criterion": "Total ammonia is over what may last at this pH.",
-    "ammonia-over-limit": "Un-ionised ammonia is over the species' limit.",
-    "biofilter-unknown": "What more feed the filter of a loop can clean is not known.",
-    "blurred": "Blurred, but measured with a wider error.",
-    "bulk-only": "No fish was measured: the spread is that of typical batches.",
-    "count-differs": "Photos and hand count of a net differ.",
-    "count-in-unit-too-small": "More fish were netted than are said to be in the unit.",
-    "doubtful-lengths": "Some lengths are probably wrong; they count for little.",
-    "far-from-book": "Weights are far from those published, or no fish's.",
-    "marker-missing": "A marker of the sheet was not seen.",
-    "measuring-failed": "The program that measured a photo of a batch broke down.",
-    "net-disagrees": "A net does not agree with the others; the reason is given.",
-    "net-unused": "A net gives nothing: neither weighed nor measured.",
-    "near-limit": "A limit of the unit may be passed, at the unsafe end.",
-    "nitrate-high": "The water now: too much nitrate.",
-    "nitrate-limit-ahead": "Nitrate may reach its limit within the time ahead.",
-    "nitrate-over-limit": "Nitrate may be over its limit.",
-    "nitrite-high": "The water now: too much nitrite; watch or act.",
-    "no-fish": "No fish was found.",
-    "no-usable-fish": "No fish was whole and clear enough.",
-    "no-growth-temperature": "Part of the forecast is too cold or warm for growth.",
-    "no-stocking-temperature": "The water is too cold or warm to add fish.",
-    "not-an-image": "The file is not there or cannot be read.",
-    "not-flat": "The sheet does not lie flat.",
-    "one-net": "One net says little about the rest of the unit.",
-    "other-species": "The fish are deeper or slimmer than the species that was named.",
-    "outside-source-range": "A calculation is outside the range of its source.",
-    "outside-species-range": "Fish are outside the range of the length-weight line.",
-    "overexposed": "Too bright: paper or wet fish have lost their edge.",
-    "oxygen-low": "The water now: too little oxygen; watch or act.",
-    "over-limit": "A limit of the unit is likely passed.",
-    "oxygen-unknown": "Oxygen was not read of late.",
-    "oxygen-supersaturated": "The water now: too much gas; watch or act.",
-    "ph-high": "The water now: too alkaline; watch or act.",
-    "ph-low": "The water now: too acid; watch or act.",
-    "pond-use-unknown": "What water and bottom of a pond use of oxygen is not known.",
-    "photo-only": "No net weighed: the published level, standard error 25 %.",
-    "repeat-photos": "The same fish seem to be in two photos of a net.",
-    "repeats-differ": "Repeated weighings of a net differ more than the scale's error.",
-    "rough-scale": "The scale of the photo is uncertain.",
-    "sample-disagrees": "A sample does not agree with the book.",
-    "temperature-high": "The water now: too warm; watch or act.",
-    "temperature-held": "Without a year's temperatures the last reading is held.",
-    "temperature-low": "The water now: too cold; watch or act.",
-    "temperature-unknown": "No water temperature is known for the unit.",
-    "small-fish": "Fish are too small in the photo to be measured; their number.",
-    "tilted": "Taken at a slant, but measured with a wider error.",
-    "too-cold-to-feed": "The water is too cold for feeding.",
-    "too-dark": "Too dark to see fish or marker.",
-    "too-far": "The marker is small in the photo; measured with a wider error.",
-    "too-warm-to-feed": "The water is too warm for feeding.",
-    "two-size-groups": "The sample shows two groups of sizes.",
-}
+    return _table(("code", "meaning"), ((f"`{c}`", meaning(c)) for c in codes()))
 
 
 def species() -> str:

@@ -46,6 +46,7 @@ from fishmeasure.base.errors.command import (
     OptionFormatError,
     ReportWriteError,
     ResultFileError,
+    UnknownCodeError,
     UnknownCommandError,
     UnknownKindError,
 )
@@ -166,6 +167,7 @@ __all__ = [
     "TooFarError",
     "TooFewBoardPhotosError",
     "TooTiltedError",
+    "UnknownCodeError",
     "UnknownCommandError",
     "UnknownKindError",
     "UnknownRecordError",

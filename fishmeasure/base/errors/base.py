@@ -2,41 +2,53 @@
 
 from typing import Any, Self
 
+from fishmeasure.base.words import NEUTRAL, Message, advice, say, what
+
 
 class FishMeasureError(Exception):
-    """No honest figure can be given.
+    """No honest figure can be given; why, and what to do, stands in the catalogue.
 
     Parameters
     ----------
-    message
-        What is wrong, with the figures.
-    advice
-        What the grower does now.
+    sentence
+        What is wrong and what the grower does now, where both were said elsewhere and
+        are not in the catalogue.
+    parameters
+        The figures and names of the sentence of the class's code.
     """
 
     code: str = "failed"
 
-    def __init__(self, message: str, advice: str = "") -> None:
-        super().__init__(message)
-        self.message = message
-        self.advice = advice
+    def __init__(self, *sentence: str, **parameters: Any) -> None:
+        super().__init__(*sentence)
+        self.said = Message.of(self.code, **parameters)
+
+    @property
+    def message(self) -> str:
+        """What is wrong, with the figures, in the present voice."""
+        return self.args[0] if self.args else what(self.said)
+
+    @property
+    def advice(self) -> str:
+        """What the grower does now, in the present voice."""
+        if self.args:
+            return self.args[1] if len(self.args) > 1 else ""
+        return advice(self.said)
 
     def __str__(self) -> str:
-        return f"{self.message} {self.advice}".strip()
+        """Return both in neutral English, for logs and Python."""
+        if self.args:
+            return f"{self.message} {self.advice}".strip()
+        return say(self.said, NEUTRAL)
 
     def __reduce__(self) -> tuple[Any, ...]:
-        # Classes compose their sentence from other arguments than Exception keeps;
-        # an error must reach the server from its workers nevertheless.
+        # Classes take other arguments than Exception keeps; an error must reach the
+        # server from its workers nevertheless.
         return self._as_it_was, (self.args,), vars(self)
 
     @classmethod
     def _as_it_was(cls, args: tuple[Any, ...]) -> Self:
         return cls.__new__(cls, *args)
-
-
-def sentence(text: str) -> str:
-    """Return a text with the full stop that it lacks; a question keeps its mark."""
-    return text if text.endswith(("?", "!", ".")) else f"{text}."
 
 
 class BadFieldError(FishMeasureError):
@@ -45,6 +57,6 @@ class BadFieldError(FishMeasureError):
     code = "bad-field"
 
     def __init__(self, *, field: str, reason: str) -> None:
-        super().__init__(sentence(f"{field} {reason}"), "Correct it.")
+        super().__init__(field=field, reason=reason)
         self.field = field
         self.reason = reason

@@ -1,12 +1,22 @@
 """The book refuses an entry or cannot be read."""
 
 from datetime import date
+from uuid import UUID
 
-from fishmeasure.base.errors.base import FishMeasureError, sentence
+from fishmeasure.base.errors.base import FishMeasureError
 
 
 class LedgerError(FishMeasureError):
     """The book refuses an entry or cannot be read."""
+
+
+def _is_identifier(name: str) -> bool:
+    """Return whether a name is one that a program gave, not a person."""
+    try:
+        UUID(name)
+    except ValueError:
+        return False
+    return True
 
 
 class BadEntryError(LedgerError):
@@ -15,10 +25,7 @@ class BadEntryError(LedgerError):
     code = "bad-entry"
 
     def __init__(self, *, field: str, reason: str) -> None:
-        super().__init__(
-            sentence(f"The book cannot take this: {field} {reason}"),
-            "Correct it and send it again.",
-        )
+        super().__init__(field=field, reason=reason)
         self.field = field
         self.reason = reason
 
@@ -29,8 +36,13 @@ class UnknownRecordError(LedgerError):
     code = "unknown-record"
 
     def __init__(self, what: str, name: str, known: tuple[str, ...] = ()) -> None:
-        listed = f"The book has: {', '.join(known)}." if known else ""
-        super().__init__(f"The book has no {what} {name}.", listed)
+        super().__init__(
+            case="listed" if known else "bare",
+            what=what,
+            name=name,
+            known=known,
+            example="none" if _is_identifier(name) else what,
+        )
         self.what = what
         self.name = name
 
@@ -41,10 +53,7 @@ class FutureDayError(LedgerError):
     code = "future-day"
 
     def __init__(self, on: date, today: date) -> None:
-        super().__init__(
-            f"{on} is in the future; today is {today}.",
-            "Not entered. Correct the date.",
-        )
+        super().__init__(on=on, today=today)
 
 
 class NoBookError(LedgerError):
@@ -53,10 +62,7 @@ class NoBookError(LedgerError):
     code = "no-book"
 
     def __init__(self, where: str) -> None:
-        super().__init__(
-            f"There is no book at {where}.",
-            "Check the path; the first unit that is added makes a new book.",
-        )
+        super().__init__(where=where)
 
 
 class EntryConflictError(LedgerError):
@@ -65,11 +71,7 @@ class EntryConflictError(LedgerError):
     code = "entry-conflict"
 
     def __init__(self, what: str, identity: str, differing: tuple[str, ...]) -> None:
-        super().__init__(
-            f"The book has another {what} with the id {identity} "
-            f"(differs in {', '.join(differing)}).",
-            "Nothing was changed. A correction is a new entry that replaces the old.",
-        )
+        super().__init__(what=what, identity=identity, differing=differing)
 
 
 class AlreadyReplacedError(LedgerError):
@@ -78,10 +80,7 @@ class AlreadyReplacedError(LedgerError):
     code = "already-replaced"
 
     def __init__(self, identity: str, by: str) -> None:
-        super().__init__(
-            f"The entry {identity} was replaced by {by} already.",
-            f"Look at it; if it is still wrong, replace {by}.",
-        )
+        super().__init__(identity=identity, by=by)
 
 
 class VersionConflictError(LedgerError):
@@ -91,10 +90,11 @@ class VersionConflictError(LedgerError):
 
     def __init__(self, what: str, name: str, sent: int, newest: int) -> None:
         super().__init__(
-            f"{what} {name} was sent as version {sent}, but the book has "
-            f"version {newest}.",
-            f"Read version {newest}, make the change there, "
-            f"and send it as version {newest + 1}.",
+            what=what,
+            name=name,
+            sent_version=sent,
+            newest_version=newest,
+            next_version=newest + 1,
         )
 
 
@@ -104,7 +104,7 @@ class NameTakenError(LedgerError):
     code = "name-taken"
 
     def __init__(self, what: str, name: str) -> None:
-        super().__init__(f"The book has a {what} called {name}.", "Choose another.")
+        super().__init__(what=what, name=name)
 
 
 class BookNewerError(LedgerError):
@@ -113,10 +113,7 @@ class BookNewerError(LedgerError):
     code = "book-newer"
 
     def __init__(self, revision: str) -> None:
-        super().__init__(
-            f"This book was written by a newer fishmeasure (schema {revision}).",
-            "Update fishmeasure to read it; the book was left as it is.",
-        )
+        super().__init__(revision=revision)
 
 
 class BookUnreadableError(LedgerError):
@@ -125,11 +122,7 @@ class BookUnreadableError(LedgerError):
     code = "book-unreadable"
 
     def __init__(self, where: str, reason: str) -> None:
-        super().__init__(
-            f"{where} cannot be opened as a book: {reason}.",
-            "Check the path or address, the free space, and that it may be read and "
-            "written.",
-        )
+        super().__init__(case="here", where=where, reason=reason)
 
 
 class BookDamagedError(BookUnreadableError):
@@ -138,12 +131,7 @@ class BookDamagedError(BookUnreadableError):
     code = "book-damaged"
 
     def __init__(self, where: str, reason: str) -> None:
-        LedgerError.__init__(
-            self,
-            f"The book {where} is damaged: {reason}.",
-            "Keep the file. Put a backup back beside it; an export may save what is "
-            "left of it.",
-        )
+        LedgerError.__init__(self, case="here", where=where, reason=reason)
 
 
 class BookBusyError(LedgerError):
@@ -152,10 +140,7 @@ class BookBusyError(LedgerError):
     code = "book-busy"
 
     def __init__(self, waited_s: float) -> None:
-        super().__init__(
-            f"Another program kept the book locked for {waited_s:g} seconds.",
-            "Nothing was written. Try again.",
-        )
+        super().__init__(waited_s=waited_s)
 
 
 class BookInUseError(LedgerError):
@@ -164,17 +149,7 @@ class BookInUseError(LedgerError):
     code = "book-in-use"
 
     def __init__(self, where: str, *, by_servers: bool) -> None:
-        if by_servers:
-            super().__init__(
-                f"A running server has the book {where} open.",
-                "Nothing was changed. Stop the server, then put the backup back: what "
-                "is entered meanwhile would be lost.",
-            )
-            return
-        super().__init__(
-            f"A backup is being put back over the book {where}.",
-            "Start the server when that is done.",
-        )
+        super().__init__(case="server" if by_servers else "restore", where=where)
 
 
 class BookWriteError(LedgerError):
@@ -183,11 +158,7 @@ class BookWriteError(LedgerError):
     code = "book-write"
 
     def __init__(self, reason: str) -> None:
-        super().__init__(
-            f"The book could not be written: {reason}.",
-            "Nothing of this entry was saved. Free space or repair the disk, then "
-            "send it again.",
-        )
+        super().__init__(case="here", reason=reason)
 
 
 class BookFullError(BookWriteError):
@@ -196,7 +167,7 @@ class BookFullError(BookWriteError):
     code = "book-full"
 
     def __init__(self) -> None:
-        super().__init__("the disk is full")
+        LedgerError.__init__(self)
 
 
 class ImportFileError(LedgerError):
@@ -205,9 +176,7 @@ class ImportFileError(LedgerError):
     code = "import-file"
 
     def __init__(self, where: str, reason: str) -> None:
-        super().__init__(
-            sentence(f"{where} cannot be imported: {reason}"), "Nothing was imported."
-        )
+        super().__init__(where=where, reason=reason)
 
 
 class BackupError(LedgerError):
@@ -218,27 +187,17 @@ class BackupError(LedgerError):
     @classmethod
     def of_server(cls) -> "BackupError":
         """Return the error for a book on a database server."""
-        return cls(
-            "A book on PostgreSQL is not backed up from here.",
-            "Use pg_dump for the book, and copy the folder with the photos after it.",
-        )
+        return cls(case="server")
 
     @classmethod
     def of_existing(cls, where: str) -> "BackupError":
         """Return the error for a file that would be overwritten."""
-        return cls(
-            f"{where} is there already.",
-            "Nothing was changed. Choose another place, or put a backup back over a "
-            "book with --force, which keeps the old book beside it.",
-        )
+        return cls(case="existing", where=where)
 
     @classmethod
     def of_disk(cls, where: str, reason: str) -> "BackupError":
         """Return the error for a disk that refuses."""
-        return cls(
-            f"{where} cannot be read or written: {reason}.",
-            "Check the path and the free space; no book was changed.",
-        )
+        return cls(case="disk", where=where, reason=reason)
 
 
 class BackupDamagedError(LedgerError):
@@ -247,10 +206,7 @@ class BackupDamagedError(LedgerError):
     code = "backup-damaged"
 
     def __init__(self, name: str, reason: str) -> None:
-        super().__init__(
-            f"{name} is no whole backup: {reason}.",
-            "Nothing was changed. Take another copy or an older backup.",
-        )
+        super().__init__(name=name, reason=reason)
 
 
 class NoBackupError(BackupDamagedError):
@@ -259,8 +215,4 @@ class NoBackupError(BackupDamagedError):
     code = "no-backup"
 
     def __init__(self, name: str) -> None:
-        LedgerError.__init__(
-            self,
-            f"{name} is no backup of a book.",
-            "Nothing was changed. Give a file that was made as a backup.",
-        )
+        LedgerError.__init__(self, name=name)

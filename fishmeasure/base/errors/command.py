@@ -4,19 +4,18 @@ from fishmeasure.base.errors.base import FishMeasureError
 from fishmeasure.base.errors.stock import StockError
 
 
-def _meant(near: tuple[str, ...]) -> str:
-    """Return the question which of some names was meant; none asks nothing."""
-    return f" Did you mean {' or '.join(near)}?" if near else ""
-
-
 class OptionFormatError(StockError):
     """An option's text cannot be read."""
 
     code = "option-format"
 
     def __init__(self, option: str, given: str, example: str) -> None:
-        said = f"{given!r} cannot be read" if given else "nothing was given"
-        super().__init__(f"{option}: {said}.", f"Write it like this: {example}.")
+        super().__init__(
+            case="unread" if given else "empty",
+            option=option,
+            given=given,
+            example=example,
+        )
 
 
 class BadOptionError(FishMeasureError):
@@ -25,10 +24,7 @@ class BadOptionError(FishMeasureError):
     code = "bad-option"
 
     def __init__(self, option: str, value: str, wanted: str) -> None:
-        super().__init__(
-            f"{option} {value} is not {wanted}.",
-            "Correct it and run the command again.",
-        )
+        super().__init__(option=option, value=value, wanted=wanted)
 
 
 class NoFileError(FishMeasureError):
@@ -37,7 +33,7 @@ class NoFileError(FishMeasureError):
     code = "no-file"
 
     def __init__(self, name: str) -> None:
-        super().__init__(f"There is no file {name}.", "Check its name and folder.")
+        super().__init__(name=name)
 
 
 class UnknownKindError(FishMeasureError):
@@ -47,9 +43,17 @@ class UnknownKindError(FishMeasureError):
 
     def __init__(self, word: str, near: str, known: tuple[str, ...]) -> None:
         super().__init__(
-            f"The book has no kind '{word}'.",
-            f"Is {near} meant?" if near else f"There are: {', '.join(known)}.",
+            case="near" if near else "far", word=word, near=near, known=known
         )
+
+
+class UnknownCodeError(FishMeasureError):
+    """No problem and no error has this code."""
+
+    code = "unknown-code"
+
+    def __init__(self, word: str, near: tuple[str, ...]) -> None:
+        super().__init__(case="near" if near else "far", word=word, near=near)
 
 
 class CommandLineError(FishMeasureError):
@@ -59,8 +63,7 @@ class CommandLineError(FishMeasureError):
 
     def __init__(self, command: str, reason: str, near: tuple[str, ...] = ()) -> None:
         super().__init__(
-            f"{reason.rstrip('.')}.{_meant(near)}",
-            f"'{command} --help' shows the options.",
+            case="near" if near else "far", command=command, reason=reason, near=near
         )
 
 
@@ -70,10 +73,7 @@ class DataFileError(FishMeasureError):
     code = "data-file"
 
     def __init__(self, given: str) -> None:
-        super().__init__(
-            f"{given} is no file for results.",
-            "Write --json results.json, or --json - for the screen; --csv likewise.",
-        )
+        super().__init__(given=given)
 
 
 class UnknownCommandError(FishMeasureError):
@@ -83,9 +83,10 @@ class UnknownCommandError(FishMeasureError):
 
     def __init__(self, group: str, word: str, near: tuple[str, ...]) -> None:
         super().__init__(
-            f"There is no command '{group} {word}'."
-            + _meant(tuple(f"'{group} {command}'" for command in near)),
-            f"'{group} --help' lists them.",
+            case="near" if near else "far",
+            group=group,
+            word=word,
+            near=tuple(f"'{group} {command}'" for command in near),
         )
 
 
@@ -95,10 +96,7 @@ class ReportWriteError(FishMeasureError):
     code = "report-write"
 
     def __init__(self, where: str, reason: str) -> None:
-        super().__init__(
-            f"{where} cannot be written: {reason.lower()}.",
-            "Make room there, or choose a place that you may write to.",
-        )
+        super().__init__(where=where, reason=reason.lower())
 
 
 class ResultFileError(FishMeasureError):
@@ -107,11 +105,7 @@ class ResultFileError(FishMeasureError):
     code = "result-file"
 
     def __init__(self, where: str, reason: str) -> None:
-        super().__init__(
-            f"{where} cannot be used for results: {reason}.",
-            "Make room or choose another file, then run the command again: it goes on "
-            "where it was.",
-        )
+        super().__init__(where=where, reason=reason)
 
 
 class ClusterLostError(FishMeasureError):
@@ -120,7 +114,4 @@ class ClusterLostError(FishMeasureError):
     code = "cluster-lost"
 
     def __init__(self, address: str) -> None:
-        super().__init__(
-            f"The dask scheduler at {address} is gone.",
-            "Start it, then run the command again: it goes on where it was.",
-        )
+        super().__init__(address=address)

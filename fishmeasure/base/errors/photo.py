@@ -13,10 +13,7 @@ class BadCorrectionError(FishMeasureError):
     code = "bad-correction"
 
     def __init__(self, number: int, reason: str) -> None:
-        super().__init__(
-            f"Correction {number} cannot be made: {reason}.",
-            "Load the photo again and repeat it.",
-        )
+        super().__init__(number=number, reason=reason)
 
 
 class NotAnImageError(PhotoError):
@@ -25,11 +22,7 @@ class NotAnImageError(PhotoError):
     code = "not-an-image"
 
     def __init__(self, name: str, reason: str = "") -> None:
-        detail = f" ({reason})" if reason else ""
-        super().__init__(
-            f"{name} is not a picture that can be read{detail}.",
-            "Send the photo as the phone saved it: JPEG, PNG, WebP or HEIC.",
-        )
+        super().__init__(case="reason" if reason else "plain", name=name, reason=reason)
 
 
 class PhotoTooLargeError(PhotoError):
@@ -38,10 +31,7 @@ class PhotoTooLargeError(PhotoError):
     code = "too-large"
 
     def __init__(self, name: str, size: str, limit: str) -> None:
-        super().__init__(
-            f"{name} is too large: {size}, the limit is {limit}.",
-            "Take it with the phone's normal setting, not as a panorama or scan.",
-        )
+        super().__init__(name=name, size=size, limit=limit)
 
 
 class PhotoTooSmallError(PhotoError):
@@ -50,10 +40,7 @@ class PhotoTooSmallError(PhotoError):
     code = "too-small"
 
     def __init__(self, name: str, width_px: int, height_px: int) -> None:
-        super().__init__(
-            f"{name} is only {width_px} x {height_px} pixels.",
-            "Send the original photo, not a preview or a cut-out.",
-        )
+        super().__init__(name=name, width_px=width_px, height_px=height_px)
 
 
 class NotDrawnError(PhotoError):
@@ -62,11 +49,7 @@ class NotDrawnError(PhotoError):
     code = "not-drawn"
 
     def __init__(self, name: str, width_px: int, height_px: int) -> None:
-        super().__init__(
-            f"No picture of {name} was drawn: with {width_px} x {height_px} pixels it "
-            "is too long and narrow for labels that can be read.",
-            "Send the photo as the phone took it, not a strip of it.",
-        )
+        super().__init__(name=name, width_px=width_px, height_px=height_px)
 
 
 class ThroughWaterError(PhotoError):
@@ -75,8 +58,4 @@ class ThroughWaterError(PhotoError):
     code = "through-water"
 
     def __init__(self) -> None:
-        super().__init__(
-            "Photos through water are not measured yet: the water bends the light, and "
-            "lengths would be wrong by several per cent.",
-            "Lay the fish out of the water, on a wet board beside the sheet.",
-        )
+        super().__init__()

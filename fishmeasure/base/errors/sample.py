@@ -3,7 +3,7 @@
 import re
 from datetime import date
 
-from fishmeasure.base.errors.base import FishMeasureError, sentence
+from fishmeasure.base.errors.base import FishMeasureError
 
 
 class SampleError(FishMeasureError):
@@ -21,10 +21,7 @@ class SampleFileError(SampleError):
     def __init__(self, *, reason: str, field: str = "") -> None:
         place = _NET.sub(lambda net: f"net {int(net[1]) + 1}, ", field.strip("'"))
         place = _SECTION.sub(r"[\1], ", _READING.sub("", place)).removesuffix(", ")
-        super().__init__(
-            sentence(f"The sample cannot be used: {place} {reason}".replace("  ", " ")),
-            "Correct that; the README shows a whole file.",
-        )
+        super().__init__(case="place" if place else "whole", place=place, reason=reason)
 
 
 _NET = re.compile(r"^nets\[(\d+)\]\.?")
@@ -38,10 +35,7 @@ class EmptySampleError(SampleError):
     code = "empty-sample"
 
     def __init__(self) -> None:
-        super().__init__(
-            "No net has a weight or a fish whose length can be used.",
-            "Weigh at least one counted net, or photograph its fish.",
-        )
+        super().__init__()
 
 
 class LengthWeightDataError(SampleError):
@@ -50,10 +44,7 @@ class LengthWeightDataError(SampleError):
     code = "length-weight-data"
 
     def __init__(self, reason: str) -> None:
-        super().__init__(
-            f"No length-weight line can be fitted: {reason}.",
-            "Weigh and measure 20 to 30 fish one by one, small and large ones.",
-        )
+        super().__init__(reason=reason)
 
 
 class PlanError(SampleError):
@@ -65,19 +56,19 @@ class PlanError(SampleError):
     def out_of_range(cls, half_width: float, fish_per_net: int) -> "PlanError":
         """Return the error for figures that cannot be."""
         return cls(
-            f"The mean cannot be planned to within {100 * half_width:g} % with "
-            f"{fish_per_net} fish a net.",
-            "Give a width above 0 and below 100 %, and at least one fish a net.",
+            case="range",
+            half_width_percent=100 * half_width,
+            fish_per_net=fish_per_net,
         )
 
     @classmethod
     def out_of_reach(cls, half_width: float, nets: int, reached: float) -> "PlanError":
         """Return the error for a width that no number of nets gives."""
         return cls(
-            f"± {100 * half_width:g} % cannot be had: {nets} nets would still leave "
-            f"± {100 * reached:.1f} %.",
-            "Ask for a wider interval, or take the drip water and the scale's error "
-            "down first.",
+            case="reach",
+            half_width_percent=100 * half_width,
+            nets=nets,
+            reached_percent=100 * reached,
         )
 
 
@@ -87,11 +78,7 @@ class SampleNotEnteredError(SampleError):
     code = "sample-not-entered"
 
     def __init__(self) -> None:
-        super().__init__(
-            "The sample is not entered in the book: its weights and lengths cannot be "
-            "of the same fish.",
-            "Correct it first.",
-        )
+        super().__init__()
 
 
 class OtherSpeciesError(SampleError):
@@ -101,10 +88,7 @@ class OtherSpeciesError(SampleError):
 
     def __init__(self, species: str, cohort: str, of_cohort: str) -> None:
         super().__init__(
-            f"The sample is of {species}, the cohort {cohort} of {of_cohort}. "
-            "Not entered.",
-            f'If the fish are {of_cohort}, write species = "{of_cohort}" in the '
-            "sample and have it measured again; else name another cohort.",
+            case="cohort", species=species, cohort=cohort, of_cohort=of_cohort
         )
 
 
@@ -114,11 +98,7 @@ class SampleElsewhereError(SampleError):
     code = "sample-elsewhere"
 
     def __init__(self, *, day: date, unit: str, identity: str, change: str) -> None:
-        super().__init__(
-            f"The book has this sample already, of {day} in {unit}. Nothing was "
-            "changed.",
-            f"If that is wrong: fishmeasure book correct {identity} {change}",
-        )
+        super().__init__(day=day, unit=unit, identity=identity, change=change)
 
 
 class SampleJsonError(SampleError):
@@ -127,7 +107,4 @@ class SampleJsonError(SampleError):
     code = "sample-json"
 
     def __init__(self, name: str) -> None:
-        super().__init__(
-            f"{name} does not hold the JSON of a sample.",
-            "Make it with: fishmeasure sample SAMPLE.toml --json FILE.",
-        )
+        super().__init__(name=name)

@@ -17,10 +17,7 @@ class LensFileError(LensError):
     code = "lens-file"
 
     def __init__(self, name: str, reason: str) -> None:
-        super().__init__(
-            f"{name} cannot be used as a lens profile: {reason}.",
-            "Make one from photos of the printed lens board.",
-        )
+        super().__init__(name=name, reason=reason)
 
 
 class MixedCamerasError(LensError):
@@ -29,11 +26,7 @@ class MixedCamerasError(LensError):
     code = "lens-photos"
 
     def __init__(self) -> None:
-        super().__init__(
-            "These photos are not from one camera at one size, so they give no lens "
-            "profile.",
-            "Give photos taken with the same phone, lens and setting.",
-        )
+        super().__init__(case="mixed")
 
 
 class TooFewBoardPhotosError(LensError):
@@ -42,11 +35,7 @@ class TooFewBoardPhotosError(LensError):
     code = "lens-photos"
 
     def __init__(self, found: int, given: int, needed: int) -> None:
-        super().__init__(
-            f"The lens board is seen well in {found} of {given} photos; {needed} are "
-            "needed.",
-            "Take more photos of the printed lens board, flat and sharp.",
-        )
+        super().__init__(case="few", found=found, given=given, needed=needed)
 
 
 class BoardMisfitError(LensError):
@@ -55,11 +44,7 @@ class BoardMisfitError(LensError):
     code = "lens-photos"
 
     def __init__(self, rms_px: float) -> None:
-        super().__init__(
-            f"The photos of the board do not fit one lens (off by {rms_px:.1f} "
-            "pixels).",
-            "Glue the board to something flat, hold the phone still, do not zoom.",
-        )
+        super().__init__(case="misfit", rms_px=rms_px)
 
 
 class BoardPhotosAlikeError(LensError):
@@ -68,10 +53,7 @@ class BoardPhotosAlikeError(LensError):
     code = "lens-photos"
 
     def __init__(self) -> None:
-        super().__init__(
-            "The photos of the board are too alike to tell the focal length.",
-            "Tilt the phone by 20 to 40 degrees to each side for some of them.",
-        )
+        super().__init__(case="alike")
 
 
 class NoMarkerError(MarkerError):
@@ -80,11 +62,7 @@ class NoMarkerError(MarkerError):
     code = "no-marker"
 
     def __init__(self, name: str) -> None:
-        super().__init__(
-            f"No calibration marker can be seen in {name}, so nothing gives its scale.",
-            "Lay the printed sheet or marker flat beside the fish, wholly in view "
-            "and dry, and take the photo again.",
-        )
+        super().__init__(name=name)
 
 
 class SeveralSheetsError(MarkerError):
@@ -93,11 +71,7 @@ class SeveralSheetsError(MarkerError):
     code = "several-sheets"
 
     def __init__(self, name: str, marker_ids: tuple[int, ...]) -> None:
-        listed = ", ".join(str(marker_id) for marker_id in marker_ids)
-        super().__init__(
-            f"{name} shows marker {listed} more than once.",
-            "Leave one sheet, or one of each card, in view.",
-        )
+        super().__init__(name=name, marker_ids=marker_ids)
 
 
 class MarkersDisagreeError(MarkerError):
@@ -106,12 +80,7 @@ class MarkersDisagreeError(MarkerError):
     code = "markers-disagree"
 
     def __init__(self, name: str, rms_mm: float) -> None:
-        super().__init__(
-            f"The markers in {name} do not fit one flat plane "
-            f"(off by {rms_mm:.1f} mm).",
-            "Use markers of one print at one scale, and lay all of them flat on the "
-            "surface that the fish lie on.",
-        )
+        super().__init__(name=name, rms_mm=rms_mm)
 
 
 class TooTiltedError(MarkerError):
@@ -121,9 +90,7 @@ class TooTiltedError(MarkerError):
 
     def __init__(self, name: str, tilt_deg: float, limit_deg: float) -> None:
         super().__init__(
-            f"{name} was taken at {tilt_deg:.0f} degrees from straight down; "
-            f"over {limit_deg:.0f} no length can be trusted.",
-            "Hold the phone flat, straight above the fish.",
+            case="refused", name=name, tilt_deg=tilt_deg, limit_deg=limit_deg
         )
 
 
@@ -133,11 +100,7 @@ class BlurredError(MarkerError):
     code = "blurred"
 
     def __init__(self, name: str, blur_mm: float) -> None:
-        super().__init__(
-            f"{name} is blurred: an edge is smeared over about {4 * blur_mm:.0f} mm.",
-            "Hold the phone still, tap on the fish to focus, use more light, wipe the "
-            "lens.",
-        )
+        super().__init__(case="refused", name=name, edge_mm=4 * blur_mm)
 
 
 class TooFarError(MarkerError):
@@ -146,11 +109,7 @@ class TooFarError(MarkerError):
     code = "too-far"
 
     def __init__(self, name: str, side_px: float, limit_px: float) -> None:
-        super().__init__(
-            f"The marker in {name} is only {side_px:.0f} pixels wide; "
-            f"{limit_px:.0f} are needed.",
-            "Go nearer, or send the photo at its full size.",
-        )
+        super().__init__(case="refused", name=name, side_px=side_px, limit_px=limit_px)
 
 
 class KnownDistanceError(MarkerError):
@@ -159,13 +118,7 @@ class KnownDistanceError(MarkerError):
     code = "known-distance"
 
     def __init__(self, name: str, distance_px: float, limit_px: float) -> None:
-        super().__init__(
-            f"The two points in {name} cannot give a scale: they are "
-            f"{distance_px:.0f} pixels apart; {limit_px:.0f} are needed, both in the "
-            "photo, and a length above 0 mm.",
-            "Give two points in the photo, far apart, and the millimetres between "
-            "them.",
-        )
+        super().__init__(name=name, distance_px=distance_px, limit_px=limit_px)
 
 
 class PrintScaleError(MarkerError):
@@ -174,7 +127,4 @@ class PrintScaleError(MarkerError):
     code = "print-scale"
 
     def __init__(self, print_scale: float) -> None:
-        super().__init__(
-            f"The print scale {print_scale:g} is not a ratio from 0.5 to 2.",
-            "Measure the sheet's check line and give its mm over 100: 0.97 for 97 mm.",
-        )
+        super().__init__(print_scale=print_scale)

@@ -1,6 +1,6 @@
 """A species is unknown or its file is wrong."""
 
-from fishmeasure.base.errors.base import FishMeasureError, sentence
+from fishmeasure.base.errors.base import FishMeasureError
 
 
 class SpeciesError(FishMeasureError):
@@ -15,13 +15,9 @@ class UnknownSpeciesError(SpeciesError):
     def __init__(
         self, name: str, close: tuple[str, ...], known: tuple[str, ...]
     ) -> None:
-        advice = (
-            f"Is {' or '.join(close)} meant?"
-            if close
-            else f"Known are: {', '.join(known)}. For another fish give your own file, "
-            "such as mystock.toml."
+        super().__init__(
+            case="near" if close else "far", name=name, close=close, known=known
         )
-        super().__init__(f'There is no species "{name}".', advice)
         self.close = close
 
 
@@ -31,8 +27,6 @@ class SpeciesFileError(SpeciesError):
     code = "species-file"
 
     def __init__(self, file_name: str, key: str, reason: str) -> None:
-        where = f"{file_name}, {key}" if key else file_name
         super().__init__(
-            sentence(f"Species file {where}: {reason}"),
-            "Correct the file; the README shows its layout.",
+            case="key" if key else "whole", file_name=file_name, key=key, reason=reason
         )

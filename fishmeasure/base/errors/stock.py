@@ -15,10 +15,7 @@ class UnknownStockSpeciesError(StockError):
     code = "no-stock-figures"
 
     def __init__(self, species_key: str, known: tuple[str, ...]) -> None:
-        super().__init__(
-            f"There are no growth, feed and oxygen figures for {species_key!r}.",
-            f"Use one of: {', '.join(known)}.",
-        )
+        super().__init__(species_key=species_key, known=known)
 
 
 class StockRangeError(StockError):
@@ -29,14 +26,13 @@ class StockRangeError(StockError):
     def __init__(
         self, name: str, value: float, unit: str, low: float, high: float
     ) -> None:
-        suffix = f" {unit}" if unit else ""
-        if math.isinf(high):
-            allowed = f"a value of at least {low:g}{suffix}"
-        else:
-            allowed = f"a value from {low:g} to {high:g}{suffix}"
         super().__init__(
-            f"The {name} cannot be {value:g}{suffix}.",
-            f"Give {allowed}.",
+            case="least" if math.isinf(high) else "range",
+            name=name,
+            value=value,
+            unit=f" {unit}" if unit else "",
+            low=low,
+            high=None if math.isinf(high) else high,
         )
 
 
@@ -46,10 +42,7 @@ class NoSamplesError(StockError):
     code = "no-samples"
 
     def __init__(self) -> None:
-        super().__init__(
-            "There is no weight sample to start from.",
-            "Enter the weight at stocking or take a net sample.",
-        )
+        super().__init__()
 
 
 class WeeklyHarvestError(StockError):
@@ -58,10 +51,7 @@ class WeeklyHarvestError(StockError):
     code = "weekly-harvest"
 
     def __init__(self) -> None:
-        super().__init__(
-            "A weekly harvest takes so many fish, so many kilograms or all at a size.",
-            "Give one of the three.",
-        )
+        super().__init__()
 
 
 class GainNotKnownError(StockError):
@@ -70,8 +60,4 @@ class GainNotKnownError(StockError):
     code = "gain-not-known"
 
     def __init__(self, gain_kg: float, sd_kg: float) -> None:
-        super().__init__(
-            f"The gain of {gain_kg:.1f} kg (standard error {sd_kg:.1f} kg) is not "
-            "significantly different from zero, so no feed conversion can be given.",
-            "Wait for more growth, or weigh more nets at both ends of the period.",
-        )
+        super().__init__(gain_kg=gain_kg, sd_kg=sd_kg)

@@ -1,4 +1,4 @@
-"""Figures as people read them: a number with its interval, no powers of ten."""
+"""Figures as English has them, for sentences that are not in the catalogue yet."""
 
 import math
 import shlex

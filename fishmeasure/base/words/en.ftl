@@ -1,0 +1,701 @@
+### What fishmeasure says, in English. A language is one file like this one.
+###
+### The id is the code; its value says what is wrong, with the figures; .advice what the
+### grower does now; .cli and .page the same in the terms of the command line and the
+### page, where they differ; .meaning is the line of `fishmeasure explain`. A line break
+### is said as a space. functions.py tells of NUMBER, AMOUNT, PERCENT, DAY, LIST, QUOTED
+### and STOP; a parameter $case tells which of a code's sentences is meant.
+
+## Forms: how figures, days and lists are written
+
+day-format = yyyy-MM-dd
+list-or = { $first } or { $last }
+list-and = { $first } and { $last }
+span = { $value } ({ $low } to { $high })
+span-low = { $low } (likely { $value })
+span-high = { $high } (likely { $value })
+percent = { $value } %
+percent-past-all = over 999 %
+
+## Units
+
+unit-kg-per-day = kg a day
+unit-lb-per-day = lb a day
+unit-l-per-min = l/min
+unit-gal-per-min = gal/min
+unit-kg-per-m3 = kg/m3
+unit-mg-per-l = mg/l
+unit-g-per-h = g/h
+unit-deg-c = °C
+unit-deg-f = °F
+unit-kg = kg
+unit-lb = lb
+unit-mm = mm
+unit-in = in
+unit-m3 = m3
+unit-l = l
+unit-gal = gal
+unit-g = g
+unit-oz = oz
+unit-m = m
+unit-ft = ft
+
+## base: errors of records
+
+failed =
+    .meaning = No figure can be given, for the reason told.
+
+bad-field = { $field } { STOP($reason) }
+    .advice = Correct it.
+    .meaning = A record has an unusable, unknown or missing field.
+
+## base: errors of the book and its files
+
+bad-entry = The book cannot take this: { $field } { STOP($reason) }
+    .advice = Correct it and send it again.
+    .meaning = A unit, cohort or entry has an unusable or missing field.
+
+unknown-record = The book has no { $what } { $name }.
+    .advice = { $case ->
+        [listed] The book has: { LIST($known) }.
+       *[bare] {""}
+    }
+    .cli = { unknown-record.advice }{ $example ->
+        [unit] { " " }To add it: fishmeasure book add unit { SHELL($name, key: "name") }
+            kind=… volume_m3=… depth_m=…
+        [cohort] { " " }To add it: fishmeasure book add cohort { SHELL($name, key: "name") }
+            species_key=…
+       *[other] {""}
+    }
+    .meaning = A unit, cohort or entry is not in the book.
+
+future-day = { DAY($on) } is in the future; today is { DAY($today) }.
+    .advice = Not entered. Correct the date.
+    .meaning = What has not been yet cannot be entered.
+
+no-book = There is no book at { $where }.
+    .advice = Check the path; the first unit that is added makes a new book.
+    .cli = { no-book.advice } See --book and FISHMEASURE_BOOK; 'fishmeasure book add unit'
+        adds one.
+    .meaning = There is no file where a book is to be read.
+
+entry-conflict = The book has another { $what } with the id { $identity } (differs in
+    { LIST($differing) }).
+    .advice = Nothing was changed. A correction is a new entry that replaces the old.
+    .meaning = The same id was sent before with other content.
+
+already-replaced = The entry { $identity } was replaced by { $by } already.
+    .advice = Look at it; if it is still wrong, replace { $by }.
+    .meaning = Somebody else corrected or took back the entry first.
+
+version-conflict = { $what } { $name } was sent as version { $sent_version }, but the book
+    has version { $newest_version }.
+    .advice = Read version { $newest_version }, make the change there, and send it as
+        version { $next_version }.
+    .meaning = Somebody else changed the unit or cohort first.
+
+name-taken = The book has a { $what } called { $name }.
+    .advice = Choose another.
+    .meaning = Two units or two cohorts cannot have one name.
+
+book-newer = This book was written by a newer fishmeasure (schema { $revision }).
+    .advice = Update fishmeasure to read it; the book was left as it is.
+    .meaning = The book was written by a newer version of the program.
+
+book-unreadable = { $case ->
+        [server] The server cannot open its book.
+       *[here] { $where } cannot be opened as a book: { $reason }.
+    }
+    .advice = Check the path or address, the free space, and that it may be read and
+        written.
+    .meaning = The file or address is no book, or cannot be reached.
+
+book-damaged = { $case ->
+        [server] The server's book is damaged.
+       *[here] The book { $where } is damaged: { $reason }.
+    }
+    .advice = Keep the file. Put a backup back beside it; an export may save what is left
+        of it.
+    .cli = { book-damaged.advice } See 'fishmeasure restore' and 'fishmeasure book export'.
+    .meaning = The file was a book, and a part of it was lost.
+
+book-busy = Another program kept the book locked for { $waited_s } seconds.
+    .advice = Nothing was written. Try again.
+    .meaning = Another program held the book for too long.
+
+book-in-use = { $case ->
+        [server] A running server has the book { $where } open.
+       *[restore] A backup is being put back over the book { $where }.
+    }
+    .advice = { $case ->
+        [server] Nothing was changed. Stop the server, then put the backup back: what is
+            entered meanwhile would be lost.
+       *[restore] Start the server when that is done.
+    }
+    .cli = { book-in-use.advice } { $case ->
+        [server] Stop 'fishmeasure serve'.
+       *[restore] Wait for 'fishmeasure restore'.
+    }
+    .meaning = A backup cannot be put back under a running server, nor one start meanwhile.
+
+book-write = { $case ->
+        [server] The server could not write to its book.
+       *[here] The book could not be written: { $reason }.
+    }
+    .advice = Nothing of this entry was saved. Free space or repair the disk, then send it
+        again.
+    .meaning = The disk or the server refused the write.
+
+book-full = The book could not be written: the disk is full.
+    .advice = { book-write.advice }
+    .meaning = There is no room for what was to be written.
+
+import-file = { $where } cannot be imported: { STOP($reason) }
+    .advice = Nothing was imported.
+    .meaning = A file to be imported is not what the book exports.
+
+backup = { $case ->
+        [server] A book on PostgreSQL is not backed up from here.
+        [existing] { $where } is there already.
+       *[disk] { $where } cannot be read or written: { $reason }.
+    }
+    .advice = { $case ->
+        [server] Use pg_dump for the book, and copy the folder with the photos after it.
+        [existing] Nothing was changed. Choose another place.
+       *[disk] Check the path and the free space; no book was changed.
+    }
+    .cli = { $case ->
+        [existing] Nothing was changed. Choose another place, or put a backup back over a
+            book with --force, which keeps the old book beside it.
+       *[other] { backup.advice }
+    }
+    .meaning = A backup cannot be made or put back.
+
+backup-damaged = { $name } is no whole backup: { $reason }.
+    .advice = Nothing was changed. Take another copy or an older backup.
+    .meaning = A backup is not as it was made.
+
+no-backup = { $name } is no backup of a book.
+    .advice = Nothing was changed. Give a file that was made as a backup.
+    .cli = { no-backup.advice } 'fishmeasure backup' makes one.
+    .meaning = A file is no backup at all.
+
+## base: errors of the command line
+
+option-format = { $case ->
+        [empty] { $option }: nothing was given.
+       *[unread] { $option }: { QUOTED($given) } cannot be read.
+    }
+    .advice = Write it like this: { $example }.
+    .meaning = An option's text cannot be read.
+
+bad-option = { $option } { $value } is not { $wanted }.
+    .advice = Correct it and run the command again.
+    .meaning = An option or a file name on the command line cannot be used.
+
+no-file = There is no file { $name }.
+    .advice = Check its name and folder.
+    .meaning = A file that was named is not there.
+
+unknown-kind = The book has no kind '{ $word }'.
+    .advice = { $case ->
+        [near] Is { $near } meant?
+       *[far] There are: { LIST($known) }.
+    }
+    .meaning = The book has no such kind of entry.
+
+unknown-code = There is no code '{ $word }'.
+    .advice = { $case ->
+        [near] Is { LIST($near, last: "or") } meant?
+       *[far] {""}
+    }
+    .cli = { $case ->
+        [near] Is { LIST($near, last: "or") } meant? 'fishmeasure explain' lists all.
+       *[far] 'fishmeasure explain' lists them.
+    }
+    .meaning = No problem and no error has this code.
+
+command-line = { STOP($reason) }{ $case ->
+        [near] { " " }Did you mean { LIST($near, last: "or") }?
+       *[far] {""}
+    }
+    .advice = '{ $command } --help' shows the options.
+    .meaning = A command was given something that it does not take, or not what it needs.
+
+data-file = { $given } is no file for results.
+    .advice = Write --json results.json, or --json - for the screen; --csv likewise.
+    .meaning = What should name a file for results is another option, a photo or a sample.
+
+unknown-command = There is no command '{ $group } { $word }'.{ $case ->
+        [near] { " " }Did you mean { LIST($near, last: "or") }?
+       *[far] {""}
+    }
+    .advice = '{ $group } --help' lists them.
+    .meaning = There is no such command.
+
+report-write = { $where } cannot be written: { $reason }.
+    .advice = Make room there, or choose a place that you may write to.
+    .meaning = What a command gives cannot be written where it was wanted.
+
+result-file = { $where } cannot be used for results: { $reason }.
+    .advice = Make room or choose another file, then run the command again: it goes on
+        where it was.
+    .meaning = The results of many photos cannot be kept in the file, or read from it.
+
+cluster-lost = The dask scheduler at { $address } is gone.
+    .advice = Start it, then run the command again: it goes on where it was.
+    .meaning = The scheduler of a cluster went away while photos were measured.
+
+## base: errors of photos
+
+bad-correction = Correction { $number } cannot be made: { $reason }.
+    .advice = Load the photo again and repeat it.
+    .meaning = A person's correction of a photo cannot be made.
+
+not-an-image = { $case ->
+        [reason] { $name } is not a picture that can be read ({ $reason }).
+       *[plain] { $name } is not a picture that can be read.
+    }
+    .advice = Send the photo as the phone saved it: JPEG, PNG, WebP or HEIC.
+    .meaning = The file is not there or cannot be read.
+
+too-large = { $name } is too large: { $size }, the limit is { $limit }.
+    .advice = Take it with the phone's normal setting, not as a panorama or scan.
+    .meaning = The photo is over the limit in bytes or pixels.
+
+too-small = { $name } is only { $width_px } x { $height_px } pixels.
+    .advice = Send the original photo, not a preview or a cut-out.
+    .meaning = The photo has too few pixels for any figure.
+
+not-drawn = No picture of { $name } was drawn: with { $width_px } x { $height_px } pixels
+    it is too long and narrow for labels that can be read.
+    .advice = Send the photo as the phone took it, not a strip of it.
+    .meaning = The photo is too long and narrow for a picture with its fish drawn in.
+
+through-water = Photos through water are not measured yet: the water bends the light, and
+    lengths would be wrong by several per cent.
+    .advice = Lay the fish out of the water, on a wet board beside the sheet.
+    .meaning = Photos of fish in water cannot be measured yet.
+
+## base: errors of markers and lenses
+
+lens-file = { $name } cannot be used as a lens profile: { $reason }.
+    .advice = Make one from photos of the printed lens board.
+    .cli = { lens-file.advice } 'fishmeasure lens' makes one.
+    .meaning = The file is no lens profile.
+
+lens-photos = { $case ->
+        [mixed] These photos are not from one camera at one size, so they give no lens
+            profile.
+        [few] The lens board is seen well in { $found } of { $given } photos; { $needed }
+            are needed.
+        [misfit] The photos of the board do not fit one lens (off by
+            { NUMBER($rms_px, decimals: 1) } pixels).
+       *[alike] The photos of the board are too alike to tell the focal length.
+    }
+    .advice = { $case ->
+        [mixed] Give photos taken with the same phone, lens and setting.
+        [few] Take more photos of the printed lens board, flat and sharp.
+        [misfit] Glue the board to something flat, hold the phone still, do not zoom.
+       *[alike] Tilt the phone by 20 to 40 degrees to each side for some of them.
+    }
+    .meaning = The photos of the lens board give no lens profile.
+
+no-marker = No calibration marker can be seen in { $name }, so nothing gives its scale.
+    .advice = Lay the printed sheet or marker flat beside the fish, wholly in view and dry,
+        and take the photo again.
+    .meaning = No printed marker was found, or none that is one of the project's.
+
+several-sheets = { $name } shows marker { LIST($marker_ids) } more than once.
+    .advice = Leave one sheet, or one of each card, in view.
+    .meaning = The same marker is in the photo twice.
+
+markers-disagree = The markers in { $name } do not fit one flat plane (off by
+    { AMOUNT($rms_mm, decimals: 1) }).
+    .advice = Use markers of one print at one scale, and lay all of them flat on the surface
+        that the fish lie on.
+    .meaning = The markers do not lie in one plane at their printed sizes.
+
+tilted = { $case ->
+       *[refused] { $name } was taken at { NUMBER($tilt_deg, decimals: 0) } degrees from
+            straight down; over { NUMBER($limit_deg, decimals: 0) } no length can be trusted.
+    }
+    .advice = { $case ->
+       *[refused] Hold the phone flat, straight above the fish.
+    }
+    .meaning = Taken at a slant: measured with a wider error, or refused beyond a limit.
+
+blurred = { $case ->
+       *[refused] { $name } is blurred: an edge is smeared over about
+            { AMOUNT($edge_mm, decimals: 0) }.
+    }
+    .advice = { $case ->
+       *[refused] Hold the phone still, tap on the fish to focus, use more light, wipe the
+            lens.
+    }
+    .meaning = Blurred: measured with a wider error, or refused beyond a limit.
+
+too-far = { $case ->
+       *[refused] The marker in { $name } is only { NUMBER($side_px, decimals: 0) } pixels
+            wide; { NUMBER($limit_px, decimals: 0) } are needed.
+    }
+    .advice = { $case ->
+       *[refused] Go nearer, or send the photo at its full size.
+    }
+    .meaning = The marker is small in the photo: measured with a wider error, or refused.
+
+known-distance = The two points in { $name } cannot give a scale: they are
+    { NUMBER($distance_px, decimals: 0) } pixels apart; { NUMBER($limit_px, decimals: 0) }
+    are needed, both in the photo, and a length above 0 mm.
+    .advice = Give two points in the photo, far apart, and the millimetres between them.
+    .meaning = The two points of a known distance cannot be used.
+
+print-scale = The print scale { $print_scale } is not a ratio from 0.5 to 2.
+    .advice = Measure the sheet's check line and give its mm over 100: 0.97 for 97 mm.
+    .meaning = No sheet is printed at such a scale.
+
+## base: errors of samples
+
+sample-file = { $case ->
+        [place] The sample cannot be used: { $place } { STOP($reason) }
+       *[whole] The sample cannot be used: { STOP($reason) }
+    }
+    .advice = Correct that; the README shows a whole file.
+    .meaning = The sample cannot be read, or breaks its layout.
+
+empty-sample = No net has a weight or a fish whose length can be used.
+    .advice = Weigh at least one counted net, or photograph its fish.
+    .meaning = No net has a weight or a measured fish.
+
+length-weight-data = No length-weight line can be fitted: { $reason }.
+    .advice = Weigh and measure 20 to 30 fish one by one, small and large ones.
+    .meaning = Single lengths and weights cannot be fitted.
+
+plan = { $case ->
+        [range] The mean cannot be planned to within { $half_width_percent } % with
+            { $fish_per_net } fish a net.
+       *[reach] ± { $half_width_percent } % cannot be had: { $nets } nets would still leave
+            ± { NUMBER($reached_percent, decimals: 1) } %.
+    }
+    .advice = { $case ->
+        [range] Give a width above 0 and below 100 %, and at least one fish a net.
+       *[reach] Ask for a wider interval, or take the drip water and the scale's error down
+            first.
+    }
+    .meaning = No sampling plan gives what was asked.
+
+sample-not-entered = The sample is not entered in the book: its weights and lengths cannot
+    be of the same fish.
+    .advice = Correct it first.
+    .meaning = A sample whose weights and lengths are not of the same fish is not entered.
+
+other-species = { $case ->
+       *[cohort] The sample is of { $species }, the cohort { $cohort } of { $of_cohort }.
+            Not entered.
+    }
+    .advice = { $case ->
+       *[cohort] If the fish are { $of_cohort }, write species = "{ $of_cohort }" in the
+            sample and have it measured again; else name another cohort.
+    }
+    .meaning = Fish are deeper or slimmer than the species that was named, or a sample is
+        of another species than its cohort.
+
+sample-elsewhere = The book has this sample already, of { DAY($day) } in { $unit }. Nothing
+    was changed.
+    .advice = If that is wrong, correct the entry.
+    .cli = If that is wrong: fishmeasure book correct { $identity } { $change }
+    .meaning = The book has the sample, on another day or in another unit.
+
+sample-json = { $name } does not hold the JSON of a sample.
+    .advice = Give the results of a sample as JSON.
+    .cli = Make it with: fishmeasure sample SAMPLE.toml --json FILE.
+    .meaning = A file that should hold a sample's JSON does not.
+
+## base: errors of species
+
+unknown-species = There is no species "{ $name }".
+    .advice = { $case ->
+        [near] Is { LIST($close, last: "or") } meant?
+       *[far] Known are: { LIST($known) }. For another fish give your own file, such as
+            mystock.toml.
+    }
+    .meaning = No species has this name.
+
+species-file = { $case ->
+        [key] Species file { $file_name }, { $key }: { STOP($reason) }
+       *[whole] Species file { $file_name }: { STOP($reason) }
+    }
+    .advice = Correct the file; the README shows its layout.
+    .meaning = A species file cannot be read or breaks the layout.
+
+## base: errors of stocking calculations
+
+no-stock-figures = There are no growth, feed and oxygen figures for
+    { QUOTED($species_key) }.
+    .advice = Use one of: { LIST($known) }.
+    .meaning = There are no stocking figures for the species.
+
+outside-range = { $case ->
+        [overflow] These figures are too large, or too close to 0, to be worked with.
+       *[other] The { $name } cannot be { $value }{ $unit }.
+    }
+    .advice = { $case ->
+        [overflow] Give figures of real fish and water in the units of the fields' names.
+        [least] Give a value of at least { $low }{ $unit }.
+       *[range] Give a value from { $low } to { $high }{ $unit }.
+    }
+    .meaning = A figure given is outside what the calculation can take.
+
+no-samples = There is no weight sample to start from.
+    .advice = Enter the weight at stocking or take a net sample.
+    .meaning = There is no weight to start from.
+
+weekly-harvest = A weekly harvest takes so many fish, so many kilograms or all at a size.
+    .advice = Give one of the three.
+    .meaning = A weekly harvest is not one of fish, kilograms or a size.
+
+gain-not-known = The gain of { AMOUNT($gain_kg, decimals: 1) } (standard error
+    { AMOUNT($sd_kg, decimals: 1) }) is not significantly different from zero, so no feed
+    conversion can be given.
+    .advice = Wait for more growth, or weigh more nets at both ends of the period.
+    .meaning = The gain is not significantly different from zero: no feed conversion.
+
+## husbandry: the water now, feed, growth, limits
+
+alkalinity-low =
+    .meaning = The water now: too little buffer for a biofilter; watch.
+
+ammonia-high =
+    .meaning = The water now: too much ammonia; watch or act.
+
+ammonia-over-criterion =
+    .meaning = Total ammonia is over what may last at this pH.
+
+ammonia-over-limit =
+    .meaning = Un-ionised ammonia is over the species' limit.
+
+ammonia-unknown =
+    .meaning = Ammonia is not known, where it must be.
+
+near-limit =
+    .meaning = A limit of the unit may be passed, at the unsafe end.
+
+nitrate-high =
+    .meaning = The water now: too much nitrate.
+
+nitrate-limit-ahead =
+    .meaning = Nitrate may reach its limit within the time ahead.
+
+nitrate-over-limit =
+    .meaning = Nitrate may be over its limit.
+
+nitrite-high =
+    .meaning = The water now: too much nitrite; watch or act.
+
+no-growth-temperature =
+    .meaning = Part of the forecast is too cold or warm for growth.
+
+no-stocking-temperature =
+    .meaning = The water is too cold or warm to add fish.
+
+outside-source-range =
+    .meaning = A calculation is outside the range of its source.
+
+over-limit =
+    .meaning = A limit of the unit is likely passed.
+
+oxygen-low =
+    .meaning = The water now: too little oxygen; watch or act.
+
+oxygen-supersaturated =
+    .meaning = The water now: too much gas; watch or act.
+
+oxygen-unknown =
+    .meaning = Oxygen was not read of late.
+
+ph-high =
+    .meaning = The water now: too alkaline; watch or act.
+
+ph-low =
+    .meaning = The water now: too acid; watch or act.
+
+sample-disagrees =
+    .meaning = A sample does not agree with the book.
+
+temperature-high =
+    .meaning = The water now: too warm; watch or act.
+
+temperature-low =
+    .meaning = The water now: too cold; watch or act.
+
+temperature-unknown =
+    .meaning = No water temperature is known for the unit.
+
+too-cold-to-feed =
+    .meaning = The water is too cold for feeding.
+
+too-warm-to-feed =
+    .meaning = The water is too warm for feeding.
+
+## species
+
+## outlook
+
+aeration-short =
+    .meaning = Oxygen was read lower than inflow and aerators would leave it.
+
+biofilter-unknown =
+    .meaning = What more feed the filter of a loop can clean is not known.
+
+pond-use-unknown =
+    .meaning = What water and bottom of a pond use of oxygen is not known.
+
+## render: words, plots, paper
+
+## photo: what is doubtful in a photo
+
+marker-missing =
+    .meaning = A marker of the sheet was not seen.
+
+not-flat =
+    .meaning = The sheet does not lie flat.
+
+overexposed =
+    .meaning = Too bright: paper or wet fish have lost their edge.
+
+rough-scale =
+    .meaning = The scale of the photo is uncertain.
+
+too-dark =
+    .meaning = Too dark to see fish or marker.
+
+## pipeline and batch
+
+measuring-failed =
+    .meaning = The program that measured a photo of a batch broke down.
+
+no-fish =
+    .meaning = No fish was found.
+
+no-usable-fish =
+    .meaning = No fish was whole and clear enough.
+
+small-fish =
+    .meaning = Fish are too small in the photo to be measured; their number.
+
+## estimation: nets, lengths, agreement
+
+bulk-only =
+    .meaning = No fish was measured: the spread is that of typical batches.
+
+count-differs =
+    .meaning = Photos and hand count of a net differ.
+
+count-in-unit-too-small =
+    .meaning = More fish were netted than are said to be in the unit.
+
+doubtful-lengths =
+    .meaning = Some lengths are probably wrong; they count for little.
+
+far-from-book =
+    .meaning = Weights are far from those published, or no fish's.
+
+net-disagrees =
+    .meaning = A net does not agree with the others; the reason is given.
+
+net-unused =
+    .meaning = A net gives nothing: neither weighed nor measured.
+
+one-net =
+    .meaning = One net says little about the rest of the unit.
+
+outside-species-range =
+    .meaning = Fish are outside the range of the length-weight line.
+
+photo-only =
+    .meaning = No net weighed: the published level, standard error 25 %.
+
+repeat-photos =
+    .meaning = The same fish seem to be in two photos of a net.
+
+repeats-differ =
+    .meaning = Repeated weighings of a net differ more than the scale's error.
+
+two-size-groups =
+    .meaning = The sample shows two groups of sizes.
+
+## book: what is in a unit
+
+temperature-held =
+    .meaning = Without a year's temperatures the last reading is held.
+
+## store
+
+## face: Python
+
+## cli
+
+## api: the server's own errors
+
+busy =
+    .meaning = All workers are at work and the queue is full.
+
+disk-full =
+    .meaning = There is no room for what was sent.
+
+storage-failed =
+    .meaning = The server's disk refuses to read or write.
+
+not-found =
+    .meaning = Nothing of that name is here.
+
+conflict =
+    .meaning = Somebody else changed the thing meanwhile.
+
+not-paired =
+    .meaning = The device has no valid token.
+
+foreign-origin =
+    .meaning = A page from elsewhere tried to write.
+
+unknown-host =
+    .meaning = The request was sent to a name that is not this server's.
+
+wrong-code =
+    .meaning = A pairing code was wrong or too old.
+
+too-many-tries =
+    .meaning = Wrong pairing codes came too often.
+
+photo-lost =
+    .meaning = A kept photo's file is gone or damaged.
+
+too-slow =
+    .meaning = Measuring a photo took too long, and was given up.
+
+too-slow-upload =
+    .meaning = A request came too slowly.
+
+too-many-photos =
+    .meaning = One upload has more photos than the server takes at once.
+
+no-estimate =
+    .meaning = The sample has no estimate to be drawn or entered.
+
+book-not-empty =
+    .meaning = The demo would mix with what is in the book.
+
+invalid-request = { $field } { STOP($reason) }
+    .advice = Correct the request; the API description lists each field.
+    .meaning = A field of the request is missing, unknown or unusable.
+
+bad-request =
+    .meaning = The request cannot be taken apart.
+
+wrong-method =
+    .meaning = The address does not take that method.
+
+internal =
+    .meaning = The server failed in a way that was not foreseen.
+
+## page: texts of the phone page (ids begin with page-)

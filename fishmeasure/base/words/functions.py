@@ -1,0 +1,273 @@
+"""How the catalogue's sentences write figures, days and lists: Fluent's functions.
+
+``NUMBER($x, digits: 3)``, ``NUMBER($x, decimals: 1)``
+    A number to some significant digits, never a power of ten, or to some decimals.
+``AMOUNT($weight_g, decimals: 0)``
+    The same with its unit, which the parameter's name ends in.
+``PERCENT($share)``
+    A fraction in per cent; ``decimals`` as above.
+``DAY($on)``
+    A day, as the language writes it.
+``LIST($names)``, ``LIST($names, last: "or")``
+    Names one after another.
+``QUOTED($text)``
+    What somebody typed, in quotes, with what cannot be printed made visible.
+``STOP($text)``
+    A text with the full stop that it lacks.
+``SHELL($name)``, ``SHELL($name, key: "name")``
+    A name, or name=…, as one word of a command line.
+
+A figure with an interval is written "value (low to high)" by each of them, or by
+``end: "low"`` and ``end: "high"`` as the end to act on first: "low (likely value)".
+"""
+
+import math
+from collections.abc import Callable
+from datetime import date
+from typing import Any
+
+from babel import Locale
+from babel.dates import format_date
+from babel.numbers import get_decimal_symbol
+from fluent.runtime import FluentBundle
+from fluent.runtime.resolver import CurrentEnvironment, ResolverEnvironment
+from fluent.runtime.types import FluentFloat, FluentInt, FluentNone, FluentType
+
+from fishmeasure.base.words.figures import shell_word
+from fishmeasure.base.words.message import Interval, Value
+from fishmeasure.base.words.units import Unit, unit_of
+from fishmeasure.base.words.voice import Units
+
+Lookup = Callable[..., str]
+"""Says a message of the catalogue by its id and parameters."""
+_LONGEST = 2000  # Fluent refuses a longer text inside a sentence
+
+
+class Whole(FluentInt):
+    """A whole number inside a sentence, which a plural may depend on."""
+
+    unit: Unit | None = None
+
+    def format(self, locale: Locale) -> str:
+        """Return it without marks between thousands."""
+        del locale
+        return str(int(self))
+
+
+class Number(FluentFloat):
+    """A number inside a sentence."""
+
+    unit: Unit | None = None
+
+    def format(self, locale: Locale) -> str:
+        """Return it as short as six digits allow."""
+        return _marked(_short(float(self)), locale)
+
+
+class Span(FluentType):
+    """A figure with its interval inside a sentence."""
+
+    def __init__(self, figure: Interval, unit: Unit | None) -> None:
+        self.figure = figure
+        self.unit = unit
+
+
+class Names(FluentType):
+    """Several names inside a sentence."""
+
+    def __init__(self, items: tuple[str, ...]) -> None:
+        self.items = items
+
+
+class Bundle(FluentBundle):
+    """Entries of a language, which take the figures above as they are.
+
+    Fluent's own bundle makes a plain number of each, without its unit.
+    """
+
+    def format_pattern(
+        self, pattern: Any, args: dict[str, Any] | None = None
+    ) -> tuple[str | FluentNone, list[Exception]]:
+        """Return a pattern with its parameters put in, and what went wrong."""
+        errors: list[Exception] = []
+        current = CurrentEnvironment(args=args or {})
+        try:
+            text = pattern(ResolverEnvironment(self, errors, current=current))
+        except ValueError as error:  # a text too long, entries in a circle
+            return FluentNone(), [*errors, error]
+        return text, errors
+
+
+def argument(name: str, value: Value, say: Callable[[Any], str]) -> Any:
+    """Return a parameter as Fluent takes it; ``say`` says a message inside it."""
+    found: Any
+    if value is None or isinstance(value, bool):
+        found = {True: "yes", False: "no", None: "?"}[value]
+    elif isinstance(value, int | float):
+        found = Whole(value) if isinstance(value, int) else Number(value)
+        found.unit = unit_of(name)
+    elif isinstance(value, str):
+        found = value if len(value) <= _LONGEST else f"{value[:_LONGEST]}…"
+    elif isinstance(value, tuple):
+        found = Names(tuple(_name(name, item, say) for item in value))
+    elif isinstance(value, Interval):
+        found = Span(value, unit_of(name))
+    else:
+        found = say(value)
+    return found
+
+
+def _name(name: str, item: Value, say: Callable[[Any], str]) -> str:
+    found = argument(name, item, say)
+    return found if isinstance(found, str) else str(item)
+
+
+class Functions:
+    """The functions of one language and system of units."""
+
+    def __init__(self, locale: Locale, units: Units, lookup: Lookup) -> None:
+        self._locale = locale
+        self._us = units == "us"
+        self._lookup = lookup
+
+    def table(self) -> dict[str, Callable[[Any], Any]]:
+        """Return them by the names that they have in the catalogue."""
+        return {
+            "NUMBER": self.number,
+            "AMOUNT": self.amount,
+            "PERCENT": self.percent,
+            "DAY": self.day,
+            "LIST": self.listing,
+            "QUOTED": _quoted,
+            "STOP": _stop,
+            "SHELL": _shell,
+        }
+
+    def number(self, figure: Any, **form: Any) -> str:
+        """Return a number or an interval."""
+        return self._figure(figure, _known(form), lambda value: value)
+
+    def amount(self, figure: Any, **form: Any) -> str:
+        """Return a number or an interval with its unit."""
+        unit = _given(figure).unit
+        if unit is None:
+            message = "the parameter's name ends in no unit"
+            raise ValueError(message)
+        if not self._us or not unit.us:
+            text = self._figure(figure, _known(form), lambda value: value)
+            return f"{text} {self._lookup(f'unit-{unit.name}')}"
+        text = self._figure(
+            figure, _known(form), lambda value: unit.per * value + unit.plus
+        )
+        return f"{text} {self._lookup(f'unit-{unit.us}')}"
+
+    def percent(self, share: Any, **form: Any) -> str:
+        """Return a fraction in per cent; past all use it is only said to be past it."""
+        form = _known({"decimals": 0, **form})
+        if isinstance(share, Span):
+            return self._span(share, form, self._share, lambda value: 100.0 * value)
+        return self._share(float(_given(share)), form)
+
+    def day(self, day: Any) -> str:
+        """Return a day that is given in ISO 8601."""
+        form = self._lookup("day-format")
+        return str(format_date(date.fromisoformat(_given(day)), form, self._locale))
+
+    def listing(self, names: Any, last: str = "") -> str:
+        """Return names with commas between them; the last after "or" or "and"."""
+        items = _given(names).items
+        if not last or len(items) < 2:
+            return ", ".join(items)
+        first, end = ", ".join(items[:-1]), items[-1]
+        return self._lookup(f"list-{last}", first=first, last=end)
+
+    def _figure(
+        self, figure: Any, form: dict[str, Any], turned: Callable[[float], float]
+    ) -> str:
+        if isinstance(_given(figure), Span):
+            return self._span(figure, form, self._fixed, turned)
+        value = turned(figure if isinstance(figure, int) else float(figure))
+        if "decimals" in form:
+            return self._fixed(value, form)
+        if "digits" in form:
+            return self._fixed(value, {"decimals": _places(abs(value), form["digits"])})
+        short = str(value) if isinstance(value, int) else _short(value)
+        return _marked(short, self._locale)
+
+    def _span(
+        self,
+        span: Span,
+        form: dict[str, Any],
+        written: Callable[[float, dict[str, Any]], str],
+        turned: Callable[[float], float],
+    ) -> str:
+        value, low, high = (
+            turned(end)
+            for end in (span.figure.value, span.figure.low, span.figure.high)
+        )
+        if "decimals" not in form:
+            largest = max(abs(value), abs(high) / 10.0)
+            form = {**form, "decimals": _places(largest, form.get("digits", 3))}
+        texts = {
+            "value": written(value, form),
+            "low": written(low, form),
+            "high": written(high, form),
+        }
+        if low == high:
+            return texts["value"]
+        if end := form.get("end"):
+            return self._lookup(f"span-{end}", **texts)
+        return self._lookup("span", **texts)
+
+    def _fixed(self, value: float, form: dict[str, Any]) -> str:
+        places = form["decimals"]
+        text = f"{round(value, places) + 0.0:.{max(places, 0)}f}"
+        return _marked(text, self._locale)
+
+    def _share(self, share: float, form: dict[str, Any]) -> str:
+        if share > 9.995:
+            return self._lookup("percent-past-all")
+        return self._lookup("percent", value=self._fixed(100.0 * share, form))
+
+
+def _given(value: Any) -> Any:
+    """Return what is there; a parameter that is not is a bug."""
+    if isinstance(value, FluentNone):
+        message = "a parameter is missing"
+        raise ValueError(message)  # noqa: TRY004 - it is not of a wrong type
+    return value
+
+
+def _known(form: dict[str, Any]) -> dict[str, Any]:
+    """Return the options of a figure as Python's own."""
+    known = {"decimals": int, "digits": int, "end": str}
+    return {name: known[name](value) for name, value in form.items()}
+
+
+def _quoted(text: Any) -> str:
+    return repr(_given(text))
+
+
+def _stop(text: Any) -> str:
+    return text if _given(text).endswith(("?", "!", ".")) else f"{text}."
+
+
+def _shell(text: Any, key: str = "") -> str:
+    return shell_word(f"{key}={_given(text)}" if key else _given(text))
+
+
+def _places(size: float, digits: int) -> int:
+    return digits - 1 - math.floor(math.log10(size)) if size > 0.0 else 0
+
+
+def _short(value: float) -> str:
+    """Return a number to six digits at most, never as a power of ten."""
+    text = f"{value:g}"
+    if "e" not in text:
+        return text
+    fixed = f"{value:.{max(_places(abs(value), 6), 0)}f}"
+    return fixed.rstrip("0").rstrip(".") if "." in fixed else fixed
+
+
+def _marked(text: str, locale: Locale) -> str:
+    return text.replace(".", get_decimal_symbol(locale))
