@@ -90,7 +90,7 @@ class Parameters(dict[str, Value]):
 class Message:
     """A code of the catalogue with its parameters.
 
-    A parameter that is a message itself is told inside the sentence. Where one code
+    As a parameter of another message it is told inside its sentence. Where one code
     has several sentences, the parameter ``case`` tells which.
     """
 
@@ -102,9 +102,15 @@ class Message:
         """Return the message of a code."""
         return cls(code, Parameters(parameters))
 
-    def as_plain(self) -> dict[str, Any]:
-        """Return it as JSON has it inside parameters."""
-        return {"code": self.code, "parameters": self.parameters.as_plain()}
+    def __str__(self) -> str:
+        """Return the sentence in the present voice."""
+        from fishmeasure.base.words.catalogue import say  # noqa: PLC0415 - a circle else
+
+        return say(self)
+
+    def as_plain(self) -> str:
+        """Return a note or a caution of a record as JSON has it: the sentence."""
+        return str(self)
 
 
 _CODED = {"code", "parameters"}
@@ -145,7 +151,7 @@ def _json_value(item: Value) -> Any:
     from fishmeasure.base.plain import plain  # noqa: PLC0415 - a circle else
 
     if isinstance(item, Message):
-        return item.as_plain()
+        return {"code": item.code, "parameters": item.parameters.as_plain()}
     if isinstance(item, tuple):
         return [_json_value(part) for part in item]
     return plain(item)
