@@ -74,8 +74,8 @@ class SampleEstimateOut(Out):
     condition_factor_interval: Interval = Field(description="[low, high], g and cm.")
     a: float | None = Field(description="Of W = a L^b, this stock's, g per cm^b.")
     b: float | None = Field(description="Exponent of W = a L^b, this stock's.")
-    book_a: float | None = Field(description="The book's, g per cm^b.")
-    book_b: float | None = Field(description="The book's exponent.")
+    published_a: float | None = Field(description="The published a, g per cm^b.")
+    published_b: float | None = Field(description="The published exponent.")
     weight_quantiles_g: dict[str, float | None] = Field(
         description="Weight, g, by the share of fish that are lighter."
     )

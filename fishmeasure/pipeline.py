@@ -226,7 +226,7 @@ def measure_sample(
     )
     estimate = estimate_population(
         nets,
-        book=species.on_fork_length(),
+        published=species.on_fork_length(),
         settings=settings,
         count_in_unit=sample.count_in_unit,
         count_in_unit_sd=sample.count_in_unit_sd,

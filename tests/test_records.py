@@ -148,4 +148,4 @@ def test_the_page_asks_for_every_flags_sentence() -> None:
         for found in LOOKED_FOR.finditer(path.read_text(encoding="utf-8"))
         for word in re.findall(r'"([^"]+)"', found[0])
     }
-    assert {"book-weight", "edited", "dropped"} <= filtered <= set(FLAGS)
+    assert {"published-weight", "edited", "dropped"} <= filtered <= set(FLAGS)

@@ -33,6 +33,7 @@ from fishmeasure.base.errors import (
 )
 from fishmeasure.base.flags import Problem
 from fishmeasure.base.record import plain, read
+from fishmeasure.estimation.model import estimate_as_today
 from fishmeasure.estimation.plan import FAIR_NETTING, TYPICAL, Spread, plan_nets
 from fishmeasure.render.plots import Theme, sample_line_plot, weight_plot
 from fishmeasure.species import packaged_species
@@ -166,7 +167,7 @@ def record_sample(services: WithServices, sample_id: UUID, sent: RecordIn) -> Sa
     estimate = (stored.result or {}).get("estimate")
     if estimate is None:
         raise NoEstimateError
-    if any(p["fatal"] and p["code"] == "far-from-book" for p in _problems(stored)):
+    if any(p.fatal and p.code == "far-from-published" for p in _problems(stored)):
         raise SampleNotEnteredError
     fish = services.book.cohort(sent.cohort_id)
     sample = replace(sample_of(stored), unit_id=sent.unit_id, cohort_id=sent.cohort_id)
@@ -232,7 +233,7 @@ def distribution_svg(
 def length_weight_svg(
     services: WithServices, sample_id: UUID, theme: ThemeQuery = "light"
 ) -> Response:
-    """Return the nets' weights over their lengths, with the book's and own line."""
+    """Return the nets' weights over their lengths, with both length-weight lines."""
     found = measured_again(services, services.archive.sample(sample_id))
     picture = sample_line_plot(
         found.estimate, found.nets, plot_format="svg", theme=theme
@@ -270,8 +271,9 @@ def _advice(services: Services, stored: StoredSample) -> AdviceOut | None:
     return None if found is None else advice_of(found, sample.cohort_id)
 
 
-def _problems(stored: StoredSample) -> list[Json]:
-    return list((stored.result or {}).get("problems", ()))
+def _problems(stored: StoredSample) -> list[Problem]:
+    found = (stored.result or {}).get("problems", ())
+    return [read(Problem, problem) for problem in found]
 
 
 def _entry_id(services: Services, sample_id: UUID) -> UUID | None:
@@ -285,13 +287,16 @@ def _out(
     services: Services, stored: StoredSample, *, with_advice: bool = True
 ) -> SampleOut:
     advice = _advice(services, stored) if with_advice else None
+    estimate: Any = (stored.result or {}).get("estimate")
+    if estimate is not None:
+        estimate = estimate_as_today(estimate)
     return SampleOut(
         id=stored.id,
         revision=stored.revision,
         received_at=stored.received_at,
         sample=sample_of(stored),
-        estimate=(stored.result or {}).get("estimate"),
-        problems=[read(Problem, problem) for problem in _problems(stored)],
+        estimate=estimate,
+        problems=_problems(stored),
         advice=advice,
         entry_id=_entry_id(services, stored.id),
     )

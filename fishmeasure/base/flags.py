@@ -80,7 +80,7 @@ _ALL = (
         sentence="The fish lies far from the markers, so its scale is less certain.",
     ),
     Flag(
-        word="book-weight",
+        word="published-weight",
         sentence="The weight is from the published line alone: standard error 25 %.",
         of_weight=True,
     ),

@@ -1,4 +1,4 @@
-"""How a problem looks in JSON; ``problem.py`` has it as the program sees it."""
+"""How flags and problems look in JSON; ``problem.py`` has them for the program."""
 
 from typing import Annotated
 
@@ -17,13 +17,26 @@ def _can_be_written(text: object) -> object:
 Written = Annotated[str, BeforeValidator(_can_be_written)]
 """Text with the name of a file in it, whose bytes need not be any text."""
 
+_RENAMED = {
+    "book-weight": "published-weight",
+    "far-from-book": "far-from-published",
+}
+
+
+def _as_today(word: object) -> object:
+    return _RENAMED.get(word, word) if isinstance(word, str) else word
+
+
+Word = Annotated[str, BeforeValidator(_as_today)]
+"""A flag or code, as called today where it was stored under an older name."""
+
 
 @record(frozen=True, slots=True, kw_only=True)
 class ProblemWire:
     """Something wrong with a photo or a sample, said so that one can act."""
 
     code: Annotated[
-        str, Field(description="A word for programs.", examples=["no-marker"])
+        Word, Field(description="A word for programs.", examples=["no-marker"])
     ]
     message: Annotated[
         Written,

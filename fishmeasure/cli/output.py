@@ -167,7 +167,7 @@ def photo_table(measurement: "PhotoMeasurement") -> "Table":
         table.add_column(column, justify="right", no_wrap=True)
     table.add_column("doubts")
     for number, fish in enumerate(measurement.fish, start=1):
-        words = [word for word in fish.flags if word != "book-weight"]
+        words = [word for word in fish.flags if word != "published-weight"]
         table.add_row(
             str(number),
             f"{fish.fork_length_mm:.1f}",

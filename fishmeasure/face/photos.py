@@ -88,7 +88,7 @@ class Measurement:
                 f"{fish.fork_length_se_mm:.1f}",
                 "not used" if fish.weight_g is None else f"{fish.weight_g:.0f}",
                 "" if fish.weight_se_g is None else f"{fish.weight_se_g:.0f}",
-                " ".join(flag for flag in fish.flags if flag != "book-weight"),
+                " ".join(flag for flag in fish.flags if flag != "published-weight"),
             )
             for number, fish in enumerate(self.fish, start=1)
         ]

@@ -184,8 +184,8 @@ def _colour(fish: MeasuredFish) -> Colour:
 
 
 def _doubts(fish: MeasuredFish) -> tuple[str, ...]:
-    """Return the flags to show; the footer says "book-weight" once for all."""
-    return tuple(flag for flag in fish.flags if flag != "book-weight")
+    """Return the flags to show; the footer says "published-weight" once for all."""
+    return tuple(flag for flag in fish.flags if flag != "published-weight")
 
 
 def _draw_fish(canvas: _Canvas, fish: MeasuredFish) -> None:
@@ -354,7 +354,7 @@ def _footer(
         parts.append(f"±{100.0 * plane.relative_se:.1f} %")
         parts.append(f"tilt {plane.tilt_deg:.0f}°")
     parts.append(f"{len(used)} of {len(fish)} fish used")
-    booked = {one.species for one in used if "book-weight" in one.flags}
+    booked = {one.species for one in used if "published-weight" in one.flags}
     if booked:
         names = " or ".join(sorted(booked))
         parts.append(f"weights as {names}, from the published line alone")

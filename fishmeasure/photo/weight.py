@@ -152,7 +152,7 @@ def _level_sources(
     own = correction is not None or species.is_own_stock
     return (
         UncertaintySource(
-            name="level of this stock" if own else "level from a book",
+            name="level of this stock" if own else "published level",
             relative_sd=known.relative_sd,
             scope="species" if correction is None else "sample",
         ),
@@ -170,7 +170,7 @@ def _flags(
     line = species.on_fork_length()
     flags = []
     if correction is None and not species.is_own_stock:
-        flags.append("book-weight")
+        flags.append("published-weight")
     if not line.min_length_mm <= fork_mm <= line.max_length_mm:
         flags.append("outside-species-range")
     return tuple(flags)

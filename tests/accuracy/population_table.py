@@ -12,7 +12,7 @@ from dataclasses import dataclass, replace
 import numpy as np
 
 from fishmeasure.estimation.model import estimate_population
-from tests.core.population.makers import Dip, Drawn, Truth, book, draw
+from tests.core.population.makers import Dip, Drawn, Truth, draw, published_line
 
 DESIGNS = {
     "4x8": [Dip(fish=8)] * 4,
@@ -173,7 +173,7 @@ def measure(truth: Truth, drawn: Drawn, scenario: Scenario) -> Row:
     true_cv = float(everyone.std() / everyone.mean()) if finite else truth.cv
     estimate = estimate_population(
         drawn.nets[: len(dips)],
-        book=book(),
+        published=published_line(),
         count_in_unit=len(everyone) if finite else None,
     )
     mean, cv = estimate.mean_weight_g, estimate.cv

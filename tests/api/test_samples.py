@@ -52,7 +52,7 @@ def test_weights_that_no_fish_has_are_shown_and_not_entered(
     identity = str(uuid4())
     net = {"fish": 2, "net_g": 2800, "lengths_mm": [180, 182]}
     sample = put(client, identity, nets=[net])
-    assert sample["problems"][0]["code"] == "far-from-book"
+    assert sample["problems"][0]["code"] == "far-from-published"
     assert sample["problems"][0]["fatal"]
     where = {"unit_id": str(uuid4()), "cohort_id": str(uuid4())}
     answer = client.post(f"/v1/samples/{identity}/record", json=where)

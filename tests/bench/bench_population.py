@@ -13,7 +13,7 @@ from scipy import stats
 
 from fishmeasure.estimation.model import estimate_population
 from fishmeasure.estimation.nets import NetWeighing
-from tests.core.population.makers import Dip, Truth, book, draw
+from tests.core.population.makers import Dip, Truth, draw, published_line
 
 REPEATS = 9
 
@@ -32,7 +32,9 @@ def best(work: Callable[[], object]) -> tuple[float, float]:
 def measure(nets: tuple[NetWeighing, ...]) -> tuple[float, float, float]:
     """Return wall and processor time of the estimate, and bootstrap's processor."""
     means = np.array([net.weight_g or 0.0 for net in nets]) / nets[0].fish_count
-    wall, processor = best(lambda: estimate_population(nets, book=book()))
+    wall, processor = best(
+        lambda: estimate_population(nets, published=published_line())
+    )
 
     def bootstrap() -> object:
         return stats.bootstrap(

@@ -10,7 +10,7 @@ import pytest
 from fishmeasure.cli import main
 from fishmeasure.estimation.model import estimate_population, estimate_to_json
 from fishmeasure.species import load_species
-from tests.core.population.makers import Dip, Truth, book, draw
+from tests.core.population.makers import Dip, Truth, draw, published_line
 
 
 def run(
@@ -59,7 +59,7 @@ def test_plan_uses_the_last_sample(
 ) -> None:
     """The sample's own spread stands in the text."""
     nets = draw(Truth(), [Dip(fish=8)] * 4, np.random.default_rng(1)).nets
-    values = estimate_to_json(estimate_population(nets, book=book()))
+    values = estimate_to_json(estimate_population(nets, published=published_line()))
     path = tmp_path / "last.json"
     path.write_text(json.dumps(values), encoding="utf-8")
     status, text = run(

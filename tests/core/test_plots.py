@@ -16,7 +16,7 @@ from fishmeasure.render.plots import (
     weight_plot,
 )
 from fishmeasure.species.fit import fit_length_weight
-from tests.core.population.makers import Dip, Truth, book, draw
+from tests.core.population.makers import Dip, Truth, draw, published_line
 
 DIPS = [Dip(fish=8)] * 4 + [Dip(fish=8, photographed=False), Dip(fish=8, weighed=False)]
 NETS = draw(Truth(level=1.1), DIPS, np.random.default_rng(2)).nets
@@ -26,14 +26,15 @@ WEIGHT = 0.0138 * (LENGTH / 10) ** 3 * np.exp(np.sin(np.arange(20)) / 10)
 
 def pictures(plot_format: str) -> list[bytes]:
     wrong = (replace(NETS[0], fish_count=9), *NETS[1:])
-    estimate = estimate_population(wrong, book=book())
+    line = published_line()
+    estimate = estimate_population(wrong, published=line)
     weight = WEIGHT.copy()
     weight[3] *= 4
     fit = fit_length_weight(LENGTH, weight)
     return [
         weight_plot(estimate, wrong, plot_format=plot_format),  # type: ignore[arg-type]
         sample_line_plot(estimate, wrong, plot_format=plot_format),  # type: ignore[arg-type]
-        fit_plot(LENGTH, weight, fit, published=book(), plot_format=plot_format),  # type: ignore[arg-type]
+        fit_plot(LENGTH, weight, fit, published=line, plot_format=plot_format),  # type: ignore[arg-type]
     ]
 
 
@@ -53,7 +54,7 @@ def test_other_formats_begin_as_they_should(kind: str, start: bytes) -> None:
 
 def test_threads_do_not_disturb_one_another() -> None:
     """Drawn at once in threads, each picture is what it is alone."""
-    estimate = estimate_population(NETS, book=book())
+    estimate = estimate_population(NETS, published=published_line())
     alone = weight_plot(estimate, NETS)
     with ThreadPoolExecutor(2) as pool:
         drawn = pool.map(lambda _: weight_plot(estimate, NETS), range(3))

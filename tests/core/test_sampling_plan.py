@@ -18,7 +18,7 @@ from fishmeasure.estimation.plan import (
     spread_of,
     taken,
 )
-from tests.core.population.makers import Dip, Truth, book, draw
+from tests.core.population.makers import Dip, Truth, draw, published_line
 
 
 @pytest.mark.shared
@@ -88,7 +88,9 @@ def test_one_more_net_buys_what_it_does(count: int | None) -> None:
     for seed in range(25):
         drawn = draw(Truth(), [Dip(fish=8)] * 5, np.random.default_rng(seed))
         four, five = (
-            estimate_population(drawn.nets[:n], book=book(), count_in_unit=count)
+            estimate_population(
+                drawn.nets[:n], published=published_line(), count_in_unit=count
+            )
             for n in (4, 5)
         )
         mean = five.mean_weight_g
@@ -100,10 +102,11 @@ def test_one_more_net_buys_what_it_does(count: int | None) -> None:
 def test_a_sample_tells_its_spread() -> None:
     """Planning after a sample uses that sample's own figures."""
     drawn = draw(Truth(sigma=0.13), [Dip(fish=30)] * 8, np.random.default_rng(1))
-    spread = spread_of(estimate_population(drawn.nets, book=book()))
+    spread = spread_of(estimate_population(drawn.nets, published=published_line()))
     assert spread.within_net_cv == pytest.approx(0.41, abs=0.06)
     more = one_more_net(
-        taken(estimate_population(drawn.nets, book=book())), fish_per_net=60
+        taken(estimate_population(drawn.nets, published=published_line())),
+        fish_per_net=60,
     )
     assert more.fish_per_net == 60
 

@@ -93,8 +93,8 @@ def test_interval_is_the_quantiles_of_all_errors_drawn_together() -> None:
 def test_a_book_weight_says_so_and_carries_a_quarter() -> None:
     """Common practice for a book's line on an unknown stock: about 25 %."""
     weight = fish_weight(exact(250.0), load_species("rainbow-trout"))
-    assert "book-weight" in weight.flags
-    assert sd_ln(weight, "level from a book") == pytest.approx(0.25, abs=0.005)
+    assert "published-weight" in weight.flags
+    assert sd_ln(weight, "published level") == pytest.approx(0.25, abs=0.005)
     assert weight.weight_g.sd / weight.weight_g.value > 0.25
 
 

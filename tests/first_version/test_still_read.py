@@ -83,7 +83,11 @@ def test_every_figure_of_an_old_photo_is_kept(client: TestClient, folder: Path) 
         assert now["version"] == 2
         for before, fish in zip(was["fish"], now["fish"], strict=True):
             public = set(before) - {"lengths", "length_flags", "length_sources"}
-            public -= {"weight"}
+            public -= {"weight", "flags"}
+            was_flags = [
+                word.replace("book-", "published-") for word in before["flags"]
+            ]
+            assert fish["flags"] == was_flags
             assert {name: fish[name] for name in public} == {
                 name: before[name] for name in public
             }
@@ -124,6 +128,7 @@ def test_an_old_sample_opens(client: TestClient) -> None:
     sample = client.get(f"/v1/samples/{SAMPLE}").json()
     assert sample["entry_id"]
     assert sample["estimate"]["fish_weighed"] == 17
+    assert sample["estimate"]["published_b"] > 2.9
     assert sample["sample"]["nets"][0]["gross_g"] == 1912
 
 

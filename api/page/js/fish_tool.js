@@ -131,7 +131,7 @@ export class FishTool {
   }
 
   reasons() {
-    const words = this.fish.flags.filter((word) => word !== "book-weight");
+    const words = this.fish.flags.filter((word) => word !== "published-weight");
     if (!words.length) return null;
     return h(
       "ul.reasons",

@@ -19,9 +19,9 @@ export function statusOf(fish) {
  * @param {Fish} fish
  */
 export function doubts(fish) {
-  // Every weight is from a book until a net is weighed, and an edited fish was
+  // Every weight is from published figures until a net is weighed, and an edited fish was
   // looked at: neither singles out a fish.
-  return fish.flags.filter((word) => !["book-weight", "edited"].includes(word));
+  return fish.flags.filter((word) => !["published-weight", "edited"].includes(word));
 }
 
 /**

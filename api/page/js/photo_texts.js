@@ -118,7 +118,7 @@ export function errorNote(fish) {
     ({ complete, weight_g: grams }) => complete && grams !== null,
   );
   if (!used.length) return null;
-  const booked = used.filter(({ flags }) => flags.includes("book-weight"));
+  const booked = used.filter(({ flags }) => flags.includes("published-weight"));
   const names = [...new Set(booked.map(({ species }) => speciesName(species)))];
   const book = names.length ? t("photo.book", { species: names.join(", ") }) : "";
   return h("p.note", `${t("photo.error")} ${book}`);

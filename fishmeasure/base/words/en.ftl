@@ -597,7 +597,7 @@ count-in-unit-too-small =
 doubtful-lengths =
     .meaning = Some lengths are probably wrong; they count for little.
 
-far-from-book =
+far-from-published =
     .meaning = Weights are far from those published, or no fish's.
 
 net-disagrees =

@@ -14,7 +14,7 @@ from fishmeasure.estimation.model.record import (
     StockLine,
     WeightQuantile,
 )
-from fishmeasure.estimation.model.samplejson import estimate_to_json
+from fishmeasure.estimation.model.samplejson import estimate_as_today, estimate_to_json
 
 __all__ = [
     "DoubtfulLength",
@@ -23,6 +23,7 @@ __all__ = [
     "SizeGroups",
     "StockLine",
     "WeightQuantile",
+    "estimate_as_today",
     "estimate_population",
     "estimate_to_json",
 ]

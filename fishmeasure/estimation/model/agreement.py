@@ -205,7 +205,7 @@ def _reason(
 ) -> str:
     """Return what is wrong with a flagged net, in words."""
     if residual is None or shown is None:
-        # A single net can only disagree with the book.
+        # A single net can only disagree with the published line.
         return (
             "Its weight and its lengths do not go together by any likely condition: "
             "check the count, the tare and the figure noted."

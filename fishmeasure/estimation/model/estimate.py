@@ -43,7 +43,7 @@ _HARDLY_GROSS: Final = np.array([1.0, 1e-6, 1e-9, 1e-9, 1e-9])
 def estimate_population(
     nets: tuple[NetWeighing, ...],
     *,
-    book: LengthWeight,
+    published: LengthWeight,
     settings: SampleSettings | None = None,
     count_in_unit: int | None = None,
     count_in_unit_sd: float = 0.0,
@@ -56,7 +56,7 @@ def estimate_population(
     ----------
     nets
         In any order; the answer does not depend on it.
-    book
+    published
         The species' or the stock's own coefficients, for fork length
         (``Species.on_fork_length``).
     count_in_unit, count_in_unit_sd
@@ -68,10 +68,10 @@ def estimate_population(
     EmptySampleError
         If no net has a weight or a complete fish.
     ValueError
-        If ``book`` is not for fork length, or the count is below 1.
+        If ``published`` is not for fork length, or the count is below 1.
     """
-    if book.length_kind != "fork":
-        raise ValueError(book.length_kind)
+    if published.length_kind != "fork":
+        raise ValueError(published.length_kind)
     if count_in_unit is not None and count_in_unit < 1:
         raise ValueError(count_in_unit)
     settings = settings or SampleSettings()
@@ -83,7 +83,7 @@ def estimate_population(
     groups = None if lengths is None else find_size_groups(lengths)
     model = prepare(
         used,
-        book,
+        published,
         settings,
         lengths,
         split=groups,
@@ -93,7 +93,7 @@ def estimate_population(
         model,
         gather(model, hypotheses),
         hypotheses,
-        book=book,
+        published=published,
         unit=Unit(
             all_nets=seen_once,
             repeated=tuple(
@@ -141,7 +141,7 @@ def _seen_once(net: NetWeighing) -> NetWeighing:
 
 def prepare(
     nets: tuple[NetWeighing, ...],
-    book: LengthWeight,
+    published: LengthWeight,
     settings: SampleSettings,
     lengths: Lengths | None,
     *,
@@ -152,11 +152,11 @@ def prepare(
     if lengths is None:
         steps = np.linspace(-2.4, 2.4, SIGMA_POINTS)
         sigma = SIGMA_MEDIAN * np.exp(SIGMA_LOG_SD * steps)
-        reference_mm = _bulk_reference(nets, book)
+        reference_mm = _bulk_reference(nets, published)
     else:
         sigma = _sigma_points(lengths, gross_prior)
         reference_mm = lengths.reference_mm
-    grid = make_grid(sigma, book)
+    grid = make_grid(sigma, published)
     means = sums = None
     measured_index: dict[int, int] = {}
     photos_of_net: tuple[slice, ...] = ()
@@ -175,7 +175,7 @@ def prepare(
         nets=nets,
         settings=settings,
         grid=grid,
-        level=level_prior(grid, book, reference_mm, settings),
+        level=level_prior(grid, published, reference_mm, settings),
         reference_mm=reference_mm,
         means=means,
         sums=sums,
@@ -185,11 +185,11 @@ def prepare(
     )
 
 
-def _bulk_reference(nets: tuple[NetWeighing, ...], book: LengthWeight) -> float:
-    """Return the length in mm of a fish of the sample's mean weight by the book."""
+def _bulk_reference(nets: tuple[NetWeighing, ...], published: LengthWeight) -> float:
+    """Return the length in mm of a fish of the mean weight by the published line."""
     weight = sum(net.weight_g or 0.0 for net in nets)
     count = sum(net.fish_count for net in nets if net.weighed)
-    return float(10.0 * (weight / count / book.a_g_cm) ** (1.0 / book.b))
+    return float(10.0 * (weight / count / published.a_g_cm) ** (1.0 / published.b))
 
 
 def _sigma_points(lengths: Lengths, gross_prior: FloatArray) -> FloatArray:

@@ -87,8 +87,10 @@ def condition_factor(
     )
 
 
-def line(model: SampleModel, posterior: Posterior, book: LengthWeight) -> StockLine:
-    """Return the stock's line beside the book's."""
+def line(
+    model: SampleModel, posterior: Posterior, published: LengthWeight
+) -> StockLine:
+    """Return the stock's line beside the published one."""
     level = model.settings.level
     b = points_estimate(posterior.b, posterior.weights, level)
     # Not the median: the grid of b is coarse, its mean is not.
@@ -104,7 +106,7 @@ def line(model: SampleModel, posterior: Posterior, book: LengthWeight) -> StockL
     # their sum that this error can be takes it out again.
     prior = model.level.alpha[posterior.cell[3]]
     scale = model.level.scale_variance[posterior.cell[3]]
-    keep = model.level.book_variance / (model.level.book_variance + scale)
+    keep = model.level.published_variance / (model.level.published_variance + scale)
     alpha = posterior.alpha_figure()
     true = Figure(
         value=prior + keep * (alpha.value - prior),
@@ -115,13 +117,13 @@ def line(model: SampleModel, posterior: Posterior, book: LengthWeight) -> StockL
     )
     mixture = posterior.mixture(true)
     reference_cm = model.reference_mm / 10.0
-    book_weight = book.a_g_cm * reference_cm**book.b
+    published_weight = published.a_g_cm * reference_cm**published.b
     return StockLine(
         a_g_cm=mixture.exp_estimate(level, reference_cm**-b_mean),
         b=b,
-        book_a_g_cm=book.a_g_cm,
-        book_b=book.b,
-        level_ratio=mixture.exp_estimate(level, 1.0 / book_weight),
+        published_a_g_cm=published.a_g_cm,
+        published_b=published.b,
+        level_ratio=mixture.exp_estimate(level, 1.0 / published_weight),
         at_length_mm=model.reference_mm,
     )
 

@@ -52,7 +52,7 @@ class LevelPrior:
     """
 
     alpha: FloatArray
-    book_variance: float
+    published_variance: float
     scale_variance: FloatArray
     drip: float
     drip_variance: float
@@ -60,7 +60,7 @@ class LevelPrior:
     @property
     def alpha_variance(self) -> FloatArray:
         """(b,) of alpha as the sample sees it."""
-        return self.book_variance + self.scale_variance
+        return self.published_variance + self.scale_variance
 
 
 def make_grid(sigma: FloatArray, prior: LengthWeight) -> Grid:
@@ -93,20 +93,20 @@ def _trapezoid_weights(points: FloatArray) -> FloatArray:
 
 
 def level_prior(
-    grid: Grid, book: LengthWeight, reference_mm: float, settings: SampleSettings
+    grid: Grid, published: LengthWeight, reference_mm: float, settings: SampleSettings
 ) -> LevelPrior:
     """Return the priors of the level at the reference length.
 
-    A book's a and b trade off about the middle of its fish, so its level is held
+    A published a and b trade off about the middle of its fish, so its level is held
     there, whatever b is.
     """
-    pivot_cm = np.sqrt(book.min_length_mm * book.max_length_mm) / 10.0
-    log_pivot_weight = np.log(book.a_g_cm) + book.b * np.log(pivot_cm)
+    pivot_cm = np.sqrt(published.min_length_mm * published.max_length_mm) / 10.0
+    log_pivot_weight = np.log(published.a_g_cm) + published.b * np.log(pivot_cm)
     drip = settings.drip
     drip_sd = np.hypot(drip.sd, settings.scale.relative_sd) / (1.0 + drip.fraction)
     return LevelPrior(
         alpha=log_pivot_weight + grid.b * np.log(reference_mm / 10.0 / pivot_cm),
-        book_variance=book.relative_sd**2,
+        published_variance=published.relative_sd**2,
         scale_variance=(grid.b * settings.length_relative_sd) ** 2,
         drip=float(np.log1p(drip.fraction)),
         drip_variance=float(max(drip_sd, 1e-6) ** 2),

@@ -22,10 +22,10 @@ from fishmeasure.species import LengthWeight
 # (studentised range tables).
 _REPEAT_RANGE_SDS: Final = 4.5
 
-# A stock's level over the book's, as a factor either way. Salmonids: K from 0.8
+# A stock's level over the published one, as a factor either way. Salmonids: K from 0.8
 # (extremely poor) to 1.6 (trophy fish), a factor of 2 in all (Barnham & Baxter 1998,
 # from memory, unchecked); a starved brown trout of 23 in and 1 lb 12 oz (Marquand
-# 2018) has 0.33 of the book's weight, and is one fish, not a stock's mean.
+# 2018) has 0.33 of the published weight, and is one fish, not a stock's mean.
 _UNUSUAL: Final = 1.5
 _IMPOSSIBLE: Final = 3.0
 
@@ -43,7 +43,7 @@ class Facts:
     groups: SizeGroups | None
     mean_weight_g: Estimate
     line: StockLine
-    book: LengthWeight
+    published: LengthWeight
     count_in_unit: int | None
     scale: Scale
 
@@ -62,13 +62,13 @@ def make_problems(facts: Facts) -> tuple[Problem, ...]:
 def _about_level(facts: Facts) -> list[Problem]:
     """Say that weights and lengths do not belong to the same fish, or hardly."""
     check = "Check the scale's unit, tare, counts, print scale and species"
-    ratios = _over_book(facts)
+    ratios = _over_published(facts)
     if ratios and (min(ratios) > _IMPOSSIBLE or max(ratios) < 1.0 / _IMPOSSIBLE):
         message = (
             f"At its lengths a net weighs {_times(ratios)} times what is "
             f"published, which no stock does. {check}; do not use these figures."
         )
-        return [Problem(code="far-from-book", message=message, fatal=True)]
+        return [Problem(code="far-from-published", message=message, fatal=True)]
     level = facts.line.level_ratio
     if level.low > _UNUSUAL or level.high < 1.0 / _UNUSUAL:
         shape = "heavy" if level.value > 1.0 else "light"
@@ -77,18 +77,20 @@ def _about_level(facts: Facts) -> list[Problem]:
             f"what is published. {check}. If all is right, these fish are unusually "
             f"{shape} for their length."
         )
-        return [Problem(code="far-from-book", message=message)]
+        return [Problem(code="far-from-published", message=message)]
     return []
 
 
-def _over_book(facts: Facts) -> list[float]:
-    """Return each net's weight over what its lengths have by the book, plainly."""
-    book, ratios = facts.book, []
+def _over_published(facts: Facts) -> list[float]:
+    """Return each net's weight over the published one of its lengths, plainly."""
+    published, ratios = facts.published, []
     for net in facts.nets:
         if net.weight_g is not None and net.complete_fish:
             lengths_cm = np.array([f.fork_length_mm / 10 for f in net.complete_fish])
-            by_book_g = net.fish_count * book.a_g_cm * np.mean(lengths_cm**book.b)
-            ratios.append(float(net.weight_g / by_book_g))
+            published_g = (
+                net.fish_count * published.a_g_cm * np.mean(lengths_cm**published.b)
+            )
+            ratios.append(float(net.weight_g / published_g))
     return ratios
 
 
@@ -106,7 +108,7 @@ def _about_mode(facts: Facts) -> list[Problem]:
             Problem(
                 code="photo-only",
                 message="No net was weighed, so the weights stand on "
-                f"{'this' if facts.book.relative_sd < 0.15 else 'a published'} "
+                f"{'this' if facts.published.relative_sd < 0.15 else 'a published'} "
                 f"length-weight line alone: standard error {percent:.0f} %. "
                 "Weigh one counted net of the same fish to settle the level.",
             )
@@ -204,7 +206,7 @@ def _about_fish(facts: Facts) -> list[Problem]:
     lengths = np.array(
         [f.fork_length_mm for net in facts.used for f in net.complete_fish]
     )
-    low, high = facts.book.min_length_mm, facts.book.max_length_mm
+    low, high = facts.published.min_length_mm, facts.published.max_length_mm
     outside = int(np.sum((lengths < low) | (lengths > high))) if len(lengths) else 0
     if outside:
         notes.append(
@@ -214,8 +216,10 @@ def _about_fish(facts: Facts) -> list[Problem]:
                 f"{low:.0f}-{high:.0f} mm for which the species' coefficients hold.",
             )
         )
-    mean, book = facts.mean_weight_g, facts.book
-    least_g, most_g = (book.a_g_cm * (end / 10.0) ** book.b for end in (low, high))
+    mean, published = facts.mean_weight_g, facts.published
+    least_g, most_g = (
+        published.a_g_cm * (end / 10.0) ** published.b for end in (low, high)
+    )
     if not len(lengths) and (mean.high < least_g or mean.low > most_g):
         notes.append(
             Problem(

@@ -71,7 +71,7 @@ class WeightQuantile:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class StockLine:
-    """W = a L^b of this stock beside the book's (grams, centimetres fork length).
+    """W = a L^b of this stock beside the published one (g, cm of fork length).
 
     Attributes
     ----------
@@ -79,16 +79,16 @@ class StockLine:
         With b held at its own fitted value, as a and b are a pair: alone, a says
         nothing.
     b
-        Mostly the book's, unless the sample's sizes differ widely.
+        Mostly the published one, unless the sample's sizes differ widely.
     level_ratio
-        This stock's weight over the book's at ``at_length_mm``, the middle of the
-        sample: what the weighings settle.
+        This stock's weight over the published one at ``at_length_mm``, the middle of
+        the sample: what the weighings settle.
     """
 
     a_g_cm: Estimate
     b: Estimate
-    book_a_g_cm: float
-    book_b: float
+    published_a_g_cm: float
+    published_b: float
     level_ratio: Estimate
     at_length_mm: float
 

@@ -31,7 +31,7 @@ def make_estimate(
     posterior: Posterior,
     hypotheses: tuple[Hypothesis, ...],
     *,
-    book: LengthWeight,
+    published: LengthWeight,
     unit: Unit,
 ) -> PopulationEstimate:
     """Return the estimate of a solved model."""
@@ -58,8 +58,8 @@ def make_estimate(
         doubtful=_doubtful(model, posterior, unit.lengths),
         groups=_group_weights(posterior, typical, unit),
         mean_weight_g=posterior.mixture(mean).exp_estimate(level),
-        line=figures.line(model, posterior, book),
-        book=book,
+        line=figures.line(model, posterior, published),
+        published=published,
         count_in_unit=unit.stated_count,
         scale=model.settings.scale,
     )

@@ -24,9 +24,9 @@ def estimate_to_json(estimate: PopulationEstimate) -> Json:
         **_figure("condition_factor", "", estimate.condition_factor),
         **_figure("a", "", line.a_g_cm),
         **_figure("b", "", line.b),
-        "book_a": _number(line.book_a_g_cm),
-        "book_b": _number(line.book_b),
-        **_figure("weight_over_book", "", line.level_ratio),
+        "published_a": _number(line.published_a_g_cm),
+        "published_b": _number(line.published_b),
+        **_figure("weight_over_published", "", line.level_ratio),
         "weight_quantiles_g": {
             f"{q.below_fraction:g}": _number(q.weight_g.value)
             for q in estimate.weight_quantiles_g
@@ -50,6 +50,19 @@ def estimate_to_json(estimate: PopulationEstimate) -> Json:
             for problem in estimate.problems
         ],
     }
+
+
+_RENAMED: Final = {
+    "book_a": "published_a",
+    "book_b": "published_b",
+    "weight_over_book": "weight_over_published",
+    "weight_over_book_interval": "weight_over_published_interval",
+}
+
+
+def estimate_as_today(stored: Json) -> Json:
+    """Return stored JSON of an estimate with the names of today."""
+    return {_RENAMED.get(name, name): value for name, value in stored.items()}
 
 
 def _findings(estimate: PopulationEstimate) -> Json:

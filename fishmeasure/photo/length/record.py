@@ -8,6 +8,7 @@ from pydantic import Field
 from fishmeasure.base.arrays import FloatArray
 from fishmeasure.base.estimate import UncertaintySource
 from fishmeasure.base.record import Fraction, record
+from fishmeasure.base.wire import Word
 from fishmeasure.base.written import ArrayOf, rounded
 from fishmeasure.photo.plane import PolygonPx
 from fishmeasure.photo.segment.outline import Posture
@@ -109,7 +110,7 @@ class FishLength:
         Field(description="0 to 1 that it is one whole fish."),
     ]
     flags: Annotated[
-        tuple[str, ...], Field(description="Doubts, see `GET /v1/about`.")
+        tuple[Word, ...], Field(description="Doubts, see `GET /v1/about`.")
     ] = ()
     sources: Annotated[
         tuple[UncertaintySource, ...],

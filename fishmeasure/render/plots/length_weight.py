@@ -133,7 +133,7 @@ def sample_line_plot(
     )
     axes.plot(
         span,
-        line.book_a_g_cm * (span / 10.0) ** line.book_b,
+        line.published_a_g_cm * (span / 10.0) ** line.published_b,
         "--",
         color=GREY,
         label="published",

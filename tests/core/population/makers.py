@@ -8,7 +8,7 @@ from fishmeasure.estimation.nets import FishInNet, NetWeighing
 from fishmeasure.species import LengthWeight
 
 
-def book(**changes: float | str) -> LengthWeight:
+def published_line(**changes: float | str) -> LengthWeight:
     """Return round coefficients of a trout-like fish, fork length."""
     figures: dict[str, float | str] = {
         "a_g_cm": 0.0138,

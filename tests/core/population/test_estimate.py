@@ -13,7 +13,7 @@ from fishmeasure.estimation.model import (
     estimate_to_json,
 )
 from fishmeasure.estimation.nets import FishInNet, NetWeighing
-from tests.core.population.makers import Dip, Truth, book, draw
+from tests.core.population.makers import Dip, Truth, draw, published_line
 
 
 @pytest.mark.parametrize(
@@ -27,7 +27,7 @@ from tests.core.population.makers import Dip, Truth, book, draw
 def test_the_mean_is_found_in_each_mode(dips: list[Dip], mode: str) -> None:
     """The interval holds the handled fish's true mean, and says its mode."""
     drawn = draw(Truth(), dips, np.random.default_rng(5))
-    estimate = estimate_population(drawn.nets, book=book())
+    estimate = estimate_population(drawn.nets, published=published_line())
     assert estimate.mode == mode
     mean = estimate.mean_weight_g
     assert mean.low < drawn.handled_mean_g < mean.high
@@ -37,23 +37,25 @@ def test_the_mean_is_found_in_each_mode(dips: list[Dip], mode: str) -> None:
 
 
 def test_photos_alone_are_never_narrow() -> None:
-    """A book's level, +-25 %, stays in the interval however many fish are seen."""
+    """A published level, +-25 %, stays in the interval however many fish are seen."""
     dips = [Dip(fish=30, weighed=False)] * 20
     drawn = draw(Truth(), dips, np.random.default_rng(6))
-    mean = estimate_population(drawn.nets, book=book()).mean_weight_g
+    mean = estimate_population(drawn.nets, published=published_line()).mean_weight_g
     assert (mean.high - mean.low) / (2 * mean.value) > 0.25
 
 
 def test_a_sample_without_figures_is_refused() -> None:
     """There is no estimate from a mere count."""
     with pytest.raises(EmptySampleError):
-        estimate_population((NetWeighing(fish_count=8),), book=book())
+        estimate_population((NetWeighing(fish_count=8),), published=published_line())
 
 
 def test_a_unit_netted_empty_is_known_like_its_weighings() -> None:
     """With every fish handled, the population's mean is the handled fish's."""
     drawn = draw(Truth(), [Dip(fish=8)] * 5, np.random.default_rng(7))
-    estimate = estimate_population(drawn.nets, book=book(), count_in_unit=40)
+    estimate = estimate_population(
+        drawn.nets, published=published_line(), count_in_unit=40
+    )
     mean, handled = estimate.mean_weight_g, estimate.handled_mean_weight_g
     assert (mean.low, mean.high) == pytest.approx((handled.low, handled.high))
     assert estimate.biomass_kg is not None
@@ -65,8 +67,10 @@ def test_a_unit_netted_empty_is_known_like_its_weighings() -> None:
 def test_the_finite_population_correction_is_cochrans() -> None:
     """Nets of 8 from 160 fish: sampling error times sqrt(1 - 80/160)."""
     drawn = draw(Truth(), [Dip(fish=8)] * 10, np.random.default_rng(8))
-    endless = estimate_population(drawn.nets, book=book())
-    finite = estimate_population(drawn.nets, book=book(), count_in_unit=160)
+    endless = estimate_population(drawn.nets, published=published_line())
+    finite = estimate_population(
+        drawn.nets, published=published_line(), count_in_unit=160
+    )
     common = endless.handled_mean_weight_g.sd / endless.handled_mean_weight_g.value
     whole, part = (
         (e.mean_weight_g.sd / e.mean_weight_g.value) ** 2 - common**2
@@ -80,7 +84,10 @@ def test_an_unsure_count_widens_the_biomass_alone() -> None:
     drawn = draw(Truth(), [Dip(fish=8)] * 4, np.random.default_rng(9))
     sure, unsure = (
         estimate_population(
-            drawn.nets, book=book(), count_in_unit=500, count_in_unit_sd=sd
+            drawn.nets,
+            published=published_line(),
+            count_in_unit=500,
+            count_in_unit_sd=sd,
         )
         for sd in (0.0, 50.0)
     )
@@ -94,32 +101,38 @@ def test_an_unsure_count_widens_the_biomass_alone() -> None:
 def test_more_handled_than_the_unit_holds_is_noted() -> None:
     """A count that cannot be is not used: it would make the intervals vanish."""
     drawn = draw(Truth(), [Dip(fish=8)] * 4, np.random.default_rng(9))
-    estimate = estimate_population(drawn.nets, book=book(), count_in_unit=20)
+    estimate = estimate_population(
+        drawn.nets, published=published_line(), count_in_unit=20
+    )
     assert "count-in-unit-too-small" in {p.code for p in estimate.problems}
-    endless = estimate_population(drawn.nets, book=book())
+    endless = estimate_population(drawn.nets, published=published_line())
     assert estimate.mean_weight_g == endless.mean_weight_g
     assert estimate.cv == endless.cv
     assert estimate.biomass_kg is None
 
 
 def test_notes_say_what_stands_on_what() -> None:
-    """Photo-only, bulk-only, unused nets and fish outside the book's range."""
+    """Photo-only, bulk-only, unused nets and fish outside the published range."""
     rng = np.random.default_rng(10)
     photos = draw(Truth(), [Dip(fish=8, weighed=False)] * 2, rng).nets
     bulk = draw(Truth(), [Dip(fish=8, photographed=False)] * 2, rng).nets
     empty = NetWeighing(fish_count=5)
-    by_photos = estimate_population((*photos, empty), book=book(max_length_mm=240.0))
+    by_photos = estimate_population(
+        (*photos, empty), published=published_line(max_length_mm=240.0)
+    )
     assert {p.code for p in by_photos.problems} >= {
         "photo-only",
         "net-unused",
         "outside-species-range",
     }
     assert by_photos.fish_handled == 21
-    by_bulk = estimate_population(bulk, book=book())
+    by_bulk = estimate_population(bulk, published=published_line())
     assert {p.code for p in by_bulk.problems} == {"bulk-only"}
     assert by_bulk.fork_length_mean_mm is None
     assert by_bulk.condition_factor is None
-    own = estimate_population(photos, book=book(relative_sd=0.06, b_sd=0.0))
+    own = estimate_population(
+        photos, published=published_line(relative_sd=0.06, b_sd=0.0)
+    )
     note = next(p for p in own.problems if p.code == "photo-only")
     assert "this length-weight line" in note.message
     assert (own.line.b.low, own.line.b.high) == pytest.approx((3.0, 3.0))
@@ -131,7 +144,7 @@ def of_condition(factor: float) -> PopulationEstimate:
     fish = tuple(FishInNet(fork_length_mm=length) for length in lengths_mm)
     weight_g = factor * 0.0138 * sum((length / 10.0) ** 3 for length in lengths_mm)
     net = NetWeighing(fish_count=8, net_g=weight_g, fish=fish)
-    return estimate_population((net, net), book=book())
+    return estimate_population((net, net), published=published_line())
 
 
 @pytest.mark.parametrize(
@@ -152,7 +165,7 @@ def test_weights_that_no_fish_of_these_lengths_has(
     factor: float, fatal: list[bool]
 ) -> None:
     """Unusual ones are doubted, those that cannot be are no figures to use."""
-    found = [p for p in of_condition(factor).problems if p.code == "far-from-book"]
+    found = [p for p in of_condition(factor).problems if p.code == "far-from-published"]
     assert [problem.fatal for problem in found] == fatal
 
 
@@ -160,7 +173,7 @@ def test_a_mean_beyond_the_species_is_doubted_without_lengths() -> None:
     """8 fish of 90 kg together: kilograms of another fish, or grams mistaken."""
     for net_g, outside in ((90_000.0, True), (8.0, True), (1600.0, False)):
         estimate = estimate_population(
-            (NetWeighing(fish_count=8, net_g=net_g),), book=book()
+            (NetWeighing(fish_count=8, net_g=net_g),), published=published_line()
         )
         codes = {problem.code for problem in estimate.problems}
         assert ("outside-species-range" in codes) == outside
@@ -169,9 +182,12 @@ def test_a_mean_beyond_the_species_is_doubted_without_lengths() -> None:
 def test_errors_are_told_by_their_scope() -> None:
     """With bulk weights sampling leads; with photos alone the species' a does."""
     rng = np.random.default_rng(11)
-    both = estimate_population(draw(Truth(), [Dip(fish=8)] * 4, rng).nets, book=book())
+    both = estimate_population(
+        draw(Truth(), [Dip(fish=8)] * 4, rng).nets, published=published_line()
+    )
     photos = estimate_population(
-        draw(Truth(), [Dip(fish=30, weighed=False)] * 6, rng).nets, book=book()
+        draw(Truth(), [Dip(fish=30, weighed=False)] * 6, rng).nets,
+        published=published_line(),
     )
     largest = [
         max(e.sources, key=lambda s: s.relative_sd).scope for e in (both, photos)
@@ -203,7 +219,7 @@ def test_a_partly_measured_net_counts_all_its_fish() -> None:
         )
         for net in drawn.nets
     )
-    estimate = estimate_population(nets, book=book())
+    estimate = estimate_population(nets, published=published_line())
     assert estimate.fish_measured == 24
     assert estimate.fish_handled == 40
     handled = estimate.handled_mean_weight_g
@@ -215,9 +231,9 @@ def test_a_book_for_total_length_is_a_bug_of_the_caller() -> None:
     """Lengths are fork lengths here."""
     drawn = draw(Truth(), [Dip(fish=8)], np.random.default_rng(1))
     with pytest.raises(ValueError, match="total"):
-        estimate_population(drawn.nets, book=book(length_kind="total"))
+        estimate_population(drawn.nets, published=published_line(length_kind="total"))
     with pytest.raises(ValueError, match="0"):
-        estimate_population(drawn.nets, book=book(), count_in_unit=0)
+        estimate_population(drawn.nets, published=published_line(), count_in_unit=0)
 
 
 def test_intervals_hold_the_truth_as_often_as_they_say() -> None:
@@ -233,7 +249,7 @@ def test_intervals_hold_the_truth_as_often_as_they_say() -> None:
     condition = 1.38 * truth.level * np.exp(truth.kappa**2 / 2)
     for seed in range(40):
         drawn = draw(truth, [Dip(fish=8)] * 4, np.random.default_rng([seed, 77]))
-        estimate = estimate_population(drawn.nets, book=book())
+        estimate = estimate_population(drawn.nets, published=published_line())
         line, factor = estimate.line, estimate.condition_factor
         assert factor is not None
         level = truth.weight_at(line.at_length_mm) / (
@@ -255,8 +271,8 @@ def test_photos_of_the_same_fish_count_once() -> None:
     drawn = draw(Truth(), [Dip(fish=8)] * 3, np.random.default_rng(14))
     again = tuple(replace(fish, photo=1) for fish in drawn.nets[0].fish[1:])
     twice = replace(drawn.nets[0], fish=drawn.nets[0].fish + again)
-    once = estimate_population(drawn.nets, book=book())
-    estimate = estimate_population((twice, *drawn.nets[1:]), book=book())
+    once = estimate_population(drawn.nets, published=published_line())
+    estimate = estimate_population((twice, *drawn.nets[1:]), published=published_line())
     assert estimate.fish_measured == 24
     assert estimate.mean_weight_g == once.mean_weight_g
     assert {p.code for p in estimate.problems} == {"repeat-photos"}
@@ -272,6 +288,8 @@ def test_two_photos_of_different_fish_count_all() -> None:
             for number, fish in enumerate(drawn.nets[0].fish)
         ),
     )
-    estimate = estimate_population((halves, *drawn.nets[1:]), book=book())
+    estimate = estimate_population(
+        (halves, *drawn.nets[1:]), published=published_line()
+    )
     assert estimate.fish_measured == 24
     assert not estimate.problems

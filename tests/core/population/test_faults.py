@@ -7,7 +7,7 @@ import pytest
 
 from fishmeasure.estimation.model import PopulationEstimate, estimate_population
 from fishmeasure.estimation.nets import FishInNet, NetWeighing
-from tests.core.population.makers import Dip, Truth, book, draw
+from tests.core.population.makers import Dip, Truth, draw, published_line
 
 
 def sound_nets(seed: int = 3, nets: int = 6) -> tuple[NetWeighing, ...]:
@@ -17,13 +17,13 @@ def sound_nets(seed: int = 3, nets: int = 6) -> tuple[NetWeighing, ...]:
 def with_first(
     change: NetWeighing, nets: tuple[NetWeighing, ...]
 ) -> PopulationEstimate:
-    return estimate_population((change, *nets[1:]), book=book())
+    return estimate_population((change, *nets[1:]), published=published_line())
 
 
 @pytest.mark.parametrize("seed", range(8))
 def test_sound_nets_are_not_flagged(seed: int) -> None:
     """Chance alone flags no net of these samples."""
-    estimate = estimate_population(sound_nets(seed), book=book())
+    estimate = estimate_population(sound_nets(seed), published=published_line())
     assert not any(report.flag for report in estimate.nets)
     assert all(abs(report.residual_z or 0.0) < 3.5 for report in estimate.nets)
 
@@ -37,7 +37,7 @@ def test_a_count_off_by_one_is_said(error: int, fits: str) -> None:
     assert report.flag == "count"
     assert fits in report.reason
     assert [p.code for p in estimate.problems].count("net-disagrees") == 1
-    sound = estimate_population(nets, book=book()).mean_weight_g
+    sound = estimate_population(nets, published=published_line()).mean_weight_g
     assert estimate.mean_weight_g.value == pytest.approx(sound.value, rel=0.02)
 
 
@@ -76,7 +76,7 @@ def test_a_slipped_digit_is_a_wrong_weight() -> None:
     estimate = with_first(replace(nets[0], net_g=nets[0].net_g * 1.9), nets)
     assert estimate.nets[0].flag == "weight"
     assert "check the tare, the scale's unit" in estimate.nets[0].reason
-    sound = estimate_population(nets, book=book())
+    sound = estimate_population(nets, published=published_line())
     handled = estimate.handled_mean_weight_g.value
     assert handled == pytest.approx(sound.handled_mean_weight_g.value, rel=0.02)
 
@@ -108,7 +108,7 @@ def test_more_fish_in_the_photo_than_counted_is_noted() -> None:
 
 def test_a_single_net_has_nothing_to_be_compared_with() -> None:
     """No residual, no flag, and a note."""
-    estimate = estimate_population(sound_nets()[:1], book=book())
+    estimate = estimate_population(sound_nets()[:1], published=published_line())
     assert estimate.nets[0].residual_percent is None
     assert "one-net" in {p.code for p in estimate.problems}
 
@@ -129,7 +129,7 @@ def test_a_wrong_length_is_named_and_hardly_counts() -> None:
     assert [round(d.fork_length_mm) for d in estimate.doubtful_lengths] == [125]
     note = next(p for p in estimate.problems if p.code == "doubtful-lengths")
     assert "125 mm in net 1" in note.message
-    sound = estimate_population(nets, book=book())
+    sound = estimate_population(nets, published=published_line())
     assert estimate.cv.value == pytest.approx(sound.cv.value, rel=0.1)
 
 
@@ -137,6 +137,8 @@ def test_a_single_net_can_contradict_the_book() -> None:
     """A weight six times what any condition gives is flagged without others."""
     net = sound_nets()[0]
     assert net.net_g is not None
-    estimate = estimate_population((replace(net, net_g=6 * net.net_g),), book=book())
+    estimate = estimate_population(
+        (replace(net, net_g=6 * net.net_g),), published=published_line()
+    )
     assert estimate.nets[0].flag == "weight"
     assert "do not go together" in estimate.nets[0].reason

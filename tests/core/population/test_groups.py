@@ -7,7 +7,7 @@ from fishmeasure.estimation.model import estimate_population
 from fishmeasure.estimation.model.groups import find_size_groups
 from fishmeasure.estimation.model.lengths import Lengths, collect_lengths
 from fishmeasure.estimation.nets import FishInNet, NetWeighing
-from tests.core.population.makers import Dip, Truth, book, draw
+from tests.core.population.makers import Dip, Truth, draw, published_line
 
 
 def as_lengths(mm: np.ndarray) -> Lengths:
@@ -43,7 +43,7 @@ def test_two_groups_are_found_and_described() -> None:
     """A third of the fish a third shorter: shares and mean weights come out."""
     truth = Truth(small_fraction=0.35, small_log_ratio=-0.4, sigma=0.07)
     drawn = draw(truth, [Dip(fish=20)] * 5, np.random.default_rng(2))
-    estimate = estimate_population(drawn.nets, book=book())
+    estimate = estimate_population(drawn.nets, published=published_line())
     groups = estimate.size_groups
     assert groups is not None
     weights = np.concatenate(drawn.weights_g)

@@ -14,11 +14,11 @@ from fishmeasure.estimation.model.nets import (
     weight_term,
 )
 from fishmeasure.estimation.nets import FishInNet, NetWeighing, SampleSettings
-from tests.core.population.makers import Dip, Truth, book, draw
+from tests.core.population.makers import Dip, Truth, draw, published_line
 
 
 def model_of(nets: tuple[NetWeighing, ...]) -> SampleModel:
-    return prepare(nets, book(), SampleSettings(), collect_lengths(nets))
+    return prepare(nets, published_line(), SampleSettings(), collect_lengths(nets))
 
 
 def one_point(model: SampleModel) -> SampleModel:

@@ -22,7 +22,7 @@ from fishmeasure.estimation.nets import (
     SampleSettings,
     Scale,
 )
-from tests.core.population.makers import Dip, Truth, book, draw
+from tests.core.population.makers import Dip, Truth, draw, published_line
 
 FEW = settings(max_examples=10, deadline=None, derandomize=True)
 
@@ -64,8 +64,8 @@ def test_the_order_of_nets_and_fish_is_irrelevant(
         replace(n, fish=tuple(random.sample(n.fish, len(n.fish)))) for n in nets
     ]
     random.shuffle(shuffled)
-    before = estimate_population(nets, book=book())
-    after = estimate_population(tuple(shuffled), book=book())
+    before = estimate_population(nets, published=published_line())
+    after = estimate_population(tuple(shuffled), published=published_line())
     assert figures(after) == pytest.approx(figures(before), rel=1e-6)
     assert after.cv.value == pytest.approx(before.cv.value, rel=1e-6)
 
@@ -75,16 +75,16 @@ def test_the_order_of_nets_and_fish_is_irrelevant(
 def test_other_units_of_weight_scale_the_weights(
     nets: tuple[NetWeighing, ...], factor: float
 ) -> None:
-    """With weights, the scale's errors and the book's a times k, all is times k."""
+    """With weights, the scale's errors and the published a times k, all is times k."""
     usual = SampleSettings()
     scale = Scale(resolution_g=factor * 1.0, sd_g=factor * 2.0)
     scaled = tuple(
         replace(n, net_g=None if n.net_g is None else n.net_g * factor) for n in nets
     )
-    before = estimate_population(nets, book=book())
+    before = estimate_population(nets, published=published_line())
     after = estimate_population(
         scaled,
-        book=book(a_g_cm=0.0138 * factor),
+        published=published_line(a_g_cm=0.0138 * factor),
         settings=replace(usual, scale=scale),
     )
     expected = [factor * value for value in figures(before)]
@@ -109,13 +109,13 @@ def test_lengths_scaled_leave_the_weights(
         )
         for n in nets
     )
-    other = book(
+    other = published_line(
         a_g_cm=0.0138 * factor**-3.0,
         min_length_mm=80.0 * factor,
         max_length_mm=600.0 * factor,
     )
-    before = estimate_population(nets, book=book())
-    after = estimate_population(scaled, book=other)
+    before = estimate_population(nets, published=published_line())
+    after = estimate_population(scaled, published=other)
     assert figures(after) == pytest.approx(figures(before), rel=1e-6)
     if before.fork_length_mean_mm is not None:
         assert after.fork_length_mean_mm is not None
@@ -128,7 +128,7 @@ def test_lengths_scaled_leave_the_weights(
 @given(samples())
 def test_figures_are_in_order(nets: tuple[NetWeighing, ...]) -> None:
     """Intervals hold their value, quantiles rise, shares fall from 1 to 0."""
-    estimate = estimate_population(nets, book=book())
+    estimate = estimate_population(nets, published=published_line())
     for figure in (
         estimate.mean_weight_g,
         estimate.handled_mean_weight_g,
@@ -149,7 +149,7 @@ def test_figures_are_in_order(nets: tuple[NetWeighing, ...]) -> None:
 
 
 def width(nets: tuple[NetWeighing, ...]) -> float:
-    mean = estimate_population(nets, book=book()).mean_weight_g
+    mean = estimate_population(nets, published=published_line()).mean_weight_g
     return float(np.log(mean.high / mean.low))
 
 
@@ -175,7 +175,7 @@ def test_shared_errors_do_not_shrink_with_more_fish() -> None:
         drip=DripWater(fraction=0.01, sd=1e-5), length_relative_sd=1e-5
     )
     known, usual = (
-        estimate_population(nets, book=book(), settings=s)
+        estimate_population(nets, published=published_line(), settings=s)
         for s in (sure, SampleSettings())
     )
     # 90 % of a normal: 1.645 x drip sd 1 % / 1.015, and x 3 x length scale 0.8 %.
@@ -222,7 +222,9 @@ def test_absurd_figures_give_finite_ones(seed: int) -> None:
     """No warning, no infinity: intervals in order whatever was typed."""
     rng = np.random.default_rng([seed, 5])
     estimate = estimate_population(
-        odd_nets(rng), book=book(), count_in_unit=int(rng.choice([1, 50, 1_000_000]))
+        odd_nets(rng),
+        published=published_line(),
+        count_in_unit=int(rng.choice([1, 50, 1_000_000])),
     )
     for figure in (estimate.mean_weight_g, estimate.handled_mean_weight_g, estimate.cv):
         assert 0.0 < figure.low <= figure.value <= figure.high < np.inf

@@ -19,7 +19,7 @@ from fishmeasure.estimation.nets import (
     Scale,
 )
 from fishmeasure.estimation.plan import spread_of
-from tests.core.population.makers import book
+from tests.core.population.makers import published_line
 
 pytestmark = pytest.mark.shared
 
@@ -75,7 +75,7 @@ def bulk(shared: Path) -> BulkNets:
     )
 
 
-CUTTHROAT = book(
+CUTTHROAT = published_line(
     a_g_cm=0.0111, b=2.95, residual_sd_ln=0.1, min_length_mm=80, max_length_mm=250
 )
 
@@ -92,7 +92,7 @@ def test_the_level_is_cochrans_ratio(bulk: BulkNets) -> None:
     )
     assert ratio == pytest.approx(0.99207, abs=1e-4)
     assert error == pytest.approx(0.00585, abs=1e-4)
-    estimate = estimate_population(bulk.nets, book=CUTTHROAT, settings=EXACT)
+    estimate = estimate_population(bulk.nets, published=CUTTHROAT, settings=EXACT)
     # The ratio is of means, the line a median; b is free here, so 3 errors are allowed.
     level = estimate.line.level_ratio.value * np.exp(estimate.condition_sd**2 / 2)
     assert level == pytest.approx(ratio, abs=3 * error)
@@ -102,7 +102,7 @@ def test_the_level_is_cochrans_ratio(bulk: BulkNets) -> None:
 
 def test_the_mean_is_that_of_the_population(bulk: BulkNets) -> None:
     """The handled mean is exact; the interval holds the 4200 fish's mean."""
-    estimate = estimate_population(bulk.nets, book=CUTTHROAT, settings=EXACT)
+    estimate = estimate_population(bulk.nets, published=CUTTHROAT, settings=EXACT)
     handled = estimate.handled_mean_weight_g.value
     assert handled == pytest.approx(bulk.facts["sample_mean_g"], rel=1e-3)
     mean = estimate.mean_weight_g
@@ -119,7 +119,7 @@ def test_the_interval_is_as_wide_as_the_sampling_error(bulk: BulkNets) -> None:
     0.004), so scipy's bootstrap over nets is too narrow here; the population's own
     sd tells what the width should be.
     """
-    estimate = estimate_population(bulk.nets, book=CUTTHROAT, settings=EXACT)
+    estimate = estimate_population(bulk.nets, published=CUTTHROAT, settings=EXACT)
     mean = estimate.mean_weight_g
     expected = 1.645 * bulk.facts["true_sd_g"] / np.sqrt(240)
     assert (mean.high - mean.low) / 2 == pytest.approx(expected, rel=0.2)
@@ -135,7 +135,9 @@ def test_the_interval_is_as_wide_as_the_sampling_error(bulk: BulkNets) -> None:
 
 def test_the_spread_between_nets_is_small(bulk: BulkNets) -> None:
     """Nets drawn at random differ by chance alone, and the estimate says so."""
-    spread = spread_of(estimate_population(bulk.nets, book=CUTTHROAT, settings=EXACT))
+    spread = spread_of(
+        estimate_population(bulk.nets, published=CUTTHROAT, settings=EXACT)
+    )
     assert spread.between_net_cv < 0.06
     assert spread.within_net_cv == pytest.approx(
         bulk.facts["true_sd_g"] / bulk.facts["true_mean_g"], abs=0.06
@@ -146,7 +148,7 @@ def test_the_spread_between_nets_is_small(bulk: BulkNets) -> None:
     "species", ["Cottus gobio", "Barbatula barbatula", "Phoxinus phoxinus"]
 )
 def test_real_lots_have_their_ratios(shared: Path, species: str) -> None:
-    """Level over book of 46 real bulk-weighed lots, each alone.
+    """Level over the published one of 46 real bulk-weighed lots, each alone.
 
     The table's ratio_Fishbase is the lot's weight over its predicted one. The
     prediction's a and b are not in it but follow from its predictions exactly.
@@ -170,7 +172,7 @@ def test_real_lots_have_their_ratios(shared: Path, species: str) -> None:
 
     solution = least_squares(misfit, [-4.6, 3.0])
     assert np.abs(solution.fun).max() < 1e-4
-    line = book(
+    line = published_line(
         a_g_cm=float(np.exp(solution.x[0])),
         b=float(solution.x[1]),
         relative_sd=0.5,
@@ -186,7 +188,7 @@ def test_real_lots_have_their_ratios(shared: Path, species: str) -> None:
     differences = []
     for row, mm, count in zip(rows, lengths, counts, strict=True):
         net = net_of(mm, float(row["bulk_weight_g"]), count=count)
-        estimate = estimate_population((net,), book=line, settings=settings)
+        estimate = estimate_population((net,), published=line, settings=settings)
         mean_level = estimate.line.level_ratio.value * np.exp(
             estimate.condition_sd**2 / 2
         )
@@ -212,8 +214,8 @@ def test_finnish_fish_in_nets(shared: Path, species: str) -> None:
     length = np.array([10 * float(row["length_fork_cm"]) for row in rows])
     weight = np.array([float(row["weight_g"]) for row in rows])
     slope, level = np.polyfit(np.log(length / 10), np.log(weight), 1)
-    # A book 20 % too light, as wild ones are for fed fish.
-    line = book(
+    # A line 20 % too light, as wild ones are for fed fish.
+    line = published_line(
         a_g_cm=float(0.8 * np.exp(level)),
         b=float(slope),
         residual_sd_ln=0.11,
@@ -233,7 +235,7 @@ def test_finnish_fish_in_nets(shared: Path, species: str) -> None:
             )
             for number, pick in enumerate(picks)
         )
-        estimate = estimate_population(nets, book=line, settings=EXACT)
+        estimate = estimate_population(nets, published=line, settings=EXACT)
         mean, handled = estimate.mean_weight_g, estimate.handled_mean_weight_g
         held += mean.low < weight.mean() < mean.high
         true_handled = np.mean([weight[pick].mean() for pick in picks])
