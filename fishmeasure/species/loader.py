@@ -3,7 +3,8 @@
 A file holds one ``Species``: its names, ``[length_weight]`` and ``[shape]``; the
 package's also ``[water]`` and, for a species with growth figures, ``[growth]``,
 ``[feed]``, ``[oxygen]`` and ``[limits]``. The file's name without ``.toml`` is the key.
-What a species' ``[water]`` lacks is that of food fish in general, ``generic.toml``.
+What a species' ``[water]`` and ``[body]`` lack is that of food fish in general,
+``generic.toml``.
 """
 
 import difflib
@@ -19,13 +20,20 @@ from fishmeasure.base.errors import (
     UnknownStockSpeciesError,
 )
 from fishmeasure.base.files import read_at_most
-from fishmeasure.base.record import read
+from fishmeasure.base.record import plain, read
 from fishmeasure.species.record import FarmedSpecies, Species, WaterFigures
 
 _FILES = files(__package__)
 _GENERIC: Final = "generic.toml"
 _HUSBANDRY: Final = ("growth", "feed", "oxygen", "limits")
-_OWN: Final = ("common_name", "latin_name", "family", "length_weight", "shape")
+_OWN: Final = (
+    "common_name",
+    "latin_name",
+    "family",
+    "length_weight",
+    "shape",
+    "body",
+)
 _INHERITED: Final = (*_HUSBANDRY, "family", "water", "photos")
 # Proportions of the first layout, with the spread between fish of those that had none:
 # of 86 lake trout (Arctic LTER) and 56 perch (Brofeldt 1917) 0.8 and 1.5 % for the fork
@@ -164,6 +172,12 @@ def _own_stock(document: dict[str, Any]) -> Species:
     latin = document.get("latin_name")
     kin = next((one for one in packaged if one.latin_name == latin), None)
     inherited = {} if kin is None else {part: getattr(kin, part) for part in _INHERITED}
+    own_body = document.get("body")
+    if isinstance(own_body, dict) and kin is not None:
+        known = {k: v for k, v in plain(kin.body).items() if v is not None}
+        document = document | {"body": known | own_body}
+    elif own_body is None and kin is not None:
+        inherited["body"] = kin.body
     return _species(inherited | document | {"is_own_stock": True})
 
 
@@ -220,20 +234,26 @@ def _species(document: dict[str, Any]) -> Species:
 
     water = document.get("water", {})
     if not isinstance(water, WaterFigures):
-        lacking = tuple(key for key in _generic() if key not in water)
-        water = _generic() | water | {"generic": lacking}
+        usual = _generic("water")
+        lacking = tuple(key for key in usual if key not in water)
+        water = usual | water | {"generic": lacking}
+    body = document.get("body", {})
+    if isinstance(body, dict):
+        body = _generic("body") | body
     kind = FarmedSpecies if any(document.get(one) for one in _HUSBANDRY) else Species
-    return read(kind, document | {"water": water}, refusal)
+    return read(kind, document | {"water": water, "body": body}, refusal)
 
 
 @cache
-def _generic() -> dict[str, Any]:
+def _generic(part: str) -> dict[str, Any]:
     text = _FILES.joinpath(_GENERIC).read_text(encoding="utf-8")
-    table: dict[str, Any] = tomllib.loads(text)["water"]
+    table: dict[str, Any] = tomllib.loads(text)[part]
     return table
 
 
 @cache
 def food_fish_water() -> WaterFigures:
     """Return what food fish in general can bear."""
-    return read(WaterFigures, _generic() | {"generic": tuple(_generic())})
+    return read(
+        WaterFigures, _generic("water") | {"generic": tuple(_generic("water"))}
+    )

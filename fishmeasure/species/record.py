@@ -205,6 +205,58 @@ class Shape:
             _refuse("standard length cannot be over fork length")
 
 
+@record(frozen=True, slots=True, kw_only=True)
+class BodyFigures:
+    """What weighs a fish by the depth of its body: W = c V, see ``photo.length.depth``.
+
+    V is the integral of the squared depth across the midline, without fins, from the
+    snout to the base of the tail fin; c is in g per cubic centimetre of V.
+
+    Attributes
+    ----------
+    c_g_per_cm3
+        Its ``relative_sd`` is how well it is known for the species' stocks on average;
+        None where no fish of the species were weighed beside their outlines.
+    stock_relative_sd, fish_relative_sd
+        Spread of c between stocks of a species, and between fish of a stock.
+    squared_depth_per_cubed_length
+        Usual V over cubed fork length, of fish of the published line at its
+        ``reference_length_mm``; None where it follows from the usual depth.
+    squared_depth_per_depth2_length
+        V over greatest squared depth times fork length.
+    """
+
+    c_g_per_cm3: Annotated[
+        Annotated[Figure, _within(0.05, 2.0)] | None,
+        _words("Weight over squared depth along the body, g/cm³"),
+    ] = None
+    stock_relative_sd: Annotated[
+        Figure, _within(0.0, 0.5), _words("Its spread between stocks, fraction")
+    ]
+    fish_relative_sd: Annotated[
+        Figure, _within(0.0, 0.5), _words("Its spread between fish, fraction")
+    ]
+    squared_depth_per_cubed_length: Annotated[
+        Annotated[Figure, _within(0.001, 0.5)] | None,
+        _words("Squared depth along the body over cubed fork length"),
+    ] = None
+    squared_depth_per_depth2_length: Annotated[
+        Figure,
+        _within(0.2, 1.0),
+        _words("Squared depth along the body over depth squared times fork length"),
+    ]
+
+    def usual_squared_depth(self, depth_per_fork_length: Figure) -> tuple[float, float]:
+        """Return V over cubed fork length as usual, and its relative error."""
+        if (own := self.squared_depth_per_cubed_length) is not None:
+            return own.value, own.relative_sd
+        fill, depth = self.squared_depth_per_depth2_length, depth_per_fork_length
+        return (
+            fill.value * depth.value**2,
+            math.hypot(fill.relative_sd, 2.0 * depth.relative_sd),
+        )
+
+
 # --- growth, feed, oxygen and limits ------------------------------------------
 
 
@@ -462,6 +514,7 @@ class Species:
     family: Name = ""
     length_weight: Annotated[LengthWeight, AfterValidator(_as_entered)]
     shape: Shape
+    body: BodyFigures
     growth: GrowthFigures | None = None
     feed: FeedFigures | None = None
     oxygen: OxygenFigures | None = None

@@ -1,5 +1,6 @@
 """Outline to lengths: midline, snout, fork, tail, parallax."""
 
+from fishmeasure.photo.length.budget import squared_depth_sources
 from fishmeasure.photo.length.measure import measure_between, measure_length
 from fishmeasure.photo.length.record import FishLength, FishShape, shape_of
 
@@ -9,4 +10,5 @@ __all__ = [
     "measure_between",
     "measure_length",
     "shape_of",
+    "squared_depth_sources",
 ]

@@ -10,16 +10,18 @@ caudal fin begins on the outline.
 from dataclasses import dataclass
 
 import numpy as np
-from numpy.polynomial import legendre
 from numpy.typing import NDArray
 
 from fishmeasure.base.arrays import FloatArray
+from fishmeasure.photo.length.depth import side_profile
 from fishmeasure.photo.length.midline import Midline
 
 BODY = (0.06, 0.8)
 """Share of the length over which the profile is smooth but for the fins."""
 FIN_HEIGHT = 0.004
 """Of the length; what stands out of the profile by more is taken for a fin."""
+DEGREE = 4
+"""Of either side's profile."""
 PEDUNCLE = (0.05, 0.33)
 """Where the narrowest place before the tail lies, as shares of the length from
 the end: 0.05 to 0.27 in 218 outlines (Caillon et al. 2018, Ecosphere 9, e02220)."""
@@ -196,22 +198,6 @@ def _depth(midline: Midline, length: float) -> tuple[float, float]:
     depths = np.zeros(int(body.sum()))
     for side in (across, -across):
         reach = np.where(inside, side, 0.0).max(axis=0)
-        depths += _without_fins(parameter, reach, FIN_HEIGHT * length)
+        depths += side_profile(parameter, reach, FIN_HEIGHT * length, DEGREE)
     deepest = int(np.argmax(depths))
     return float(depths[deepest]), float(midline.along[body][deepest])
-
-
-def _without_fins(
-    parameter: FloatArray, reach: FloatArray, fin_height: float
-) -> FloatArray:
-    """Return a smooth profile under the fins: what stands out of it hardly counts."""
-    basis = legendre.legvander(parameter, 4)  # near orthogonal: squares do no harm
-    weights = np.ones_like(reach)
-    profile = reach
-    for _ in range(8):
-        weighted = basis.T * weights**2
-        fit = np.linalg.solve(weighted @ basis, weighted @ reach)
-        profile = np.asarray(basis @ fit, dtype=np.float64)
-        above = np.maximum(reach - profile, 0.0) / fin_height
-        weights = 1.0 / (1.0 + above**2)
-    return profile

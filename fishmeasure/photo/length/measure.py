@@ -8,6 +8,7 @@ from fishmeasure.base.arrays import FloatArray
 from fishmeasure.base.flags import is_complete
 from fishmeasure.photo.length.budget import Course, error_sources, total_relative_sd
 from fishmeasure.photo.length.checks import place_flags, shape_flags
+from fishmeasure.photo.length.depth import squared_depth
 from fishmeasure.photo.length.ends import Ends, find_ends, tail_odds_ln
 from fishmeasure.photo.length.midline import Midline, trace_midline
 from fishmeasure.photo.length.parallax import Camera, Lie, true_depth_mm
@@ -90,6 +91,9 @@ def measure_length(
         body_depth_se_mm=depth_sd * depth_mm,
         thickness_mm=2.0 * lie.half_thickness_mm,
         area_mm2=_area_mm2(contour_mm) * _shrink(camera, lie) ** 2,
+        squared_depth_mm3=_squared_depth_mm3(
+            outline, plane, midline, ends, lie, shape.thickness_per_depth
+        ),
         bend_deg=float(abs(np.rad2deg(midline.turn_rad))),
         outline_px=outline.contour_px,
         midline_px=plane.to_photo_px(course.points_mm),
@@ -260,6 +264,27 @@ def _depth_mm(midline: Midline, ends: Ends, camera: Camera, shape: FishShape) ->
     across = midline.normals[int(np.searchsorted(midline.along, ends.depth_along))]
     slope = camera.slope(point, across)
     return true_depth_mm(ends.depth, slope, shape.thickness_per_depth, camera.height_mm)
+
+
+def _squared_depth_mm3(
+    outline: FishOutline,
+    plane: PlaneScale,
+    midline: Midline,
+    ends: Ends,
+    lie: Lie,
+    thickness_per_depth: float,
+) -> float | None:
+    """Return V of a fish on its side whose body without fins was outlined."""
+    if outline.body_px is None or outline.posture != "side":
+        return None
+    return squared_depth(
+        plane.to_plane_mm(outline.body_px),
+        midline,
+        (ends.snout_along, ends.fork_along),
+        Camera.of(plane),
+        lie,
+        thickness_per_depth,
+    )
 
 
 def _lie(

@@ -126,6 +126,14 @@ class FishLength:
     posture: Annotated[
         Posture, Field(description="Whether it lies on its side or its back is seen.")
     ] = "side"
+    squared_depth_mm3: Annotated[
+        Annotated[float, rounded(0)] | None,
+        Field(
+            description="Integral of the squared depth across the midline without "
+            "fins, snout to the base of the tail fin, cubic mm; null where the body "
+            "was not seen."
+        ),
+    ] = None
 
     @property
     def seen_depth_per_length(self) -> float | None:
