@@ -22,6 +22,7 @@ from fishmeasure.photo.measurement import MeasuredFish, PhotoMeasurement, weighe
 from fishmeasure.photo.plane import PlaneScale
 from fishmeasure.photo.quality import check_photo
 from fishmeasure.photo.segment import Found, Segmenter, default_segmenter
+from fishmeasure.photo.weighing import with_weights
 from fishmeasure.species import Species, load_species
 from fishmeasure.species.likeness import other_species
 
@@ -149,7 +150,10 @@ def measure_decoded(
         return result
     found = (segmenter or default_segmenter()).find(photo, plane)
     fish = _measure_fish(found, plane, settings)
-    result = replace(result, fish=fish, smallest_fish_mm=round(found.smallest_mm, 1))
+    result = with_weights(
+        replace(result, fish=fish, smallest_fish_mm=round(found.smallest_mm, 1)),
+        lambda _: settings.species,
+    )
     if found.too_small:
         problems = (*problems, _small_fish(found))
     if not fish and not found.too_small:

@@ -85,6 +85,12 @@ _ALL = (
         of_weight=True,
     ),
     Flag(
+        word="outline-doubtful",
+        sentence="The body's outline is too bent, small, odd or close to another fish "
+        "to weigh by; the weight is from the length.",
+        of_weight=True,
+    ),
+    Flag(
         word="outside-species-range",
         sentence="The length is outside the range of the species' coefficients.",
         of_weight=True,

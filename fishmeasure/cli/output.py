@@ -155,6 +155,14 @@ def photo_title(measurement: "PhotoMeasurement") -> str:
             f": {plane.method}, {plane.px_per_mm:.2f} px/mm, tilt "
             f"{plane.tilt_deg:.0f}°, scale ± {100 * plane.relative_se:.1f} %"
         )
+    weight, interval = measurement.mean_weight_g, measurement.mean_weight_interval_g
+    condition = measurement.condition_factor
+    likely = measurement.condition_factor_interval
+    if weight and interval and condition and likely:
+        title += (
+            f"\nmean weight {weight:.0f} g ({interval[0]:.0f} to {interval[1]:.0f}), "
+            f"condition factor {condition:.2f} ({likely[0]:.2f} to {likely[1]:.2f})"
+        )
     return title
 
 

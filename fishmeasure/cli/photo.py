@@ -14,6 +14,7 @@ from fishmeasure.cli import options, output
 
 if TYPE_CHECKING:
     from fishmeasure.photo.measurement import PhotoMeasurement
+    from fishmeasure.photo.weight import WeightFrom
     from fishmeasure.pipeline import PhotoSettings
 
 
@@ -31,7 +32,7 @@ def photo_command(
     csv_to: options.CsvTo = None,
     overlay: options.Overlay = None,
 ) -> None:
-    """Measure the fish in photos: lengths, and weights by the published line."""
+    """Measure the fish in photos: lengths, and weights by their outlines."""
     from fishmeasure.photo.measurement import csv_rows
 
     options.one_on_stdout(json_to, csv_to)
@@ -68,12 +69,29 @@ def report(
             output.console().print(output.photo_table(measurement))
         for problem in measurement.problems:
             output.print_problem(measurement.photo, problem)
-    if not quiet and any(m.complete_fish for m in measurements):
+    used = [fish for m in measurements for fish in m.complete_fish]
+    if not quiet and used:
+        ways = {fish.weight_from for fish in used}
         output.console().print(
-            f"\n± is one standard error. Weights are those of {escape(species)} from "
-            "its published line alone, with a standard error of 25 %: weigh a net of "
-            "these fish and use 'fishmeasure sample'."
+            f"\n± is one standard error. {_weights_from(ways, escape(species))}"
         )
+
+
+def _weights_from(ways: "set[WeightFrom | None]", species: str) -> str:
+    """Return what the weights are from, and what makes them surer."""
+    if "stock" in ways:
+        return "Weights are by this stock's own figures."
+    way = (
+        "by the depth of each body beside its length, with a standard error of about "
+        "15 %. Spawners, full guts and swollen bellies weigh otherwise than an outline "
+        "says"
+        if "outline" in ways
+        else "from its published line alone, with a standard error of 25 %"
+    )
+    return (
+        f"Weights are those of {species} {way}: weigh a net of these fish and use "
+        "'fishmeasure sample', or five of them singly and use 'fishmeasure fit'."
+    )
 
 
 def measure_file(

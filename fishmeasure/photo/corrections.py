@@ -25,6 +25,7 @@ from fishmeasure.photo.length import (
 from fishmeasure.photo.measurement import MeasuredFish, PhotoMeasurement, weighed
 from fishmeasure.photo.plane import PlaneScale
 from fishmeasure.photo.segment.outline import FishOutline
+from fishmeasure.photo.weighing import with_weights
 from fishmeasure.species import Species
 
 Point = Annotated[
@@ -115,7 +116,8 @@ def apply_corrections(
         if problem.code not in {"no-fish", "no-usable-fish"}
         or not any(one.complete for one in fish)
     )
-    return replace(measurement, fish=tuple(fish), problems=kept)
+    corrected = replace(measurement, fish=tuple(fish), problems=kept)
+    return with_weights(corrected, species) if corrections else measurement
 
 
 def _corrected(
@@ -166,7 +168,10 @@ def _measured_again(
         fork_px=fork_px,
         ends_by_hand=True,
     )
-    again = measure_length(outline, plane, shape)
+    again = replace(
+        measure_length(outline, plane, shape),
+        squared_depth_mm3=length.squared_depth_mm3,  # ends hardly change it
+    )
     harmless = tuple(f for f in again.flags if not FLAGS[f].disqualifying)
     return _with_flags(again, (*harmless, "edited"))
 

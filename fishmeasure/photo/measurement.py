@@ -16,7 +16,7 @@ from fishmeasure.base.record import plain, read, record
 from fishmeasure.base.written import ArrayOf, rounded
 from fishmeasure.photo.length import FishLength
 from fishmeasure.photo.plane import PlaneScale
-from fishmeasure.photo.weight import fish_weight
+from fishmeasure.photo.weight import WeightFrom, fish_weight
 from fishmeasure.species import Species
 
 Json = dict[str, Any]
@@ -32,10 +32,7 @@ class MeasuredFish(FishLength):
     ]
     weight_g: Annotated[
         Grams | None,
-        Field(
-            description="Weight by the species' line, g; null where the fish is not "
-            "used."
-        ),
+        Field(description="Weight, g; null where the fish is not used."),
     ] = None
     weight_se_g: Annotated[
         Grams | None, Field(description="Its standard error, g.")
@@ -45,6 +42,14 @@ class MeasuredFish(FishLength):
     ] = None
     weight_high_g: Annotated[
         Grams | None, Field(description="High end of its 90 % interval, g.")
+    ] = None
+    weight_from: Annotated[
+        WeightFrom | None,
+        Field(
+            description="What the weight is from: `outline`, the depth of this fish's "
+            "body beside its length; `length`, the species' line alone; `stock`, the "
+            "own stock's figures; null where there is no weight."
+        ),
     ] = None
 
     def __repr__(self) -> str:
@@ -62,20 +67,24 @@ class MeasuredFish(FishLength):
         return data
 
 
-def weighed(length: FishLength, species: Species) -> MeasuredFish:
+def weighed(
+    length: FishLength, species: Species, *, by_outline: bool = True
+) -> MeasuredFish:
     """Return a fish of a species with its weight, where its length may be used."""
     figures = {item.name: getattr(length, item.name) for item in fields(FishLength)}
     of_length = tuple(word for word in length.flags if not FLAGS[word].of_weight)
     figures |= {"species": species.key, "flags": of_length}
     if length.complete:
-        found = fish_weight(length, species)
+        found = fish_weight(length, species, by_outline=by_outline)
+        doubt = () if by_outline else ("outline-doubtful",)
         weight = found.weight_g
         figures |= {
             "weight_g": weight.value,
             "weight_se_g": weight.sd,
             "weight_low_g": weight.low,
             "weight_high_g": weight.high,
-            "flags": (*of_length, *found.flags),
+            "weight_from": found.weight_from,
+            "flags": (*of_length, *found.flags, *doubt),
         }
     return MeasuredFish(**figures)
 
@@ -110,6 +119,22 @@ class PhotoMeasurement:
             description="The shortest fork length that can be measured in it, mm; null "
             "where it was not searched."
         ),
+    ] = None
+    mean_weight_g: Annotated[
+        Grams | None,
+        Field(description="Mean weight of the fish used, g; null where there is none."),
+    ] = None
+    mean_weight_interval_g: Annotated[
+        tuple[Grams, Grams] | None,
+        Field(description="Its 90 % interval, what the fish share counted once, g."),
+    ] = None
+    condition_factor: Annotated[
+        Annotated[float, rounded(3)] | None,
+        Field(description="Mean of 100 W/L³ (g, cm) of the fish used."),
+    ] = None
+    condition_factor_interval: Annotated[
+        tuple[Annotated[float, rounded(3)], Annotated[float, rounded(3)]] | None,
+        Field(description="Its 90 % interval."),
     ] = None
 
     def __repr__(self) -> str:

@@ -16,15 +16,14 @@ from fishmeasure.photo.length import FishLength, squared_depth_sources
 from fishmeasure.species import Species
 from fishmeasure.species.likeness import UNLIKE_SD, depth_score
 
-
 WeightFrom = Literal["outline", "length", "stock"]
 """What a weight was made from: outline and length by the species' constants, length by
 its published line alone, or the stock's own line and constant."""
 
 CONDITION_OVER_PUBLISHED: Final = (0.5, 2.2)
-"""Of the condition that an outline means, over that of the published line: farmed trout
-reach 1.9 times (Davidson et al. 2014 against K 1.15 in tables). Beyond it the outline is
-wrong."""
+"""Of the condition that an outline means, over that of the published line: farmed
+trout reach 1.9 times (Davidson et al. 2014 against K 1.15 in tables). Beyond it the
+outline is wrong."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -95,14 +94,13 @@ def fish_weight(
     species were weighed beside their outlines, c is that at which the species' usual
     shape has the weight of its line, so V still tells fat from thin.
 
-    The weight of such a fish is taken as lognormal about that. The value given
-    is the *mean* over fish of one stock, the median times exp(s^2 / 2) with s the spread
-    of ln W of single fish about it, so that adding fish gives biomass; the median
-    alone is 0.5 % low at s = 0.1 (Beauchamp & Olson 1973; Sprugel
-    1983). The error of the level does not enter the value: it is shared by all
-    fish and may go either way. The interval is that of the lognormal about the
-    median, all errors together, so it is longer upwards; the sd is that of the same
-    lognormal.
+    The weight of such a fish is taken as lognormal about that. The value given is the
+    *mean* over fish of one stock, the median times exp(s^2 / 2) with s the spread of
+    ln W of single fish about it, so that adding fish gives biomass; the median alone is
+    0.5 % low at s = 0.1 (Beauchamp & Olson 1973; Sprugel 1983). The error of the level
+    does not enter the value: it is shared by all fish and may go either way. The
+    interval is that of the lognormal about the median, all errors together, so it is
+    longer upwards; the sd is that of the same lognormal.
 
     Parameters
     ----------
@@ -194,7 +192,7 @@ def _by_outline(
 def _constant(species: Species) -> tuple[float, float] | None:
     """Return c in g/cm3 and its relative error for the species; None if not known.
 
-    Of an own stock whose c was not learned, the usual shape of the species says nothing.
+    Of an own stock whose c was not learned, the species' usual shape says nothing.
     """
     body = species.body
     if body.c_g_per_cm3 is not None:
@@ -247,9 +245,7 @@ def _fish_causes(species: Species) -> tuple[tuple[_Cause, ...], tuple[float, flo
     thickness = min(species.body.fish_relative_sd.value, all_of_it)
     depth = math.sqrt(all_of_it**2 - thickness**2)
     causes = (
-        _Cause(
-            name=name, by_length=_relative_sd(depth), by_outline=0.0, scope="fish"
-        ),
+        _Cause(name=name, by_length=_relative_sd(depth), by_outline=0.0, scope="fish"),
         _Cause(
             name=name,
             by_length=_relative_sd(thickness),
@@ -273,8 +269,8 @@ def _level_causes(
     stock_sd = species.body.stock_relative_sd.value
     name = "level of this stock" if own else "published level"
     scope: Scope = "species" if correction is None else "sample"
-    # A published line errs by a stock's depth, and by its thickness as c does; a stock's
-    # own line was weighed and errs by itself.
+    # A published line errs by a stock's depth, and by its thickness as c does; a
+    # stock's own line was weighed and errs by itself.
     both = 0.0 if own else min(stock_sd, known.relative_sd)
     line_sd = math.sqrt(known.relative_sd**2 - both**2)
     return (
@@ -312,9 +308,7 @@ def _best_share(causes: tuple[_Cause, ...]) -> float:
     return min(max(covered / variance, 0.0), 1.0)
 
 
-def _sources(
-    causes: tuple[_Cause, ...], share: float
-) -> tuple[UncertaintySource, ...]:
+def _sources(causes: tuple[_Cause, ...], share: float) -> tuple[UncertaintySource, ...]:
     """Return the causes as they are in the weight, those of one name as one."""
     merged: dict[tuple[str, Scope], float] = {}
     for cause in causes:

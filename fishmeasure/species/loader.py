@@ -254,6 +254,4 @@ def _generic(part: str) -> dict[str, Any]:
 @cache
 def food_fish_water() -> WaterFigures:
     """Return what food fish in general can bear."""
-    return read(
-        WaterFigures, _generic("water") | {"generic": tuple(_generic("water"))}
-    )
+    return read(WaterFigures, _generic("water") | {"generic": tuple(_generic("water"))})

@@ -162,9 +162,9 @@ VOLUME_FACTOR: Final = 3.0
 EDGE_SHARE: Final = 0.0038
 """Of the fork length, of both edges of a body together: of a fish, and the same again
 shared by the fish of a photo. On 214 rendered fish of 38 photos, a third of them apart
-from training, squared depth scattered by 4 to 6 % within photos and 4.0 to 4.6 % between
-them; 2.9 % for a pixel on either side of a fish of 1,000 pixels is the same (19 outlines
-of salmon parr)."""
+from training, squared depth scattered by 4 to 6 % within photos and 4.0 to 4.6 %
+between them; 2.9 % for a pixel on either side of a fish of 1,000 pixels is the same (19
+outlines of salmon parr)."""
 
 
 def squared_depth_sources(

@@ -3,8 +3,9 @@
 The body is what is left when fins are cut off at the body line, behind at the base of
 the tail fin. Depth is taken across the midline, so that a bent fish is straightened.
 Either side of the body runs along a smooth profile: what stands out of it is the rest
-of a fin. V, the integral of the squared depth from the snout to the tail's base, is what
-the constants c = W / V of the species' files are for (``species.record.BodyFigures``).
+of a fin. V, the integral of the squared depth from the snout to the tail's base, is
+what the constants c = W / V of the species' files are for
+(``species.record.BodyFigures``).
 """
 
 import numpy as np
@@ -21,12 +22,12 @@ DEGREE = 5
 BODY = (0.06, 0.8)
 """Share of the fork length over which the profile is smooth but for fins."""
 FIN_HEIGHT = 0.008
-"""Of the fork length; what stands out of the profile by more is taken for a fin. Half of
-it, as for the greatest depth, is less than what edges err, and cuts off fish."""
+"""Of the fork length; what stands out of the profile by more is taken for a fin. Half
+of it, as for the greatest depth, is less than what edges err, and cuts off fish."""
 NO_FIN = 0.009
-"""Of the fork length: where the whole outline runs this near to the body's, no fin stands
-there, and its edge, which is the sharper one, is the body's. Two pixels of the picture in
-which the body is drawn."""
+"""Of the fork length: where the whole outline runs this near to the body's, no fin
+stands there, and its edge, which is the sharper one, is the body's. Two pixels of the
+picture in which the body is drawn."""
 LEAST_REACH = 0.6
 """Of the fork length: a body that ends before it was not seen whole."""
 
@@ -86,9 +87,7 @@ def squared_depth(
     at = snout + share * length
     low, high = _sides(*midline.locate(_dense(body)), at)
     seen = high > low
-    whole_low, whole_high = _sides(
-        midline.contour_along, midline.contour_across, at
-    )
+    whole_low, whole_high = _sides(midline.contour_along, midline.contour_across, at)
     low = np.where(low - whole_low < NO_FIN * length, whole_low, low)
     high = np.where(whole_high - high < NO_FIN * length, whole_high, high)
     if not seen[(share > BODY[0]) & (share < LEAST_REACH)].all():
