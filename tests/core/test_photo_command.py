@@ -96,7 +96,7 @@ def test_a_table_and_an_overlay_for_people(
     folder = tmp_path / "new" / "folder"
     assert run(monkeypatch, "photo", PHOTO, "--overlay", folder) == 0
     shown = capsys.readouterr().out
-    assert "25 %" in shown
+    assert "15 %" in shown
     assert "rainbow-trout" in shown
     assert "standard error" in shown
     with Image.open(folder / "tank_a_net2.overlay.jpg") as image:
