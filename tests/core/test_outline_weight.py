@@ -151,7 +151,7 @@ def test_an_outline_that_no_trout_can_have_is_not_used() -> None:
     for factor, used in ((0.4, False), (0.6, True), (2.0, True), (2.4, False)):
         weight = fish_weight(seen_fish(250.0, factor * usual_mm3), trout)
         assert (weight.weight_from == "outline") is used
-        assert ("book-weight" in weight.flags) is not used
+        assert ("published-weight" in weight.flags) is not used
 
 
 # --- the fish of a photo ----------------------------------------------------------
