@@ -26,10 +26,7 @@ class WorkerStoppedError(PhotoError):
     code = "measuring-failed"
 
     def __init__(self) -> None:
-        super().__init__(
-            "Measuring this photo failed in a way that was not foreseen.",
-            "Send it once more; if that fails too, take another photo.",
-        )
+        super().__init__(case="server")
 
 
 class TooSlowError(PhotoError):
@@ -38,10 +35,7 @@ class TooSlowError(PhotoError):
     code = "too-slow"
 
     def __init__(self, seconds: float) -> None:
-        super().__init__(
-            f"Measuring this photo took more than {seconds:g} s and was stopped.",
-            "Send it again when less is going on, or take another photo.",
-        )
+        super().__init__(limit_s=seconds)
 
 
 def _new_executor() -> ProcessPoolExecutor:

@@ -29,6 +29,7 @@ from typing import IO, Any, Self
 from fishmeasure.base.errors import ResultFileError
 from fishmeasure.base.files import taking_place
 from fishmeasure.base.flags import Problem
+from fishmeasure.base.words import Message, system_reason
 from fishmeasure.photo.measurement import PhotoMeasurement
 
 if sys.platform != "win32":
@@ -44,12 +45,7 @@ AHEAD_PER_WORKER = 2
 _FIRST_BYTES = b'{"path": '
 """Of every line, so that no other file is taken for one of results."""
 
-MEASURING_FAILED = Problem(
-    code="measuring-failed",
-    message="The program that measured this photo broke down. Open the photo and "
-    "save it anew, or leave it out.",
-    fatal=True,
-)
+MEASURING_FAILED = Problem.of("measuring-failed", case="batch", fatal=True)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -134,19 +130,19 @@ class ResultFile:
             _lock(self._held)
         except BlockingIOError:
             self.close()
-            raise ResultFileError(str(self._path), "another run uses it") from None
+            reason = Message.of("batch-in-use")
+            raise ResultFileError(str(self._path), reason) from None
 
     @contextmanager
     def _using(self) -> Iterator[None]:
         try:
             yield
         except OSError as error:
-            reason = (error.strerror or "it failed").lower()
-            raise ResultFileError(str(self._path), reason) from None
+            raise ResultFileError(str(self._path), system_reason(error)) from None
 
     def _read(self) -> None:
         if not _is_ours(self._path):
-            raise ResultFileError(str(self._path), "it holds something else")
+            raise ResultFileError(str(self._path), Message.of("batch-not-results"))
         with self._path.open("rb") as file:
             for raw in file:
                 line = _result(raw)

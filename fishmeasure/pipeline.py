@@ -26,21 +26,8 @@ from fishmeasure.photo.weighing import with_weights
 from fishmeasure.species import Species, load_species
 from fishmeasure.species.likeness import other_species
 
-NO_FISH = Problem(
-    code="no-fish",
-    message=(
-        "No fish was found in this photo. Lay the fish apart from one another on a "
-        "plain board beside the marker and take the photo from above."
-    ),
-)
-NONE_COMPLETE = Problem(
-    code="no-usable-fish",
-    message=(
-        "No fish was whole and clear enough to be measured; what may be one is "
-        "marked and not used. Lay the fish apart, all within the photo, and take it "
-        "again, or mark snout and fork by hand."
-    ),
-)
+NO_FISH = Problem.of("no-fish", case="photo")
+NONE_COMPLETE = Problem.of("no-usable-fish")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -83,11 +70,7 @@ class SampleMeasurement:
     def problems(self) -> tuple[Problem, ...]:
         """Those of the estimate, then those of the photos, each naming its photo."""
         of_photos = (
-            Problem(
-                code=problem.code,
-                message=f"{photo.photo}: {problem.message}",
-                fatal=problem.fatal,
-            )
+            problem.in_photo(photo.photo)
             for photo in self.photos
             for problem in photo.problems
         )
@@ -120,7 +103,10 @@ def measure_photo(
 def refused(name: str, error: FishMeasureError) -> PhotoMeasurement:
     """Return the measurement of a photo that could not be read."""
     return PhotoMeasurement(
-        photo=name, width_px=0, height_px=0, problems=(_fatal(error),)
+        photo=name,
+        width_px=0,
+        height_px=0,
+        problems=(Problem.of_error(error, fatal=True),),
     )
 
 
@@ -141,9 +127,12 @@ def measure_decoded(
         )
     except NoMarkerError as error:
         # Why no marker was seen is in the photo as a whole.
-        return replace(result, problems=(_fatal(error), *check_photo(photo, None)))
+        return replace(
+            result,
+            problems=(Problem.of_error(error, fatal=True), *check_photo(photo, None)),
+        )
     except FishMeasureError as error:
-        return replace(result, problems=(_fatal(error),))
+        return replace(result, problems=(Problem.of_error(error, fatal=True),))
     problems = check_photo(photo, plane)
     result = replace(result, scale=plane, problems=problems)
     if not result.usable:
@@ -168,15 +157,8 @@ def measure_decoded(
 
 def _small_fish(found: Found) -> Problem:
     """Return what is said of fish that are seen and not measured."""
-    one = found.too_small == 1
-    return Problem(
-        code="small-fish",
-        message=(
-            f"At least {found.too_small} fish {'is' if one else 'are'} too small in "
-            "this photo to be measured: go nearer, so that each is longer than "
-            f"{found.smallest_mm:.0f} mm is now. Without "
-            f"{'it' if one else 'them'} the mean would be too high."
-        ),
+    return Problem.of(
+        "small-fish", fish_count=found.too_small, smallest_mm=found.smallest_mm
     )
 
 
@@ -188,10 +170,6 @@ def _measure_fish(
         weighed(measure_length(outline, plane, shape), settings.species)
         for outline in found
     )
-
-
-def _fatal(error: FishMeasureError) -> Problem:
-    return Problem(code=error.code, message=str(error), fatal=True)
 
 
 # --- samples ----------------------------------------------------------------

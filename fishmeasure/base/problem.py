@@ -7,13 +7,16 @@ from typing import TYPE_CHECKING, Any, Self, cast
 from pydantic_core import core_schema
 
 from fishmeasure.base.wire import ProblemWire
-from fishmeasure.base.words import Message, Parameters, can_say, say
+from fishmeasure.base.words import Message, Parameters, can_say, say, wording
 
 if TYPE_CHECKING:
     from pydantic import GetCoreSchemaHandler, GetJsonSchemaHandler
     from pydantic.json_schema import JsonSchemaValue
 
     from fishmeasure.base.errors import FishMeasureError
+
+_IN_PHOTO = "in_photo"
+"""The parameter that any problem has where it is told of a photo of a sample."""
 
 
 @dataclass(frozen=True, slots=True, init=False)
@@ -65,12 +68,22 @@ class Problem:
             return cls(code=error.code, message=str(error), fatal=fatal)
         return cls(code=error.code, parameters=error.said.parameters, fatal=fatal)
 
+    def in_photo(self, name: str) -> Self:
+        """Return it as one of a sample's, which names the photo."""
+        if self.parameters is None:
+            told = wording("in-photo", photo=name, told=self.kept)
+            return type(self)(code=self.code, message=told, fatal=self.fatal)
+        parameters = {**self.parameters, _IN_PHOTO: name}
+        return type(self)(code=self.code, parameters=parameters, fatal=self.fatal)
+
     @property
     def message(self) -> str:
         """What is wrong and what to do, in the present voice."""
         if self.parameters is None:
             return self.kept
-        return say(Message(self.code, self.parameters))
+        told = say(Message(self.code, self.parameters))
+        photo = self.parameters.get(_IN_PHOTO)
+        return told if photo is None else wording("in-photo", photo=photo, told=told)
 
     def as_plain(self) -> dict[str, Any]:
         """Return it as JSON has it."""

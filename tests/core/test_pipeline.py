@@ -6,7 +6,7 @@ from pathlib import Path
 import numpy as np
 import pytest
 
-from fishmeasure.base.flags import FLAGS
+from fishmeasure.base.flags import FLAGS, Problem
 from fishmeasure.base.record import plain, read
 from fishmeasure.photo.image import Photo
 from fishmeasure.photo.measurement import PhotoMeasurement
@@ -122,7 +122,17 @@ def test_fish_too_small_to_be_measured_are_said(photo: Photo) -> None:
     result = measure_decoded(photo, PhotoSettings(), found)
     (said,) = (one for one in result.problems if one.code == "small-fish")
     assert "At least 5 fish are too small" in said.message
-    assert "go nearer" in said.message
+    assert "Go nearer" in said.message
     assert result.smallest_fish_mm == 40.0
     again = read(PhotoMeasurement, plain(result))
     assert again.smallest_fish_mm == 40.0
+
+
+def test_a_problem_of_a_photo_names_it_in_the_language_of_now() -> None:
+    """What is kept is the code; what was kept as a sentence keeps its words."""
+    said = Problem.of("no-usable-fish", fatal=True).in_photo("a.jpg")
+    assert said.message.startswith("a.jpg: No fish was whole")
+    assert said.message.endswith("by hand.")
+    assert read(Problem, plain(said)) == said
+    old = Problem(code="blurred", message="It is blurred.").in_photo("a.jpg")
+    assert old.message == "a.jpg: It is blurred."

@@ -19,7 +19,11 @@ from fishmeasure.cli import app
 from tests.words.needs import examples, needs
 from tests.words.used import ROOT, Said, said, sources
 
-DONE = ("fishmeasure/base/errors",)
+DONE = (
+    "fishmeasure/base/errors",
+    "fishmeasure/pipeline.py",
+    "fishmeasure/batch.py",
+)
 """Rooms whose sentences all stand in the catalogue; the list only grows."""
 
 
@@ -165,7 +169,7 @@ def test_a_language_has_all_that_english_has(language: str) -> None:
 def test_every_error_says_what_it_means() -> None:
     """The table of codes is whole: each class with a code has its line."""
     known = set(codes())
-    assert {one.code for one in said()} <= known
+    assert {one.code for one in said() if one.is_problem} <= known
     for kind in vars(errors).values():
         if isinstance(kind, type) and "code" in vars(kind):
             assert vars(kind)["code"] in known

@@ -2,7 +2,7 @@
 
 import ast
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cache
 from pathlib import Path
 
@@ -15,13 +15,15 @@ class Said:
     """A place that says something.
 
     ``parameters`` is None where they are not spelled out there; ``cases`` are the
-    values that ``case`` may have, none where there is no such parameter.
+    values that ``case`` may have, none where there is no such parameter. A note, or a
+    reason inside another sentence, is no problem, and nobody asks what its code means.
     """
 
     code: str
     parameters: frozenset[str] | None
     cases: frozenset[str]
     where: str
+    is_problem: bool = True
 
 
 def sources() -> Iterator[Path]:
@@ -50,9 +52,11 @@ NAMING = {"Problem.of", "Message.of", "wording"}
 
 
 def _of_call(node: ast.Call, where: str) -> Iterator[Said]:
-    if ast.unparse(node.func) in NAMING and node.args:
+    function = ast.unparse(node.func)
+    if function in NAMING and node.args:
         for code in _words(node.args[0]):
-            yield _said(code, node, where)
+            found = _said(code, node, where)
+            yield replace(found, is_problem=function == "Problem.of")
 
 
 def _of_error(kind: ast.ClassDef, code: str, where: str) -> Iterator[Said]:

@@ -2,6 +2,7 @@
 
 from fishmeasure.base.errors.base import FishMeasureError
 from fishmeasure.base.errors.stock import StockError
+from fishmeasure.base.words import Reason
 
 
 class OptionFormatError(StockError):
@@ -104,7 +105,7 @@ class ResultFileError(FishMeasureError):
 
     code = "result-file"
 
-    def __init__(self, where: str, reason: str) -> None:
+    def __init__(self, where: str, reason: Reason) -> None:
         super().__init__(where=where, reason=reason)
 
 

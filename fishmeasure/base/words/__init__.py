@@ -20,13 +20,15 @@ from fishmeasure.base.words.figures import (
     shell_word,
     span,
 )
-from fishmeasure.base.words.message import Message, Parameters, Value
+from fishmeasure.base.words.message import Message, Parameters, Reason, Value
+from fishmeasure.base.words.system import system_reason
 from fishmeasure.base.words.voice import NEUTRAL, Voice, set_voice, speaking, voice
 
 __all__ = [
     "NEUTRAL",
     "Message",
     "Parameters",
+    "Reason",
     "Value",
     "Voice",
     "advice",
@@ -41,6 +43,7 @@ __all__ = [
     "shell_word",
     "span",
     "speaking",
+    "system_reason",
     "voice",
     "what",
     "wording",

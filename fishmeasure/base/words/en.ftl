@@ -40,6 +40,28 @@ unit-oz = oz
 unit-m = m
 unit-ft = ft
 
+## base: parts of sentences
+
+in-photo = { $photo }: { $told }
+
+system-reason = { $name ->
+    [ENOENT] no such file or directory
+    [EACCES] permission denied
+    [EPERM] operation not permitted
+    [EEXIST] file exists
+    [EISDIR] is a directory
+    [ENOTDIR] not a directory
+    [EINVAL] invalid argument
+    [EFBIG] file too large
+    [ENOSPC] no space left on device
+    [EDQUOT] disk quota exceeded
+    [EROFS] read-only file system
+    [ENAMETOOLONG] file name too long
+    [EMFILE] too many open files
+    [EIO] input/output error
+   *[other] { $told }
+}
+
 ## base: errors of records
 
 failed =
@@ -571,16 +593,43 @@ too-dark =
 
 ## pipeline and batch
 
-measuring-failed =
+batch-in-use = another run uses it
+
+batch-not-results = it holds something else
+
+measuring-failed = { $case ->
+        [batch] The program that measured this photo broke down.
+       *[server] Measuring this photo failed in a way that was not foreseen.
+    }
+    .advice = { $case ->
+        [batch] Open the photo and save it anew, or leave it out.
+       *[server] Send it once more; if that fails too, take another photo.
+    }
     .meaning = The program that measured a photo of a batch broke down.
 
-no-fish =
+no-fish = { $case ->
+       *[photo] No fish was found in this photo.
+    }
+    .advice = { $case ->
+       *[photo] Lay the fish apart from one another on a plain board beside the marker and
+            take the photo from above.
+    }
     .meaning = No fish was found.
 
-no-usable-fish =
+no-usable-fish = No fish was whole and clear enough to be measured; what may be one is
+    marked and not used.
+    .advice = Lay the fish apart, all within the photo, and take it again, or mark snout and
+        fork by hand.
     .meaning = No fish was whole and clear enough.
 
-small-fish =
+small-fish = { $fish_count ->
+        [one] At least 1 fish is too small in this photo to be measured. Without it the mean
+            would be too high.
+       *[other] At least { $fish_count } fish are too small in this photo to be measured.
+            Without them the mean would be too high.
+    }
+    .advice = Go nearer, so that each is longer than
+        { AMOUNT($smallest_mm, decimals: 0) } is now.
     .meaning = Fish are too small in the photo to be measured; their number.
 
 ## estimation: nets, lengths, agreement
@@ -670,7 +719,8 @@ too-many-tries =
 photo-lost =
     .meaning = A kept photo's file is gone or damaged.
 
-too-slow =
+too-slow = Measuring this photo took more than { $limit_s } s and was stopped.
+    .advice = Send it again when less is going on, or take another photo.
     .meaning = Measuring a photo took too long, and was given up.
 
 too-slow-upload =

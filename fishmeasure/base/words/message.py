@@ -113,6 +113,9 @@ class Message:
         return str(self)
 
 
+Reason = str | Message
+"""Why, as a part of a sentence; a text only where it was said elsewhere."""
+
 _CODED = {"code", "parameters"}
 _INTERVAL = {"value", "low", "high"}
 
