@@ -1,4 +1,4 @@
-"""``fishmeasure fit``: single fish to a stock's own length-weight line."""
+"""``fishmeasure fit``: single fish to a stock's own line, and to W = c V by photos."""
 
 import csv
 from pathlib import Path
@@ -8,21 +8,26 @@ import typer
 
 from fishmeasure.base.errors import BadOptionError, LengthWeightDataError
 from fishmeasure.base.files import read_at_most
+from fishmeasure.cli import options
 from fishmeasure.cli.output import write_bytes
 
 if TYPE_CHECKING:
     from fishmeasure.base.arrays import FloatArray
+    from fishmeasure.species import LengthKind
     from fishmeasure.species.fit import LengthWeightFit
 
 
 def fit_command(
     table: Annotated[
-        Path,
+        Path | None,
         typer.Argument(
-            help="CSV with length_mm (or length_cm), weight_g (or weight_kg) and, if "
-            "measured, depth_mm; a row a fish."
+            help="CSV with weight_g (or weight_kg) and either length_mm (or length_cm) "
+            "and, if measured, depth_mm, or photo and, where a photo shows several, "
+            "fish (its number); a row a fish.",
+            show_default=False,
         ),
-    ],
+    ] = None,
+    *,
     species: Annotated[
         str, typer.Option(help="The species that the stock is of.")
     ] = "rainbow-trout",
@@ -37,8 +42,47 @@ def fit_command(
     plot: Annotated[
         Path | None, typer.Option(help="Write a plot here (.png, .pdf or .svg).")
     ] = None,
+    print_scale: options.PrintScale = 1.0,
+    instructions: Annotated[
+        Path | None,
+        typer.Option(
+            help="Write a page to print here (.pdf): photograph and weigh five fish."
+        ),
+    ] = None,
 ) -> None:
-    """Fit W = a L^b to fish weighed and measured one by one."""
+    """Fit a stock to fish weighed one by one, by their lengths or their photos."""
+    if instructions is not None:
+        from fishmeasure.render.five_fish import five_fish_pdf
+
+        write_bytes(instructions, five_fish_pdf("A4"))
+        print(f"Wrote {instructions}: print it at any size.")
+    if table is None:
+        if instructions is None:
+            raise BadOptionError("TABLE", "", "a CSV, or --instructions FILE")
+        return
+    rows = _rows(_text(table), table.name)
+    if rows and "photo" in rows[0]:
+        from fishmeasure.cli.fit_photos import fit_photos
+
+        settings = options.photo_settings(
+            species=species, print_scale=print_scale, paper=None, known=None, lens=None
+        )
+        weights = _columns(rows, table.name, ("weight_g",))["weight_g"]
+        fit_photos(rows, weights.tolist(), table, settings, save)
+    else:
+        columns = _columns(rows, table.name, ("length_mm", "weight_g"))
+        _fit_lengths(columns, species, length, save, plot, table.name)
+
+
+def _fit_lengths(
+    columns: "dict[str, FloatArray]",
+    species: str,
+    length: "LengthKind",
+    save: Path | None,
+    plot: Path | None,
+    name: str,
+) -> None:
+    """Fit W = a L^b, print it, save the stock and draw it."""
     from fishmeasure.species import load_species
     from fishmeasure.species.fit import (
         fit_length_weight,
@@ -49,14 +93,13 @@ def fit_command(
     from fishmeasure.species.loader import read_own_stock
 
     kind = load_species(species)
-    columns = _columns(_text(table), table.name)
     fit = fit_length_weight(
         columns["length_mm"], columns["weight_g"], length_kind=length
     )
     _print(fit, columns)
     published = published_for(kind, length)
     if save is not None:
-        line = own_line(fit, published, note=f"From {table.name}.")
+        line = own_line(fit, published, note=f"From {name}.")
         text = species_toml(kind, line)
         read_own_stock(text, save.name)  # what cannot be is not saved
         write_bytes(save, text.encode())
@@ -86,18 +129,23 @@ def _text(path: Path) -> str:
         raise LengthWeightDataError(reason) from error
 
 
-def _columns(text: str, file_name: str) -> "dict[str, FloatArray]":
-    """Return the columns as arrays, lengths in mm."""
-    import numpy as np
-
+def _rows(text: str, file_name: str) -> list[dict[str, str]]:
     try:
-        rows = list(csv.DictReader(text.splitlines()))
+        return list(csv.DictReader(text.splitlines()))
     except csv.Error as error:
         reason = f"{file_name} is no CSV ({error})"
         raise LengthWeightDataError(reason) from error
+
+
+def _columns(
+    rows: list[dict[str, str]], file_name: str, needed: tuple[str, ...]
+) -> "dict[str, FloatArray]":
+    """Return the columns as arrays, lengths in mm."""
+    import numpy as np
+
     names = {name: _NAMES[name] for name in (rows[0] if rows else {}) if name in _NAMES}
     wanted = {column for column, _ in names.values()}
-    for column in ("length_mm", "weight_g"):
+    for column in needed:
         if column not in wanted:
             reason = f"{file_name} has no column {column}"
             raise LengthWeightDataError(reason)

@@ -1,8 +1,9 @@
 """A stock's own length-weight line from fish weighed one by one."""
 
 import math
+from collections.abc import Mapping
 from dataclasses import dataclass, replace
-from typing import Final
+from typing import Any, Final
 
 import numpy as np
 from scipy import stats
@@ -11,6 +12,7 @@ from fishmeasure.base.arrays import FloatArray
 from fishmeasure.base.errors import LengthWeightDataError
 from fishmeasure.base.record import plain
 from fishmeasure.species import LengthKind, LengthWeight, Species
+from fishmeasure.species.record import BodyFigures
 
 FEWEST_FISH: Final = 8  # below it the residual sd is known to worse than +-30 %
 # A studentised residual beyond this is a slip of pen more likely than a fish: chance
@@ -286,20 +288,29 @@ def own_line(
     )
 
 
-def species_toml(species: Species, line: LengthWeight) -> str:
-    """Return a species file of this species with the stock's own line."""
+def species_toml(
+    species: Species, line: LengthWeight, body: BodyFigures | None = None
+) -> str:
+    """Return a species file of this species with the stock's own line, and body."""
     names = {"common_name": species.common_name, "latin_name": species.latin_name}
     sections = {
         "length_weight": [_pair(*item) for item in plain(line).items()],
-        "shape": [
-            f"{name} = {{ {', '.join(_pair(*item) for item in figure.items())} }}"
-            for name, figure in plain(species.shape).items()
-        ],
+        "shape": _figures(plain(species.shape)),
     }
+    if body is not None:
+        sections["body"] = _figures(plain(body))
     lines = [_pair(*item) for item in names.items()]
     for title, rows in sections.items():
         lines += ["", f"[{title}]", *rows]
     return "\n".join([*lines, ""])
+
+
+def _figures(table: Mapping[str, Any]) -> list[str]:
+    return [
+        f"{name} = {{ {', '.join(_pair(*item) for item in figure.items())} }}"
+        for name, figure in table.items()
+        if figure is not None
+    ]
 
 
 def _pair(name: str, value: str | float) -> str:

@@ -1,0 +1,183 @@
+"""``fishmeasure fit`` with photos: five fish photographed and weighed one by one."""
+
+import math
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from fishmeasure.base.errors import LengthWeightDataError
+from fishmeasure.cli.output import write_bytes
+
+if TYPE_CHECKING:
+    from fishmeasure.base.arrays import FloatArray
+    from fishmeasure.photo.measurement import MeasuredFish, PhotoMeasurement
+    from fishmeasure.pipeline import PhotoSettings
+    from fishmeasure.species.body_fit import BodyFit
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class WeighedFish:
+    """A fish of a photo with the weight that was read."""
+
+    photo: str
+    fish: "MeasuredFish"
+    weight_g: float
+
+
+def fit_photos(
+    rows: Sequence[Mapping[str, str]],
+    weights_g: Sequence[float],
+    table: Path,
+    settings: "PhotoSettings",
+    save: Path | None,
+) -> None:
+    """Fit c = W / V to fish of photos, print it and save the stock."""
+    from fishmeasure.species.body_fit import own_body, own_level
+    from fishmeasure.species.fit import (
+        FEWEST_FISH,
+        fit_length_weight,
+        own_line,
+        species_toml,
+    )
+    from fishmeasure.species.loader import read_own_stock
+
+    weighed = _matched(rows, weights_g, table.parent, settings)
+    fit, lengths, weights = _fit(weighed)
+    _print(fit)
+    if save is None:
+        return
+    note = f"From {table.name}."
+    line = settings.species.on_fork_length()
+    if len(weights) >= FEWEST_FISH and lengths.max() > 1.3 * lengths.min():
+        line = own_line(fit_length_weight(lengths, weights), line, note=note)
+    else:
+        line = own_level(line, lengths, weights, note=note)
+    body = own_body(fit, settings.species.body, note=note)
+    text = species_toml(settings.species, line, body)
+    read_own_stock(text, save.name)  # what cannot be is not saved
+    write_bytes(save, text.encode())
+    print(f"Saved {save}: use it as --species {save}.")
+
+
+def _matched(
+    rows: Sequence[Mapping[str, str]],
+    weights_g: Sequence[float],
+    folder: Path,
+    settings: "PhotoSettings",
+) -> list[WeighedFish]:
+    """Return the fish that the rows name, each photo measured once."""
+    from fishmeasure.cli.photo import measure_file
+
+    measured: dict[str, PhotoMeasurement] = {}
+    weighed = []
+    for number, (row, weight_g) in enumerate(zip(rows, weights_g, strict=True), 1):
+        name = (row.get("photo") or "").strip()
+        if not name:
+            reason = f"row {number} names no photo"
+            raise LengthWeightDataError(reason)
+        if name not in measured:
+            measured[name] = measure_file(folder / name, name, settings)
+        fish = _named(number, row, measured[name])
+        weighed.append(WeighedFish(photo=name, fish=fish, weight_g=weight_g))
+    return weighed
+
+
+def _named(
+    number: int, row: Mapping[str, str], photo: "PhotoMeasurement"
+) -> "MeasuredFish":
+    """Return the fish that a row is about: by its number, or the only one."""
+    if not photo.usable:
+        told = "; ".join(problem.message for problem in photo.problems)
+        reason = f"row {number}: {photo.photo}: {told.rstrip('.')}"
+        raise LengthWeightDataError(reason)
+    which = (row.get("fish") or "").strip()
+    if not which:
+        used = photo.complete_fish
+        if len(used) == 1:
+            return used[0]
+        reason = (
+            f"row {number}: {photo.photo} shows {len(used)} fish that can be used, so "
+            "a column fish must say which; 'fishmeasure photo --overlay' numbers them"
+        )
+        raise LengthWeightDataError(reason)
+    if not which.isdigit() or not 1 <= int(which) <= len(photo.fish):
+        reason = (
+            f'row {number} names fish "{which[:20]}", but {photo.photo} has fish 1 to '
+            f"{len(photo.fish)}"
+        )
+        raise LengthWeightDataError(reason)
+    fish = photo.fish[int(which) - 1]
+    if not fish.complete:
+        reason = f"row {number}: fish {which} of {photo.photo} cannot be measured"
+        raise LengthWeightDataError(reason)
+    return fish
+
+
+def _fit(weighed: Sequence[WeighedFish]) -> "tuple[BodyFit, FloatArray, FloatArray]":
+    """Return the fit of those whose outline may be used, and all lengths, weights."""
+    import numpy as np
+
+    from fishmeasure.species.body_fit import fit_body
+
+    used = [
+        one
+        for one in weighed
+        if one.fish.squared_depth_mm3 is not None
+        and "outline-doubtful" not in one.fish.flags
+    ]
+    for one in weighed:
+        if one not in used:
+            print(f"A fish of {one.photo} is left out: its outline is doubtful.")
+    fit = fit_body(
+        np.array([one.fish.squared_depth_mm3 for one in used], dtype=float),
+        np.array([one.fish.fork_length_mm for one in used], dtype=float),
+        np.array([one.weight_g for one in used], dtype=float),
+        photos=[one.photo for one in used],
+        photo_relative_sd=_shared_sd(used, "photo"),
+        shared_relative_sd=_shared_sd(used, "sample"),
+    )
+    lengths = np.array([one.fish.fork_length_mm for one in weighed], dtype=float)
+    weights = np.array([one.weight_g for one in weighed], dtype=float)
+    return fit, lengths, weights
+
+
+def _shared_sd(weighed: Sequence[WeighedFish], scope: str) -> float:
+    """Return the largest error of squared depth of a scope, 0 where none is."""
+    from fishmeasure.photo.length import squared_depth_sources
+
+    found = (
+        math.sqrt(
+            sum(
+                source.relative_sd**2
+                for source, _ in squared_depth_sources(one.fish)
+                if source.scope == scope
+            )
+        )
+        for one in weighed
+    )
+    return max(found, default=0.0)
+
+
+def _print(fit: "BodyFit") -> None:
+    print(
+        f"W = {fit.c_g_per_cm3:.3f} V (g, cm3; V is squared depth along the body), "
+        f"± {100 * fit.relative_se:.1f} % by {fit.fish_count} fish in "
+        f"{fit.photo_count} {'photo' if fit.photo_count == 1 else 'photos'}"
+    )
+    print(
+        "A fish left out of the fit is told by the others to "
+        f"{fit.left_out_error_percent:.1f} % on average, by length alone to "
+        f"{fit.by_length_error_percent:.1f} %."
+    )
+    if fit.photo_count == 1:
+        print(
+            "All are in one photo, whose light and edges they share: fish of two or "
+            "more photos would make it surer."
+        )
+    for index in fit.outliers:
+        print(f"Fish {index + 1} is far off the others: look at its weight again.")
+    print(
+        "It holds for fish in the state of these: not for ripe ones, after heavy "
+        "feeding, or with a swollen belly, which no outline can tell from fat."
+    )
