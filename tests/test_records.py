@@ -17,6 +17,7 @@ from api.settings import Settings
 from fishmeasure.base.flags import FLAGS
 from fishmeasure.book.entries import ENTRY_KINDS
 from fishmeasure.book.units import Cohort, Unit
+from fishmeasure.estimation.model import SampleAnswer
 from fishmeasure.photo.corrections import Correction
 from fishmeasure.photo.measurement import PhotoMeasurement
 
@@ -38,6 +39,23 @@ FOR_OTHER_PROGRAMS = {
     "MeasuredFish.weight_high_g": "the standard error hides that it is longer upwards",
 }
 """Read by nothing here: they are for those who read the JSON and CSV, and why."""
+
+
+OF_SAMPLES = {
+    "DoubtfulLength.probability": "lets a reader draw the line elsewhere",
+    "SampleAnswer.doubtful_lengths": "a note in words says the same here",
+    "SampleAnswer.size_groups": "a note in words says the same here",
+    "SampleAnswer.published_a": "the public format promises it",
+    "SampleAnswer.weight_over_published": "shown here from before it is written",
+    "SampleAnswer.weight_over_published_interval": "as the figure",
+    "SampleAnswer.a_interval": "a figure without its interval is not to be used",
+    "SampleAnswer.b_interval": "as that of a",
+    "SampleAnswer.cv_interval": "as that of a",
+    "SampleAnswer.fork_length_mean_interval_mm": "as that of a",
+    "SampleAnswer.handled_mean_weight_interval_g": "as that of a",
+    "SampleAnswer.weight_quantile_intervals_g": "as that of a",
+}
+"""Of a sample's JSON, likewise."""
 
 
 LOOKED_FOR = re.compile(
@@ -72,6 +90,21 @@ def names_read() -> frozenset[str]:
     return frozenset(found)
 
 
+@cache
+def keys_read() -> frozenset[str]:
+    """Return what code takes out of JSON by its key."""
+    return frozenset(
+        node.slice.value
+        for room in ("fishmeasure", "api")
+        for path in sorted((ROOT / room).rglob("*.py"))
+        for node in ast.walk(ast.parse(path.read_text(encoding="utf-8")))
+        if isinstance(node, ast.Subscript)
+        and isinstance(node.ctx, ast.Load)
+        and isinstance(node.slice, ast.Constant)
+        and isinstance(node.slice.value, str)
+    )
+
+
 def test_every_field_of_a_measurement_is_read() -> None:
     """A figure that nothing uses is taken out, or the table says whom it is for."""
     kinds = dict.fromkeys([*records(PhotoMeasurement), *records(Correction)])
@@ -100,6 +133,17 @@ def test_every_field_that_is_entered_is_read() -> None:
         "nitrite_as_no2_mg_per_l",
         "nitrate_as_no3_mg_per_l",
     }
+
+
+def test_every_figure_of_a_sample_is_read() -> None:
+    """By the program or the page, or the table says whom it is for."""
+    unread = {
+        f"{kind.__name__}.{item.name}"
+        for kind in dict.fromkeys(records(SampleAnswer))
+        for item in fields(kind)
+        if item.name not in names_read() | keys_read()
+    }
+    assert unread == set(OF_SAMPLES)
 
 
 def words_used(tree: ast.Module) -> Iterator[str]:

@@ -11,7 +11,6 @@ from pydantic import Field
 
 from api import outlooks, schemas
 from api.answers import SVG
-from api.estimate_schemas import SampleEstimateOut
 from api.estimates import (
     NoEstimateError,
     SampleIn,
@@ -33,7 +32,7 @@ from fishmeasure.base.errors import (
 )
 from fishmeasure.base.flags import Problem
 from fishmeasure.base.record import plain, read
-from fishmeasure.estimation.model import estimate_as_today
+from fishmeasure.estimation.model import SampleAnswer, answer_from_json
 from fishmeasure.estimation.plan import FAIR_NETTING, TYPICAL, Spread, plan_nets
 from fishmeasure.render.plots import Theme, sample_line_plot, weight_plot
 from fishmeasure.species import packaged_species
@@ -55,7 +54,7 @@ class SampleOut(schemas.Out):
     revision: int = Field(description="Grows with every change.")
     received_at: dt.datetime = Field(description="When it first came.")
     sample: SampleIn = Field(description="As it was sent.")
-    estimate: SampleEstimateOut | None = Field(
+    estimate: SampleAnswer | None = Field(
         description="Mean weight and spread; null while nothing can be said."
     )
     problems: list[Problem] = Field(description="Worst first.")
@@ -287,15 +286,13 @@ def _out(
     services: Services, stored: StoredSample, *, with_advice: bool = True
 ) -> SampleOut:
     advice = _advice(services, stored) if with_advice else None
-    estimate: Any = (stored.result or {}).get("estimate")
-    if estimate is not None:
-        estimate = estimate_as_today(estimate)
+    estimate = (stored.result or {}).get("estimate")
     return SampleOut(
         id=stored.id,
         revision=stored.revision,
         received_at=stored.received_at,
         sample=sample_of(stored),
-        estimate=estimate,
+        estimate=None if estimate is None else answer_from_json(estimate),
         problems=_problems(stored),
         advice=advice,
         entry_id=_entry_id(services, stored.id),

@@ -33,7 +33,7 @@ export type PhotoResult = Omit<Schemas["PhotoOut"], "corrections"> & {
 export type PhotoSettings = Schemas["PhotoSettingsIn"];
 export type Plate = Schemas["PlateOut"];
 export type Problem = Schemas["Problem"];
-export type SampleEstimate = Schemas["SampleEstimateOut"];
+export type SampleEstimate = Schemas["SampleAnswer"];
 /** A sampling as it is sent: what has a default may be left out. */
 export type SampleBody = Partial<Omit<Schemas["SampleIn"], "nets">> & {
   nets: Partial<Schemas["SampleIn"]["nets"][number]>[];

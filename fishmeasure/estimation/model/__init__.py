@@ -14,16 +14,21 @@ from fishmeasure.estimation.model.record import (
     StockLine,
     WeightQuantile,
 )
-from fishmeasure.estimation.model.samplejson import estimate_as_today, estimate_to_json
+from fishmeasure.estimation.model.samplejson import (
+    SampleAnswer,
+    answer_from_json,
+    estimate_to_json,
+)
 
 __all__ = [
     "DoubtfulLength",
     "NetReport",
     "PopulationEstimate",
+    "SampleAnswer",
     "SizeGroups",
     "StockLine",
     "WeightQuantile",
-    "estimate_as_today",
+    "answer_from_json",
     "estimate_population",
     "estimate_to_json",
 ]

@@ -2,9 +2,14 @@
 
 from collections.abc import Callable
 from dataclasses import dataclass, field
+from typing import Annotated
+
+from pydantic import Field
 
 from fishmeasure.base.estimate import Estimate, UncertaintySource
 from fishmeasure.base.flags import Problem
+from fishmeasure.base.record import record
+from fishmeasure.base.written import rounded
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -43,22 +48,26 @@ class NetReport:
     reason: str = ""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@record(frozen=True, slots=True, kw_only=True)
 class DoubtfulLength:
     """A fish whose length is more likely a gross error than a real size."""
 
-    net: str
-    fork_length_mm: float
-    probability: float
+    net: Annotated[str, Field(description="Its net.")]
+    fork_length_mm: Annotated[float, rounded(2)]
+    probability: Annotated[
+        float, rounded(4), Field(description="Chance that it is wrong, 0 to 1.")
+    ]
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@record(frozen=True, slots=True, kw_only=True)
 class SizeGroups:
     """Two groups of sizes in one sample."""
 
-    small_fraction: float
-    small_mean_weight_g: float
-    large_mean_weight_g: float
+    small_fraction: Annotated[
+        float, rounded(4), Field(description="Share of small fish, 0 to 1.")
+    ]
+    small_mean_weight_g: Annotated[float, rounded(2)]
+    large_mean_weight_g: Annotated[float, rounded(2)]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
