@@ -11,7 +11,7 @@ from api.calculations import CALCULATIONS, input_model, title_of
 from api.errors import NotCalculableError
 from api.result_models import result_of
 from api.schemas import Items, Out
-from fishmeasure.base.plain import plain
+from fishmeasure.base.record import plain
 from fishmeasure.husbandry import cautions
 
 router = APIRouter(prefix="/v1/calculations", tags=["calculations"])

@@ -10,7 +10,7 @@ from api.errors import NotFoundError
 from api.lenses import find_lens, keep_lens, list_lenses
 from api.schemas import In, Items, Out
 from api.services import WithServices
-from fishmeasure.base.plain import plain
+from fishmeasure.base.record import plain
 from fishmeasure.photo.lens import LensProfile
 from fishmeasure.render.sheet import PAGE_KINDS, design_page, page_facts, page_pdf
 from fishmeasure.species import packaged_species, species_keys

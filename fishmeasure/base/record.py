@@ -12,10 +12,12 @@ no number that is not finite.
 
 import dataclasses
 import difflib
+import math
 from collections.abc import Callable, Mapping, Sequence
 from datetime import UTC, date, datetime, time
 from functools import cache
 from typing import TYPE_CHECKING, Annotated, Any, Protocol, TypeVar, cast
+from uuid import UUID
 
 import pydantic.dataclasses
 from pydantic import ConfigDict, Field, TypeAdapter, WithJsonSchema
@@ -304,9 +306,35 @@ def read(kind: type[_R], data: Any, refusal: Refusal | None = None) -> _R:
 
 
 def plain(value: Any, *, sparse: bool = False) -> Any:
-    """Return a record as JSON has it; ``sparse`` leaves out what is as by default."""
+    """Return a record, or a result that holds some, as JSON has it.
+
+    A figure that is not finite is null, and functions are left out: some results
+    carry one beside their figures.
+
+    Parameters
+    ----------
+    value
+        A record, a dataclass, or what JSON knows.
+    sparse
+        Whether to leave out what a record has by default.
+    """
     kind: Any = type(value)
-    return _adapter(kind).dump_python(value, mode="json", exclude_defaults=sparse)
+    if hasattr(kind, "__pydantic_validator__"):
+        return _adapter(kind).dump_python(value, mode="json", exclude_defaults=sparse)
+    if hasattr(value, "as_plain"):
+        value = value.as_plain()
+    elif dataclasses.is_dataclass(kind):
+        fields = ((name, getattr(value, name)) for name in field_names(kind))
+        value = {name: item for name, item in fields if not callable(item)}
+    elif hasattr(value, "tolist"):  # numpy's, whose import not everyone can wait for
+        value = value.tolist()
+    if isinstance(value, dict):
+        return {str(key): plain(item) for key, item in value.items()}
+    if isinstance(value, tuple | list):
+        return [plain(item) for item in value]
+    if isinstance(value, float) and not math.isfinite(value):
+        return None
+    return str(value) if isinstance(value, date | time | UUID) else value
 
 
 def json_schema(kind: Any) -> dict[str, Any]:

@@ -12,7 +12,6 @@ from typing import TYPE_CHECKING, Any, Final, TypeVar
 
 from fishmeasure.base.errors import BadOptionError
 from fishmeasure.base.files import write_durably
-from fishmeasure.base.plain import plain
 
 if TYPE_CHECKING:
     from rich.console import Console
@@ -74,6 +73,8 @@ def write_json(target: str, content: Any) -> None:
 def data_only(json_to: str | None, record: Any) -> bool:
     """Write a record as JSON where that is wanted; return whether stdout is full."""
     if json_to is not None:
+        from fishmeasure.base.record import plain
+
         write_json(json_to, plain(record))
     return json_to == "-"
 

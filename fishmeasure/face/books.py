@@ -6,7 +6,7 @@ from datetime import date
 from types import TracebackType
 from typing import TYPE_CHECKING, Any, Self
 
-from fishmeasure.base.plain import plain
+from fishmeasure.base.record import plain
 from fishmeasure.face.shown import (
     count,
     html_table,

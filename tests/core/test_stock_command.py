@@ -10,7 +10,7 @@ from typer.testing import CliRunner
 
 from fishmeasure import cli
 from fishmeasure.base.estimate import Estimate
-from fishmeasure.base.plain import plain
+from fishmeasure.base.record import plain
 from fishmeasure.base.words import number, span
 from fishmeasure.husbandry import cautions
 from fishmeasure.husbandry.outage import time_words

@@ -10,7 +10,7 @@ import pytest
 
 from api.outlooks import outlook_out
 from fishmeasure.base.flags import Problem
-from fishmeasure.base.plain import plain
+from fishmeasure.base.record import plain
 from fishmeasure.book.entries import Entry, Sample, Stocked, WaterReading
 from fishmeasure.outlook import feed, fish, load, now, outage
 from fishmeasure.outlook.collect import SEVERITY, collected, problems_in

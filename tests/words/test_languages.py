@@ -18,8 +18,7 @@ from api.app import create_app
 from api.settings import Settings
 from fishmeasure.base.errors import NoMarkerError, TooTiltedError
 from fishmeasure.base.flags import Problem
-from fishmeasure.base.plain import plain
-from fishmeasure.base.record import read
+from fishmeasure.base.record import plain, read
 from fishmeasure.base.words import (
     Message,
     Voice,

@@ -151,7 +151,7 @@ def _from_object(given: Mapping[str, Any]) -> Value:
 
 
 def _json_value(item: Value) -> Any:
-    from fishmeasure.base.plain import plain  # noqa: PLC0415 - a circle else
+    from fishmeasure.base.record import plain  # noqa: PLC0415 - a circle else
 
     if isinstance(item, Message):
         return {"code": item.code, "parameters": item.parameters.as_plain()}
