@@ -15,11 +15,13 @@ from api.exports import table_csv, whole_json
 from api.outlooks import today
 from api.schemas import In, Out
 from api.services import WithServices
-from fishmeasure.store.demo import ABOUT, demo_book
+from fishmeasure.base.words import Message
+from fishmeasure.store.demo import about, demo_book
 from fishmeasure.store.exchange import book_from_document
 
 router = APIRouter(prefix="/v1", tags=["exchange"])
 
+_DOCUMENT = Message.of("import-where", case="document")
 TableName = Literal["units", "cohorts", "entries", "remarks", "photos", "samples"]
 
 
@@ -88,7 +90,7 @@ def import_json(
     ],
 ) -> ImportedOut:
     """Write what the document has and the book has not: all of it, or nothing."""
-    content = book_from_document(document, "The document")
+    content = book_from_document(document, _DOCUMENT)
     added = services.book.add_content(content)
     left_out = {
         name: len(document[name])
@@ -115,5 +117,5 @@ def fill_demo(services: WithServices, sent: DemoIn) -> DemoOut:
     demo = demo_book(sent.date or today())
     added = services.book.add_content(demo)
     return DemoOut(
-        about=ABOUT, units=[unit.id for unit in demo.units], entries=len(added.added)
+        about=about(), units=[unit.id for unit in demo.units], entries=len(added.added)
     )

@@ -15,7 +15,7 @@ import typer
 
 from fishmeasure import __version__
 from fishmeasure.base.errors import BadOptionError, FishMeasureError, ReportWriteError
-from fishmeasure.base.words import Voice, set_voice
+from fishmeasure.base.words import Voice, set_voice, speaking
 from fishmeasure.base.words.sources import languages
 from fishmeasure.base.words.voice import of_locale
 from fishmeasure.cli import output, stock
@@ -104,12 +104,13 @@ stock.register(app)
 
 def main() -> None:
     """Run the command line; bad input is one clear line and status 2."""
-    set_voice(Voice(language=of_locale(os.environ), teller="cli"))
-    try:
-        _run()
-    except FishMeasureError as error:
-        sys.stderr.write(f"fishmeasure: {error.message} {error.advice}".rstrip() + "\n")
-        sys.exit(output.STATUS_UNUSABLE_INPUT)
+    with speaking(Voice(language=of_locale(os.environ), teller="cli")):
+        try:
+            _run()
+        except FishMeasureError as error:
+            said = f"fishmeasure: {error.message} {error.advice}"
+            sys.stderr.write(said.rstrip() + "\n")
+            sys.exit(output.STATUS_UNUSABLE_INPUT)
 
 
 def _run() -> None:

@@ -113,7 +113,7 @@ def demo_command(
     book: BookOption = None,
 ) -> None:
     """Fill the book with the invented spring tanks, to try things on."""
-    from fishmeasure.store.demo import ABOUT, demo_book
+    from fishmeasure.store.demo import about, demo_book
 
     day = read_day("--on", on)
     content = demo_book(day)
@@ -122,6 +122,6 @@ def demo_command(
             print("The spring tanks are in this book already.")
             return
         open_.add_content(content)
-    print(ABOUT)
+    print(about())
     where = f" --book {book}" if book else ""
     print(f'Try: fishmeasure outlook "Tank A"{where}')

@@ -212,7 +212,7 @@ class Archive:
             old = _sample(row)
             if based_on is not None and based_on != old.revision:
                 raise VersionConflictError(
-                    "Sample", str(identity), based_on, old.revision
+                    "sample", str(identity), based_on, old.revision
                 )
             return _sample(
                 _changed(connection, tables.samples, old, values, str(identity))
@@ -297,7 +297,7 @@ def _changed(
     row = _row(connection, table, old.id)
     if done.rowcount == 0 or row is None:
         found = 0 if row is None else int(row.revision)
-        what = "Photo" if isinstance(old, StoredPhoto) else "Sample"
+        what = "photo" if isinstance(old, StoredPhoto) else "sample"
         raise VersionConflictError(what, name, old.revision, found)
     return row
 

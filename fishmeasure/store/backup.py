@@ -32,6 +32,7 @@ from fishmeasure.base.errors import (
     NoBackupError,
 )
 from fishmeasure.base.files import sync_folder, taking_place
+from fishmeasure.base.words import Message, system_reason
 from fishmeasure.store import tables
 from fishmeasure.store.engine import open_file_as_it_lies, reading
 from fishmeasure.store.in_use import Hold
@@ -121,7 +122,7 @@ def make_backup(engine: Engine, data_dir: Path, target: Path) -> BackupContent:
         part.replace(target)
         sync_folder(target.parent)
     except OSError as error:
-        raise BackupError.of_disk(str(target), error.strerror or str(error)) from None
+        raise BackupError.of_disk(str(target), system_reason(error)) from None
     finally:
         part.unlink(missing_ok=True)
     return content
@@ -230,7 +231,7 @@ def restore_backup(
             with Hold(book, alone=True):
                 _put_in_place(Path(spare), data_dir, book)
     except OSError as error:
-        raise BackupError.of_disk(str(data_dir), error.strerror or str(error)) from None
+        raise BackupError.of_disk(str(data_dir), system_reason(error)) from None
     return content
 
 
@@ -251,7 +252,7 @@ def _check_is_backup(source: Path) -> None:
         if not tarfile.is_tarfile(source):
             raise NoBackupError(source.name)
     except OSError as error:
-        raise BackupError.of_disk(str(source), error.strerror or str(error)) from None
+        raise BackupError.of_disk(str(source), system_reason(error)) from None
 
 
 def _set_aside(book: Path) -> None:
@@ -276,9 +277,11 @@ def _damage(name: str) -> Iterator[None]:
     try:
         yield
     except (tarfile.TarError, EOFError, ValueError, LookupError, TypeError) as error:
-        raise BackupDamagedError(name, f"it cannot be read ({error})") from None
+        reason = Message.of("backup-unread", case="told", told=str(error))
+        raise BackupDamagedError(name, reason) from None
     except RecursionError:
-        raise BackupDamagedError(name, "it cannot be read") from None
+        reason = Message.of("backup-unread", case="bare")
+        raise BackupDamagedError(name, reason) from None
 
 
 def _unpack(source: Path, folder: Path, *, only_book: bool) -> BackupContent:
@@ -293,12 +296,14 @@ def _unpack(source: Path, folder: Path, *, only_book: bool) -> BackupContent:
                 # length below 0 leads back to where it was read.
                 odd = member.issparse() or member.size < 0
                 if stream is None or odd or not member.isreg():
-                    raise BackupDamagedError(source.name, "it holds more than files")
+                    reason = Message.of("backup-content", case="more-than-files")
+                    raise BackupDamagedError(source.name, reason)
                 if member.name == MANIFEST:
                     manifest = json.loads(stream.read(_MANIFEST_BYTES))
                     continue
                 if member.name != BOOK and not _FILE.fullmatch(member.name):
-                    raise BackupDamagedError(source.name, "it holds a strange name")
+                    reason = Message.of("backup-content", case="strange-name")
+                    raise BackupDamagedError(source.name, reason)
                 keep = member.name == BOOK or not only_book
                 target = folder / member.name if keep else None
                 found[member.name] = _take(stream, target)
@@ -307,10 +312,10 @@ def _unpack(source: Path, folder: Path, *, only_book: bool) -> BackupContent:
         if error.errno in _NO_ROOM:  # where it is unpacked to
             raise
         # Also what tarfile raises where a member is cut off.
-        raise BackupError.of_disk(str(source), error.strerror or str(error)) from None
+        raise BackupError.of_disk(str(source), system_reason(error)) from None
     if found != files:
         wrong = sorted(n for n in found | files if found.get(n) != files.get(n))
-        reason = f"{wrong[0]} is not what was saved"
+        reason = Message.of("backup-file-changed", file=wrong[0])
         raise BackupDamagedError(source.name, reason)
     return BackupContent(
         made_at=str(manifest.get("made_at", "")),
@@ -323,13 +328,15 @@ def _unpack(source: Path, folder: Path, *, only_book: bool) -> BackupContent:
 def _listed(name: str, manifest: dict[str, Any]) -> dict[str, Any]:
     """Return the manifest's files."""
     if not manifest:
-        raise BackupDamagedError(name, "its end is missing")
+        reason = Message.of("backup-content", case="end-missing")
+        raise BackupDamagedError(name, reason)
     if manifest.get("format") != FORMAT or manifest.get("version") != FORMAT_VERSION:
-        reason = f"it does not say that it is a {FORMAT} of version {FORMAT_VERSION}"
+        reason = Message.of("backup-format", format=FORMAT, version=FORMAT_VERSION)
         raise BackupDamagedError(name, reason)
     files: dict[str, Any] = manifest["files"]
     if BOOK not in files:
-        raise BackupDamagedError(name, "the book is not in it")
+        reason = Message.of("backup-content", case="no-book")
+        raise BackupDamagedError(name, reason)
     return files
 
 
@@ -352,12 +359,15 @@ def _missing(name: str, book: Path, found: dict[str, Any]) -> tuple[str, ...]:
         with reading(engine) as connection:
             state = connection.execute(text("PRAGMA quick_check")).scalar_one()
             if state != "ok":
-                raise BackupDamagedError(name, "the book in it is damaged")
+                reason = Message.of("backup-content", case="book-damaged")
+                raise BackupDamagedError(name, reason)
             if connection.execute(text(_STRANGE)).first() is not None:
-                raise BackupDamagedError(name, "the book in it holds more than tables")
+                reason = Message.of("backup-content", case="book-strange")
+                raise BackupDamagedError(name, reason)
             photos = connection.execute(select(tables.photos.c.id)).scalars().all()
     except BookUnreadableError:
-        raise BackupDamagedError(name, "the book in it cannot be read") from None
+        reason = Message.of("backup-content", case="book-unread")
+        raise BackupDamagedError(name, reason) from None
     finally:
         engine.dispose()
     return tuple(p for p in photos if f"photos/{p[:2]}/{p}" not in found)

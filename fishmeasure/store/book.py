@@ -15,6 +15,7 @@ from uuid import UUID
 from sqlalchemy import Engine, insert
 
 from fishmeasure.base.errors import BookUnreadableError, NoBookError, UnknownRecordError
+from fishmeasure.base.words import system_reason
 from fishmeasure.book.entries import Entry
 from fishmeasure.book.order import in_force, in_order
 from fishmeasure.book.replay import Assumptions, Balance, replay
@@ -79,7 +80,8 @@ def open_book(where: str | Path, *, to_read: bool = False) -> "Book":
         try:
             Path(where).expanduser().parent.mkdir(parents=True, exist_ok=True)
         except OSError as error:
-            raise BookUnreadableError(str(where), error.strerror or "") from None
+            reason = system_reason(error)
+            raise BookUnreadableError(str(where), reason) from None
         where = str(Path(where).expanduser())
     if to_read:
         return Book(open_to_read(where))

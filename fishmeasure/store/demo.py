@@ -13,6 +13,7 @@ from datetime import date, time, timedelta
 from typing import Any, Final
 from uuid import UUID, uuid5
 
+from fishmeasure.base.words import wording
 from fishmeasure.book.entries import (
     Cancelled,
     Counted,
@@ -33,10 +34,6 @@ from fishmeasure.husbandry.propagation import exact
 from fishmeasure.husbandry.unit import Aerator, UnitLimits
 from fishmeasure.store.book import BookContent
 
-ABOUT: Final = (
-    "The spring tanks: invented data to try things on. No such tanks, fish or "
-    "people exist."
-)
 DAYS: Final = 182
 _IDS: Final = UUID("0b8f3f0e-6e43-4e8c-9d0c-2f5d6a3c9e11")
 _SPRING_C: Final = (6.5, 6.5, 7.0, 8.0, 9.5, 11.0, 12.0, 12.0, 11.0, 9.5, 8.0, 7.0)
@@ -72,7 +69,7 @@ def _units() -> tuple[Unit, Unit]:
         "monthly_temperature_deg_c": _SPRING_C,
         "plant_bed_kind": "leafy",
         "limits": UnitLimits(min_do_mg_per_l=6.0, critical_do_mg_per_l=3.5),
-        "note": ABOUT,
+        "note": about(),
     }
     return (
         Unit(
@@ -119,7 +116,7 @@ def _stocks() -> tuple[_Stock, _Stock]:
         species_key="rainbow-trout",
         origin="invented hatchery",
         plate_weight_g=300.0,
-        note=ABOUT,
+        note=about(),
     )
     char = Cohort(
         id=_id("char"),
@@ -127,7 +124,7 @@ def _stocks() -> tuple[_Stock, _Stock]:
         species_key="arctic-char",
         origin="invented hatchery",
         plate_weight_g=350.0,
-        note=ABOUT,
+        note=about(),
     )
     return (
         _Stock(
@@ -153,6 +150,11 @@ def _stocks() -> tuple[_Stock, _Stock]:
     )
 
 
+def about() -> str:
+    """Return what the demo is, as it stands in its book."""
+    return wording("store-demo")
+
+
 def demo_book(last: date) -> BookContent:
     """Return the demo's content, its last entries on the day given."""
     stocks = _stocks()
@@ -164,7 +166,7 @@ def demo_book(last: date) -> BookContent:
         units=tuple(stock.unit for stock in stocks),
         cohorts=tuple(stock.cohort for stock in stocks),
         entries=tuple(entries),
-        remarks=(("about", ABOUT),),
+        remarks=(("about", about()),),
     )
 
 
@@ -223,7 +225,7 @@ class _Diary:
                 mean_weight_g=stock.start_g,
                 mean_weight_sd_g=round(0.05 * stock.start_g, 1),
                 bulk_weight_kg=round(stock.fish * stock.start_g / 1000.0, 2),
-                note="Bought by weight. Invented.",
+                note=wording("store-demo-note", case="bought"),
             )
         )
 
@@ -312,7 +314,7 @@ def _grading_and_mistakes(stocks: tuple[_Stock, _Stock], last: date) -> list[Ent
         on=last - timedelta(days=30),
         unit_id=trout.unit.id,
         feed_kg=9.0,
-        note="Ten times too much, a slip of the pen.",
+        note=wording("store-demo-note", case="slip"),
     )
     wrong_sale = Sold(**on(4, trout, "wrong sale"), fish_count=12, weight_kg=3.9)
     return [
@@ -328,7 +330,7 @@ def _grading_and_mistakes(stocks: tuple[_Stock, _Stock], last: date) -> list[Ent
                     mean_weight_g=70.0,
                 ),
             ),
-            note="The smallest went to tank B.",
+            note=wording("store-demo-note", case="smallest", unit=char.unit.name),
         ),
         wrong_feed,
         Cancelled(id=_id("no such feed"), on=wrong_feed.on, replaces=wrong_feed.id),

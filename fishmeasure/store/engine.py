@@ -32,6 +32,7 @@ from fishmeasure.base.errors import (
     BookWriteError,
     LedgerError,
 )
+from fishmeasure.base.words import Message
 from fishmeasure.store.tables import SCHEMA_REVISION
 
 BUSY_TIMEOUT_S = 10.0
@@ -53,7 +54,7 @@ def _database_url(where: str) -> URL:
         url = make_url(where)
     except (ArgumentError, ValueError):
         shown = _PASSWORD.sub(r"\1***@", where).partition("?")[0]
-        raise BookUnreadableError(shown, "it is no address of a database") from None
+        raise BookUnreadableError(shown, Message.of("store-no-address")) from None
     if url.drivername in {"postgresql", "postgres"}:
         return url.set(drivername="postgresql+psycopg")
     return url
@@ -100,10 +101,10 @@ def open_engine(where: str) -> Engine:
         else:
             engine = create_engine(url, pool_pre_ping=True, hide_parameters=True)
     except NoSuchModuleError:
-        reason = f"{url.drivername} is neither sqlite nor postgresql"
+        reason = Message.of("store-other-database", driver=url.drivername)
         raise BookUnreadableError(_shown(url), reason) from None
     except ModuleNotFoundError as error:
-        reason = f"{error.name} is missing; install fishmeasure[postgres]"
+        reason = Message.of("store-no-driver", driver=error.name)
         raise BookUnreadableError(_shown(url), reason) from None
     return engine
 
@@ -180,7 +181,7 @@ def _as_book_error(
     if "disk is full" in reason or "No space left" in reason:
         return BookFullError()
     if "malformed" in reason:
-        return BookDamagedError(_shown(engine.url), "a part of it cannot be read")
+        return BookDamagedError(_shown(engine.url), Message.of("store-part-lost"))
     if write_begun or "readonly" in reason:
         return BookWriteError(reason)
     return BookUnreadableError(_shown(engine.url), reason)
@@ -247,7 +248,7 @@ def check(engine: Engine) -> None:
     with reading(engine) as connection:
         found = connection.execute(text("PRAGMA quick_check(1)")).scalar_one()
     if found != "ok":
-        raise BookDamagedError(engine.url.database, "a part of it cannot be read")
+        raise BookDamagedError(engine.url.database, Message.of("store-part-lost"))
 
 
 def _refuse_emptied(engine: Engine) -> None:
@@ -259,7 +260,7 @@ def _refuse_emptied(engine: Engine) -> None:
     if not (log.exists() and log.stat().st_size):
         return
     if not book.exists() or book.stat().st_size == 0:
-        raise BookDamagedError(str(book), "it is empty, but its log is not")
+        raise BookDamagedError(str(book), Message.of("store-emptied"))
 
 
 def migrate(engine: Engine) -> None:

@@ -29,6 +29,7 @@ from fishmeasure.base.record import (
     record,
 )
 from fishmeasure.base.record_help import is_text
+from fishmeasure.base.words import Message, Reason
 from fishmeasure.book.entries import (
     ENTRY_KINDS,
     Entry,
@@ -59,9 +60,10 @@ _FIELDS_SAID = {
     "tank": "unit_id",
     "pond": "unit_id",
 }
+_FILE = Message.of("import-where", case="file")
 _R = TypeVar("_R")
 _Plain = dict[str, Any]
-_Row = tuple[str, _Plain]  # where it stands, and what it says
+_Row = tuple[Reason, _Plain]  # where it stands, and what it says
 _Names = Mapping[str, Mapping[str, str]]
 
 
@@ -81,7 +83,7 @@ def book_to_json(content: BookContent) -> str:
     return json.dumps(document, ensure_ascii=False, indent=1) + "\n"
 
 
-def book_from_json(text: str, where: str = "The file") -> BookContent:
+def book_from_json(text: str, where: Reason = _FILE) -> BookContent:
     """Return the book that a JSON document holds.
 
     Raises
@@ -92,11 +94,12 @@ def book_from_json(text: str, where: str = "The file") -> BookContent:
     try:
         document = json.loads(text)
     except (ValueError, RecursionError) as error:
-        raise ImportFileError(where, f"it is no JSON ({error})") from None
+        reason = Message.of("import-no-json", told=str(error))
+        raise ImportFileError(where, reason) from None
     return book_from_document(document, where)
 
 
-def book_from_document(document: Any, where: str = "The file") -> BookContent:
+def book_from_document(document: Any, where: Reason = _FILE) -> BookContent:
     """Return the book that a JSON document holds, read already.
 
     Raises
@@ -105,22 +108,26 @@ def book_from_document(document: Any, where: str = "The file") -> BookContent:
         As ``book_from_json``.
     """
     if not isinstance(document, dict) or document.get("format") != FORMAT:
-        raise ImportFileError(where, f"it does not say that it is a {FORMAT}")
+        raise ImportFileError(where, Message.of("import-format", format=FORMAT))
     if document.get("version") != FORMAT_VERSION:
-        reason = f"it has version {document.get('version')!r}, not {FORMAT_VERSION}"
+        reason = Message.of(
+            "import-version",
+            version=repr(document.get("version"))[:60],
+            known_version=FORMAT_VERSION,
+        )
         raise ImportFileError(where, reason)
     remarks = document.get("remarks", {})
     if not isinstance(remarks, dict):
-        raise ImportFileError(where, "remarks is not an object of texts")
+        raise ImportFileError(where, Message.of("import-remarks"))
     rows = {name: _json_rows(document, name, where) for name in TABLES[:3]}
     said = [("remarks", {"name": n, "value": v}) for n, v in remarks.items()]
     return _content(rows, _remarks(said, where), {}, where)
 
 
-def _json_rows(document: _Plain, name: str, where: str) -> Iterator[_Row]:
+def _json_rows(document: _Plain, name: str, where: Reason) -> Iterator[_Row]:
     rows = document.get(name, [])
     if not isinstance(rows, list) or not all(isinstance(row, dict) for row in rows):
-        raise ImportFileError(where, f"{name} is not a list of objects")
+        raise ImportFileError(where, Message.of("import-no-list", name=name))
     return ((f"{name} {number}", row) for number, row in enumerate(rows, 1))
 
 
@@ -160,9 +167,9 @@ def book_from_csv(
     unknown = sorted(tables.keys() - set(TABLES))
     if unknown:
         table = f"{unknown[0]}.csv"
-        raise ImportFileError(table, f"the tables are {', '.join(TABLES)}")
+        raise ImportFileError(table, Message.of("import-tables", tables=TABLES))
     rows = {name: _csv_rows(name, tables.get(name, "")) for name in TABLES}
-    where = "The tables"
+    where = Message.of("import-where", case="tables")
     remarks = _remarks(rows.pop("remarks"), where)
     return _content(rows, remarks, _names(book or BookContent()), where)
 
@@ -215,7 +222,7 @@ def _text_fields(name: str) -> set[str]:
     return found
 
 
-def _csv_rows(name: str, text: str) -> Iterator[tuple[str, _Plain]]:
+def _csv_rows(name: str, text: str) -> Iterator[_Row]:
     """Yield the rows of a table with the place of each."""
     text_fields = _text_fields(name)
     reader = csv.reader(
@@ -224,9 +231,9 @@ def _csv_rows(name: str, text: str) -> Iterator[tuple[str, _Plain]]:
     try:
         columns = next(reader, [])
         for cells in reader:
-            place = f"{name}.csv, line {reader.line_num}"
+            place = Message.of("import-line", name=name, line=reader.line_num)
             if len(cells) > len(columns):
-                raise ImportFileError(place, "it has more cells than the heading")
+                raise ImportFileError(place, Message.of("import-cells"))
             named = zip(columns, cells, strict=False)
             row = {column: cell for column, cell in named if cell}
             if not row:
@@ -234,12 +241,15 @@ def _csv_rows(name: str, text: str) -> Iterator[tuple[str, _Plain]]:
             try:
                 typed = _typed(row, text_fields)
             except BadEntryError as error:
-                reason = f"{error.field} {error.reason}"
+                reason = Message.of(
+                    "import-field", field=error.field, reason=error.reason
+                )
                 raise ImportFileError(place, reason) from None
             yield place, typed
     except csv.Error as error:
         table = f"{name}.csv"
-        raise ImportFileError(table, f"it is no CSV ({error})") from None
+        reason = Message.of("import-no-csv", told=str(error))
+        raise ImportFileError(table, reason) from None
 
 
 def _typed(row: Mapping[str, str], text_fields: set[str]) -> _Plain:
@@ -252,7 +262,7 @@ def _typed(row: Mapping[str, str], text_fields: set[str]) -> _Plain:
         try:
             typed[column] = json.loads(cell)
         except (ValueError, RecursionError):
-            reason = f"is {cell[:60]!r}; write numbers as 12.5"
+            reason = Message.of("field-no-number", given=cell[:60])
             raise BadEntryError(field=column, reason=reason) from None
     return typed
 
@@ -280,8 +290,9 @@ def plain_from_cells(
     for name in full:
         if name not in field_names(kind):
             near = _field_meant(name, field_names(kind))
-            hint = f"; is {near} meant?" if near else ""
-            raise BadEntryError(field=name, reason=f"is no field of this{hint}")
+            case = "near" if near else "far"
+            reason = Message.of("field-of-no-kind", case=case, near=near)
+            raise BadEntryError(field=name, reason=reason)
     content = book or BookContent()
     named = _with_ids(_typed(full, text_fields), _names(content))
     for field, table in _NAMED_FIELDS.items():
@@ -324,7 +335,7 @@ class _Remark:
     value: str = ""
 
 
-def _remarks(rows: Iterable[_Row], where: str) -> tuple[tuple[str, str], ...]:
+def _remarks(rows: Iterable[_Row], where: Reason) -> tuple[tuple[str, str], ...]:
     """Return the remarks by name."""
     found = _read(rows, lambda row: read(_Remark, row), where)
     return tuple(sorted((remark.name, remark.value) for remark in found))
@@ -334,7 +345,7 @@ def _content(
     rows: Mapping[str, Iterable[_Row]],
     remarks: tuple[tuple[str, str], ...],
     known: _Names,
-    where: str,
+    where: Reason,
 ) -> BookContent:
     full = {table: _with_own_ids(table, members) for table, members in rows.items()}
     units = _read(full["units"], lambda row: read(Unit, row), where)
@@ -354,14 +365,16 @@ def _content(
 
 
 def _read(
-    rows: Iterable[_Row], build: Callable[[_Plain], _R], where: str
+    rows: Iterable[_Row], build: Callable[[_Plain], _R], where: Reason
 ) -> tuple[_R, ...]:
     built = []
     for place, row in rows:
         try:
             built.append(build(row))
         except BadEntryError as error:
-            reason = f"{place}: {error.field} {error.reason}"
+            reason = Message.of(
+                "import-row", place=place, field=error.field, reason=error.reason
+            )
             raise ImportFileError(where, reason) from None
     return tuple(built)
 

@@ -77,9 +77,7 @@ def save_version(
     if sent_before is not None and sent_before == record and may_repeat:
         return sent_before
     if record.version != latest + 1:
-        raise VersionConflictError(
-            what.capitalize(), record.name, record.version, latest
-        )
+        raise VersionConflictError(what, record.name, record.version, latest)
     for other in newest(known):
         if other.id != record.id and other.name.casefold() == record.name.casefold():
             raise NameTakenError(what, record.name)

@@ -15,7 +15,7 @@ from starlette.testclient import TestClient
 
 from api.app import create_app
 from api.settings import Settings
-from fishmeasure.store.demo import ABOUT
+from fishmeasure.store.demo import about
 
 DAY = "2026-05-02"
 
@@ -47,7 +47,7 @@ def get(client: TestClient, path: str, **params: Any) -> dict[str, Any]:
 def test_a_state_adds_up_by_hand(client: TestClient, tank: dict[str, Any]) -> None:
     """Fish by plain addition of the entries since the count of the tank's cohort."""
     state = get(client, f"/v1/units/{tank['id']}/state", date=DAY)
-    assert state["about"] == ABOUT
+    assert state["about"] == about()
     entries = get(
         client, "/v1/entries", unit_id=tank["id"], only_in_force=True, limit=1000
     )["items"]
@@ -121,7 +121,7 @@ def test_an_outlook_answers_what_a_grower_asks(
     assert DAY < plate["first_on"] < plate["half_on"]
     days = dt.date.fromisoformat(plate["half_on"]) - dt.date.fromisoformat(DAY)
     assert plate["days_to_half"] == days.days
-    assert outlook["about"] == ABOUT
+    assert outlook["about"] == about()
     assert outlook["biomass_kg"]["value"] == outlook["biomass"]["value"]
     means_g = [one["mean_weight_g"]["value"] for one in outlook["cohorts"]]
     mean_g = outlook["biomass_kg"]["value"] * 1000.0 / outlook["fish_count"]["value"]

@@ -35,7 +35,7 @@ from fishmeasure.render.outlook_pdf import outlook_pdf, write_pdf
 from fishmeasure.render.outlook_plots import outlook_plots
 from fishmeasure.render.outlook_words import NO_ANSWER, heading, sections
 from fishmeasure.store.book import open_book
-from fishmeasure.store.demo import ABOUT, demo_book
+from fishmeasure.store.demo import about, demo_book
 from tests.ledger.build import cohort, day, entry_about, same, tank
 
 TROUT = cohort("trout", id=same(11), plate_weight_g=250.0)
@@ -560,7 +560,7 @@ def demo() -> tuple[UnitOutlook, UnitOutlook]:
             content.entries,
             unit_id=unit.id,
             on=day(180),
-            about=ABOUT,
+            about=about(),
         )
         for unit in content.units
     )
@@ -606,7 +606,7 @@ def test_demo_answers_all_seven_questions(
         parts = sections(found)
         assert len(parts) == 7
         assert all(part.lines != (NO_ANSWER,) for part in parts)
-        assert found.about == ABOUT
+        assert found.about == about()
         assert found.cautions[0] == cautions.ESTIMATE
         assert len(outlook_plots(found)) == 4
 
@@ -646,7 +646,7 @@ def test_outlook_from_the_book(tmp_path: Path) -> None:
     with open_book(tmp_path / "book.db") as book:
         book.add_content(demo_book(day(180)))
         found = book.outlook("tank a", day(180))
-        assert found.about == ABOUT
+        assert found.about == about()
         with pytest.raises(UnknownRecordError, match="Tank B"):
             book.outlook("Tank C", day(180))
 

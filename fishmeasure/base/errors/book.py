@@ -4,6 +4,7 @@ from datetime import date
 from uuid import UUID
 
 from fishmeasure.base.errors.base import FishMeasureError
+from fishmeasure.base.words import Reason
 
 
 class LedgerError(FishMeasureError):
@@ -24,7 +25,7 @@ class BadEntryError(LedgerError):
 
     code = "bad-entry"
 
-    def __init__(self, *, field: str, reason: str) -> None:
+    def __init__(self, *, field: str, reason: Reason) -> None:
         super().__init__(field=field, reason=reason)
         self.field = field
         self.reason = reason
@@ -121,7 +122,7 @@ class BookUnreadableError(LedgerError):
 
     code = "book-unreadable"
 
-    def __init__(self, where: str, reason: str) -> None:
+    def __init__(self, where: str, reason: Reason) -> None:
         super().__init__(case="here", where=where, reason=reason)
 
 
@@ -130,7 +131,7 @@ class BookDamagedError(BookUnreadableError):
 
     code = "book-damaged"
 
-    def __init__(self, where: str, reason: str) -> None:
+    def __init__(self, where: str, reason: Reason) -> None:
         LedgerError.__init__(self, case="here", where=where, reason=reason)
 
 
@@ -175,7 +176,7 @@ class ImportFileError(LedgerError):
 
     code = "import-file"
 
-    def __init__(self, where: str, reason: str) -> None:
+    def __init__(self, where: Reason, reason: Reason) -> None:
         super().__init__(where=where, reason=reason)
 
 
@@ -195,7 +196,7 @@ class BackupError(LedgerError):
         return cls(case="existing", where=where)
 
     @classmethod
-    def of_disk(cls, where: str, reason: str) -> "BackupError":
+    def of_disk(cls, where: str, reason: Reason) -> "BackupError":
         """Return the error for a disk that refuses."""
         return cls(case="disk", where=where, reason=reason)
 
@@ -205,7 +206,7 @@ class BackupDamagedError(LedgerError):
 
     code = "backup-damaged"
 
-    def __init__(self, name: str, reason: str) -> None:
+    def __init__(self, name: str, reason: Reason) -> None:
         super().__init__(name=name, reason=reason)
 
 

@@ -62,6 +62,28 @@ system-reason = { $name ->
    *[other] { $told }
 }
 
+record-word = { $what ->
+    [unit] unit
+    [cohort] cohort
+    [entry] entry
+    [photo] photo
+    [sample] sample
+    [device] device
+    [lens] lens
+    [species] species
+    [page] page
+    [file] file
+   *[other] { $what }
+}
+
+record-word-first = { $what ->
+    [unit] Unit
+    [cohort] Cohort
+    [photo] Photo
+    [sample] Sample
+   *[other] { $what }
+}
+
 ## base: errors of records
 
 failed =
@@ -77,7 +99,7 @@ bad-entry = The book cannot take this: { $field } { STOP($reason) }
     .advice = Correct it and send it again.
     .meaning = A unit, cohort or entry has an unusable or missing field.
 
-unknown-record = The book has no { $what } { $name }.
+unknown-record = The book has no { record-word } { $name }.
     .advice = { $case ->
         [listed] The book has: { LIST($known) }.
        *[bare] {""}
@@ -101,7 +123,7 @@ no-book = There is no book at { $where }.
         adds one.
     .meaning = There is no file where a book is to be read.
 
-entry-conflict = The book has another { $what } with the id { $identity } (differs in
+entry-conflict = The book has another { record-word } with the id { $identity } (differs in
     { LIST($differing) }).
     .advice = Nothing was changed. A correction is a new entry that replaces the old.
     .meaning = The same id was sent before with other content.
@@ -110,13 +132,13 @@ already-replaced = The entry { $identity } was replaced by { $by } already.
     .advice = Look at it; if it is still wrong, replace { $by }.
     .meaning = Somebody else corrected or took back the entry first.
 
-version-conflict = { $what } { $name } was sent as version { $sent_version }, but the book
+version-conflict = { record-word-first } { $name } was sent as version { $sent_version }, but the book
     has version { $newest_version }.
     .advice = Read version { $newest_version }, make the change there, and send it as
         version { $next_version }.
     .meaning = Somebody else changed the unit or cohort first.
 
-name-taken = The book has a { $what } called { $name }.
+name-taken = The book has a { record-word } called { $name }.
     .advice = Choose another.
     .meaning = Two units or two cohorts cannot have one name.
 
@@ -679,6 +701,79 @@ temperature-held =
     .meaning = Without a year's temperatures the last reading is held.
 
 ## store
+
+store-demo = The spring tanks: invented data to try things on. No such tanks, fish or people
+    exist.
+
+store-demo-note = { $case ->
+    [bought] Bought by weight. Invented.
+    [slip] Ten times too much, a slip of the pen.
+   *[smallest] The smallest went to { $unit }.
+}
+
+store-no-address = it is no address of a database
+
+store-other-database = { $driver } is neither sqlite nor postgresql
+
+store-no-driver = { $driver } is missing; install fishmeasure[postgres]
+
+store-part-lost = a part of it cannot be read
+
+store-emptied = it is empty, but its log is not
+
+backup-content = { $case ->
+    [more-than-files] it holds more than files
+    [strange-name] it holds a strange name
+    [end-missing] its end is missing
+    [no-book] the book is not in it
+    [book-damaged] the book in it is damaged
+    [book-strange] the book in it holds more than tables
+   *[book-unread] the book in it cannot be read
+}
+
+backup-unread = { $case ->
+    [told] it cannot be read ({ $told })
+   *[bare] it cannot be read
+}
+
+backup-file-changed = { $file } is not what was saved
+
+backup-format = it does not say that it is a { $format } of version { $version }
+
+import-where = { $case ->
+    [tables] The tables
+    [document] The document
+   *[file] The file
+}
+
+import-no-json = it is no JSON ({ $told })
+
+import-format = it does not say that it is a { $format }
+
+import-version = it has version { $version }, not { $known_version }
+
+import-remarks = remarks is not an object of texts
+
+import-no-list = { $name } is not a list of objects
+
+import-tables = the tables are { LIST($tables) }
+
+import-line = { $name }.csv, line { $line }
+
+import-cells = it has more cells than the heading
+
+import-no-csv = it is no CSV ({ $told })
+
+import-field = { $field } { $reason }
+
+import-row = { $place }: { $field } { $reason }
+
+field-no-number = is { QUOTED($given) }; write numbers as 12.5
+
+field-of-no-kind = is no field of this{ $case ->
+        [near] ; is { $near } meant?
+       *[far] {""}
+    }
 
 ## face: Python
 
