@@ -1,6 +1,7 @@
 """The only module that joins the stages: a photo, or a sample, from end to end."""
 
-from collections.abc import Callable
+import math
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass, field, replace
 from typing import Any
 
@@ -14,6 +15,7 @@ from fishmeasure.estimation.model import (
 )
 from fishmeasure.estimation.nets import NetWeighing, fish_in_net, shared_length_sd
 from fishmeasure.estimation.sample import LengthErrors, Sample
+from fishmeasure.estimation.sizes import PhotoWeight, sized, with_lengths
 from fishmeasure.photo.image import DEFAULT_LIMITS, Photo, PhotoLimits, read_photo
 from fishmeasure.photo.length import measure_length, shape_of
 from fishmeasure.photo.lens import LensProfile
@@ -23,6 +25,7 @@ from fishmeasure.photo.plane import PlaneScale
 from fishmeasure.photo.quality import check_photo
 from fishmeasure.photo.segment import Found, Segmenter, default_segmenter
 from fishmeasure.photo.weighing import with_weights
+from fishmeasure.photo.weight import OF_THE_FISH, FishWeight, fish_weight
 from fishmeasure.species import Species, load_species
 from fishmeasure.species.likeness import other_species
 
@@ -206,15 +209,55 @@ def measure_sample(
         _with_photos(weighing, [photos[name] for name in net.photos], sample.lengths)
         for weighing, net in zip(sample.weighings, sample.nets, strict=True)
     )
+    seen = tuple([photos[name] for name in net.photos] for net in sample.nets)
+    line = species.on_fork_length()
+    weighed_nets = sized(nets, photo_weights_of(seen, species), line, settings)
     estimate = estimate_population(
-        nets,
-        published=species.on_fork_length(),
-        settings=settings,
+        nets if weighed_nets is None else weighed_nets.nets,
+        published=line if weighed_nets is None else weighed_nets.published,
+        settings=settings if weighed_nets is None else weighed_nets.settings,
         count_in_unit=sample.count_in_unit,
         count_in_unit_sd=sample.count_in_unit_sd,
     )
+    if weighed_nets is not None:
+        estimate = with_lengths(estimate, weighed_nets)
     return SampleMeasurement(
         estimate=estimate, nets=nets, photos=tuple(photos.values())
+    )
+
+
+def photo_weights_of(
+    nets: Sequence[Sequence[PhotoMeasurement]], species: Species
+) -> dict[tuple[int, int], PhotoWeight]:
+    """Return what the outlines of each net's fish weigh, by net and place in it."""
+    found = {}
+    for at, photos in enumerate(nets):
+        fish = [one for photo in photos for one in photo.fish]
+        for place, one in enumerate(fish):
+            if one.complete and "outline-doubtful" not in one.flags:
+                weight = fish_weight(one, species)
+                if weight.share > 0.0:
+                    found[at, place] = _as_photo_weight(weight)
+    return found
+
+
+def _as_photo_weight(weight: FishWeight) -> PhotoWeight:
+    def sd(scope: str, *, unseen: bool = False) -> float:
+        return math.sqrt(
+            sum(
+                source.relative_sd**2
+                for source in weight.sources
+                if source.scope == scope and (source.name == OF_THE_FISH) is unseen
+            )
+        )
+
+    return PhotoWeight(
+        weight_g=weight.median_g,
+        own_sd=sd("fish"),
+        photo_sd=sd("photo"),
+        sample_sd=sd("sample"),
+        stock_sd=sd("species"),
+        unseen_sd=sd("fish", unseen=True),
     )
 
 

@@ -26,15 +26,22 @@ trout reach 1.9 times (Davidson et al. 2014 against K 1.15 in tables). Beyond it
 outline is wrong."""
 
 
+OF_THE_FISH: Final = "condition of the single fish"
+"""Cause of error that is no error of measurement: fish differ."""
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class FishWeight:
     """The weight of one fish from its length and, where it was seen, its outline.
 
-    ``sources`` keep the fish's own error (condition, length) apart from what all
-    fish share (scale, a, b).
+    ``median_g`` is the weight that half of such fish have, ``share`` what the outline
+    counts beside the length. ``sources`` keep the fish's own error (condition, length)
+    apart from what all fish share (scale, a, b).
     """
 
     weight_g: Estimate
+    median_g: float
+    share: float = 0.0
     weight_from: WeightFrom = "length"
     flags: tuple[str, ...] = ()
     sources: tuple[UncertaintySource, ...] = ()
@@ -158,6 +165,8 @@ def fish_weight(
     weight_from: WeightFrom = "outline" if share > 0.0 else "length"
     return FishWeight(
         weight_g=estimate,
+        median_g=median_g,
+        share=share,
         weight_from="stock" if own_stock else weight_from,
         flags=(
             *_flags(fork.value, species, correction, weight_from),
@@ -240,14 +249,18 @@ def _fish_causes(species: Species) -> tuple[tuple[_Cause, ...], tuple[float, flo
     its thickness, which neither sees. Within stocks ln K rises with ln(V / L^3) with
     slope 0.99 (standard error 0.04, 242 fish of four species; private sets).
     """
-    name = "condition of the single fish"
     all_of_it = species.on_fork_length().residual_sd_ln
     thickness = min(species.body.fish_relative_sd.value, all_of_it)
     depth = math.sqrt(all_of_it**2 - thickness**2)
     causes = (
-        _Cause(name=name, by_length=_relative_sd(depth), by_outline=0.0, scope="fish"),
         _Cause(
-            name=name,
+            name=OF_THE_FISH,
+            by_length=_relative_sd(depth),
+            by_outline=0.0,
+            scope="fish",
+        ),
+        _Cause(
+            name=OF_THE_FISH,
             by_length=_relative_sd(thickness),
             by_outline=_relative_sd(thickness),
             scope="fish",

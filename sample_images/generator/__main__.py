@@ -15,6 +15,7 @@ from sample_images.generator.recipes import make
 from sample_images.generator.scene import Scene, SceneSpec
 from sample_images.generator.sets import SAMPLES
 from sample_images.generator.tank import write_tank
+from sample_images.generator.thin_to_fat import THIN_TO_FAT
 from sample_images.generator.tubs import TUBS
 from sample_images.generator.unseen import SIZES, UNSEEN
 
@@ -27,6 +28,7 @@ SETS = {
     "tub": TUBS,
     "heap": HEAPS,
     "count": CROWDS,
+    "thin-to-fat": THIN_TO_FAT,
 }
 
 

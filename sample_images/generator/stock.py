@@ -13,7 +13,8 @@ class Cohort:
     """Invented stock: W = a L^b (g, cm fork length) with a log-normal spread.
 
     The coefficients are those of well-fed farm fish in shape and size, not taken
-    from any table.
+    from any table. ``thickness`` is the range over the depth where it is not the
+    family's.
     """
 
     skins: tuple[str, ...]
@@ -23,6 +24,7 @@ class Cohort:
     a_g_cm: float = 0.0112
     b: float = 3.03
     condition_sd: float = 0.07
+    thickness: tuple[float, float] | None = None
 
 
 def draw(cohort: Cohort, rng: np.random.Generator, count: int) -> list[FishSpec]:
@@ -34,7 +36,7 @@ def draw(cohort: Cohort, rng: np.random.Generator, count: int) -> list[FishSpec]
         length = round(length, 1)
         mean = cohort.a_g_cm * (length / 10) ** cohort.b
         weight = round(mean * float(np.exp(rng.normal(0, cohort.condition_sd))), 1)
-        thickness = float(rng.uniform(*family.thickness))
+        thickness = float(rng.uniform(*(cohort.thickness or family.thickness)))
         fish.append(
             FishSpec(
                 fork_length_mm=length,
