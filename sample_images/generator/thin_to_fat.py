@@ -1,8 +1,8 @@
 """Photographs that judge weights by outlines: stocks from thin to fat, and deep ones.
 
 Each photograph is of a stock of its own, whose condition K(FL) and mean thickness over
-depth are said; fish scatter about both. The first of a family is the one that c is to be
-learned from. Nothing here may be read by what is judged; all is common practice, no
+depth are said; fish scatter about both. The first of a family is the one that c is to
+be learned from. Nothing here may be read by what is judged; all is common practice, no
 source.
 """
 
