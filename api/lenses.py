@@ -14,7 +14,8 @@ from fishmeasure.photo.lens import LensProfile, read_lens
 
 log = logging.getLogger(__name__)
 
-NAME = re.compile(r"[A-Za-z0-9][A-Za-z0-9_-]{0,59}")
+NAME_LENGTH = 60
+NAME = re.compile(rf"[A-Za-z0-9][A-Za-z0-9_-]{{0,{NAME_LENGTH - 1}}}")
 """Of a profile: part of a file's name, so nothing that could lead elsewhere."""
 
 

@@ -3,7 +3,8 @@
 Files carry the version of the whole page in their path and never change under it,
 so a browser may keep them; the shell is kept for a week and asks by itself
 whether there is a newer page. Over plain HTTP, where there can be no service
-worker, that is what opens the page without a network.
+worker, that is what opens the page without a network. The schemas of what people
+fill in are one of the files (see ``api/forms.py``): forms need no network either.
 """
 
 import hashlib
@@ -15,6 +16,7 @@ from pathlib import Path
 from fastapi import APIRouter, Response
 
 from api.errors import NotFoundError
+from api.forms import form_schemas
 
 FOLDER = Path(__file__).resolve().parents[1] / "page"
 FILES_UNDER = "/page/"
@@ -23,6 +25,7 @@ FILE_CACHE = "max-age=31536000, immutable"
 # Python's own table of types depends on the machine.
 TYPES = {
     ".js": "text/javascript",
+    ".json": "application/json",
     ".css": "text/css",
     ".svg": "image/svg+xml",
     ".png": "image/png",
@@ -51,6 +54,7 @@ def page_files(folder: Path = FOLDER) -> PageFiles:
         for path in sorted(folder.rglob("*"))
         if path.suffix in TYPES
     }
+    found["schemas.json"] = json.dumps(form_schemas()).encode()
     digest = hashlib.sha256()
     for name, content in found.items():
         digest.update(f"{name}\0{len(content)}\0".encode() + content)

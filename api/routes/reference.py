@@ -7,7 +7,7 @@ from pydantic import ConfigDict, Field
 
 from api.answers import PDF
 from api.errors import NotFoundError
-from api.lenses import find_lens, keep_lens, list_lenses
+from api.lenses import NAME_LENGTH, find_lens, keep_lens, list_lenses
 from api.schemas import In, Items, Out
 from api.services import WithServices
 from fishmeasure.base.record import plain
@@ -131,7 +131,7 @@ class LensIn(In):
 class LensOut(LensIn):
     """A lens profile and its name."""
 
-    name: str = Field(description="For photos' settings.")
+    name: str = Field(max_length=NAME_LENGTH, description="For photos' settings.")
 
 
 def _lens_out(profile: LensProfile) -> LensOut:

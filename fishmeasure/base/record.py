@@ -154,12 +154,14 @@ def _checked_init(kind: Any) -> Callable[..., None]:
     return __init__
 
 
-def _describe(schema: dict[str, Any]) -> None:
+def _describe(schema: dict[str, Any], kind: Any) -> None:
     """Give each field of a published schema its words, from its name.
 
     A field of one value, the kind of an entry, is what kinds are told apart by: it is
-    to be sent.
+    to be sent. ``needs`` of a record are the fields of which one set must be there.
     """
+    if needs := getattr(kind, "needs", ()):
+        schema["anyOf"] = [{"required": list(names)} for names in needs]
     for name, field in schema.get("properties", {}).items():
         if "const" in field:
             field.setdefault("description", "Tells the kinds apart.")

@@ -44,10 +44,12 @@ class Entry:
     """What every dated entry has.
 
     ``recorded_at`` is written by the book, not by the caller, and is no part of
-    an entry's content: it takes no part in comparisons.
+    an entry's content: it takes no part in comparisons. Where no single field says
+    what must be there, ``needs`` has the sets of fields of which one must be whole.
     """
 
     refusal: ClassVar[Refusal] = BadEntryError
+    needs: ClassVar[tuple[tuple[str, ...], ...]] = ()
     kind: str
     id: UUID
     on: Day
@@ -62,6 +64,12 @@ class Entry:
 
     def _check(self) -> None:
         """Check what no single field shows."""
+
+    def _lacks_what_it_needs(self) -> bool:
+        return not any(
+            all(getattr(self, name) is not None for name in names)
+            for names in self.needs
+        )
 
     @property
     def place_id(self) -> UUID | None:
@@ -123,6 +131,7 @@ class Stocked(FishEntry):
     ``fish_count_sd`` None means the usual tolerance of a count.
     """
 
+    needs: ClassVar = (("fish_count",), ("bulk_weight_kg", "mean_weight_g"))
     kind: Literal["stocked"] = "stocked"
     fish_count: Count | None = None
     fish_count_sd: CountSd | None = None
@@ -132,9 +141,7 @@ class Stocked(FishEntry):
     bulk_weight_sd_kg: Kilograms | None = None
 
     def _check(self) -> None:
-        if self.fish_count is None and (
-            self.mean_weight_g is None or self.bulk_weight_kg is None
-        ):
+        if self._lacks_what_it_needs():
             raise BadEntryError(
                 field="fish_count",
                 reason="is missing: give it, or bulk_weight_kg and mean_weight_g",
@@ -154,12 +161,13 @@ class Died(FishEntry):
 class Taken(FishEntry):
     """Fish taken for good: a count, a weight, or better both."""
 
+    needs: ClassVar = (("fish_count",), ("weight_kg",))
     fish_count: Count | None = None
     weight_kg: Kilograms | None = None
     weight_sd_kg: Kilograms | None = None
 
     def _check(self) -> None:
-        if self.fish_count is None and self.weight_kg is None:
+        if self._lacks_what_it_needs():
             raise BadEntryError(
                 field="fish_count", reason="is missing, and weight_kg too"
             )
@@ -334,6 +342,7 @@ class WaterReading(UnitEntry):
     ``alkalinity_mg_per_l`` is as calcium carbonate.
     """
 
+    needs: ClassVar = tuple((name,) for name in (*WATER_QUANTITIES, *_AS_IONS))
     kind: Literal["water"] = "water"
     at: LocalTime | None = None
     temperature_deg_c: DegC | None = None
@@ -361,7 +370,7 @@ class WaterReading(UnitEntry):
                 self, as_n, round(value * _N_G_PER_MOL / grams_per_mol, 4)
             )
             object.__setattr__(self, name, None)
-        if all(getattr(self, name) is None for name in WATER_QUANTITIES):
+        if self._lacks_what_it_needs():
             raise BadEntryError(
                 field="reading", reason="is missing: no figure is given"
             )

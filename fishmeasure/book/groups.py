@@ -19,6 +19,9 @@ from fishmeasure.species import FarmedSpecies
 
 # A count this far from the book, in standard deviations, replaces it outright.
 SURPRISE_SD = 3.0
+MOST_WEIGHT_CHANGE = 3.0
+"""Times by which fish that go may change the mean weight of those left; common
+practice, no source."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -228,7 +231,8 @@ class CohortGroups:
             return
         mean_g = group.weight.weight_g
         rest_g = (group.count * mean_g - fish * weight_g) / left
-        if not mean_g / 3.0 < rest_g < mean_g * 3.0:
+        most = MOST_WEIGHT_CHANGE
+        if not mean_g / most < rest_g < mean_g * most:
             group.add_problem(
                 "weight-implausible",
                 f"Fish of {weight_g:.0f} g taken from a mean of {mean_g:.0f} g "

@@ -1,10 +1,20 @@
 /** The aerator of a unit's form, as people buy it: litres of air at a depth. */
 
+import { fieldsOf } from "./schema_fields.js";
+import { itemSchema, schemas } from "./schemas.js";
 import { t } from "./text.js";
 
-/** @import { Aerator, BareField, FieldType, Unit, Values } from "./types.js" */
+/** @import { Aerator, Unit, Values } from "./types.js" */
 
-const BUBBLES = ["coarse", "medium", "fine"];
+const PREFIX = "aerator_"; // a unit has a name and a kind, too
+const ASKED = [
+  "gas_l_per_min",
+  "diffuser_depth_m",
+  "bubbles",
+  "standard_transfer_g_per_h",
+  "on_backup",
+  "backup_hours",
+];
 
 /**
  * The form has one aerator; further ones are kept as they are.
@@ -13,36 +23,13 @@ const BUBBLES = ["coarse", "medium", "fine"];
  */
 const aerator = (unit) => unit.aeration?.[0];
 
-/**
- * @param {Partial<Unit>} unit
- * @returns {BareField[]}
- */
+/** @param {Partial<Unit>} unit */
 export function aeratorFields(unit) {
-  const old = aerator(unit) ?? {};
-  /** @type {(Omit<BareField, "type"> & { type?: FieldType })[]} */
-  const table = [
-    { name: "aerator_l_per_min", unit: "L/min", max: 1e6, value: old.gas_l_per_min },
-    { name: "aerator_depth_m", unit: "m", max: 10, value: old.diffuser_depth_m },
-    {
-      name: "aerator_bubbles",
-      type: "choice",
-      options: BUBBLES.map((value) => ({ value, label: t(`unit.bubbles-${value}`) })),
-      value: old.bubbles ?? BUBBLES[0],
-    },
-    {
-      name: "aerator_g_per_h",
-      unit: "g/h",
-      max: 1e6,
-      value: old.standard_transfer_g_per_h,
-    },
-    { name: "aerator_backup", type: "check", value: old.on_backup ?? false },
-    { name: "aerator_hours", unit: "h", max: 1000, value: old.backup_hours },
-  ];
-  return table.map((field) => ({
-    type: "number",
-    ...field,
-    value: field.value || null, // the book's 0 means that nothing is entered
-  }));
+  const values = aerator(unit) ?? {};
+  const schema = itemSchema(schemas().unit, "aeration");
+  const fields = fieldsOf(schema, ASKED, { values, words: "aerator", prefix: PREFIX });
+  // The book's 0 means that nothing is entered.
+  return fields.map((field) => ({ ...field, value: field.value || null }));
 }
 
 /**
@@ -52,28 +39,25 @@ export function aeratorFields(unit) {
  * @returns {[Values, Partial<Aerator>[]]}
  */
 export function takeAerator(unit, values) {
-  const {
-    aerator_l_per_min: litres,
-    aerator_depth_m: depth,
-    aerator_bubbles: bubbles,
-    aerator_g_per_h: transfer,
-    aerator_backup: backup,
-    aerator_hours: hours,
-    ...plain
-  } = values;
-  const rest = (unit?.aeration ?? []).slice(1);
+  const mine = Object.entries(values).filter(([name]) => name.startsWith(PREFIX));
+  const rest = Object.entries(values).filter(([name]) => !name.startsWith(PREFIX));
+  /** @type {Partial<Aerator>} */
+  const given = Object.fromEntries(
+    mine.map(([name, value]) => [name.slice(PREFIX.length), value]),
+  );
+  const { gas_l_per_min: litres, standard_transfer_g_per_h: transfer } = given;
+  if (litres && !transfer && !given.diffuser_depth_m)
+    throw new Error(t("aerator.depth-wrong"));
+  const others = (unit?.aeration ?? []).slice(1);
   const old = aerator(unit ?? {});
-  const known = litres || transfer || old?.power_w;
-  if (litres && !transfer && !depth) throw new Error(t("unit.aerator-depth-wrong"));
-  if (!known) return [plain, rest];
-  const first = {
-    ...(old ?? { name: t("unit.aerator") }),
-    standard_transfer_g_per_h: transfer ?? 0,
-    gas_l_per_min: litres ?? 0,
-    diffuser_depth_m: depth ?? 0,
-    bubbles,
-    on_backup: backup,
-    backup_hours: hours ?? null,
+  const plain = Object.fromEntries(rest);
+  if (!litres && !transfer && !old?.power_w) return [plain, others];
+  const emptied = {
+    standard_transfer_g_per_h: 0,
+    gas_l_per_min: 0,
+    diffuser_depth_m: 0,
+    backup_hours: null,
   };
-  return [plain, [first, ...rest]];
+  const named = old ?? { name: t("unit.aerator") };
+  return [plain, [{ ...named, ...emptied, ...given }, ...others]];
 }

@@ -63,7 +63,7 @@ export function address(path, named = {}, query = {}) {
   const filled = path.replace(/\{(\w+)\}/g, (_, name) =>
     encodeURIComponent(named[name]),
   );
-  return asked ? `${filled}?${asked}` : filled;
+  return /** @type {Address<P>} */ (asked ? `${filled}?${asked}` : filled);
 }
 
 /**
@@ -155,7 +155,9 @@ export async function readAll(path, limit = 200) {
     const joint = path.includes("?") ? "&" : "?";
     const next = cursor === null ? "" : `&cursor=${encodeURIComponent(cursor)}`;
     /** @type {Read<any>} */
-    const page = await read(`${path}${joint}limit=${limit}${next}`);
+    const page = await read(
+      /** @type {Address<P>} */ (`${path}${joint}limit=${limit}${next}`),
+    );
     items.push(...page.data.items);
     stale ||= page.stale;
     cursor = page.data.next ?? null;

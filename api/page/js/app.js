@@ -6,6 +6,7 @@ import { fill, shell } from "./dom.js";
 import { loadFlags } from "./photo_texts.js";
 import { notice } from "./parts.js";
 import { refreshScreen, screens, startRouter } from "./router.js";
+import { loadSchemas } from "./schemas.js";
 import { onChange } from "./store.js";
 import { t } from "./text.js";
 import { watchVersion } from "./version.js";
@@ -62,6 +63,7 @@ window.addEventListener("unhandledrejection", ({ reason }) => {
   notice(full ? t("error.full") : `${t("error.title")}: ${reason?.message ?? ""}`);
 });
 
+await loadSchemas();
 startRouter();
 startQueue();
 void loadFlags().catch(() => {});

@@ -1,71 +1,45 @@
 /** The kinds of book entries: what each asks for and how each reads. */
 
-import { t } from "./text.js";
+import { icon } from "./icons.js";
+import { askedOf, fieldsOf, needsOf } from "./schema_fields.js";
+import { schemas } from "./schemas.js";
+import { t, textOr } from "./text.js";
 import { count, feed, stock, weight } from "./units.js";
 
-/** @import { AnyEntry, BareField, Cohort, Field, GradeGroup, IconName, Option, Unit, Values } from "./types.js" */
+/** @import { AnyEntry, Cohort, GradeGroup, IconName, Option, Unit, Values } from "./types.js" */
 
-/** @type {BareField} */
-const cohort = { name: "cohort_id", type: "choice", required: true };
-/** @type {BareField} */
-const fishCount = {
-  name: "fish_count",
-  type: "whole",
-  required: true,
-  max: 10_000_000,
-};
-const someCount = { ...fishCount, required: false };
-/** @type {BareField} */
-const meanWeight = { name: "mean_weight_g", type: "fish-weight" };
+// In the menu first, as they are needed most; kinds that the book has beside follow.
+const MENU = [
+  "died",
+  "feed",
+  "water",
+  "counted",
+  "harvested",
+  "sold",
+  "moved",
+  "graded",
+];
+// Made by sampling, and by a button on the entry that is taken back.
+const NO_FORM = ["sample", "cancelled"];
+
+/** Return the kinds that are entered by a form, in the order of the menu. */
+export function kinds() {
+  const all = Object.keys(schemas().entries);
+  const rest = all.filter((kind) => ![...MENU, ...NO_FORM].includes(kind));
+  return [...MENU.filter((kind) => all.includes(kind)), ...rest];
+}
 
 /**
- * Fields beside date and note, by kind, in the order of the menu.
- * @type {Record<string, BareField[]>}
+ * Return a kind in words.
+ * @param {string} kind
  */
-export const KINDS = {
-  died: [cohort, fishCount, { name: "cause", type: "text" }],
-  feed: [
-    { name: "feed_kg", type: "stock-weight", required: true },
-    { name: "feed_name", type: "text" },
-    { name: "protein_fraction", type: "percent", max: 100 },
-  ],
-  water: [
-    { name: "temperature_deg_c", type: "number", unit: "°C", min: -2, max: 45 },
-    { name: "do_mg_per_l", type: "number", unit: "mg/L", max: 40 },
-    { name: "ph", type: "number", min: 2, max: 12 },
-    { name: "tan_mg_per_l", type: "number", unit: "mg/L", max: 1000 },
-    { name: "nitrite_n_mg_per_l", type: "number", unit: "mg/L", max: 1000 },
-    { name: "nitrate_n_mg_per_l", type: "number", unit: "mg/L", max: 1000 },
-    { name: "alkalinity_mg_per_l", type: "number", unit: "mg/L", max: 1000 },
-    { name: "chloride_mg_per_l", type: "number", unit: "mg/L", max: 30000 },
-    { name: "ammonia_as_nh4_mg_per_l", type: "number", unit: "mg/L", max: 1000 },
-    { name: "ammonia_as_nh3_mg_per_l", type: "number", unit: "mg/L", max: 1000 },
-    { name: "nitrite_as_no2_mg_per_l", type: "number", unit: "mg/L", max: 1000 },
-    { name: "nitrate_as_no3_mg_per_l", type: "number", unit: "mg/L", max: 1000 },
-  ],
-  counted: [cohort, fishCount],
-  harvested: [cohort, someCount, { name: "weight_kg", type: "stock-weight" }],
-  sold: [cohort, someCount, { name: "weight_kg", type: "stock-weight" }],
-  moved: [
-    cohort,
-    { name: "to_unit_id", type: "choice", required: true },
-    fishCount,
-    meanWeight,
-  ],
-  graded: [cohort],
-  stocked: [
-    cohort,
-    fishCount,
-    meanWeight,
-    { name: "bulk_weight_kg", type: "stock-weight" },
-  ],
-};
+export const kindText = (kind) => textOr(`entry.${kind}`, kind.replaceAll("-", " "));
 
 /**
  * Drawing of a kind.
  * @type {Record<string, IconName>}
  */
-export const ICONS = {
+const ICONS = {
   died: "out",
   feed: "feed",
   water: "drop",
@@ -79,24 +53,36 @@ export const ICONS = {
 };
 
 /**
- * Return the fields of a kind for a form, filled with an entry's values.
+ * Return the drawing of a kind.
  * @param {string} kind
- * @param {{ cohorts: Cohort[], units: Unit[], entry?: Values }} given
- * @returns {Field[]}
  */
-export function fieldsOf(kind, { cohorts, units, entry = {} }) {
-  /** @type {Record<string, Option[]>} */
-  const options = {
-    cohort_id: cohorts.map(({ id, name }) => ({ value: id, label: name })),
-    to_unit_id: units.map(({ id, name }) => ({ value: id, label: name })),
-  };
-  return KINDS[kind].map((field) => ({
-    ...field,
-    label: t(`field.${field.name}`),
-    options: options[field.name],
-    value: entry[field.name],
-  }));
+export const kindIcon = (kind) => icon(ICONS[kind] ?? "book");
+
+/**
+ * Return the fields of a kind for a form, filled with an entry's values, and the sets
+ * of them of which one must be filled in.
+ * @param {string} kind
+ * @param {{ cohorts: Cohort[], units: Unit[], entry: Values }} given
+ */
+export function formOf(kind, { cohorts, units, entry }) {
+  const schema = schemas().entries[kind];
+  // The groups of a grading are cards of their own.
+  const names = askedOf(schema, ["on", "cohort_id"]).filter(
+    (name) => name !== "groups",
+  );
+  const options = { cohort_id: optionsOf(cohorts), to_unit_id: optionsOf(units) };
+  const fields = fieldsOf(schema, names, { values: entry, options });
+  const needs = needsOf(schema, names);
+  return { fields, needs: needs.length > 1 ? needs : [] };
 }
+
+/**
+ * Return units or cohorts as options.
+ * @param {{ id: string, name: string }[]} items
+ * @returns {Option[]}
+ */
+export const optionsOf = (items) =>
+  items.map(({ id, name }) => ({ value: id, label: name }));
 
 /**
  * Return what an entry says, on one line.

@@ -2,6 +2,7 @@
 
 import { fill, h } from "./dom.js";
 import { banner } from "./parts.js";
+import { lacking } from "./schema_fields.js";
 import { t } from "./text.js";
 import { fishUnit, fromGrams, stockUnit, toGrams, typed } from "./units.js";
 
@@ -51,7 +52,8 @@ export class Fields {
       const input = this.input(field.name);
       const value = parse(field, input);
       const missing = value === null && field.required;
-      if (value === undefined || missing) wrong.push({ label: field.label, input });
+      const label = value === undefined ? labelWithRange(field) : field.label;
+      if (value === undefined || missing) wrong.push({ label, input });
       else if (value !== null) values[field.name] = value;
     }
     return { values, wrong };
@@ -64,9 +66,10 @@ export class Form {
    * @param {Field[]} fields
    * @param {FormOptions} given
    */
-  constructor(fields, { save, onsave }) {
+  constructor(fields, { save, onsave, needs = [] }) {
     this.head = new Fields(fields);
     this.onsave = onsave;
+    this.needs = needs;
     this.errors = h("div", { role: "alert" });
     this.button = h(
       "button.button.primary",
@@ -93,6 +96,11 @@ export class Form {
     const { values, wrong } = this.read();
     this.mark(wrong);
     if (wrong.length) return;
+    const missing = lacking(this.needs, values, this.head.fields);
+    if (missing) {
+      fill(this.errors, banner("bad", missing));
+      return;
+    }
     // A second tap before the first is done must not save twice.
     this.button.disabled = true;
     try {
@@ -143,7 +151,7 @@ function inputFor(field, id) {
     return h("textarea", {
       ...shared,
       rows: 3,
-      maxlength: 2000,
+      maxlength: field.longest,
       value: field.value ?? "",
     });
   if (field.type === "check")
@@ -154,7 +162,7 @@ function inputFor(field, id) {
     return h("input", {
       ...shared,
       type: "text",
-      maxlength: 80,
+      maxlength: field.longest,
       value: field.value ?? "",
     });
   const mode = field.type === "whole" ? "numeric" : "decimal";
@@ -198,8 +206,9 @@ function parse(field, input) {
   const size = typed(negative ? text.slice(1) : text);
   if (size === null) return undefined;
   const number = negative ? -size : size;
-  if (number < (field.min ?? 0) || number > (field.max ?? Infinity)) return undefined;
-  return converted(field.type, number);
+  const value = converted(field.type, number);
+  const { min = -Infinity, max = Infinity } = field;
+  return value !== undefined && value >= min && value <= max ? value : undefined;
 }
 
 /**
@@ -212,6 +221,18 @@ function converted(type, number) {
   if (type === "fish-weight") return toGrams(number, fishUnit());
   if (type === "stock-weight") return toGrams(number, stockUnit()) / 1000;
   return number;
+}
+
+/**
+ * Return the label of a figure that is none or out of its range, with the range.
+ * @param {Field} field
+ */
+function labelWithRange(field) {
+  const { type, label, min, max } = field;
+  if (min === undefined || max === undefined) return label;
+  const [from, to] = [min, max].map((value) => shown({ ...field, type, value }));
+  const unit = unitOf(field);
+  return t("form.range", { label, from, to: unit ? `${to} ${unit}` : to });
 }
 
 /** @param {Field} field */

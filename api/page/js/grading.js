@@ -2,14 +2,11 @@
 
 import { uuid } from "./ids.js";
 import { confident } from "./parts.js";
+import { schemas } from "./schemas.js";
 import { t } from "./text.js";
 import { count, stock, weight, weightRange } from "./units.js";
 
 /** @import { AnyEntry, CohortHere, Estimate, GradeGroup, GradingBook, Group } from "./types.js" */
-
-// The book leaves a mean alone that changes by more than this; see take_weight in
-// fishmeasure/book/groups.py.
-const MOST_CHANGE = 3;
 
 /**
  * Return the entries that a grading makes; throws what is wrong with it, in words.
@@ -142,7 +139,9 @@ function meanChecks(groups, counted, state) {
   const all = state?.fish_count?.value;
   if (!all || all - n < 1) return [];
   const mean = (all * book.value - grams) / (all - n);
-  const fits = mean > book.value / MOST_CHANGE && mean < book.value * MOST_CHANGE;
+  // The book leaves a mean alone that changes by more.
+  const most = schemas().most_weight_change;
+  const fits = mean > book.value / most && mean < book.value * most;
   const key = fits ? "grading.rest-mean" : "grading.rest-mean-odd";
   return [{ fits, text: t(key, { mean: weight(Math.max(0, mean)) }) }];
 }

@@ -6,12 +6,12 @@ import { gradingChecks } from "./grading.js";
 import { icon } from "./icons.js";
 import { loadOutlook } from "./outlook.js";
 import { action, banner, card } from "./parts.js";
+import { fieldsOf } from "./schema_fields.js";
+import { fieldSchema, itemSchema, schemas } from "./schemas.js";
 import { t } from "./text.js";
 import { length, weight } from "./units.js";
 
-/** @import { AnyEntry, BareField, Field, FormOptions, GradingPlace, Group } from "./types.js" */
-
-const MOST_GROUPS = 20; // as the book takes them, fishmeasure/book/entries.py
+/** @import { AnyEntry, Field, FormOptions, GradingPlace, Group, Unit } from "./types.js" */
 
 /** @typedef {{ fields: Fields }} GroupPart */
 
@@ -26,7 +26,11 @@ export class GradingForm extends Form {
    * @param {FormOptions & { old: AnyEntry | null }} more
    */
   constructor(fields, place, { old, ...rest }) {
-    super(fields, rest);
+    const note = fields.filter(({ name }) => name === "note");
+    super(
+      fields.filter(({ name }) => name !== "note"),
+      rest,
+    );
     this.place = place;
     /** @type {GroupPart[]} */
     this.groups = [];
@@ -37,9 +41,7 @@ export class GradingForm extends Form {
     this.sizes = h("p.tip", { hidden: true });
     this.list = h("div.stack");
     this.checks = h("div", { role: "status" });
-    this.note = new Fields([
-      { name: "note", type: "lines", label: t("field.note"), value: old?.note },
-    ]);
+    this.note = new Fields(note);
     this.more = action(t("grading.add"), { onclick: () => this.add({}), name: "plus" });
     for (const group of old?.groups ?? this.usual()) this.add(group);
     this.element.append(
@@ -100,8 +102,11 @@ export class GradingForm extends Form {
       this.list,
       this.groups.map((group, index) => this.groupCard(group, index + 1)),
     );
-    this.more.hidden =
-      this.groups.length >= Math.min(this.place.units.length, MOST_GROUPS);
+    const { maxItems: most = Infinity } = fieldSchema(
+      schemas().entries.graded,
+      "groups",
+    ).what;
+    this.more.hidden = this.groups.length >= Math.min(this.place.units.length, most);
   }
 
   /**
@@ -209,31 +214,24 @@ export class GradingForm extends Form {
 
 /**
  * @param {Partial<Group>} group
- * @param {GradingPlace} given
+ * @param {GradingPlace} place
  */
 function groupFields(group, { units, unitId }) {
-  const options = units.map(({ id, name }) => ({
-    value: id,
-    label: id === unitId ? t("grading.stays", { unit: name }) : name,
-  }));
-  /** @type {BareField[]} */
-  const table = [
-    {
-      name: "to_unit_id",
-      type: "choice",
-      options,
-      required: true,
-      label: t("grading.to"),
-    },
-    { name: "fish_count", type: "whole", max: 10_000_000 },
-    { name: "fish_count_sd", type: "number", max: 10_000_000 },
-    { name: "weight_kg", type: "stock-weight" },
-    { name: "mean_weight_g", type: "fish-weight" },
-  ];
-  return table.map((field) => ({
-    value: group[/** @type {keyof Group} */ (field.name)],
-    label: t(`grading.${field.name}`),
-    bare: true,
-    ...field,
-  }));
+  const stays = (/** @type {Unit} */ { id, name }) =>
+    id === unitId ? t("grading.stays", { unit: name }) : name;
+  const options = {
+    to_unit_id: units.map((unit) => ({ value: unit.id, label: stays(unit) })),
+  };
+  const made = { values: group, words: "grading", options };
+  const [to, fish, give, mean] = fieldsOf(
+    itemSchema(schemas().entries.graded, "groups"),
+    ["to_unit_id", "fish_count", "fish_count_sd", "mean_weight_g"],
+    made,
+  );
+  // Weighed together, they make a mean; the count of those that stay may be left out.
+  const [together] = fieldsOf(schemas().entries.harvested, ["weight_kg"], made);
+  const figures = [fish, give, together, mean];
+  return [to, ...figures.map((field) => ({ ...field, required: false }))].map(
+    (field) => ({ ...field, bare: true }),
+  );
 }

@@ -3,11 +3,11 @@
 import { Form } from "./form.js";
 import { h } from "./dom.js";
 import { lenses } from "./lenses.js";
-import { PAPERS, checkLine } from "./photo_choices.js";
+import { checkLine, papers, scaleRange } from "./photo_choices.js";
 import { t } from "./text.js";
 import { lengthUnit } from "./units.js";
 
-/** @import { BareField, Choices, Field, Values } from "./types.js" */
+/** @import { Choices, Field, Values } from "./types.js" */
 
 /**
  * Ask for {paper, lens, print_scale}, beginning with `present`; calls back with
@@ -49,11 +49,19 @@ export async function chooseHow(present, { corrected, onchoose }) {
  */
 function fields({ paper, lens, print_scale: scale }, names) {
   const line = checkLine();
-  /** @type {BareField[]} */
+  const { min, max } = scaleRange();
+  /** @type {Field[]} */
   const table = [
-    { name: "paper", type: "choice", options: paperOptions(), value: paper ?? "" },
+    {
+      name: "paper",
+      label: t("how.paper"),
+      type: "choice",
+      options: paperOptions(),
+      value: paper ?? "",
+    },
     {
       name: "lens",
+      label: t("how.lens"),
       type: "choice",
       options: lensOptions(names, lens),
       value: lens ?? "",
@@ -64,22 +72,18 @@ function fields({ paper, lens, print_scale: scale }, names) {
       label: t("settings.check-line", { length: `${line} ${lengthUnit()}` }),
       required: true,
       value: (scale ?? 1) * line,
-      min: line / 2,
-      max: line * 2,
+      min: min * line,
+      max: max * line,
     },
   ];
-  return table.map((field) => ({
-    label: t(`how.${field.name}`),
-    bare: true,
-    ...field,
-  }));
+  return table.map((field) => ({ ...field, bare: true }));
 }
 
 /** Return the papers as options, the first of which leaves it to the markers. */
 export function paperOptions() {
   return [
     { value: "", label: t("paper.seen") },
-    ...PAPERS.map((value) => ({ value, label: t("paper.sheet", { paper: value }) })),
+    ...papers().map((value) => ({ value, label: t("paper.sheet", { paper: value }) })),
   ];
 }
 

@@ -1,18 +1,9 @@
 /** Lens profiles: those of the server, and new ones from files. */
 
 import { Refused, address, readAll, send } from "./api.js";
+import { fieldSchema, schemas } from "./schemas.js";
 import { t } from "./text.js";
 
-const FIELDS = [
-  "camera_model",
-  "focal_fraction",
-  "focal_relative_sd",
-  "k1",
-  "k1_sd",
-  "photo_count",
-  "rms_px",
-];
-const NAME_LENGTH = 60; // api/lenses.py
 const MOST_BYTES = 10_000; // a profile has some 300
 
 /** A file that holds no lens profile. */
@@ -37,7 +28,9 @@ export async function sendLens(file, confirm) {
     throw new NoProfile(t("lens.no-profile", { file: file.name }));
   const name = plainName(profile.name || file.name.replace(/\.json$/i, ""));
   const json = Object.fromEntries(
-    FIELDS.filter((field) => field in profile).map((field) => [field, profile[field]]),
+    Object.keys(schemas().lens.properties ?? {})
+      .filter((field) => field !== "name" && field in profile)
+      .map((field) => [field, profile[field]]),
   );
   const old = (await lenses()).lenses.find((lens) => lens.name === name);
   /** @type {Record<string, unknown>} */
@@ -55,7 +48,7 @@ export async function sendLens(file, confirm) {
 }
 
 /** @param {string} field */
-const isKnown = (field) => field === "name" || FIELDS.includes(field);
+const isKnown = (field) => field in (schemas().lens.properties ?? {});
 
 /**
  * @param {string} text
@@ -79,7 +72,7 @@ function plainName(text) {
     .normalize("NFKD")
     .replace(/[^A-Za-z0-9]+/g, "-")
     .replace(/^-+/, "")
-    .slice(0, NAME_LENGTH)
+    .slice(0, fieldSchema(schemas().lens, "name").what.maxLength)
     .replace(/-+$/, "");
   return plain || "lens";
 }

@@ -1,5 +1,6 @@
 /** How this phone's photos are measured: its printed sheet and its lens. */
 
+import { fieldSchema, schemas } from "./schemas.js";
 import { system } from "./units.js";
 
 /** @import { Choices, Paper } from "./types.js" */
@@ -13,21 +14,29 @@ const KEYS = {
 // The check lines of the printed pages; the second is for rulers in inches.
 const CHECK_LINES = { metric: 100, imperial: 4 };
 
-/**
- * Papers of the sheet; without one it is told from the markers' distances.
- * @type {Paper[]}
- */
-export const PAPERS = ["A4", "Letter", "A3"];
+/** Return papers of the sheet; without one it is told from the markers' distances. */
+export const papers = () =>
+  /** @type {Paper[]} */ (fieldSchema(schemas().photo, "paper").what.enum);
+
+/** Return the least and the most that a print may be of its nominal size. */
+export function scaleRange() {
+  const { minimum = 0, maximum = Infinity } = fieldSchema(
+    schemas().photo,
+    "print_scale",
+  ).what;
+  return { min: minimum, max: maximum };
+}
 
 /**
  * Return {print_scale, paper, lens} of new photos; null where nothing was chosen.
  * @returns {Choices}
  */
 export function phoneChoices() {
+  const { min, max } = scaleRange();
   const scale = Number(localStorage.getItem(KEYS.print_scale));
-  const paper = PAPERS.find((one) => one === localStorage.getItem(KEYS.paper));
+  const paper = papers().find((one) => one === localStorage.getItem(KEYS.paper));
   return {
-    print_scale: scale >= 0.5 && scale <= 2 ? scale : 1,
+    print_scale: scale >= min && scale <= max ? scale : 1,
     paper: paper ?? null,
     lens: localStorage.getItem(KEYS.lens) || null,
   };

@@ -73,7 +73,8 @@ type Success<M> = M extends { responses: infer R }
 type Lower = { GET: "get"; POST: "post"; PUT: "put"; DELETE: "delete" };
 export type Method = keyof Lower;
 /** An address with its placeholders filled in, which knows what it answers. */
-export type Address<P extends keyof paths> = string & { path?: P };
+export type Address<P extends keyof paths> = string & { [answered]: P };
+declare const answered: unique symbol;
 /** What an address answers to a method. */
 export type Answer<P extends keyof paths, M extends Method = "GET"> = Success<
   paths[P][Lower[M]]
@@ -245,6 +246,40 @@ export type Shown = {
 };
 export type Screen = { show: (params: any) => Promise<Shown> };
 
+// --- schemas --------------------------------------------------------------------------
+
+/** JSON Schema, as far as the server's records use it. */
+export type JsonSchema = {
+  title?: string;
+  description?: string;
+  type?: string;
+  format?: string;
+  enum?: string[];
+  default?: unknown;
+  anyOf?: JsonSchema[];
+  required?: string[];
+  properties?: Record<string, JsonSchema>;
+  items?: JsonSchema;
+  minimum?: number;
+  maximum?: number;
+  maxLength?: number;
+  maxItems?: number;
+  $ref?: string;
+  $defs?: Record<string, JsonSchema>;
+};
+/** What api/forms.py has. */
+export type FormSchemas = Record<
+  "unit" | "cohort" | "photo" | "lens" | "device",
+  JsonSchema
+> & { entries: Record<string, JsonSchema>; most_weight_change: number };
+/** How fields are made: what stands in them, where their words are. */
+export type Made = {
+  values?: Values;
+  words?: string;
+  prefix?: string;
+  options?: Record<string, Option[]>;
+};
+
 // --- forms --------------------------------------------------------------------------
 
 export type Option = { value: string; label: string };
@@ -269,19 +304,20 @@ export type Field = {
   min?: number;
   max?: number;
   unit?: string;
+  longest?: number;
   value?: unknown;
   bare?: boolean;
-};
-/** A field without its words. */
-export type BareField = Omit<Field, "label" | "type"> & {
-  type: FieldType;
-  label?: string;
 };
 export type Input = HTMLInputElement | HTMLSelectElement | HTMLTextAreaElement;
 export type Wrong = { label: string; input: Input };
 /** What was typed in a form, by the fields' names. */
 export type Values = Record<string, any>;
-export type FormOptions = { save: string; onsave: (values: any) => unknown };
+export type FormOptions = {
+  save: string;
+  onsave: (values: any) => unknown;
+  /** Sets of fields of which one must be filled in. */
+  needs?: string[][];
+};
 
 /** A size group as it is typed. */
 export type Group = {

@@ -237,3 +237,32 @@ export function typed(text) {
   const plain = String(text).trim().replace(",", ".");
   return /^\d*\.?\d+$|^\d+\.$/.test(plain) ? Number(plain) : null;
 }
+
+// A field's unit is the end of its name (the project's rule); the longest end counts.
+/** @type {[string, string][]} */
+const UNITS = [
+  ["mg_per_l_h", "mg/L/h"],
+  ["kg_per_m3", "kg/m³"],
+  ["kg_per_day", "kg/day"],
+  ["mg_per_l", "mg/L"],
+  ["l_per_min", "L/min"],
+  ["g_per_kg", "g/kg"],
+  ["g_per_h", "g/h"],
+  ["deg_c", "°C"],
+  ["hours", "h"],
+  ["hpa", "hPa"],
+  ["mm", "mm"],
+  ["m3", "m³"],
+  ["m2", "m²"],
+  ["wh", "Wh"],
+  ["m", "m"],
+  ["w", "W"],
+  ["l", "L"],
+];
+
+/**
+ * Return the unit of a field for people; of weights and fractions the form knows it.
+ * @param {string} name
+ */
+export const unitOfName = (name) =>
+  UNITS.find(([end]) => name.endsWith(`_${end}`))?.[1] ?? "";

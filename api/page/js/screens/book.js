@@ -3,7 +3,7 @@
 import { address, readAll } from "../api.js";
 import { cohorts, unit as findUnit, units } from "../data.js";
 import { fill, h } from "../dom.js";
-import { ICONS, KINDS, entryLine } from "../entry_kinds.js";
+import { entryLine, kindIcon, kindText, kinds } from "../entry_kinds.js";
 import { icon } from "../icons.js";
 import { action, banner, failure, loading, stateChip } from "../parts.js";
 import { all } from "../store.js";
@@ -86,7 +86,7 @@ async function waitingEntries(unitId) {
 function waitingRow(write, names) {
   return h(
     "div.entry",
-    icon(ICONS[write.body.kind] ?? "book"),
+    kindIcon(write.body.kind),
     h("div", h("strong", write.label), h("p.note", entryLine(write.body, names))),
     stateChip(write.state),
   );
@@ -101,10 +101,10 @@ function row(unitId, entry, names) {
   return h(
     "a.entry",
     { href: `#/unit/${unitId}/book/${entry.id}` },
-    icon(ICONS[entry.kind] ?? "book"),
+    kindIcon(entry.kind),
     h(
       "div",
-      h("strong", t(`entry.${entry.kind}`)),
+      h("strong", kindText(entry.kind)),
       h("p.note", entryLine(entry, names)),
       entry.note ? h("p.note", entry.note) : null,
     ),
@@ -127,14 +127,14 @@ function menu(unitId) {
     h(
       "a.choice",
       { href: `#/${to}`, onclick: leave },
-      icon(ICONS[kind]),
-      h("span", t(`entry.${kind}`)),
+      kindIcon(kind),
+      h("span", kindText(kind)),
     );
   dialog.append(
     h("h2", t("book.add")),
     h(
       "ul.choices.two",
-      Object.keys(KINDS).map((kind) =>
+      kinds().map((kind) =>
         h(
           "li",
           link(

@@ -3,17 +3,18 @@
 import { address, read } from "../api.js";
 import { about, cohorts, cohortsIn, units, writeEntry } from "../data.js";
 import { h } from "../dom.js";
-import { KINDS, entryLine, fieldsOf } from "../entry_kinds.js";
+import { entryLine, formOf, kindText, kinds } from "../entry_kinds.js";
 import { Form } from "../form.js";
 import { gradingEntries } from "../grading.js";
 import { GradingForm } from "../grading_form.js";
 import { uuid } from "../ids.js";
 import { action, banner, cautions } from "../parts.js";
 import { go } from "../router.js";
+import { schemas } from "../schemas.js";
 import { dateText, t, timeNow, today } from "../text.js";
 import { namesOf } from "./book.js";
 
-/** @import { AnyEntry, Field, Values } from "../types.js" */
+/** @import { AnyEntry, Values } from "../types.js" */
 
 /** @type {Record<string, string[]>} */
 const CAUTIONS = {
@@ -37,10 +38,10 @@ async function kept(id) {
 export async function show({ unit: unitId, kind, entry: entryId }) {
   const old = entryId ? await kept(entryId) : null;
   const what = kind ?? old?.kind ?? "";
-  if (old && !KINDS[what]) return readOnly(unitId, old);
+  if (old && !kinds().includes(what)) return readOnly(unitId, old);
   const form = await formFor(what, unitId, old);
   return {
-    title: t(`entry.${what}`),
+    title: kindText(what),
     body: [
       old ? banner("plain", null, h("p", t("entry.correcting"))) : null,
       form.element,
@@ -64,37 +65,23 @@ async function formFor(kind, unitId, old) {
     units(),
   ]);
   const known = here.cohorts.map((item) => item.cohort);
-  const fields = fieldsOf(kind, {
+  const { fields, needs } = formOf(kind, {
     cohorts: old || !known.length ? all.cohorts : known,
     units: places.units.filter((unit) => unit.id !== unitId),
-    entry: old ?? {},
+    entry: old ?? { on: today() },
   });
-  /** @type {Field} */
-  const date = {
-    name: "on",
-    type: "date",
-    label: t("field.on"),
-    required: true,
-    value: old?.on ?? today(),
-  };
-  /** @type {Field} */
-  const note = {
-    name: "note",
-    type: "lines",
-    label: t("field.note"),
-    value: old?.note,
-  };
   const save = t(old ? "entry.save-correction" : "entry.save");
   if (kind === "graded") {
     const place = { unitId, units: places.units, states: here.cohorts };
-    return new GradingForm([date, ...fields], place, {
+    return new GradingForm(fields, place, {
       old,
       save,
       onsave: (values) => keepAll(unitId, gradingEntries(unitId, old, values)),
     });
   }
-  return new Form([date, ...fields, note], {
+  return new Form(fields, {
     save,
+    needs,
     onsave: (values) => keep(kind, unitId, old, values),
   });
 }
@@ -106,16 +93,6 @@ async function formFor(kind, unitId, old) {
  * @param {Values} values
  */
 async function keep(kind, unitId, old, values) {
-  if (kind === "water" && !KINDS.water.some(({ name }) => name in values)) {
-    throw new Error(t("entry.no-reading"));
-  }
-  if (
-    ["harvested", "sold"].includes(kind) &&
-    !("fish_count" in values) &&
-    !("weight_kg" in values)
-  ) {
-    throw new Error(t("entry.no-figure"));
-  }
   const entry = /** @type {AnyEntry} */ ({
     kind,
     id: uuid(),
@@ -123,7 +100,8 @@ async function keep(kind, unitId, old, values) {
     ...values,
   });
   if (old) entry.replaces = old.id;
-  const at = kind === "water" ? readAt(old, values.on) : null;
+  const timed = "at" in (schemas().entries[kind].properties ?? {});
+  const at = timed ? readAt(old, values.on) : null;
   if (at) entry.at = at;
   await keepAll(unitId, [entry]);
 }
@@ -144,7 +122,7 @@ function readAt(old, on) {
  */
 async function keepAll(unitId, entries) {
   for (const [order, entry] of entries.entries())
-    await writeEntry(entry, t(`entry.${entry.kind}`), dateText(entry.on), order);
+    await writeEntry(entry, kindText(entry.kind), dateText(entry.on), order);
   go(`unit/${unitId}/book`, { replace: true });
 }
 
@@ -179,7 +157,7 @@ function takeBack(unitId, old) {
 async function readOnly(unitId, old) {
   const names = await namesOf();
   return {
-    title: t(`entry.${old.kind}`),
+    title: kindText(old.kind),
     body: [
       h(
         "section.card",

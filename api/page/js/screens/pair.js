@@ -6,28 +6,16 @@ import { h } from "../dom.js";
 import { icon } from "../icons.js";
 import { wake } from "../queue.js";
 import { go } from "../router.js";
+import { fieldsOf } from "../schema_fields.js";
+import { schemas } from "../schemas.js";
 import { t } from "../text.js";
 
 export async function show() {
-  const form = new Form(
-    [
-      {
-        name: "code",
-        type: "text",
-        label: t("pair.code"),
-        hint: t("pair.code-hint"),
-        required: true,
-      },
-      {
-        name: "name",
-        type: "text",
-        label: t("pair.name"),
-        value: t("pair.usual-name"),
-        required: true,
-      },
-    ],
-    { save: t("pair.save"), onsave: pair },
-  );
+  const made = { words: "pair", values: { name: t("pair.usual-name") } };
+  const form = new Form(fieldsOf(schemas().device, ["code", "name"], made), {
+    save: t("pair.save"),
+    onsave: pair,
+  });
   form.head.input("code").setAttribute("inputmode", "numeric");
   return {
     title: t("pair.title"),

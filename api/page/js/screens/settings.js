@@ -6,7 +6,7 @@ import { paperOptions } from "../how_sheet.js";
 import { icon } from "../icons.js";
 import { NoProfile, lenses, sendLens } from "../lenses.js";
 import { action, banner, card, failure, figures, loading } from "../parts.js";
-import { checkLine, keepChoice, phoneChoices } from "../photo_choices.js";
+import { checkLine, keepChoice, phoneChoices, scaleRange } from "../photo_choices.js";
 import { go } from "../router.js";
 import { t } from "../text.js";
 import { chooseSystem, lengthUnit, number, system, typed } from "../units.js";
@@ -62,6 +62,7 @@ function printed() {
     fill(shown, t("settings.printed-now", { percent }));
   };
   const line = checkLine();
+  const { min, max } = scaleRange();
   const input = h("input", {
     id: "check-line",
     type: "text",
@@ -69,9 +70,10 @@ function printed() {
     value: String(Number((phoneChoices().print_scale * line).toFixed(3))),
     oninput: (event) => {
       const measured = typed(event.target.value);
-      const right = measured !== null && measured >= line / 2 && measured <= line * 2;
+      const scale = measured === null ? NaN : measured / line;
+      const right = scale >= min && scale <= max;
       event.target.setAttribute("aria-invalid", right ? "false" : "true");
-      if (right) keepChoice("print_scale", measured / line);
+      if (right) keepChoice("print_scale", scale);
       tell();
     },
   });

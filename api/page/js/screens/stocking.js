@@ -1,13 +1,16 @@
 /** Fish stocked in a unit: a new cohort and its first entry. */
 
+import { address } from "../api.js";
 import { about, speciesList, unit as findUnit, write, writeEntry } from "../data.js";
 import { Form } from "../form.js";
 import { uuid } from "../ids.js";
 import { cautions, speciesName } from "../parts.js";
 import { go } from "../router.js";
+import { fieldsOf } from "../schema_fields.js";
+import { schemas } from "../schemas.js";
 import { dateText, t, today } from "../text.js";
 
-/** @import { AnyEntry, BareField, Cohort, Values } from "../types.js" */
+/** @import { AnyEntry, Cohort, Values } from "../types.js" */
 
 /** @param {{ unit: string }} options */
 export async function show({ unit: unitId }) {
@@ -27,53 +30,61 @@ export async function show({ unit: unitId }) {
   };
 }
 
+// Of the cohort, then of its first entry in the book, then of the cohort again.
+const OF_COHORT = ["species_key", "name"];
+const OF_ENTRY = ["on", "fish_count", "mean_weight_g"];
+const OF_PLATE = ["plate_weight_g"];
+
 /**
  * @param {{ key: string, name: string }[]} species
  * @param {string} usual
  */
 function fields(species, usual) {
-  const options = species.map(({ key, name }) => ({ value: key, label: name }));
-  /** @type {BareField[]} */
-  const table = [
-    { name: "species_key", type: "choice", options, value: usual, required: true },
-    { name: "cohort_name", type: "text", required: true },
-    { name: "on", type: "date", value: today(), required: true },
-    { name: "fish_count", type: "whole", required: true, max: 10_000_000 },
-    { name: "mean_weight_g", type: "fish-weight" },
-    { name: "plate_weight_g", type: "fish-weight" },
+  const { cohort, entries } = schemas();
+  const options = {
+    species_key: species.map(({ key, name }) => ({ value: key, label: name })),
+  };
+  const made = {
+    values: { species_key: usual, on: today() },
+    words: "stocking",
+    options,
+  };
+  return [
+    ...fieldsOf(cohort, OF_COHORT, made),
+    ...fieldsOf(entries.stocked, OF_ENTRY, made),
+    ...fieldsOf(cohort, OF_PLATE, made),
   ];
-  return table.map((field) => ({ ...field, label: t(`field.${field.name}`) }));
 }
+
+/**
+ * Return the values of these names alone.
+ * @param {Values} values
+ * @param {string[]} names
+ */
+const only = (values, names) =>
+  Object.fromEntries(Object.entries(values).filter(([name]) => names.includes(name)));
 
 /**
  * @param {string} unitId
  * @param {Values} values
  */
 async function keep(unitId, values) {
-  /** @type {Cohort} */
-  const cohort = {
+  const cohort = /** @type {Cohort} */ ({
     id: uuid(),
-    name: values.cohort_name,
-    species_key: values.species_key,
     version: 1,
-    origin: "",
-    note: "",
-  };
-  if (values.plate_weight_g) cohort.plate_weight_g = values.plate_weight_g;
-  /** @type {AnyEntry} */
-  const entry = {
+    ...only(values, [...OF_COHORT, ...OF_PLATE]),
+  });
+  const entry = /** @type {AnyEntry} */ ({
     kind: "stocked",
     id: uuid(),
-    on: values.on,
     unit_id: unitId,
     cohort_id: cohort.id,
-    fish_count: values.fish_count,
-  };
-  if (values.mean_weight_g) entry.mean_weight_g = values.mean_weight_g;
+    ...only(values, OF_ENTRY),
+  });
   await write({
     kind: "cohort",
     method: "PUT",
-    path: `/v1/cohorts/${cohort.id}`,
+    path: address("/v1/cohorts/{cohort_id}", { cohort_id: cohort.id }),
     body: cohort,
     label: t("stocking.cohort", { name: cohort.name }),
   });

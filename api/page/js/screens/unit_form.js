@@ -1,17 +1,32 @@
 /** A unit's own figures: name, size, water. */
 
+import { address } from "../api.js";
 import { aeratorFields, takeAerator } from "../aerator_form.js";
 import { unit as findUnit, write } from "../data.js";
 import { h } from "../dom.js";
 import { Form } from "../form.js";
 import { uuid } from "../ids.js";
 import { go } from "../router.js";
+import { fieldsOf } from "../schema_fields.js";
+import { itemSchema, schemas } from "../schemas.js";
 import { t } from "../text.js";
 
-/** @import { BareField, Unit, Values } from "../types.js" */
+/** @import { Field, Unit, Values } from "../types.js" */
 
-const KINDS = ["tank", "pond", "raceway", "cage"];
-const SYSTEMS = ["flow-through", "pond", "closed-loop", "bed-loop"];
+const ASKED = [
+  "name",
+  "kind",
+  "volume_m3",
+  "depth_m",
+  "inflow_l_per_min",
+  "inflow_by_gravity",
+  "recirculated_l_per_min",
+  "plant_bed_area_m2",
+  "water_system",
+  "biofilter_feed_kg_per_day",
+  "water_respiration_mg_per_l_h",
+  "altitude_m",
+];
 const MONTHS = 12;
 
 /** @param {{ unit?: string }} options */
@@ -29,72 +44,30 @@ export async function show({ unit: id }) {
   };
 }
 
-/** @param {Partial<Unit>} old */
+/**
+ * @param {Partial<Unit>} old
+ * @returns {Field[]}
+ */
 function fields(old) {
-  /** @type {BareField[]} */
-  const table = [
-    { name: "name", type: "text", required: true },
-    {
-      name: "kind",
-      type: "choice",
-      options: KINDS.map((value) => ({ value, label: t(`kind.${value}`) })),
-    },
-    {
-      name: "volume_m3",
-      type: "number",
-      unit: "m³",
-      required: true,
-      min: 0.001,
-      max: 1e7,
-    },
-    { name: "depth_m", type: "number", unit: "m", required: true, min: 0.05, max: 100 },
-    { name: "inflow_l_per_min", type: "number", unit: "L/min", max: 1e6 },
-    { name: "inflow_by_gravity", type: "check", value: old.inflow_by_gravity ?? false },
-    { name: "recirculated_l_per_min", type: "number", unit: "L/min", max: 1e6 },
-    { name: "plant_bed_area_m2", type: "number", unit: "m²", max: 1e6 },
-    {
-      name: "water_system",
-      type: "choice",
-      value: old.water_system ?? "",
-      options: ["", ...SYSTEMS].map((value) => ({
-        value,
-        label: t(`system.${value}`),
-      })),
-    },
-    {
-      name: "biofilter_feed_kg_per_day",
-      type: "number",
-      unit: "kg",
-      min: 0.001,
-      max: 1e5,
-    },
-    { name: "water_respiration_mg_per_l_h", type: "number", unit: "mg/L/h", max: 10 },
-    { name: "altitude_m", type: "number", unit: "m", min: -430, max: 6000 },
+  const { unit } = schemas();
+  const made = { values: old, words: "unit" };
+  const shown = fieldsOf(unit, ASKED, made).map((field) =>
+    // The book's 0 means that nothing is entered.
+    field.type === "number" ? { ...field, value: field.value || null } : field,
+  );
+  return [
+    ...shown,
     ...aeratorFields(old),
-    { name: "monthly", type: "text", value: old.monthly_temperature_deg_c?.join(" ") },
-    { name: "note", type: "lines" },
+    {
+      name: "monthly",
+      label: t("unit.monthly"),
+      hint: t("unit.monthly-hint"),
+      type: "text",
+      value: old.monthly_temperature_deg_c?.join(" "),
+    },
+    ...fieldsOf(unit, ["note"], made),
   ];
-  return table.map((field) => ({
-    value: old[/** @type {keyof Unit} */ (field.name)],
-    label: t(`unit.${field.name}`),
-    hint: hintOf(field.name),
-    ...field,
-  }));
 }
-
-const HINTS = [
-  "inflow_l_per_min",
-  "inflow_by_gravity",
-  "aerator_l_per_min",
-  "aerator_g_per_h",
-  "water_system",
-  "aerator_hours",
-  "monthly",
-  "water_respiration_mg_per_l_h",
-  "altitude_m",
-];
-/** @param {string} name */
-const hintOf = (name) => (HINTS.includes(name) ? t(`unit.${name}-hint`) : null);
 
 /**
  * @param {Unit | null} old
@@ -104,18 +77,19 @@ async function keep(old, values) {
   const [{ monthly, ...plain }, aeration] = takeAerator(old, values);
   const body = /** @type {Unit} */ ({
     ...(old ?? {}),
+    // What was emptied is as if it had never been entered.
+    ...Object.fromEntries([...ASKED, "note"].map((name) => [name, undefined])),
     ...plain,
     id: old?.id ?? uuid(),
     version: (old?.version ?? 0) + 1,
     monthly_temperature_deg_c: temperatures(monthly),
     aeration,
   });
-  if (!body.water_system) delete body.water_system;
   delete body.recorded_at;
   await write({
     kind: "unit",
     method: "PUT",
-    path: `/v1/units/${body.id}`,
+    path: address("/v1/units/{unit_id}", { unit_id: body.id }),
     body,
     label: t("unit-form.label", { unit: body.name }),
   });
@@ -131,7 +105,12 @@ function temperatures(text) {
     .map(Number);
   if (!values.length) return [];
   if (values.length === 1) values.push(...Array(MONTHS - 1).fill(values[0]));
-  if (values.length !== MONTHS || values.some(Number.isNaN)) {
+  const { minimum = -Infinity, maximum = Infinity } = itemSchema(
+    schemas().unit,
+    "monthly_temperature_deg_c",
+  );
+  const fits = (/** @type {number} */ value) => value >= minimum && value <= maximum;
+  if (values.length !== MONTHS || !values.every(fits)) {
     throw new Error(t("unit.monthly-wrong"));
   }
   return values;
