@@ -71,7 +71,8 @@ def test_nothing_but_the_files_of_the_page_is_served(
     """A path cannot leave the folder."""
     answer = client.get(f"/page/x/{name}")
     assert answer.status_code == 404
-    assert set(answer.json()) == {"code", "message", "advice", "details"}
+    error = {"code", "message", "advice", "parameters", "details"}
+    assert set(answer.json()) == error
 
 
 def test_the_manifest_has_what_makes_a_page_installable(client: TestClient) -> None:
