@@ -114,12 +114,16 @@ class FishInNet:
         Whether the length may be used.
     photo
         Index of the photo within the net; fish of one photo share its error.
+    gross_probability
+        How doubtful the photo holds the length to be: that it is grossly wrong, as
+        by a neighbour's tail taken in. Common practice, no source.
     """
 
     fork_length_mm: float
     relative_sd: float = 0.012
     complete: bool = True
     photo: int = 0
+    gross_probability: float = 0.02
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -227,9 +231,20 @@ def fish_in_net(
             relative_sd=_scope_sd(length, "fish"),
             complete=length.complete,
             photo=photo,
+            gross_probability=gross_probability(length.confidence),
         )
         for length in lengths
     )
+
+
+def gross_probability(confidence: float) -> float:
+    """Return how likely a length is grossly wrong, from the photo's confidence.
+
+    The confidence is that it is one whole fish; what it does not say (a snout in a
+    shadow) is never below 1 in 100, and no fish is condemned beforehand. Common
+    practice, no source.
+    """
+    return min(max(1.0 - confidence, 0.01), 0.5)
 
 
 def shared_length_sd(lengths: Sequence["FishLength"], scope: str) -> float | None:

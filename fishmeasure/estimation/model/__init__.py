@@ -8,6 +8,7 @@ them with the weighings on a grid; ``faults`` weighs what may be wrong with a ne
 from fishmeasure.estimation.model.estimate import estimate_population
 from fishmeasure.estimation.model.record import (
     DoubtfulLength,
+    JointSize,
     NetReport,
     PopulationEstimate,
     SizeGroups,
@@ -22,6 +23,7 @@ from fishmeasure.estimation.model.samplejson import (
 
 __all__ = [
     "DoubtfulLength",
+    "JointSize",
     "NetReport",
     "PopulationEstimate",
     "SampleAnswer",

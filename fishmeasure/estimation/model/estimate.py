@@ -1,4 +1,19 @@
-"""Nets to the population: the public function."""
+"""Nets to the population: the public function.
+
+How another figure than length can tell weight. The model knows a fish by ``x``, the
+log of its size over the sample's middle one, and ln weight is alpha + b x + N(0,
+kappa^2). What is read of a fish goes in at one place, ``lengths.collect_lengths``: x,
+its own ``error_variance``, and what is common to its photo (``photo_variance``); common
+to the sample is ``SampleSettings.length_relative_sd``. What is known of the line
+beforehand goes in at ``grid.make_grid`` (b, kappa) and ``grid.level_prior`` (alpha). To
+weigh by outline and length: let x be a third of the fish's ln weight as predicted, its
+errors a third of that figure's, b 3 with hardly an error, kappa the sd that the
+prediction leaves, and alpha 0 with the sd of the stock's factor.
+``heard_from_weights`` takes b and kappa likewise.
+
+What others join is ``PopulationEstimate.joint``: ln mean weight and ln CV with their
+covariance.
+"""
 
 from dataclasses import replace
 from typing import Final
@@ -17,27 +32,25 @@ from fishmeasure.estimation.model.grid import (
     level_prior,
     make_grid,
 )
-from fishmeasure.estimation.model.groups import Split, find_size_groups
+from fishmeasure.estimation.model.groups import find_size_groups
 from fishmeasure.estimation.model.lengths import (
-    GROSS_PRIOR,
     Lengths,
     collect_lengths,
     net_means,
 )
 from fishmeasure.estimation.model.model import SampleModel
 from fishmeasure.estimation.model.nets import measured_sums
+from fishmeasure.estimation.model.netweight import heard_from_weights
 from fishmeasure.estimation.model.posterior import gather
 from fishmeasure.estimation.model.record import PopulationEstimate
 from fishmeasure.estimation.model.report import make_estimate
-from fishmeasure.estimation.model.shape import Shape, find_shape
+from fishmeasure.estimation.model.shape import Shape, find_shape, shape_table
 from fishmeasure.estimation.nets import NetWeighing, SampleSettings
 from fishmeasure.species import LengthWeight
 
 # Sigma below exp(-8) of the best length evidence is not looked at.
 _EVIDENCE_RANGE: Final = 8.0
 _WIDEST: Final = (0.012, 0.7)
-# With two size groups a fish far from the mean is no error: hardly any are gross.
-_HARDLY_GROSS: Final = np.array([1.0, 1e-6, 1e-9, 1e-9, 1e-9])
 
 
 def estimate_population(
@@ -80,14 +93,10 @@ def estimate_population(
     if not used:
         raise EmptySampleError
     lengths = collect_lengths(used)
+    if lengths is not None:
+        lengths = heard_from_weights(lengths, used, published, settings)
     groups = None if lengths is None else find_size_groups(lengths)
-    model = prepare(
-        used,
-        published,
-        settings,
-        lengths,
-        split=groups,
-    )
+    model = prepare(used, published, settings, lengths)
     hypotheses = weigh_hypotheses(model)
     return make_estimate(
         model,
@@ -144,27 +153,23 @@ def prepare(
     published: LengthWeight,
     settings: SampleSettings,
     lengths: Lengths | None,
-    *,
-    split: Split | None = None,
 ) -> SampleModel:
     """Return the model of a sample, ready to be solved."""
-    gross_prior = GROSS_PRIOR if split is None else _HARDLY_GROSS
+    shape = Shape.usual() if lengths is None else find_shape(lengths, published.b)
     if lengths is None:
         steps = np.linspace(-2.4, 2.4, SIGMA_POINTS)
         sigma = SIGMA_MEDIAN * np.exp(SIGMA_LOG_SD * steps)
         reference_mm = _bulk_reference(nets, published)
     else:
-        sigma = _sigma_points(lengths, gross_prior)
+        sigma = _sigma_points(lengths, shape.temper)
         reference_mm = lengths.reference_mm
     grid = make_grid(sigma, published)
     means = sums = None
     measured_index: dict[int, int] = {}
     photos_of_net: tuple[slice, ...] = ()
-    shape = Shape()
     if lengths is not None:
-        means = net_means(lengths, sigma, gross_prior=gross_prior)
+        means = net_means(lengths, sigma, temper=shape.temper)
         sums = measured_sums(lengths, means, grid.b)
-        shape = find_shape(lengths, means, split)
         measured_index = {int(net): j for j, net in enumerate(lengths.net_ids)}
         ends = np.r_[lengths.net_start[1:], len(lengths.photo_start)]
         photos_of_net = tuple(
@@ -182,6 +187,7 @@ def prepare(
         measured_index=measured_index,
         photos_of_net=photos_of_net,
         shape=shape,
+        table=shape_table(shape, grid.sigma, grid.b),
     )
 
 
@@ -192,12 +198,12 @@ def _bulk_reference(nets: tuple[NetWeighing, ...], published: LengthWeight) -> f
     return float(10.0 * (weight / count / published.a_g_cm) ** (1.0 / published.b))
 
 
-def _sigma_points(lengths: Lengths, gross_prior: FloatArray) -> FloatArray:
+def _sigma_points(lengths: Lengths, temper: float) -> FloatArray:
     """Return the sigmas that the lengths leave possible, evenly in logarithm."""
     low, high = _WIDEST
     for points in (16, 12):
         sigma = np.geomspace(low, high, points)
-        means = net_means(lengths, sigma, gross_prior=gross_prior)
+        means = net_means(lengths, sigma, temper=temper)
         variance = means.variance + TAU_SCALE**2
         precision = np.sum(1.0 / variance, axis=1)
         centre = np.sum(means.mean / variance, axis=1) / precision

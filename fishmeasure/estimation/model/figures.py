@@ -8,13 +8,14 @@ from scipy.special import ndtri
 
 from fishmeasure.base.arrays import FloatArray
 from fishmeasure.base.estimate import Estimate, Scope, UncertaintySource
+from fishmeasure.estimation.model.finitecv import finite_cv_points
 from fishmeasure.estimation.model.groups import Split
 from fishmeasure.estimation.model.lengths import Lengths
 from fishmeasure.estimation.model.mixture import points_estimate, weighted_quantiles
 from fishmeasure.estimation.model.model import SampleModel
 from fishmeasure.estimation.model.posterior import Figure, Posterior, combine, offset
-from fishmeasure.estimation.model.record import StockLine
-from fishmeasure.estimation.model.shape import Standardised
+from fishmeasure.estimation.model.record import JointSize, StockLine
+from fishmeasure.estimation.model.shape import Law, ShapeTable
 from fishmeasure.estimation.nets import NetWeighing
 from fishmeasure.species import LengthWeight
 
@@ -35,25 +36,35 @@ class Unit:
     groups: Split | None
 
 
-def cv(
-    model: SampleModel, posterior: Posterior, unit: Unit, handled_count: FloatArray
-) -> Estimate:
-    """Return the CV; the part of the unit that was measured is known."""
-    level = model.settings.level
-    estimate = points_estimate(*posterior.cv_points(model.shape), level)
+def _cv_points(
+    model: SampleModel, posterior: Posterior, unit: Unit
+) -> tuple[FloatArray, FloatArray]:
+    """Return (k n,) values of the CV, k for each posterior point, and weights."""
     if unit.count is None:
-        return estimate
-    # The finite population correction sqrt(1 - n/N) of any such figure.
-    measured = 0.0 if unit.lengths is None else float(len(unit.lengths.x))
-    measured = min(measured, float(posterior.weights @ handled_count))
-    shrink = float(np.sqrt(max(1.0 - measured / unit.count, 0.0)))
-    middle = estimate.value
-    return Estimate(
-        value=middle,
-        sd=estimate.sd * shrink,
-        low=middle + (estimate.low - middle) * shrink,
-        high=middle + (estimate.high - middle) * shrink,
-        level=level,
+        return posterior.cv_points(model.table), posterior.weights
+    return finite_cv_points(model, posterior, unit.lengths, unit.count)
+
+
+def cv(model: SampleModel, posterior: Posterior, unit: Unit) -> Estimate:
+    """Return the CV of the fish in the unit; of an endless one without a count."""
+    return points_estimate(*_cv_points(model, posterior, unit), model.settings.level)
+
+
+def joint(
+    model: SampleModel, posterior: Posterior, mean: Figure, unit: Unit
+) -> JointSize:
+    """Return ln mean weight and ln CV together."""
+    values, weights = _cv_points(model, posterior, unit)
+    log_cv = np.log(values)
+    log_mean, sd = posterior.mixture(mean).moments()
+    centre = float(weights @ log_cv)
+    repeated = np.tile(mean.value, len(values) // len(mean.value))
+    return JointSize(
+        log_mean_weight_g=log_mean,
+        log_cv=centre,
+        mean_variance=sd**2,
+        cv_variance=float(weights @ (log_cv - centre) ** 2),
+        covariance=float(weights @ ((log_cv - centre) * (repeated - log_mean))),
     )
 
 
@@ -128,10 +139,11 @@ def line(
     )
 
 
-def medians(posterior: Posterior) -> tuple[float, float, float]:
+def medians(posterior: Posterior, table: ShapeTable) -> tuple[float, float, float]:
     """Return between-net CV, within-net CV and condition sd."""
+    by_length = (posterior.b * posterior.sigma) ** 2
     within = np.sqrt(
-        np.expm1((posterior.b * posterior.sigma) ** 2 + posterior.kappa**2)
+        np.expm1(by_length + posterior.kappa**2 + posterior.on_grid(table.spread))
     )
     return (
         float(
@@ -145,7 +157,7 @@ def medians(posterior: Posterior) -> tuple[float, float, float]:
 
 
 def share_above(
-    posterior: Posterior, typical: Figure, standard: Standardised, level: float
+    posterior: Posterior, typical: Figure, standard: Law, level: float
 ) -> Callable[[float], Estimate]:
     """Return the function of a weight that gives the fraction of fish above it."""
     spread = np.sqrt(posterior.log_weight_variance)
@@ -155,7 +167,7 @@ def share_above(
         quantiles = posterior.mixture(place).quantiles(
             (0.5 + level / 2, 0.5, 0.5 - level / 2)
         )
-        low, middle, high = (1.0 - standard.below(float(q)) for q in quantiles)
+        low, middle, high = (float(f) for f in 1.0 - standard.below(quantiles))
         sd = (high - low) / (2.0 * float(ndtri(0.5 + level / 2)))
         return Estimate(value=middle, sd=sd, low=low, high=high, level=level)
 
@@ -178,6 +190,7 @@ def sources(
         left = max(1.0 - float(weights @ handled_count) / unit.count, 0.0)
     handled = float(weights @ handled_count)
     log_within = (posterior.b * posterior.sigma) ** 2 + posterior.kappa**2
+    log_within = log_within + posterior.on_grid(model.table.spread)
     within = float(weights @ np.expm1(log_within))
     between = float(weights @ (posterior.b * posterior.tau) ** 2)
     parts: dict[tuple[str, Scope], float] = {

@@ -8,6 +8,7 @@ from fishmeasure.estimation.model.lengths import IntArray
 from fishmeasure.estimation.model.model import SOUND, SampleModel
 from fishmeasure.estimation.model.nets import weighing_variance, weight_term
 from fishmeasure.estimation.model.posterior import Figure, Posterior, combine
+from fishmeasure.estimation.model.shape import ShapeTable
 
 
 def handled_mean(
@@ -92,6 +93,7 @@ def finite_mean(
     handled: Figure,
     handled_count: FloatArray,
     *,
+    table: ShapeTable,
     count_in_unit: int | None,
     net_load: float,
 ) -> Figure:
@@ -109,7 +111,8 @@ def finite_mean(
     rest = (1.0 - fraction) * np.exp(endless.value)
     share = part / (part + rest)
     blended = combine((share, handled), (1.0 - share, endless))
-    within = np.expm1(posterior.b**2 * posterior.sigma**2 + posterior.kappa**2)
+    log_within = posterior.b**2 * posterior.sigma**2 + posterior.kappa**2
+    within = np.expm1(log_within + posterior.on_grid(table.spread))
     between = (posterior.b * posterior.tau) ** 2
     chance = (within + between * net_load) / np.maximum(left, 1.0)
     return Figure(

@@ -1,41 +1,34 @@
-"""Measured lengths to net means, whatever the spread, robust to gross errors.
+"""Measured lengths to net means, whatever the shape of the sizes.
 
-ln length of a fish is its net's mean plus N(0, sigma^2), its own error N(0, s^2),
-and, with a small probability, a gross error N(0, g^2): an outline that took in a
-neighbour's tail or lost the head. The two-part mixture keeps the gross ones from
-raising the spread; whether a fish is one is a probability, never a cut.
+ln length of a fish is its net's mean plus a departure of sd sigma, its own error
+N(0, s^2), and, with the probability that ``gross`` gives it, a gross error. Each fish
+counts with the probability that it has none.
 
-Given sigma, the likelihood of a photo's mean is replaced by the normal that touches
-the mixture's from below at the mode, found by EM (Dempster, Laird & Rubin 1977), so
-that all further steps are linear and Gaussian.
+A net's mean is the mean of its fish, so it needs no shape. How well the lengths tell
+sigma depends on it: the log likelihood of normal fish is multiplied by ``temper`` (see
+``shape``), 1 for normal fish and less for long tails, whose spread few fish show.
 """
 
 from dataclasses import dataclass
 from typing import Final
 
 import numpy as np
-from numpy.typing import NDArray
-from scipy.special import expit, logsumexp
 
 from fishmeasure.base.arrays import FloatArray
+from fishmeasure.estimation.model.gross import GROSS_SD, Groups, IntArray, judge
 from fishmeasure.estimation.nets import NetWeighing
 
-IntArray = NDArray[np.intp]
+__all__ = [
+    "GROSS_SD",
+    "IntArray",
+    "Lengths",
+    "NetMeans",
+    "collect_lengths",
+    "net_means",
+]
 
-# sd of ln length of a gross error. With 8 % of fish so it raises the CV of a batch
-# of 27 % by an eighth, the effect seen with wrongly outlined fish in simulation; it
-# spans a third of the fish lost and a half too much.
-GROSS_SD: Final = 0.15
-# Possible fractions of gross errors and their prior weights. On purpose a gloomy
-# prior, mean 9 %: few fish say little of the fraction, and of 4 x 8 fish with 8 %
-# gross it leaves the CV 4 % too high where a prior at 3 % leaves 6 %, while without
-# gross errors it costs the CV nothing (rms error 13 % with it and without).
-GROSS_FRACTIONS: Final = np.array([0.01, 0.03, 0.07, 0.12, 0.2])
-GROSS_PRIOR: Final = np.array([0.15, 0.15, 0.25, 0.3, 0.15])
-# Used only to find which fish are gross: how far a photo's mean may be from the
-# sample's before its fish look wrong (the nets' own spread is fitted later).
-_LOCATING_SD: Final = 0.08
-_EM_STEPS: Final = 8
+# A photo whose fish are all doubtful still has a place.
+_LEAST_SOUND: Final = 1e-3
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -58,6 +51,10 @@ class Lengths:
         (j,) index of each measured net in the sample.
     reference_mm
         Length at which x is 0.
+    gross
+        (n,) probability that a length is grossly wrong.
+    first_sigma
+        A first figure of the sd of x within a net.
     """
 
     x: FloatArray
@@ -68,6 +65,8 @@ class Lengths:
     net_start: IntArray
     net_ids: IntArray
     reference_mm: float
+    gross: FloatArray
+    first_sigma: float
 
     @property
     def photo_of_fish(self) -> IntArray:
@@ -98,8 +97,6 @@ class NetMeans:
         (s, p) variance of the photo's error that is left.
     log_evidence
         (s,) of the lengths within nets.
-    gross
-        (s, n) probability that each fish's length is a gross error.
     """
 
     sigma: FloatArray
@@ -109,7 +106,6 @@ class NetMeans:
     photo_mean: FloatArray
     photo_rest: FloatArray
     log_evidence: FloatArray
-    gross: FloatArray
 
     def sliced(self, s: int) -> "NetMeans":
         """Return the same for one sigma."""
@@ -121,14 +117,19 @@ class NetMeans:
             photo_mean=self.photo_mean[[s]],
             photo_rest=self.photo_rest[[s]],
             log_evidence=self.log_evidence[[s]],
-            gross=self.gross[[s]],
         )
 
 
 def collect_lengths(nets: tuple[NetWeighing, ...]) -> Lengths | None:
     """Return the complete fish of all nets; None if there is none."""
     rows = sorted(
-        (index, fish.photo, fish.fork_length_mm, fish.relative_sd)
+        (
+            index,
+            fish.photo,
+            fish.fork_length_mm,
+            fish.relative_sd,
+            fish.gross_probability,
+        )
         for index, net in enumerate(nets)
         for fish in net.complete_fish
     )
@@ -142,25 +143,36 @@ def collect_lengths(nets: tuple[NetWeighing, ...]) -> Lengths | None:
     photo_start = np.flatnonzero(new_photo)
     photo_net_id = net_of[photo_start]
     net_start = np.flatnonzero(np.r_[True, np.diff(photo_net_id) != 0])
+    photo_variance = np.array([nets[i].photo_relative_sd ** 2 for i in photo_net_id])
+    judged = judge(
+        Groups(
+            x=log_length - reference,
+            error_variance=table[:, 3] ** 2,
+            start=photo_start,
+            photo_variance=photo_variance,
+            doubt=np.clip(table[:, 4], 1e-6, 1.0 - 1e-6),
+        )
+    )
     return Lengths(
         x=log_length - reference,
         error_variance=table[:, 3] ** 2,
         photo_start=photo_start,
         photo_net=_owners(net_start, len(photo_start)),
-        photo_variance=np.array([nets[i].photo_relative_sd ** 2 for i in photo_net_id]),
+        photo_variance=photo_variance,
         net_start=net_start,
         net_ids=photo_net_id[net_start],
         reference_mm=float(np.exp(reference)),
+        gross=judged.gross,
+        first_sigma=judged.sigma,
     )
 
 
-def net_means(
-    lengths: Lengths, sigma: FloatArray, *, gross_prior: FloatArray = GROSS_PRIOR
-) -> NetMeans:
-    """Return the normal likelihoods of the nets' means for each of ``sigma``."""
-    photo_mean, photo_variance, log_evidence, gross = _photo_means(
-        lengths, sigma, gross_prior
-    )
+def net_means(lengths: Lengths, sigma: FloatArray, *, temper: float = 1.0) -> NetMeans:
+    """Return the normal likelihoods of the nets' means for each of ``sigma``.
+
+    ``temper`` multiplies what the lengths say of sigma, not what of the means.
+    """
+    photo_mean, photo_variance, log_evidence = _photo_means(lengths, sigma)
     total = photo_variance + lengths.photo_variance
     mean, variance = _combine(photo_mean, total, lengths.net_start)
     spread = photo_mean - mean[:, lengths.photo_net]
@@ -176,84 +188,26 @@ def net_means(
         photo_gain=gain,
         photo_mean=photo_mean,
         photo_rest=(1.0 - gain) * lengths.photo_variance,
-        log_evidence=log_evidence,
-        gross=gross,
+        log_evidence=temper * log_evidence,
     )
 
 
 def _photo_means(
-    lengths: Lengths, sigma: FloatArray, gross_prior: FloatArray
-) -> tuple[FloatArray, FloatArray, FloatArray, FloatArray]:
-    """Return mean, variance (s, p), log evidence (s,), gross (s, n).
+    lengths: Lengths, sigma: FloatArray
+) -> tuple[FloatArray, FloatArray, FloatArray]:
+    """Return mean, variance (s, p) and log evidence (s,) of the photos' fish.
 
-    The evidence is that of the photos' means at their mode, each photo's likelihood
-    being exp(evidence) times exp(-(m - mean)^2 / (2 variance)).
+    The likelihood of a photo's mean m is exp(evidence - (m - mean)^2 / (2 variance)).
     """
-    # Axes: sigma, gross fraction, fish (or photo).
-    fraction = GROSS_FRACTIONS[None, :, None]
-    clean_variance = (sigma[:, None] ** 2 + lengths.error_variance)[:, None, :]
-    gross_variance = clean_variance + GROSS_SD**2
-    offset = np.log(fraction / (1 - fraction)) - 0.5 * np.log(
-        gross_variance / clean_variance
-    )
-    steepness = 0.5 * (1.0 / clean_variance - 1.0 / gross_variance)
-    owner = lengths.photo_of_fish
-    location = np.broadcast_to(
-        _starting_locations(lengths),
-        (len(sigma), len(GROSS_FRACTIONS), len(lengths.photo_start)),
-    )
-    mean, precision = location, np.ones_like(location)
-    for _ in range(_EM_STEPS):
-        squared = (lengths.x - location[:, :, owner]) ** 2
-        gross = expit(offset + steepness * squared)
-        weight = (1.0 - gross) / clean_variance + gross / gross_variance
-        precision = np.add.reduceat(weight, lengths.photo_start, axis=2)
-        mean = (
-            np.add.reduceat(weight * lengths.x, lengths.photo_start, axis=2) / precision
-        )
-        location = _shrunk(mean, 1.0 / precision + lengths.photo_variance)
-    squared = (lengths.x - location[:, :, owner]) ** 2
-    log_density = (
-        np.log1p(-fraction)
-        - 0.5 * np.log(2 * np.pi * clean_variance)
-        - 0.5 * squared / clean_variance
-        + np.logaddexp(0.0, offset + steepness * squared)
-    )
-    at_mode = log_density.sum(axis=2) + 0.5 * np.sum(
-        (location - mean) ** 2 * precision, axis=2
-    )
-    at_mode = at_mode + np.log(gross_prior / gross_prior.sum())
-    posterior = np.exp(at_mode - logsumexp(at_mode, axis=1, keepdims=True))[..., None]
-    mean_of_all = np.sum(posterior * mean, axis=1)
-    variance = np.sum(posterior * (1.0 / precision), axis=1)
-    return (
-        mean_of_all,
-        variance,
-        logsumexp(at_mode, axis=1),
-        np.sum(posterior * gross, axis=1),
-    )
-
-
-def _starting_locations(lengths: Lengths) -> FloatArray:
-    """Return (p,) medians of the photos, drawn towards the sample's."""
-    parts = np.split(lengths.x, lengths.photo_start[1:])
-    medians = np.array([np.median(part) for part in parts])
-    counts = np.array([len(part) for part in parts])
-    # 0.1 is a typical sd of ln length within a net (weight CV 30 %).
-    keep = _LOCATING_SD**2 / (_LOCATING_SD**2 + 0.1**2 / counts)
-    start: FloatArray = keep * medians + (1.0 - keep) * np.median(lengths.x)
-    return start
-
-
-def _shrunk(mean: FloatArray, variance: FloatArray) -> FloatArray:
-    """Return the photos' means drawn towards the sample's own mean."""
-    weight = 1.0 / (variance + _LOCATING_SD**2)
-    centre = np.sum(weight * mean, axis=2, keepdims=True) / np.sum(
-        weight, axis=2, keepdims=True
-    )
-    keep = _LOCATING_SD**2 / (_LOCATING_SD**2 + variance)
-    shrunk: FloatArray = keep * mean + (1.0 - keep) * centre
-    return shrunk
+    sound = np.maximum(1.0 - lengths.gross, _LEAST_SOUND)
+    variance = sigma[:, None] ** 2 + lengths.error_variance
+    weight = sound / variance
+    start = lengths.photo_start
+    precision = np.add.reduceat(weight, start, axis=1)
+    mean = np.add.reduceat(weight * lengths.x, start, axis=1) / precision
+    squared = (lengths.x - mean[:, lengths.photo_of_fish]) ** 2
+    log_density = -0.5 * (sound * np.log(2 * np.pi * variance) + weight * squared)
+    return mean, 1.0 / precision, log_density.sum(axis=1)
 
 
 def _combine(

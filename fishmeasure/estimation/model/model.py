@@ -22,7 +22,7 @@ import numpy as np
 from fishmeasure.base.arrays import FloatArray
 from fishmeasure.estimation.model.grid import MU_SD, Grid, LevelPrior
 from fishmeasure.estimation.model.lengths import NetMeans
-from fishmeasure.estimation.model.shape import Shape
+from fishmeasure.estimation.model.shape import Shape, ShapeTable
 from fishmeasure.estimation.nets import NetWeighing, SampleSettings
 
 
@@ -130,6 +130,7 @@ class SampleModel:
     measured_index: dict[int, int]
     photos_of_net: tuple[slice, ...]
     shape: Shape
+    table: ShapeTable
 
     def sliced(self, s: int, t: list[int], k: list[int], b: int) -> "SampleModel":
         """Return the model on a few points of its grid."""
@@ -151,6 +152,7 @@ class SampleModel:
             ),
             means=None if self.means is None else self.means.sliced(s),
             sums=None if self.sums is None else self.sums.sliced(s, b),
+            table=self.table.sliced(s, b),
         )
 
     def start(self) -> Information:

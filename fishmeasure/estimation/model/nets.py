@@ -42,8 +42,8 @@ def measured_sums(lengths: Lengths, means: NetMeans, b: FloatArray) -> MeasuredS
     departure = lengths.x - at[:, net]
     parts = []
     for gain, probability in (
-        (clean_gain, 1.0 - means.gross),
-        (gross_gain, means.gross),
+        (clean_gain, 1.0 - lengths.gross),
+        (gross_gain, lengths.gross),
     ):
         left = spread * (1.0 - gain)
         centre = at[:, net] + gain * departure
@@ -55,7 +55,7 @@ def measured_sums(lengths: Lengths, means: NetMeans, b: FloatArray) -> MeasuredS
     photo_slope = np.zeros_like(expected)
     for gain, probability, left, centre in parts:
         growth = np.exp(slope * centre[:, None, :] + 0.5 * slope**2 * left[:, None, :])
-        weighted = probability[:, None, :] * growth
+        weighted = probability * growth
         expected += weighted
         second += weighted * growth * np.exp(slope**2 * left[:, None, :])
         mean_slope += slope * weighted * (1.0 - gain[:, None, :])
@@ -92,9 +92,9 @@ def weight_term(model: SampleModel, index: int, state: NetState = SOUND) -> Weig
     count = max(net.fish_count + state.count_delta, 1)
     j = model.measured_index.get(index)
     if j is None or model.sums is None:
-        spread = model.shape.log_spread(b, sigma, kappa)
+        spread = (b * sigma) ** 2 + kappa**2 + model.table.spread
         log_variance = np.log1p(np.expm1(spread) / count)
-        log_mean = 0.5 * ((b * sigma) ** 2 + kappa**2) + model.shape.excess(b, sigma)
+        log_mean = 0.5 * ((b * sigma) ** 2 + kappa**2) + model.table.single
         return WeightTerm(
             constant=np.log(count) + log_mean - 0.5 * log_variance,
             slope=np.broadcast_to(b, (len(grid.sigma), 1, 1, len(grid.b))),
@@ -110,8 +110,8 @@ def weight_term(model: SampleModel, index: int, state: NetState = SOUND) -> Weig
         return values[:, None, None, :, j]
 
     at = sums.at[:, j][:, None, None, None]
-    other = np.exp(b * at + 0.5 * b**2 * sigma**2 + model.shape.excess(b, sigma))
-    other_second = other**2 * np.exp(model.shape.log_spread(b, sigma, np.zeros(1)))
+    other = np.exp(b * at + 0.5 * b**2 * sigma**2 + model.table.single)
+    other_second = other**2 * np.exp((b * sigma) ** 2 + model.table.spread)
     expected = shrink * pick(sums.expected) + missing * other
     second = shrink * pick(sums.second) + missing * other_second
     squared = shrink * pick(sums.squared) + missing * other**2

@@ -10,7 +10,7 @@ from fishmeasure.estimation.model.faults import Hypothesis
 from fishmeasure.estimation.model.lengths import IntArray
 from fishmeasure.estimation.model.mixture import Mixture
 from fishmeasure.estimation.model.model import SampleModel
-from fishmeasure.estimation.model.shape import Shape
+from fishmeasure.estimation.model.shape import ShapeTable
 
 # Grid points lighter than this times the heaviest are left out; together they hold
 # less than 0.1 % of the mass.
@@ -57,29 +57,27 @@ class Posterior:
         """(n,) variance of ln weight of a fish of the population."""
         return self.b**2 * (self.sigma**2 + self.tau**2) + self.kappa**2
 
-    def log_mean_lift(self, shape: Shape) -> Figure:
+    def log_mean_lift(self, table: ShapeTable) -> Figure:
         """Return ln of the mean weight over that of the middle fish."""
         zero = np.zeros_like(self.mu)
         return Figure(
-            value=0.5 * self.log_weight_variance + shape.excess(self.b, self.sigma),
+            value=0.5 * self.log_weight_variance + self.on_grid(table.single),
             on_mu=zero,
             on_eta=zero,
             on_split=zero,
-            variance=((self.b * self.sigma) ** 3 * shape.skewness_sd / 6.0) ** 2,
+            variance=zero,
         )
 
-    def cv_points(self, shape: Shape) -> tuple[FloatArray, FloatArray]:
-        """Return (3 n,) values of the CV and their weights.
+    def on_grid(self, values: FloatArray) -> FloatArray:
+        """Return (n,) of values that are given for each (s, 1, 1, b)."""
+        picked: FloatArray = values[self.cell[0], 0, 0, self.cell[3]]
+        return picked
 
-        Three for each point, for the skewness that is not known (Gauss-Hermite).
-        """
-        within = shape.log_spread(self.b, self.sigma, self.kappa)
-        middle = within + (self.b * self.tau) ** 2
-        step = (self.b * self.sigma) ** 3 * shape.skewness_sd * np.sqrt(3.0)
-        values = np.concatenate([middle - step, middle, middle + step])
-        values = np.maximum(values, 0.4 * np.tile(middle, 3))
-        weights = np.concatenate([f * self.weights for f in (1 / 6, 2 / 3, 1 / 6)])
-        return np.sqrt(np.expm1(values)), weights
+    def cv_points(self, table: ShapeTable) -> FloatArray:
+        """Return (n,) values of the CV of an endless unit."""
+        spread = self.log_weight_variance + self.on_grid(table.spread)
+        values: FloatArray = np.sqrt(np.expm1(spread))
+        return values
 
     def alpha_figure(self) -> Figure:
         """Return alpha."""

@@ -102,6 +102,25 @@ class StockLine:
     at_length_mm: float
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class JointSize:
+    """Mean weight and CV of the unit together, for what joins samples.
+
+    Attributes
+    ----------
+    log_mean_weight_g, log_cv
+        Means of their natural logarithms.
+    mean_variance, cv_variance, covariance
+        Of those two.
+    """
+
+    log_mean_weight_g: float
+    log_cv: float
+    mean_variance: float
+    cv_variance: float
+    covariance: float
+
+
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class PopulationEstimate:
     """The fish in the unit, with intervals that say what is not known.
@@ -116,6 +135,8 @@ class PopulationEstimate:
         Of the netted fish alone.
     cv
         Standard deviation over mean of single weights in the unit.
+    joint
+        ln mean weight and ln CV with their covariance.
     fork_length_mean_mm
         None where no length was measured.
     condition_factor
@@ -140,6 +161,7 @@ class PopulationEstimate:
     mean_weight_g: Estimate
     handled_mean_weight_g: Estimate
     cv: Estimate
+    joint: JointSize
     fork_length_mean_mm: Estimate | None
     condition_factor: Estimate | None
     line: StockLine

@@ -20,7 +20,7 @@ from fishmeasure.estimation.model.record import (
     SizeGroups,
     WeightQuantile,
 )
-from fishmeasure.estimation.model.shape import Standardised
+from fishmeasure.estimation.model.shape import Law
 from fishmeasure.species import LengthWeight
 
 _QUANTILES: Final = (0.05, 0.1, 0.25, 0.5, 0.75, 0.9, 0.95)
@@ -43,9 +43,10 @@ def make_estimate(
     handled, handled_count = handled_mean(model, posterior, hypotheses)
     mean = finite_mean(
         posterior,
-        combine((1.0, typical), (1.0, posterior.log_mean_lift(model.shape))),
+        combine((1.0, typical), (1.0, posterior.log_mean_lift(model.table))),
         handled,
         handled_count,
+        table=model.table,
         count_in_unit=unit.count,
         net_load=float(np.mean([net.fish_count for net in model.nets])),
     )
@@ -55,7 +56,7 @@ def make_estimate(
         repeated=unit.repeated,
         used=model.nets,
         reports=net_reports(model, posterior, hypotheses),
-        doubtful=_doubtful(model, posterior, unit.lengths),
+        doubtful=_doubtful(model, unit.lengths),
         groups=_group_weights(posterior, typical, unit),
         mean_weight_g=posterior.mixture(mean).exp_estimate(level),
         line=figures.line(model, posterior, published),
@@ -63,13 +64,14 @@ def make_estimate(
         count_in_unit=unit.stated_count,
         scale=model.settings.scale,
     )
-    between, within, condition = figures.medians(posterior)
+    between, within, condition = figures.medians(posterior, model.table)
     return PopulationEstimate(
         mode=facts.mode,
         level=level,
         mean_weight_g=facts.mean_weight_g,
         handled_mean_weight_g=posterior.mixture(handled).exp_estimate(level),
-        cv=figures.cv(model, posterior, unit, handled_count),
+        cv=figures.cv(model, posterior, unit),
+        joint=figures.joint(model, posterior, mean, unit),
         fork_length_mean_mm=figures.length_mean(model, posterior, unit),
         condition_factor=figures.condition_factor(model, posterior, unit),
         line=facts.line,
@@ -91,28 +93,28 @@ def make_estimate(
     )
 
 
-def _standardised(model: SampleModel, posterior: Posterior) -> Standardised:
+def _standardised(model: SampleModel, posterior: Posterior) -> Law:
     """Return the shape of ln weight at the posterior's middle."""
     weights = posterior.weights
-    return model.shape.standardised(
-        float(np.sum(weights * posterior.b)),
-        float(np.sum(weights * posterior.sigma)),
-        float(np.sum(weights * posterior.log_weight_variance)),
-    )
+    sd = np.sqrt(float(np.sum(weights * posterior.log_weight_variance)))
+    by_length = float(np.sum(weights * posterior.b * posterior.sigma))
+    factor = min(by_length / sd, 1.0)
+    return model.shape.smooth.widened(factor, float(np.sqrt(1.0 - factor**2)))
 
 
 def _quantiles(
-    posterior: Posterior, typical: Figure, standard: Standardised, level: float
+    posterior: Posterior, typical: Figure, standard: Law, level: float
 ) -> tuple[WeightQuantile, ...]:
     spread = np.sqrt(posterior.log_weight_variance)
+    places = standard.quantiles(np.array(_QUANTILES))
     return tuple(
         WeightQuantile(
             below_fraction=fraction,
             weight_g=posterior.mixture(
-                offset(typical, standard.quantile(fraction) * spread)
+                offset(typical, float(place) * spread)
             ).exp_estimate(level),
         )
-        for fraction in _QUANTILES
+        for fraction, place in zip(_QUANTILES, places, strict=True)
     )
 
 
@@ -136,15 +138,12 @@ def _biomass(
 
 
 def _doubtful(
-    model: SampleModel, posterior: Posterior, lengths: Lengths | None
+    model: SampleModel, lengths: Lengths | None
 ) -> tuple[DoubtfulLength, ...]:
     """Return the fish that are more likely wrongly measured than of that size."""
-    if lengths is None or model.means is None:
+    if lengths is None:
         return ()
-    by_sigma = np.bincount(
-        posterior.cell[0], weights=posterior.weights, minlength=len(model.grid.sigma)
-    )
-    probability = by_sigma @ model.means.gross
+    probability = lengths.gross
     return tuple(
         DoubtfulLength(
             net=model.nets[int(lengths.net_ids[lengths.net_of_fish[i]])].label,

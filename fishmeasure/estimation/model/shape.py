@@ -1,162 +1,181 @@
-"""How far ln length is from normal: skewed, or two groups.
+"""The shape of ln length within a net: skewed, in groups, cut by grading, with runts.
 
-With a weight CV of 27 % a skewness of 0.5 moves the mean by 0.1 % and the CV by 3 %,
-but on wild fish (CV 48 %, skewness 0.6) the CV by 10 %.
+The law of the standardised departure z is that of a Dirichlet process (Ferguson 1973):
+the fish that were measured, each with how surely its length is no gross error, joined
+by a few supposed fish of a usual batch. So no family of shapes is chosen; few fish are
+drawn towards a usual batch, many speak for themselves.
+
+``temper`` is how much less such fish say of their spread than normal ones do: the
+variance of the influence function of ln CV^2 (Huber 1981; of the variance of ln length
+it would be the kurtosis + 2), 2 for normal fish whose spread is small.
 """
 
 from dataclasses import dataclass
 from typing import Final
 
 import numpy as np
-from scipy.optimize import brentq
-from scipy.special import ndtr, ndtri
+from scipy.special import ndtr
 
 from fishmeasure.base.arrays import FloatArray
-from fishmeasure.estimation.model.groups import Split
-from fishmeasure.estimation.model.lengths import Lengths, NetMeans
+from fishmeasure.estimation.model.grid import TAU_SCALE
+from fishmeasure.estimation.model.lengths import Lengths, net_means
 
-# Prior sd of a batch's skewness of ln length. Common practice, no source; the
-# cutthroat trout over 100 mm of Mack Creek have 0.6.
-_SKEWNESS_SD: Final = 0.5
+# The supposed fish: so many, a tenth of them 2.4 sd out, the others normal with what is
+# left of the spread: excess kurtosis 0.9. Common practice, no source.
+_SUPPOSED_FISH: Final = 5.0
+_SUPPOSED_SHARES: Final = np.array([0.9, 0.05, 0.05])
+_SUPPOSED_PLACES: Final = np.array([0.0, -2.4, 2.4])
+_SUPPOSED_SDS: Final = np.array([0.686, 0.0, 0.0])
+# A fish stands for sizes about its own, in sds: enough to join 30 fish to a curve.
+_KERNEL: Final = 0.3
+_TEMPER: Final = (0.15, 1.2)
 _ALIKE: Final = 1e-3  # 0.1 % of length: typed in as one figure, no shape to see
+_FEWEST_FISH: Final = 3
+_HALVINGS: Final = 40
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class Law:
+    """A distribution of mean 0 and sd 1: normals with shares (k,), places and sds."""
+
+    shares: FloatArray
+    places: FloatArray
+    sds: FloatArray
+
+    def log_moment(self, slope: FloatArray) -> FloatArray:
+        """Return ln E exp(slope z)."""
+        inside = (
+            slope[..., None] * self.places + 0.5 * (slope[..., None] * self.sds) ** 2
+        )
+        value: FloatArray = np.log(np.exp(inside) @ self.shares)
+        return value
+
+    def excess(self, slope: FloatArray) -> FloatArray:
+        """Return ln E exp(slope z) less what a normal z would have."""
+        return self.log_moment(slope) - 0.5 * slope**2
+
+    def widened(self, factor: float, sd: float) -> "Law":
+        """Return the law of factor z + N(0, sd^2)."""
+        return Law(
+            shares=self.shares,
+            places=factor * self.places,
+            sds=np.sqrt((factor * self.sds) ** 2 + sd**2),
+        )
+
+    def below(self, value: FloatArray) -> FloatArray:
+        """Return the fraction below values."""
+        sds = np.maximum(self.sds, 1e-9)
+        fraction: FloatArray = (
+            ndtr((value[..., None] - self.places) / sds) @ self.shares
+        )
+        return fraction
+
+    def quantiles(self, fractions: FloatArray) -> FloatArray:
+        """Return the values that ``fractions`` stay below."""
+        low = np.full(fractions.shape, -20.0)
+        high = np.full(fractions.shape, 20.0)
+        for _ in range(_HALVINGS):
+            middle = 0.5 * (low + high)
+            under = self.below(middle) < fractions
+            low, high = np.where(under, middle, low), np.where(under, high, middle)
+        found: FloatArray = 0.5 * (low + high)
+        return found
+
+
+def _normal() -> Law:
+    return Law(shares=np.ones(1), places=np.zeros(1), sds=np.ones(1))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class Shape:
-    """Departure of ln length within a net from the normal.
+    """The law of a sample, and how much its lengths say of their spread.
 
-    Attributes
-    ----------
-    skewness, skewness_sd
-        Of ln length; 0 where ``split`` says more.
-    split
-        The two groups, if there are two.
+    ``smooth`` is the law with each fish standing for sizes about its own.
     """
 
-    skewness: float = 0.0
-    skewness_sd: float = 0.0
-    split: Split | None = None
+    law: Law
+    smooth: Law
+    temper: float = 1.0
 
-    def excess(self, slope: FloatArray, sigma: FloatArray) -> FloatArray:
-        """Return ln E exp(slope (x - mean)) less what a normal x would have."""
-        if self.split is None:
-            value: FloatArray = (slope * sigma) ** 3 * (self.skewness / 6.0)
-            return value
-        shares, offsets = self._groups()
-        moment = sum(
-            share * np.exp(slope * offset)
-            for share, offset in zip(shares, offsets, strict=True)
-        )
-        variance = float(shares @ offsets**2)
-        excess: FloatArray = np.log(moment) - 0.5 * slope**2 * variance
-        return excess
-
-    def log_spread(
-        self, slope: FloatArray, sigma: FloatArray, kappa: FloatArray
-    ) -> FloatArray:
-        """Return ln (1 + CV^2) of weight within a net."""
-        normal = (slope * sigma) ** 2 + kappa**2
-        excess = self.excess(2.0 * slope, sigma) - 2.0 * self.excess(slope, sigma)
-        # The corrections are first-order; no shape takes most of the spread away.
-        spread: FloatArray = np.maximum(normal + excess, 0.4 * normal)
-        return spread
-
-    def standardised(
-        self, b: float, sigma: float, log_weight_variance: float
-    ) -> "Standardised":
-        """Return the distribution of (ln weight - mean) / sd."""
-        sd = float(np.sqrt(log_weight_variance))
-        if self.split is None:
-            skewness = self.skewness * (b * sigma / sd) ** 3
-            return Standardised(skewness=skewness)
-        shares, offsets = self._groups()
-        places = b * offsets / sd
-        # The fitted spread may be a little less than the groups' own.
-        left = max(1.0 - float(shares @ places**2), 0.05)
-        return Standardised(shares=shares, places=places, sd=float(np.sqrt(left)))
-
-    def _groups(self) -> tuple[FloatArray, FloatArray]:
-        if self.split is None:
-            raise ValueError(self.split)
-        low = self.split.low_fraction
-        shares = np.array([low, 1.0 - low])
-        offsets = np.array([self.split.low, self.split.high])
-        return shares, offsets - shares @ offsets
+    @staticmethod
+    def usual() -> "Shape":
+        """Return the shape of a batch none of which was measured."""
+        return Shape(law=_normal(), smooth=_normal())
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
-class Standardised:
-    """A distribution of mean 0 and sd 1: normal, slightly skewed, or two normals.
+class ShapeTable:
+    """ln moments of weight within a net less a normal's, (s, 1, 1, b).
 
-    The skewed one is Cornish & Fisher's (1938) first correction.
+    ``single`` is of weight, ``double`` of its square.
     """
 
-    skewness: float = 0.0
-    shares: FloatArray | None = None
-    places: FloatArray | None = None
-    sd: float = 1.0
+    single: FloatArray
+    double: FloatArray
 
-    def quantile(self, fraction: float) -> float:
-        """Return the value that ``fraction`` stay below."""
-        if self.shares is None:
-            z = float(ndtri(fraction))
-            return z + self.skewness * (z**2 - 1.0) / 6.0
-        return float(
-            brentq(lambda value: self._below_groups(value) - fraction, -12.0, 12.0)
+    def sliced(self, s: int, b: int) -> "ShapeTable":
+        """Return the table for one sigma and one b."""
+        return ShapeTable(
+            single=self.single[[s]][..., [b]], double=self.double[[s]][..., [b]]
         )
 
-    def below(self, value: float) -> float:
-        """Return the fraction below a value."""
-        if self.shares is not None:
-            return float(self._below_groups(value))
-        if abs(self.skewness) < 1e-9:
-            return float(ndtr(value))
-        # Inverse of the correction above, on its rising branch.
-        g = self.skewness / 6.0
-        root = 1.0 + 4.0 * g * (value + g)
-        if root < 0.0:
-            return 1.0 if g < 0.0 else 0.0
-        return float(ndtr((np.sqrt(root) - 1.0) / (2.0 * g)))
-
-    def _below_groups(self, value: float) -> float:
-        if self.shares is None or self.places is None:
-            raise ValueError(value)
-        return float(self.shares @ ndtr((value - self.places) / self.sd))
+    @property
+    def spread(self) -> FloatArray:
+        """Ln (1 + CV^2) of weight by length, less that of normal fish."""
+        return self.double - 2.0 * self.single
 
 
-def find_shape(lengths: Lengths, means: NetMeans, split: Split | None) -> Shape:
-    """Return the shape within nets, the skewness drawn towards none.
-
-    Pooled third k-statistic of the nets (Fisher 1930), fish counted by how surely
-    their length is no gross error; its error is that of a normal sample, 6 / n.
-    """
-    if split is not None:
-        return Shape(split=split)
-    best = int(np.argmax(means.log_evidence))
-    clean = 1.0 - means.gross[best]
-    start = lengths.photo_start[lengths.net_start]
-    net = lengths.net_of_fish
-    count = np.add.reduceat(clean, start)
-    centre = np.add.reduceat(clean * lengths.x, start) / np.maximum(count, 1e-9)
-    departure = lengths.x - centre[net]
-    free = np.maximum(count - 1.0, 0.0)
-    third_free = np.where(
-        count > 2.5, free * (count - 2.0) / np.maximum(count, 2.5), 0.0
+def shape_table(shape: Shape, sigma: FloatArray, b: FloatArray) -> ShapeTable:
+    """Return the table on a grid."""
+    slope = (sigma[:, None] * b)[:, None, None, :]
+    return ShapeTable(
+        single=shape.law.excess(slope), double=shape.law.excess(2.0 * slope)
     )
-    usable = (third_free > 0.0)[net]
-    n = float(third_free.sum())
-    total = float(free.sum())
-    if n <= 0.0 or total <= 0.0:
-        return Shape()
-    second = float(np.sum(clean * departure**2)) / total
-    if second < _ALIKE**2:
-        return Shape()
-    noise = float(np.average(lengths.error_variance, weights=clean))
-    third = float(np.sum((clean * departure**3)[usable])) / n
-    skewness = third / max(second - noise, 0.2 * second) ** 1.5
-    variance = 6.0 / n
-    keep = _SKEWNESS_SD**2 / (_SKEWNESS_SD**2 + variance)
+
+
+def find_shape(lengths: Lengths, b: float) -> Shape:
+    """Return the shape within nets; weight goes with length to the power ``b``."""
+    sigma = np.array([max(lengths.first_sigma, 1e-6)])
+    means = net_means(lengths, sigma)
+    keep = TAU_SCALE**2 / (TAU_SCALE**2 + means.variance[0])
+    precision = 1.0 / (means.variance[0] + TAU_SCALE**2)
+    centre = float(precision @ means.mean[0] / precision.sum())
+    at = keep * means.mean[0] + (1.0 - keep) * centre
+    departure = lengths.x - at[lengths.net_of_fish]
+    sound = 1.0 - lengths.gross
+    spread = float(np.sqrt(sound @ departure**2 / max(float(sound.sum()), 1e-9)))
+    # A pair about its own mean is always symmetric; two fish show no shape.
+    deepest = int(np.max(np.bincount(lengths.net_of_fish)))
+    if spread < _ALIKE or len(sound) < _FEWEST_FISH or deepest < _FEWEST_FISH:
+        return Shape.usual()
+    z = departure / spread
+    law = _joined(z, sound, 0.0)
     return Shape(
-        skewness=keep * float(np.clip(skewness, -1.0, 1.0)),
-        skewness_sd=float(np.sqrt(keep * variance)),
+        law=law,
+        smooth=_joined(z, sound, _KERNEL),
+        temper=_temper(law, b * float(sigma[0])),
     )
+
+
+def _joined(z: FloatArray, sound: FloatArray, kernel: float) -> Law:
+    """Return measured and supposed fish as a law of mean 0 and sd 1."""
+    weights = np.concatenate([sound, _SUPPOSED_FISH * _SUPPOSED_SHARES])
+    shares = weights / weights.sum()
+    places = np.concatenate([z, _SUPPOSED_PLACES])
+    supposed_sds = np.hypot(_SUPPOSED_SDS, kernel)
+    sds = np.concatenate([np.full(len(z), kernel), supposed_sds])
+    mean = float(shares @ places)
+    sd = float(np.sqrt(shares @ ((places - mean) ** 2 + sds**2)))
+    return Law(shares=shares, places=(places - mean) / sd, sds=sds / sd)
+
+
+def _temper(law: Law, slope: float) -> float:
+    """Return 2 over the variance of the influence function of ln CV^2."""
+    first, second, third, fourth = (
+        float(np.exp(law.log_moment(np.array(order * slope)))) for order in range(1, 5)
+    )
+    ratio = second / first**2
+    # IF = ratio / (ratio - 1) (w^2 / E w^2 - 2 w / E w + 1), of mean 0.
+    variance = fourth / second**2 + 4.0 * ratio - 4.0 * third / (second * first) - 1.0
+    variance *= (ratio / (ratio - 1.0)) ** 2
+    return float(np.clip(2.0 / variance, *_TEMPER))

@@ -293,3 +293,38 @@ def test_two_photos_of_different_fish_count_all() -> None:
     )
     assert estimate.fish_measured == 24
     assert not estimate.problems
+
+
+@pytest.mark.parametrize("count", [None, 60])
+def test_the_joint_figures_are_those_said_alone(count: int | None) -> None:
+    """ln mean and ln CV have their estimates' sds, and a covariance that can be."""
+    drawn = draw(Truth(), [Dip(fish=8)] * 4, np.random.default_rng(5))
+    estimate = estimate_population(
+        drawn.nets, published=published_line(), count_in_unit=count
+    )
+    joint = estimate.joint
+    mean = estimate.mean_weight_g
+    assert joint.log_mean_weight_g == pytest.approx(np.log(mean.value), abs=0.01)
+    assert np.sqrt(joint.mean_variance) == pytest.approx(mean.sd / mean.value, rel=0.01)
+    assert joint.log_cv == pytest.approx(np.log(estimate.cv.value), abs=0.03)
+    assert np.sqrt(joint.cv_variance) == pytest.approx(
+        estimate.cv.sd / estimate.cv.value, rel=0.2
+    )
+    assert joint.covariance**2 < joint.mean_variance * joint.cv_variance
+
+
+def test_a_census_keeps_length_and_condition_error_alone() -> None:
+    """Of three fish, all measured: their own CV, by hand, and an interval about it.
+
+    Fork lengths 220, 250 and 285 mm at b = 3: weights go as 0.681, 1 and 1.482, mean
+    1.054, sd (over 3) 0.329, CV 0.312. Condition adds 0.08^2 x 2/3 on average: 0.318.
+    """
+    fish = tuple(
+        FishInNet(fork_length_mm=mm, gross_probability=0.001) for mm in (220, 250, 285)
+    )
+    net = NetWeighing(fish_count=3, net_g=640.0, fish=fish)
+    estimate = estimate_population((net,), published=published_line(), count_in_unit=3)
+    assert estimate.cv.value == pytest.approx(0.318, abs=0.03)
+    # The largest fish's own condition, 0.08, alone moves it by 0.05.
+    assert 0.1 < estimate.cv.low < 0.25
+    assert 0.38 < estimate.cv.high < 0.5

@@ -117,7 +117,9 @@ def test_a_nets_weight_has_the_moments_of_drawn_fish(measured: int) -> None:
     mean = 0.02
     gross = np.zeros(measured)
     if measured and small.means is not None:
-        gross = small.means.gross[0, :measured]
+        lengths = collect_lengths((net, other))
+        assert lengths is not None
+        gross = lengths.gross[:measured]
     x = np.sort(np.log(seen / small.reference_mm))
     draws = 40_000
     keep = sigma**2 / (sigma**2 + noise**2)
