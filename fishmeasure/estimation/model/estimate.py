@@ -5,11 +5,9 @@ log of its size over the sample's middle one, and ln weight is alpha + b x + N(0
 kappa^2). What is read of a fish goes in at one place, ``lengths.collect_lengths``: x,
 its own ``error_variance``, and what is common to its photo (``photo_variance``); common
 to the sample is ``SampleSettings.length_relative_sd``. What is known of the line
-beforehand goes in at ``grid.make_grid`` (b, kappa) and ``grid.level_prior`` (alpha). To
-weigh by outline and length: let x be a third of the fish's ln weight as predicted, its
-errors a third of that figure's, b 3 with hardly an error, kappa the sd that the
-prediction leaves, and alpha 0 with the sd of the stock's factor.
-``heard_from_weights`` takes b and kappa likewise.
+beforehand goes in at ``grid.make_grid`` (b, kappa) and ``grid.level_prior`` (alpha), and
+``heard_from_weights`` takes b and kappa likewise. ``estimation.sizes`` so weighs fish by
+outline and length.
 
 What others join is ``PopulationEstimate.joint``: ln mean weight and ln CV with their
 covariance.
