@@ -3,11 +3,11 @@
 How another figure than length can tell weight. The model knows a fish by ``x``, the
 log of its size over the sample's middle one, and ln weight is alpha + b x + N(0,
 kappa^2). What is read of a fish goes in at one place, ``lengths.collect_lengths``: x,
-its own ``error_variance``, and what is common to its photo (``photo_variance``); common
-to the sample is ``SampleSettings.length_relative_sd``. What is known of the line
-beforehand goes in at ``grid.make_grid`` (b, kappa) and ``grid.level_prior`` (alpha), and
-``heard_from_weights`` takes b and kappa likewise. ``estimation.sizes`` so weighs fish by
-outline and length.
+its own ``error_variance``, and what is common to its photo (``photo_variance``);
+common to the sample is ``SampleSettings.length_relative_sd``. What is known of the
+line beforehand goes in at ``grid.make_grid`` (b, kappa), ``grid.level_prior`` (alpha)
+and ``heard_from_weights`` (b, kappa). ``estimation.sizes`` so weighs fish by outline
+and length.
 
 What others join is ``PopulationEstimate.joint``: ln mean weight and ln CV with their
 covariance.
