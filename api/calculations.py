@@ -27,6 +27,7 @@ from api.schemas import In
 from fishmeasure.base.estimate import DEFAULT_LEVEL, Estimate
 from fishmeasure.base.field_words import description
 from fishmeasure.base.flags import Problem
+from fishmeasure.base.words import Message
 from fishmeasure.husbandry import (
     growth,
     growth_rates,
@@ -180,7 +181,7 @@ class GrowthAhead:
     tgc_x1000: Estimate
     course: tuple[WeightOn, ...]
     dates_at_size: harvest.SizeDates | None
-    notes: tuple[str, ...]
+    notes: tuple[Message, ...]
     problems: tuple[Problem, ...]
 
 

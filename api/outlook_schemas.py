@@ -12,6 +12,7 @@ from pydantic import BeforeValidator, ConfigDict, Field
 
 from api.schemas import Out
 from fishmeasure.base.flags import Problem
+from fishmeasure.base.words import NOTHING, Message
 from fishmeasure.book.units import Cohort, Unit
 
 
@@ -191,7 +192,7 @@ class ReasonOut(Record):
         examples=["oxygen"],
     )
     verdict: str = Field(description='"act", "watch" or "unknown".', examples=["act"])
-    message: str = Field(description="For people, with the reading and its age.")
+    message: Message = Field(description="For people, with the reading and its age.")
     value: float | None = Field(
         description="The reading, in `unit`; null where there is none.", examples=[2.5]
     )
@@ -199,8 +200,8 @@ class ReasonOut(Record):
         description="The limit, in `unit`; null where nothing was read.", examples=[3.0]
     )
     unit: str = Field(description="Unit of value and limit.", examples=["mg/L"])
-    source: str = Field(description="Where the limit comes from.")
-    do_now: list[str] = Field(description="What to do, in this order.")
+    source: Message = Field(description="Where the limit comes from.")
+    do_now: list[Message] = Field(description="What to do, in this order.")
     stops: list[str] = Field(
         description='What must wait: "feeding", "handling", "adding".'
     )
@@ -212,10 +213,10 @@ class NowOut(Record):
     verdict: str = Field(
         description='"good", "watch", "act" or "unknown".', examples=["act"]
     )
-    headline: str = Field(description="The one sentence to read first.")
-    do_now: str = Field(description="What to do now, in order; empty for nothing.")
+    headline: Message = Field(description="The one sentence to read first.")
+    do_now: Message = Field(description="What to do now, in order; empty for nothing.")
     reasons: list[ReasonOut] = Field(description="The worst first.")
-    not_judged: list[str] = Field(description="What else nothing is known of.")
+    not_judged: list[Message] = Field(description="What else nothing is known of.")
     stops: list[str] = Field(
         description='What must wait for better water: "feeding", "handling", "adding". '
         "Feed, room and grading are taken out of the answers accordingly."
@@ -244,7 +245,7 @@ class AdviceOut(Out):
         description="What is wrong, missing or doubtful in all answers, once each, "
         "the worst first."
     )
-    cautions: list[str] = Field(description="To be shown with the figures.")
+    cautions: list[Message] = Field(description="To be shown with the figures.")
 
 
 # --- the whole outlook -----------------------------------------------------------
@@ -350,7 +351,7 @@ class LimitOut(Record):
     name: str = Field(description="What is limited.", examples=["oxygen"])
     used_fraction: EstimateOut = Field(description="Of the limit; 1 is full.")
     capacity_kg: EstimateOut = Field(description="Fish that would fill it, kg.")
-    note: str = Field(description="Where the limit comes from.")
+    note: Message = Field(description="Where the limit comes from.")
 
 
 class LimitsOut(Out):
@@ -389,15 +390,15 @@ class TimeOut(Record):
 class MeasureOut(Record):
     """Something that buys time."""
 
-    name: str = Field(description="What is done.", examples=["stop feeding"])
+    name: Message = Field(description="What is done.", examples=["stop feeding"])
     gained_min: EstimateOut | None = Field(
         description="Time that it buys, minutes; null where nobody knows for how long "
         "it runs."
     )
-    note: str = Field(
+    note: Message = Field(
         description="For how long it runs.",
         examples=["its battery lasts 10 to 18 h"],
-        default="",
+        default=NOTHING,
     )
 
 
@@ -412,7 +413,7 @@ class StopOut(Record):
     device: str = Field(
         description='The aerator that stops alone, with the cause "device".', default=""
     )
-    name: str = Field(description="What stops, in words.", examples=["Power cut"])
+    name: Message = Field(description="What stops, in words.", examples=["Power cut"])
     to_caution: TimeOut = Field(description="Until the caution level.")
     to_critical: TimeOut = Field(description="Until the critical level.")
     measures: list[MeasureOut] = Field(description="What buys time, the surest first.")
@@ -455,4 +456,6 @@ class OutlookOut(AdviceOut):
     feeding: FeedingOut | None = Field(description="null where no growth is known.")
     limits: LimitsOut | None = Field(description="null where no weight is known.")
     outages: list[StopOut] = Field(description="The soonest critical first.")
-    notes: list[str] = Field(description="Sources and allowances behind the figures.")
+    notes: list[Message] = Field(
+        description="Sources and allowances behind the figures."
+    )

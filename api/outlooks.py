@@ -82,7 +82,7 @@ def advice_of(found: UnitOutlook, cohort_id: UUID | None = None) -> out.AdviceOu
         outage = out.OutageFigureOut(
             **minutes.model_dump(),
             cause=worst.case.cause,
-            name=worst.name,
+            name=str(worst.name),
             inflow_taken_as_pumped=found.outages.inflow_taken_as_pumped,
         )
     biomass = found.state.biomass_kg

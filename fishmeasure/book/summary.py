@@ -6,6 +6,7 @@ from typing import Final
 
 from fishmeasure.base.estimate import DEFAULT_LEVEL, Estimate
 from fishmeasure.base.flags import Problem
+from fishmeasure.base.words import Message
 from fishmeasure.book.climate import FALLBACK_SD_C, FALLBACK_TEMP_C
 from fishmeasure.book.entries import WATER_QUANTITIES, WaterReading
 from fishmeasure.book.groups import CohortGroups, Flows, Group
@@ -167,8 +168,10 @@ def _growth(fish: CohortGroups, group: Group, on: date) -> GrowthFit | None:
         mean_weight_g=weight.mean_weight_g(),
         residuals_sd=(),
         notes=(
-            f"Growth of {fish.cohort.name}: {weight.samples} samples, published TGC.",
-            book.note(f"Published TGC {book.value:g}"),
+            Message.of(
+                "note-cohort-growth", name=fish.cohort.name, samples=weight.samples
+            ),
+            book.note(Message.of("note-published-tgc", tgc=book.value)),
         ),
     )
 

@@ -94,8 +94,8 @@ def _print(outlook: "UnitOutlook") -> None:
         for line in section.lines:
             console.print(Padding(line, (0, 0, 0, 3)))
     for title, lines in (
-        ("Cautions", (" ".join(outlook.cautions),)),
-        ("Sources and allowances", (" ".join(outlook.notes),)),
+        ("Cautions", (" ".join(map(str, outlook.cautions)),)),
+        ("Sources and allowances", (" ".join(map(str, outlook.notes)),)),
     ):
         if lines:
             console.print(title, style="bold")

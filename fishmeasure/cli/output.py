@@ -19,6 +19,7 @@ if TYPE_CHECKING:
 
     from fishmeasure.base.estimate import Estimate
     from fishmeasure.base.flags import Problem
+    from fishmeasure.base.words import Message
     from fishmeasure.photo.measurement import PhotoMeasurement
 
 STATUS_UNUSABLE_INPUT: Final = 2
@@ -83,15 +84,15 @@ def write_lines(
     lines: Sequence[str],
     *,
     problems: "Sequence[Problem]" = (),
-    notes: Sequence[str] = (),
-    cautions: Sequence[str] = (),
+    notes: "Sequence[Message | str]" = (),
+    cautions: "Sequence[Message | str]" = (),
 ) -> None:
     """Write the answer first, then warnings, cautions and sources."""
     parts = [
         "\n".join(lines),
         "\n".join(f"Warning: {problem.message}" for problem in problems),
-        "\n".join(cautions),
-        "\n".join(f"- {note}" for note in dict.fromkeys(notes)),
+        "\n".join(map(str, cautions)),
+        "\n".join(f"- {note}" for note in dict.fromkeys(map(str, notes))),
     ]
     sys.stdout.write("\n\n".join(part for part in parts if part) + "\n")
 

@@ -11,13 +11,11 @@ that was seen (tests/core/test_stock_ammonia_criteria.py).
 import math
 from collections.abc import Iterable
 
+from fishmeasure.base.words import Message
 from fishmeasure.husbandry.checks import require, require_temperature
 from fishmeasure.species import packaged_species, species_keys
 
-CRITERIA_NOTE = (
-    "Total ammonia criteria: US EPA 2013 (822-R-13-001); the chronic one is a 30-day "
-    "mean and protects mussels too, which bear less than fish."
-)
+CRITERIA_NOTE = Message.of("note-ammonia-criteria")
 
 
 def any_salmonid(keys: Iterable[str]) -> bool:

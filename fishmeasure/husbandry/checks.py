@@ -2,7 +2,7 @@
 
 import math
 
-from fishmeasure.base.errors import StockRangeError
+from fishmeasure.base.errors import StockRangeError, quantity
 from fishmeasure.base.flags import Problem
 
 HARD_TEMPERATURE_DEG_C = (0.0, 40.0)  # Benson & Krause 1984 hold from 0 to 40 C
@@ -34,11 +34,12 @@ def outside(
     if low <= value <= high:
         return ()
     return (
-        Problem(
-            code="outside-source-range",
-            message=(
-                f"The {name} of {value:.4g} {unit} is outside the source's "
-                f"{low:g} to {high:g} {unit}; take the figure as a rough guide."
-            ),
+        Problem.of(
+            "outside-source-range",
+            name=quantity(name),
+            value=value,
+            low=low,
+            high=high,
+            unit=unit,
         ),
     )

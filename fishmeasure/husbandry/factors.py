@@ -7,6 +7,7 @@ from typing import Literal
 
 from fishmeasure.base.estimate import Estimate
 from fishmeasure.base.flags import Problem
+from fishmeasure.base.words import Message
 from fishmeasure.husbandry.ammonia_criteria import CRITERIA_NOTE
 from fishmeasure.husbandry.checks import require
 from fishmeasure.husbandry.feed import ration
@@ -92,7 +93,7 @@ class Factor:
     name: LimitName
     capacity: Estimate
     use_per_kg: Callable[[FishGroup], Use]
-    note: str
+    note: Message
 
 
 def _fork_length_mm(mean_weight_g: float, condition_factor: float) -> float:
@@ -115,7 +116,7 @@ def _index_factors(
             DENSITY_INDEX_LIMIT * KG_PER_M3_PER_LB_PER_FT3 * unit.volume_m3, 0.0
         ),
         use_per_kg=per_kg,
-        note="Density index 0.5 lb/ft3 per inch: Piper et al. 1982; SRAC 222 to 1.0.",
+        note=Message.of("note-density-index"),
     )
     if unit.inflow_l_per_min == 0.0 or not with_flow:
         return (density,)
@@ -124,10 +125,7 @@ def _index_factors(
         name="flow index",
         capacity=lognormal(FLOW_INDEX_LIMIT * gallons / LB_PER_KG, 0.05),
         use_per_kg=per_kg,
-        note=(
-            "Flow index 1.0 lb/(in gpm): SRAC 222 gives 0.5-1.0, Piper et al. 1982 "
-            "1.5 at 10 °C. Oxygen, drawn up apart, is the better guide."
-        ),
+        note=Message.of("note-flow-index"),
     )
     return (density, flow)
 
@@ -137,15 +135,15 @@ def _kept_oxygen(
     held: HeldAgainst,
     species: tuple[str, ...],
     temperature_deg_c: float,
-) -> tuple[float, str]:
+) -> tuple[float, Message]:
     """Return the oxygen to keep, mg/L, and where that comes from.
 
     A density rule is taken with the oxygen rule that stands beside it.
     """
-    kept, why = held.own.min_do_mg_per_l, "as set for the unit"
+    kept, why = held.own.min_do_mg_per_l, Message.of("kept-oxygen", case="own")
     if kept is None:
         kept = max(farmed_species(key).water.do_watch_mg_per_l.value for key in species)
-        why = "the caution level of the strictest species"
+        why = Message.of("kept-oxygen", case="caution")
     if held.own.max_density_kg_per_m3 is not None:
         return kept, why
     rules = [farmed_species(k).limits.min_saturation_percent for k in species]
@@ -156,7 +154,9 @@ def _kept_oxygen(
     beside = rule.value / 100.0 * full
     if beside <= kept:
         return kept, why
-    return beside, f"{rule.value:g} % of saturation, {rule.source}"
+    return beside, Message.of(
+        "kept-oxygen", case="rule", saturation_percent=rule.value, source=rule.source
+    )
 
 
 def _oxygen_factor(
@@ -171,7 +171,6 @@ def _oxygen_factor(
     )
     water_use = unit.water_respiration_mg_per_l_h * unit.volume_m3
     for_fish = max(supply.value - water_use, 0.0)
-    measured = "" if held.oxygen_use is None else ", their use from readings too"
 
     def per_kg(group: FishGroup) -> Use:
         demand = oxygen_demand(
@@ -189,7 +188,12 @@ def _oxygen_factor(
         name="oxygen",
         capacity=lognormal(for_fish, supply.sd / for_fish if for_fish else 0.0),
         use_per_kg=per_kg,
-        note=f"Oxygen supply at {kept:.3g} mg/L ({why}) against fed fish{measured}.",
+        note=Message.of(
+            "note-oxygen-supply",
+            case="published" if held.oxygen_use is None else "read",
+            kept_mg_per_l=kept,
+            why=why,
+        ),
     )
 
 
@@ -236,9 +240,11 @@ def _feed_factors(
             name="ammonia",
             capacity=carried,
             use_per_kg=per_kg,
-            note=(
-                f"Feed for the ammonia limit at pH {held.ph:g}, the stricter of "
-                f"the species' own and the criterion. {CRITERIA_NOTE} {TAN_NOTE}"
+            note=Message.of(
+                "note-feed-for-ammonia",
+                ph=held.ph,
+                criteria=CRITERIA_NOTE,
+                nitrogen=TAN_NOTE,
             ),
         ),
     )
@@ -257,14 +263,14 @@ def factors_of(
     UnknownStockSpeciesError, StockRangeError
     """
     kept = held.own.max_density_kg_per_m3
-    note, spread = "Density limit as set for the unit.", 0.0
+    note, spread = Message.of("note-own-density"), 0.0
     if kept is None:
         strictest = min(
             (farmed_species(key).limits.density_kg_per_m3 for key in species),
             key=lambda figure: lognormal(figure.value, figure.relative_sd).low,
         )
         kept, spread = strictest.value, strictest.relative_sd
-        note = strictest.note(f"Density limit {kept:g} kg/m³")
+        note = strictest.note(Message.of("note-density-limit", limit_kg_per_m3=kept))
     density = Factor(
         name="density",
         capacity=lognormal(kept * unit.volume_m3, spread),

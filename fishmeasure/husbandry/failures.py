@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass
 
+from fishmeasure.base.words import Message
 from fishmeasure.husbandry.outage_fall import OutageCause
 from fishmeasure.husbandry.sources import running
 from fishmeasure.husbandry.unit import RearingUnit
@@ -42,15 +43,9 @@ def failures_of(unit: RearingUnit) -> tuple[Failure, ...]:
     return tuple(found)
 
 
-def failure_name(unit: RearingUnit, cause: OutageCause, device: str = "") -> str:
+def failure_name(unit: RearingUnit, cause: OutageCause, device: str = "") -> Message:
     """Return what has stopped, in words."""
     air = [found.name for found in running(unit) if found.drive == "air"]
-    name = {
-        "power": "Power cut",
-        "pump": "Pump stops",
-        "intake": "Intake or screen blocked, or the supply cut",
-        "blower": f"{air[0]} stops" if len(air) == 1 else "All aerators stop",
-        "device": f"{device} alone stops",
-        "oxygen": "Oxygen supply empty",
-    }[cause]
-    return f"{name[:1].upper()}{name[1:]}"
+    if cause == "blower" and len(air) == 1:
+        return Message.of("stop", case="one-blower", device=air[0])
+    return Message.of("stop", case=cause, device=device)

@@ -9,6 +9,7 @@ from functools import cache
 from fishmeasure.base.errors import GainNotKnownError
 from fishmeasure.base.estimate import DEFAULT_LEVEL, Estimate
 from fishmeasure.base.flags import Problem
+from fishmeasure.base.words import Message
 from fishmeasure.husbandry.checks import outside, require, require_temperature
 from fishmeasure.husbandry.projection import GrowthProjection
 from fishmeasure.husbandry.propagation import (
@@ -27,10 +28,7 @@ from fishmeasure.species import farmed_species, water_of
 from fishmeasure.species.feed_chart import load_feed_chart
 
 CHART_RELATIVE_SD = 0.15  # between charts and farms; common practice, no source
-_CHART_NOTE = (
-    "Ration from the trout chart of Leitritz & Lewis 1980 (Calif. Fish Bull. 164): "
-    "dry feed, straight lines between its cells."
-)
+_CHART_NOTE = Message.of("note-feed-chart")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -38,7 +36,7 @@ class Ration:
     """Feed a day as % of body weight."""
 
     percent_per_day: Estimate
-    notes: tuple[str, ...] = ()
+    notes: tuple[Message, ...] = ()
     problems: tuple[Problem, ...] = ()
 
 
@@ -120,7 +118,7 @@ def _no_ration(
     )
     return Ration(
         percent_per_day=exact(0.0, level),
-        notes=(end.note(f"Feeding ends at {end.value:g} °C"),),
+        notes=(end.note(Message.of("note-feeding-ends", end_deg_c=end.value)),),
         problems=problems,
     )
 
@@ -161,11 +159,11 @@ def ration(
     gain = (1.0 + tgc * warmth / 1000.0 / math.cbrt(mean_weight_g)) ** 3 - 1.0
     spread = math.hypot(fcr.relative_sd, tgc_spread)
     notes = [
-        "Ration = expected growth x feed conversion, no table of this species.",
-        fcr.note(f"Feed conversion {fcr.value:g}"),
+        Message.of("note-ration-by-growth"),
+        fcr.note(Message.of("note-feed-conversion", fcr=fcr.value)),
     ]
     if tgc_x1000 is None:
-        notes.append(published.note(f"TGC {published.value:g}"))
+        notes.append(published.note(Message.of("note-tgc", tgc=published.value)))
     return Ration(
         percent_per_day=lognormal(100.0 * gain * fcr.value, spread, level),
         notes=tuple(notes),
@@ -192,7 +190,7 @@ class FeedPlan:
 
     days: tuple[FeedDay, ...]
     total_kg: Estimate
-    notes: tuple[str, ...] = ()
+    notes: tuple[Message, ...] = ()
     problems: tuple[Problem, ...] = ()
 
 
@@ -225,7 +223,7 @@ def feed_plan(
     """
     require("days of feed", days, "days", 1.0, 400.0)
     plan: list[FeedDay] = []
-    notes: tuple[str, ...] = ()
+    notes: tuple[Message, ...] = ()
     problems: dict[str, Problem] = {}
     for offset in range(days):
         day = start + timedelta(days=offset)
@@ -283,7 +281,7 @@ class FeedConversion:
     biological: Estimate
     economic: Estimate
     gain_kg: Estimate
-    notes: tuple[str, ...] = ()
+    notes: tuple[Message, ...] = ()
 
 
 def feed_conversion(
@@ -330,7 +328,7 @@ def feed_conversion(
         biological=_feed_over(feed_kg, Estimate.normal(net + dead_kg, sd, level)),
         economic=_feed_over(feed_kg, gain),
         gain_kg=gain,
-        notes=("Feed given is taken as weighed exactly.",),
+        notes=(Message.of("note-feed-weighed"),),
     )
 
 

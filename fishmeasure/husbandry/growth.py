@@ -16,6 +16,7 @@ from fishmeasure.base.arrays import FloatArray
 from fishmeasure.base.errors import NoSamplesError
 from fishmeasure.base.estimate import DEFAULT_LEVEL, Estimate
 from fishmeasure.base.flags import Problem
+from fishmeasure.base.words import Message
 from fishmeasure.husbandry.checks import require
 from fishmeasure.husbandry.growth_rates import root_sd_of
 from fishmeasure.husbandry.propagation import z_score
@@ -84,7 +85,7 @@ class GrowthFit:
     step_spread: float
     mean_weight_g: Estimate
     residuals_sd: tuple[float, ...]
-    notes: tuple[str, ...] = ()
+    notes: tuple[Message, ...] = ()
     problems: tuple[Problem, ...] = ()
 
 
@@ -237,26 +238,27 @@ def cubed(root_g: float, root_sd_g: float, level: float = DEFAULT_LEVEL) -> Esti
     )
 
 
-def _growth_notes(published: Figure, sample_count: int) -> tuple[str, ...]:
-    start = published.note(f"Published TGC {published.value:g}")
-    if sample_count == 1:
-        return (f"Growth is as published: there is one sample only. {start}",)
-    fitted = f"Growth is fitted to {sample_count} samples of this cohort"
-    return (f"{fitted}, starting from the published figure. {start}",)
+def _growth_notes(published: Figure, sample_count: int) -> tuple[Message, ...]:
+    start = published.note(Message.of("note-published-tgc", tgc=published.value))
+    return (
+        Message.of(
+            "note-growth",
+            case="published" if sample_count == 1 else "fitted",
+            samples=sample_count,
+            start=start,
+        ),
+    )
 
 
 def _sample_problems(
     samples: list[WeightSample], residuals_sd: tuple[float, ...]
 ) -> tuple[Problem, ...]:
     return tuple(
-        Problem(
-            code="sample-disagrees",
-            message=(
-                f"The sample of {sample.day.isoformat()} is "
-                f"{abs(residual):.1f} standard errors "
-                f"{'above' if residual > 0 else 'below'} what the earlier ones "
-                "foretell. Check the weighing, the count and which fish were netted."
-            ),
+        Problem.of(
+            "sample-disagrees",
+            case="above" if residual > 0 else "below",
+            on=sample.day,
+            standard_errors=abs(residual),
         )
         for sample, residual in zip(samples, residuals_sd, strict=True)
         if abs(residual) > _DISAGREES

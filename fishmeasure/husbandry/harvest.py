@@ -13,6 +13,7 @@ from scipy.special import ndtr, ndtri
 
 from fishmeasure.base.arrays import FloatArray
 from fishmeasure.base.estimate import Estimate
+from fishmeasure.base.words import Message
 from fishmeasure.husbandry.checks import require
 from fishmeasure.husbandry.projection import GrowthProjection
 from fishmeasure.husbandry.propagation import (
@@ -104,7 +105,7 @@ class SizeDates:
     first: DateEstimate
     half: DateEstimate
     nearly_all: DateEstimate
-    notes: tuple[str, ...] = ()
+    notes: tuple[Message, ...] = ()
 
 
 def dates_at_size(
@@ -227,7 +228,7 @@ class HarvestPlan:
     taken_count: int
     taken_kg: Estimate
     shortfall_count: int
-    notes: tuple[str, ...] = ()
+    notes: tuple[Message, ...] = ()
 
 
 def harvest_plan(

@@ -9,6 +9,7 @@ import numpy as np
 from fishmeasure.base.arrays import FloatArray, frozen
 from fishmeasure.base.estimate import DEFAULT_LEVEL, Estimate
 from fishmeasure.base.flags import Problem
+from fishmeasure.base.words import Message
 from fishmeasure.husbandry.ammonia_criteria import (
     CRITERIA_NOTE,
     acute_tan_n_mg_per_l,
@@ -24,14 +25,8 @@ Crop = Literal["leafy", "fruiting", "raft", "nft"]
 # TAN per protein fed: 0.092 (Timmons & Ebeling, seen on a third-party page) and
 # 0.16 x 0.80 = 0.128 (the same page). The two are the ends of the 90 % interval.
 TAN_PER_PROTEIN = (0.092, 0.128)
-TAN_NOTE = (
-    "Nitrogen of the feed: 0.092 to 0.128 of its protein, Timmons & Ebeling on a "
-    "third-party page; both rules are kept."
-)
-UPTAKE_NOTE = (
-    "Uptake of the plants is computed from the feed that a full, growing bed carries; "
-    "no uptake figure was found."
-)
+TAN_NOTE = Message.of("note-feed-nitrogen")
+UPTAKE_NOTE = Message.of("note-plant-uptake")
 PH_ERROR = 0.1  # of a field meter or drop test; common practice, no source
 
 # Feed over plant bed, g/m2/day, lowest and highest: FAO Technical Paper 589 for
@@ -43,10 +38,7 @@ FEED_PER_BED_G_PER_M2_DAY: dict[Crop, tuple[float, float]] = {
     "raft": (60.0, 100.0),
     "nft": (15.0, 25.0),
 }
-_BED_SOURCE = (
-    "Feed per bed area: FAO Technical Paper 589 and Rakocy 2007, which differ by "
-    "up to twice."
-)
+_BED_SOURCE = Message.of("note-feed-per-bed")
 
 
 # --- ammonia ------------------------------------------------------------------
@@ -85,7 +77,7 @@ class AmmoniaReading:
     limit_used_fraction: Estimate
     chronic_tan_n_mg_per_l: float
     acute_tan_n_mg_per_l: float
-    notes: tuple[str, ...] = ()
+    notes: tuple[Message, ...] = ()
     problems: tuple[Problem, ...] = ()
 
 
@@ -113,25 +105,20 @@ def ammonia_reading(
     share = lognormal(fraction, spread, tan_mg_per_l.level)
     unionised = product(tan_mg_per_l, share, level=tan_mg_per_l.level)
     notes = [
-        "Un-ionised share: Emerson et al. 1975, fresh water; pH to 0.1.",
-        limit.note(f"Limit {limit.value:g} mg/L un-ionised ammonia nitrogen"),
+        Message.of("note-unionised-share"),
+        limit.note(Message.of("note-ammonia-limit", limit_mg_per_l=limit.value)),
         CRITERIA_NOTE,
     ]
     if salinity_g_per_kg > 0.0:
-        notes.append(
-            "In salt water the un-ionised share is smaller; this is the safe side."
-        )
+        notes.append(Message.of("note-unionised-in-salt"))
     chronic = chronic_tan_n_mg_per_l(ph=ph, temperature_deg_c=temperature_deg_c)
     problems = outside("water temperature", temperature_deg_c, "°C", 0.0, 30.0)
     if unionised.high > limit.value:
         problems += (
-            Problem(
-                code="ammonia-over-limit",
-                message=(
-                    f"Un-ionised ammonia may be {unionised.high:.3f} mg/L, over the "
-                    f"limit of {limit.value:g}. Stop feeding, exchange water and "
-                    "measure again."
-                ),
+            Problem.of(
+                "ammonia-over-limit",
+                most_mg_per_l=unionised.high,
+                limit_mg_per_l=limit.value,
             ),
         )
     elif tan_mg_per_l.high > chronic:
@@ -159,14 +146,12 @@ def ammonia_reading(
 def _over_criterion(
     tan_mg_per_l: Estimate, ph: float, temperature_deg_c: float, chronic: float
 ) -> Problem:
-    return Problem(
-        code="ammonia-over-criterion",
-        message=(
-            f"Total ammonia nitrogen may be {tan_mg_per_l.high:.2g} mg/L, over the "
-            f"{chronic:.2g} mg/L that may last at pH {ph:g} and {temperature_deg_c:g} "
-            "°C (US EPA 2013, which protects mussels too). Feed less, exchange water "
-            "and measure again."
-        ),
+    return Problem.of(
+        "ammonia-over-criterion",
+        most_mg_per_l=tan_mg_per_l.high,
+        criterion_mg_per_l=chronic,
+        ph=ph,
+        water_deg_c=temperature_deg_c,
     )
 
 
@@ -291,7 +276,7 @@ class NitrateTrend:
     settled_mg_per_l: float | None
     limit_n_mg_per_l: float
     days_to_limit: int | None
-    notes: tuple[str, ...] = ()
+    notes: tuple[Message, ...] = ()
     problems: tuple[Problem, ...] = ()
 
 
@@ -374,7 +359,10 @@ def nitrate_trend(
         settled_mg_per_l=settled,
         limit_n_mg_per_l=limit.value,
         days_to_limit=days_to_limit,
-        notes=(limit.note(f"Limit {limit.value:g} mg/L nitrate nitrogen"), TAN_NOTE),
+        notes=(
+            limit.note(Message.of("note-nitrate-limit", limit_mg_per_l=limit.value)),
+            TAN_NOTE,
+        ),
         problems=_nitrate_problems(limit.value, days_to_limit),
     )
 
@@ -382,14 +370,11 @@ def nitrate_trend(
 def _nitrate_problems(limit: float, days: int | None) -> tuple[Problem, ...]:
     if days is None:
         return ()
-    when = "now" if days == 0 else f"in {days} days"
     return (
-        Problem(
-            code="nitrate-over-limit" if days == 0 else "nitrate-limit-ahead",
-            message=(
-                f"Nitrate may be over the limit of {limit:g} mg/L as N {when}. "
-                "Exchange more water, feed less or add plants."
-            ),
+        Problem.of(
+            "nitrate-over-limit" if days == 0 else "nitrate-limit-ahead",
+            limit_mg_per_l=limit,
+            days=days,
         ),
     )
 
@@ -422,7 +407,7 @@ class BedBalance:
     crop: Crop
     bed_needed_m2: Estimate
     feed_carried_kg: Estimate
-    notes: tuple[str, ...] = ()
+    notes: tuple[Message, ...] = ()
 
 
 def bed_balance(*, crop: Crop, feed_kg_per_day: Estimate, bed_m2: float) -> BedBalance:

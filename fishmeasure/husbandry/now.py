@@ -2,8 +2,9 @@
 
 from dataclasses import dataclass
 from datetime import time
-from typing import Final
+from typing import Any, Final
 
+from fishmeasure.base.words import NOTHING, Message
 from fishmeasure.husbandry.water_case import (
     KEEPS,
     MEASURE,
@@ -16,8 +17,8 @@ from fishmeasure.husbandry.water_case import (
     Setting,
     Stop,
     Verdict,
+    do_now,
     fish_name,
-    sentence,
 )
 from fishmeasure.husbandry.water_rules import RULES, saturation_percent
 
@@ -32,11 +33,6 @@ __all__ = [
 ]
 
 _WORST_FIRST: Final[tuple[Verdict, ...]] = ("act", "watch", "unknown", "good")
-_HEADS: Final[dict[Verdict, str]] = {
-    "act": "Act now.",
-    "watch": "Watch the water.",
-    "unknown": "The water is not known.",
-}
 # From here on the criteria for fresh water do not hold; common practice, no source.
 _SALT_G_PER_KG: Final = 5.0
 
@@ -51,10 +47,10 @@ class Now:
     """
 
     verdict: Verdict
-    headline: str
-    do_now: str
+    headline: Message
+    do_now: Message
     reasons: tuple[Reason, ...]
-    not_judged: tuple[str, ...]
+    not_judged: tuple[Message, ...]
     stops: tuple[Stop, ...]
 
     def stopped_by(self, stop: Stop) -> Reason | None:
@@ -79,19 +75,20 @@ def judge_water(readings: Readings, setting: Setting) -> Now:
     return Now(
         verdict=verdict,
         headline=_headline(reasons, setting),
-        do_now=sentence(steps) if verdict != "unknown" else "",
+        do_now=(do_now(steps) if verdict != "unknown" else None) or NOTHING,
         reasons=tuple(reasons),
         not_judged=_not_judged(case, {one.about for one in reasons}),
         stops=tuple(one for one in ("feeding", "handling", "adding") if one in stops),
     )
 
 
-def _headline(reasons: list[Reason], setting: Setting) -> str:
+def _headline(reasons: list[Reason], setting: Setting) -> Message:
     if not reasons:
-        fish = " and ".join(fish_name(key) for key in setting.species_keys)
-        return f"The water is good for {fish or 'fish'}, by what was read."
+        fish = tuple(fish_name(key) for key in setting.species_keys)
+        whose = fish or (Message.of("fish", case="any"),)
+        return Message.of("now", case="good", fish=whose, reason="")
     first = reasons[0]
-    return f"{_HEADS[first.verdict]} {first.message}"
+    return Message.of("now", case=first.verdict, fish=(), reason=first.message)
 
 
 # --- what is not known ------------------------------------------------------------
@@ -110,10 +107,7 @@ def _missing(readings: Readings, case: Case) -> list[Reason]:
                 code="ammonia-unknown",
                 about="ammonia",
                 verdict="unknown",
-                message=(
-                    "Ammonia is not known, and in water that comes back to the fish it "
-                    "can rise unseen. Measure total ammonia (TAN) and pH."
-                ),
+                message=Message.of("ammonia-unknown"),
                 value=None,
                 limit=None,
                 unit="mg/L as N",
@@ -134,18 +128,14 @@ class _Needed:
 
     code: str
     name: str
-    label: str
     unit: str
 
 
 _NEEDED: Final[dict[Quantity, _Needed]] = {
-    "oxygen": _Needed(
-        code="oxygen-unknown", name="do_mg_per_l", label="Oxygen", unit="mg/L"
-    ),
+    "oxygen": _Needed(code="oxygen-unknown", name="do_mg_per_l", unit="mg/L"),
     "temperature": _Needed(
         code="temperature-unknown",
         name="temperature_deg_c",
-        label="The water's temperature",
         unit="°C",
     ),
 }
@@ -154,19 +144,14 @@ _NEEDED: Final[dict[Quantity, _Needed]] = {
 def _unknown(about: Quantity, readings: Readings) -> Reason:
     needed = _NEEDED[about]
     read: Reading | None = getattr(readings, needed.name)
-    if read is None:
-        what = f"{needed.label} was never read"
-    else:
-        value = f"{read.value:g} {needed.unit}"
-        what = (
-            f"{needed.label} was last {read.when} ({value}), too long ago to call the "
-            "water good"
-        )
+    known = {} if read is None else {"when": read.when, needed.name: read.value}
     return Reason(
         code=needed.code,
         about=about,
         verdict="unknown",
-        message=f"{what}. Measure it now and enter it.",
+        message=Message.of(
+            needed.code, case="never" if read is None else "old", **known
+        ),
         value=None,
         limit=None,
         unit=needed.unit,
@@ -175,85 +160,70 @@ def _unknown(about: Quantity, readings: Readings) -> Reason:
     )
 
 
-def _practice(name: str) -> str:
+def _practice(name: str) -> Message:
     days = KEEPS[name].good_days
-    kept = {0: "on its day", 1: "on its day and the next"}.get(
-        days, f"for {days} days after it"
-    )
-    return f"A reading makes water good {kept}: common practice, no source."
+    case = {0: "its-day", 1: "next-day"}.get(days, "days")
+    return Message.of("reading-keeps", case=case, days=days)
 
 
 # Oxygen read before is near the night's lowest; common practice, no source.
 _DAWN: Final = time(8)
 
 
-def _not_judged(case: Case, judged: set[Quantity]) -> tuple[str, ...]:
+def _not_judged(case: Case, judged: set[Quantity]) -> tuple[Message, ...]:
     """Return what nothing is known of, where it does not decide."""
-    found: list[str] = []
+    found: list[Message] = []
     read, place = case.readings, case.setting
     if read.tan_mg_per_l is None or read.ph is None:
-        lacking = " and ".join(
+        lacking = tuple(
             name
             for name, value in (("TAN", read.tan_mg_per_l), ("pH", read.ph))
             if value is None
         )
-        found.append(f"Ammonia not judged: {lacking} not read of late.")
+        found.append(_not("ammonia-reading", lacking=lacking))
     elif case.temperature_deg_c() is None:
-        found.append("Ammonia not judged: the water's temperature is not known.")
+        found.append(_not("ammonia-temperature"))
     elif place.salinity_g_per_kg >= _SALT_G_PER_KG:
-        found.append(
-            "Ammonia in salt water is judged by fresh water's figures, which are "
-            "strict for it."
-        )
+        found.append(_not("ammonia-salt"))
     if place.salinity_g_per_kg >= _SALT_G_PER_KG:
-        found.append(
-            f"Whether the fish bear {place.salinity_g_per_kg:g} g/kg of salt is not "
-            "judged."
-        )
+        found.append(_not("salt", salinity_g_per_kg=place.salinity_g_per_kg))
     found += _loop_not_judged(case)
     if read.do_mg_per_l is not None and saturation_percent(case) is None:
-        found.append(
-            "Whether the water holds too much gas is not judged: its temperature is "
-            "not known."
-        )
+        found.append(_not("gas"))
     if "nitrite" not in judged:  # else its reason says so
         found += _nitrite_guessed(read)
     if place.still and read.do_mg_per_l is not None and not _at_dawn(read.do_mg_per_l):
-        found.append("Oxygen in a pond is lowest before sunrise; read it then too.")
+        found.append(_not("dawn"))
     return tuple(found)
+
+
+def _not(case: str, **parameters: Any) -> Message:
+    return Message.of("not-judged", case=case, **parameters)
 
 
 def _at_dawn(read: Reading) -> bool:
     return read.at is not None and read.at < _DAWN
 
 
-def _nitrite_guessed(read: Readings) -> list[str]:
+def _nitrite_guessed(read: Readings) -> list[Message]:
     if read.nitrite_n_mg_per_l is None or read.chloride_mg_per_l is not None:
         return []
-    return [
-        (
-            "Nitrite is judged as in water with 10 mg/L chloride, which was not read "
-            "of late; with less, fish bear less nitrite."
-        )
-    ]
+    return [_not("chloride")]
 
 
-def _loop_not_judged(case: Case) -> list[str]:
+def _loop_not_judged(case: Case) -> list[Message]:
     """Return what is not known of a filter's water; alkalinity matters there alone."""
-    found: list[str] = []
+    found: list[Message] = []
     read = case.readings
     if case.setting.loops:
         found += [
-            f"{name} not judged: not read of late."
+            _not(name)
             for name, value in (
-                ("Nitrite", read.nitrite_n_mg_per_l),
-                ("Alkalinity", read.alkalinity_mg_per_l),
+                ("nitrite", read.nitrite_n_mg_per_l),
+                ("alkalinity", read.alkalinity_mg_per_l),
             )
             if value is None
         ]
     elif read.alkalinity_mg_per_l is not None:
-        found.append(
-            "Alkalinity not judged: it is judged where water comes back to the fish "
-            "through a filter."
-        )
+        found.append(_not("alkalinity-elsewhere"))
     return found

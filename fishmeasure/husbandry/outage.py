@@ -8,6 +8,7 @@ import numpy as np
 from fishmeasure.base.arrays import FloatArray, frozen
 from fishmeasure.base.estimate import Estimate
 from fishmeasure.base.flags import Problem
+from fishmeasure.base.words import Message, wording
 from fishmeasure.husbandry import cautions
 from fishmeasure.husbandry.checks import require
 from fishmeasure.husbandry.failures import failure_name, failures_of
@@ -58,7 +59,7 @@ class OutageResult:
     """
 
     case: OutageCase
-    name: str
+    name: Message
     to_caution: TimeToLevel
     to_critical: TimeToLevel
     measures: tuple[Measure, ...]
@@ -68,9 +69,9 @@ class OutageResult:
     course_mg_per_l: FloatArray
     course_low_mg_per_l: FloatArray
     course_high_mg_per_l: FloatArray
-    notes: tuple[str, ...] = ()
+    notes: tuple[Message, ...] = ()
     problems: tuple[Problem, ...] = ()
-    cautions: tuple[str, ...] = cautions.OUTAGE
+    cautions: tuple[Message, ...] = cautions.OUTAGE
 
 
 def _check(case: OutageCase) -> None:
@@ -168,18 +169,24 @@ def _course_minutes(to_critical: TimeToLevel) -> FloatArray:
     return np.linspace(0.0, end, _COURSE_POINTS)
 
 
-def _notes(case: OutageCase) -> tuple[str, ...]:
+def _notes(case: OutageCase) -> tuple[Message, ...]:
     water = farmed_species(case.species_key).water
     caution, critical = water.do_watch_mg_per_l, water.do_act_mg_per_l
     notes = [
-        "The fish's use is held constant as the oxygen falls: the safe side.",
-        "A cloudy or earthen pond uses far more oxygen than its fish.",
+        Message.of("note-use-held"),
+        Message.of("note-cloudy-pond"),
     ]
     notes += supply_notes(case.unit, case.wind_m_per_s)
     if case.caution_mg_per_l is None:
-        notes.append(caution.note(f"Caution level {caution.value:g} mg/L"))
+        notes.append(
+            caution.note(Message.of("note-caution-level", level_mg_per_l=caution.value))
+        )
     if case.critical_mg_per_l is None:
-        notes.append(critical.note(f"Critical level {critical.value:g} mg/L"))
+        notes.append(
+            critical.note(
+                Message.of("note-critical-level", level_mg_per_l=critical.value)
+            )
+        )
     return tuple(notes)
 
 
@@ -236,8 +243,8 @@ def biomass_for_hours(case: OutageCase, *, hours: float) -> Estimate:
 def time_words(minutes: float) -> str:
     """Return minutes in words for people: "about 40 min", "3 h 20 min"."""
     if minutes >= HORIZON_MIN:
-        return "24 h or more"
+        return wording("duration", case="day")
     if minutes < 60.0:
-        return f"{math.floor(minutes):d} min"
+        return wording("duration", case="minutes", minutes=math.floor(minutes))
     hours, rest = divmod(math.floor(minutes / 5.0) * 5, 60)
-    return f"{hours} h {rest:02d} min"
+    return wording("duration", case="hours", hours=hours, minutes=f"{rest:02d}")

@@ -2,6 +2,7 @@
 
 from matplotlib.figure import Figure
 
+from fishmeasure.base.words import wording
 from fishmeasure.husbandry.outage import OutageResult, time_words
 from fishmeasure.husbandry.outage_fall import HORIZON_MIN
 from fishmeasure.husbandry.outage_measures import TimeToLevel
@@ -25,10 +26,14 @@ def outage_figure(
         color=_WATER,
         alpha=0.2,
         linewidth=0,
-        label=f"{percent} % interval",
+        label=wording("chart-interval", percent=percent),
     )
     axes.plot(
-        hours, result.course_mg_per_l, color=_WATER, linewidth=2, label="expected"
+        hours,
+        result.course_mg_per_l,
+        color=_WATER,
+        linewidth=2,
+        label=wording("chart-expected"),
     )
     for name, time, colour in (
         ("caution", result.to_caution, _CAUTION),
@@ -46,8 +51,8 @@ def outage_figure(
         )
     axes.set_xlim(0.0, float(hours[-1]))
     axes.set_ylim(0.0, float(result.course_high_mg_per_l.max()) * 1.08)
-    axes.set_xlabel("hours after the stop")
-    axes.set_ylabel("dissolved oxygen, mg/L")
+    axes.set_xlabel(wording("chart-hours-after"))
+    axes.set_ylabel(wording("chart-oxygen"))
     axes.set_title(_title(result), loc="left")
     axes.legend(loc="upper right", frameon=False)
     axes.spines[["top", "right"]].set_visible(False)
@@ -55,15 +60,22 @@ def outage_figure(
 
 
 def _label(name: str, time: TimeToLevel) -> str:
-    if time.minutes.low >= HORIZON_MIN:
-        return f"{name} {time.level_mg_per_l:g} mg/L: 24 h or more"
-    span = f"{time_words(time.minutes.low)} to {time_words(time.minutes.high)}"
-    return f"{name} {time.level_mg_per_l:g} mg/L: {span}"
+    return wording(
+        "chart-level",
+        case=name,
+        level_mg_per_l=time.level_mg_per_l,
+        never=time.minutes.low >= HORIZON_MIN,
+        low=time_words(time.minutes.low),
+        high=time_words(time.minutes.high),
+    )
 
 
 def _title(result: OutageResult) -> str:
     case = result.case
-    return (
-        f"{result.name}, at {case.start_do_mg_per_l.value:.1f} mg/L, "
-        f"{case.temperature_deg_c:g} °C, {case.biomass_kg.value:.0f} kg of fish"
+    return wording(
+        "chart-outage",
+        name=result.name,
+        start_mg_per_l=case.start_do_mg_per_l.value,
+        water_deg_c=case.temperature_deg_c,
+        fish_kg=case.biomass_kg.value,
     )

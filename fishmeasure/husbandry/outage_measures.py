@@ -6,6 +6,7 @@ import numpy as np
 
 from fishmeasure.base.arrays import FloatArray
 from fishmeasure.base.estimate import Estimate
+from fishmeasure.base.words import NOTHING, Message
 from fishmeasure.husbandry.checks import require
 from fishmeasure.husbandry.outage_backup import minutes_with_backup
 from fishmeasure.husbandry.outage_fall import (
@@ -44,10 +45,10 @@ class Measure:
     ``note`` says for how long it does.
     """
 
-    name: str
+    name: Message
     to_critical: TimeToLevel | None
     gained_min: Estimate | None
-    note: str = ""
+    note: Message = NOTHING
 
     @property
     def sure_min(self) -> float:
@@ -122,12 +123,16 @@ def measures_of(
         flow = case.unit.volume_m3 * 1000.0 / 10.0 / 60.0
     fresh = flow_supply(flow, None, unit_water(case.unit, case.temperature_deg_c))
     fewer = replace(case, biomass_kg=scaled(case.biomass_kg, 1.0 - fewer_fraction))
-    trials: dict[str, Fall] = {
-        f"{flow:.0f} L/min of fresh water": fall_of(case, demand, (*supplies, fresh)),
-        f"{fewer_fraction * 100:.0f} % fewer fish": fall_of(fewer, demand, supplies),
+    trials: dict[Message, Fall] = {
+        Message.of("measure", case="fresh-water", flow_l_per_min=flow): fall_of(
+            case, demand, (*supplies, fresh)
+        ),
+        Message.of("measure", case="fewer-fish", share=fewer_fraction): fall_of(
+            fewer, demand, supplies
+        ),
     }
     if case.feeding == "fed":
-        trials["fish fasted since the day before"] = fall_of(
+        trials[Message.of("measure", case="fasted")] = fall_of(
             case, demand_of(case, "fasted"), supplies
         )
     before = fall.minutes_to(critical_level)
@@ -141,13 +146,13 @@ def measures_of(
 
 
 def _gained(
-    name: str,
+    name: Message,
     minutes: FloatArray,
     before: FloatArray,
     critical_level: float,
     level: float,
     *,
-    note: str = "",
+    note: Message = NOTHING,
 ) -> Measure:
     # Where the level is not reached within 24 h anyway, nothing can be gained: of
     # that no draw says how long a measure would help.
@@ -170,10 +175,10 @@ def _backup(
     known = tuple(d for d in devices if d.runtime_h is not None)
     found = [
         Measure(
-            name=device.name,
+            name=Message.of("measure", case="backup", devices=(device.name,)),
             to_critical=None,
             gained_min=None,
-            note=f"for as long as its {_store(device)} lasts: not entered",
+            note=Message.of("backup-unknown", store=_store(device)),
         )
         for device in devices
         if device.runtime_h is None
@@ -187,12 +192,18 @@ def _backup(
         )
         found.append(
             _gained(
-                " and ".join(device.name for device in these),
+                Message.of(
+                    "measure",
+                    case="backup",
+                    devices=tuple(device.name for device in these),
+                ),
                 minutes,
                 before,
                 critical_level,
                 case.biomass_kg.level,
-                note="; ".join(_lasts(device) for device in these),
+                note=Message.of(
+                    "backup-lasting", lasting=tuple(_lasts(device) for device in these)
+                ),
             )
         )
     return found
@@ -202,10 +213,13 @@ def _store(device: OxygenSource) -> str:
     return "cylinder" if device.drive == "oxygen" else "battery"
 
 
-def _lasts(device: OxygenSource) -> str:
+def _lasts(device: OxygenSource) -> Message:
     most = device.runtime_h or 0.0
     least = most if device.runtime_least_h is None else device.runtime_least_h
-    span = f"{most:.3g} h"
-    if least < most:
-        span = f"{least:.3g} to {most:.3g} h"
-    return f"its {_store(device)} lasts {span}"
+    return Message.of(
+        "backup-lasts",
+        case="span" if least < most else "one",
+        store=_store(device),
+        least_h=least,
+        most_h=most,
+    )

@@ -6,6 +6,7 @@ from typing import Literal
 
 from fishmeasure.base.estimate import DEFAULT_LEVEL, Estimate
 from fishmeasure.base.flags import Problem
+from fishmeasure.base.words import Message
 from fishmeasure.husbandry.checks import outside, require, require_temperature
 from fishmeasure.husbandry.oxygen_supply import (
     INFLOW_SATURATION,
@@ -48,7 +49,7 @@ class OxygenDemand:
 
     rate_mg_per_kg_h: Estimate
     feeding: Feeding
-    notes: tuple[str, ...] = ()
+    notes: tuple[Message, ...] = ()
     problems: tuple[Problem, ...] = ()
 
 
@@ -137,11 +138,11 @@ def oxygen_demand(
         spread,
         level,
     )
-    notes = [respiration.note("Oxygen use of fasted fish")]
+    notes = [respiration.note(Message.of("note-oxygen-use"))]
     if feeding == "fed":
         factor = figures.fed_factor
         rate = product(rate, lognormal(factor.value, factor.relative_sd), level=level)
-        notes.append(factor.note(f"The factor {factor.value:g} after a meal"))
+        notes.append(factor.note(Message.of("note-fed-factor", factor=factor.value)))
     return OxygenDemand(
         rate_mg_per_kg_h=rate,
         feeding=feeding,
@@ -180,7 +181,7 @@ class OxygenBalance:
     unsafe_balance_g_per_h: float
     steady_do_mg_per_l: Estimate
     max_biomass_kg: Estimate
-    notes: tuple[str, ...] = ()
+    notes: tuple[Message, ...] = ()
     problems: tuple[Problem, ...] = ()
 
 
@@ -272,37 +273,30 @@ def oxygen_balance(
         ),
         notes=(
             *demand.notes,
-            caution.note(f"Drawn up at {kept_do:g} mg/L; caution {caution.value:g}"),
+            caution.note(
+                Message.of(
+                    "note-drawn-up",
+                    kept_mg_per_l=kept_do,
+                    caution_mg_per_l=caution.value,
+                )
+            ),
             *supply_notes(unit, wind_m_per_s),
         ),
         problems=demand.problems,
     )
 
 
-def supply_notes(unit: RearingUnit, wind_m_per_s: float | None) -> tuple[str, ...]:
+def supply_notes(unit: RearingUnit, wind_m_per_s: float | None) -> tuple[Message, ...]:
     """Return what the screen says of the supplies' weaker figures."""
     notes = []
     sources = running(unit)
     if unit.surface_m2 > 0.0 and wind_m_per_s is None:
-        notes.append(
-            "Surface of still water: sources disagree, 0 to 0.6 m/d; all is kept."
-        )
+        notes.append(Message.of("note-still-surface"))
     if unit.inflow_l_per_min > 0.0 and unit.inflow_do_mg_per_l is None:
-        notes.append(
-            f"Inflow without a reading is taken as {100 * INFLOW_SATURATION:.0f} % "
-            "saturated, common practice without a source."
-        )
+        notes.append(Message.of("note-inflow-saturation", share=INFLOW_SATURATION))
     if sources:
-        notes.append(
-            "Aerators in fish water: alpha 0.8 and beta 0.95 unless set are common "
-            "practice without a source."
-        )
+        notes.append(Message.of("note-alpha-beta"))
     if any(device.drive == "pump" for device in sources):
-        notes.append(
-            "Recirculated water is taken to come back 95 % saturated. A "
-            "filter under water uses oxygen itself (4.57 g for each g of ammonia "
-            "nitrogen, by stoichiometry), which is not counted: measure what comes "
-            "back."
-        )
+        notes.append(Message.of("note-recirculated"))
     devices = (*sources, *at_hand(unit))
     return (*notes, *dict.fromkeys(device.note for device in devices if device.note))

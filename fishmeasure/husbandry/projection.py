@@ -8,6 +8,7 @@ import numpy as np
 from fishmeasure.base.arrays import FloatArray, frozen
 from fishmeasure.base.estimate import Estimate
 from fishmeasure.base.flags import Problem
+from fishmeasure.base.words import Message
 from fishmeasure.husbandry.checks import outside, require
 from fishmeasure.husbandry.growth import (
     GrowthFit,
@@ -38,7 +39,7 @@ class GrowthProjection:
     root_g: FloatArray
     root_sd_g: FloatArray
     level: float
-    notes: tuple[str, ...] = ()
+    notes: tuple[Message, ...] = ()
     problems: tuple[Problem, ...] = ()
 
     @property
@@ -129,13 +130,11 @@ def _days_without_growth(
         species.water.feeding_high_deg_c.value,
     )
     return (
-        Problem(
-            code="no-growth-temperature",
-            message=(
-                f"On {idle} of {len(temperatures_deg_c)} days ahead the water is "
-                f"forecast outside {low:g} to {high:g} °C, where this species feeds; "
-                "no growth is counted on them. Weigh a sample when the fish feed "
-                "again."
-            ),
+        Problem.of(
+            "no-growth-temperature",
+            idle_days=idle,
+            days=len(temperatures_deg_c),
+            low_deg_c=low,
+            high_deg_c=high,
         ),
     )

@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 from typing import Final, Literal
 
+from fishmeasure.base.words import Message
 from fishmeasure.husbandry.transfer import (
     DO_STANDARD_MG_PER_L,
     StandardTransfer,
@@ -57,7 +58,7 @@ class OxygenSource:
     on_backup: bool = False
     runtime_h: float | None = None
     runtime_least_h: float | None = None
-    note: str = ""
+    note: Message | None = None
 
 
 def running(unit: RearingUnit) -> tuple[OxygenSource, ...]:

@@ -9,7 +9,7 @@ from dataclasses import dataclass
 
 from fishmeasure.base.estimate import Estimate
 from fishmeasure.base.flags import Problem
-from fishmeasure.base.words import percent
+from fishmeasure.base.words import Message
 from fishmeasure.husbandry import cautions
 from fishmeasure.husbandry.checks import require
 from fishmeasure.husbandry.factors import (
@@ -46,7 +46,7 @@ class Limit:
     name: LimitName
     used_fraction: Estimate
     capacity_kg: Estimate
-    note: str
+    note: Message
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -61,7 +61,7 @@ class UnitLoad:
     limits: tuple[Limit, ...]
     room_kg: float
     problems: tuple[Problem, ...] = ()
-    cautions: tuple[str, ...] = cautions.STOCKING
+    cautions: tuple[Message, ...] = cautions.STOCKING
 
     @property
     def limiting(self) -> Limit:
@@ -173,13 +173,11 @@ def temperature_problems(
     low = max(band.feeding_low_deg_c.value for band in bands)
     high = min(band.feeding_high_deg_c.value for band in bands)
     return (
-        Problem(
-            code="no-stocking-temperature",
-            message=(
-                f"The water has {temperature_deg_c:.1f} °C; the fish here feed from "
-                f"{low:g} to {high:g} °C. Add none, do not handle them, and ask again "
-                "when the water is in that range."
-            ),
+        Problem.of(
+            "no-stocking-temperature",
+            water_deg_c=temperature_deg_c,
+            low_deg_c=low,
+            high_deg_c=high,
         ),
     )
 
@@ -198,13 +196,11 @@ def _capacity_kg(biomass_kg: float, used: Estimate) -> Estimate:
 
 def _load_problems(limits: list[Limit]) -> tuple[Problem, ...]:
     return tuple(
-        Problem(
-            code="over-limit" if limit.used_fraction.value > 1.0 else "near-limit",
-            message=(
-                f"{limit.name.capitalize()}: {percent(limit.used_fraction.value)} of "
-                f"the limit is used, it may be {percent(limit.used_fraction.high)}. "
-                "Feed less, add to what limits, or keep fewer fish."
-            ),
+        Problem.of(
+            "over-limit" if limit.used_fraction.value > 1.0 else "near-limit",
+            limit=Message.of("limit-name", key=limit.name),
+            used=limit.used_fraction.value,
+            used_at_most=limit.used_fraction.high,
         )
         for limit in limits
         if limit.used_fraction.high > 1.0

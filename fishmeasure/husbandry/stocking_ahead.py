@@ -6,6 +6,7 @@ from datetime import date, timedelta
 
 from fishmeasure.base.estimate import Estimate
 from fishmeasure.base.flags import Problem
+from fishmeasure.base.words import Message
 from fishmeasure.husbandry import cautions
 from fishmeasure.husbandry.checks import require
 from fishmeasure.husbandry.factors import FishGroup, HeldAgainst, LimitName, factors_of
@@ -58,7 +59,7 @@ class StockingOutlook:
     fingerlings: int
     fingerlings_kg: float
     problems: tuple[Problem, ...] = ()
-    cautions: tuple[str, ...] = cautions.STOCKING
+    cautions: tuple[Message, ...] = cautions.STOCKING
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

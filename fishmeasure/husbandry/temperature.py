@@ -139,27 +139,12 @@ def feeding_problems(species_key: str, temperature_deg_c: float) -> tuple[Proble
     if bands.feeds_at(temperature_deg_c):
         return ()
     low, high = bands.feeding_low_deg_c.value, bands.feeding_high_deg_c.value
-    deadly = ""
-    if bands.temperature_standing(temperature_deg_c) == "act":
-        deadly = " Fish of this species have died in such water."
-    if temperature_deg_c > high:
-        return (
-            Problem(
-                code="too-warm-to-feed",
-                message=(
-                    f"At {temperature_deg_c:.1f} °C no ration is given for this "
-                    f"species, which is fed up to {high:g} °C.{deadly} Stop feeding, "
-                    "watch the oxygen and feed again when the water has cooled."
-                ),
-            ),
-        )
+    warm = temperature_deg_c > high
     return (
-        Problem(
-            code="too-cold-to-feed",
-            message=(
-                f"At {temperature_deg_c:.1f} °C no ration is given for this species, "
-                f"which is fed from {low:g} °C.{deadly} Stop feeding and leave the "
-                "fish in peace until the water is warmer."
-            ),
+        Problem.of(
+            "too-warm-to-feed" if warm else "too-cold-to-feed",
+            water_deg_c=temperature_deg_c,
+            limit_deg_c=high if warm else low,
+            deadly=bands.temperature_standing(temperature_deg_c) == "act",
         ),
     )

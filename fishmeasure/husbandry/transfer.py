@@ -7,6 +7,7 @@ litres of gas and the depth of the diffuser, or from the power of a paddlewheel.
 from dataclasses import dataclass
 from typing import Final
 
+from fishmeasure.base.words import Message
 from fishmeasure.husbandry.checks import require
 from fishmeasure.husbandry.unit import Bubbles
 
@@ -43,7 +44,7 @@ class StandardTransfer:
 
     g_per_h: float
     relative_sd: float
-    note: str = ""
+    note: Message | None = None
 
 
 def gas_transfer(
@@ -68,11 +69,7 @@ def gas_transfer(
     return StandardTransfer(
         g_per_h=sent_g_per_h * share,
         relative_sd=GAS_RELATIVE_SD,
-        note=(
-            f"Gas by the litre: {each:g} % of its oxygen is taken up for each metre of "
-            f"depth ({bubbles} bubbles), low ends of clean-water tests in EPA 1989, "
-            "from memory and not checked against its source."
-        ),
+        note=Message.of("note-gas-transfer", case=bubbles, each_percent=each),
     )
 
 
@@ -87,8 +84,5 @@ def paddlewheel_transfer(*, power_w: float) -> StandardTransfer:
     return StandardTransfer(
         g_per_h=power_w * PADDLEWHEEL_KG_PER_KWH,
         relative_sd=PADDLEWHEEL_RELATIVE_SD,
-        note=(
-            f"Paddlewheels: {PADDLEWHEEL_KG_PER_KWH:g} kg of oxygen per kWh, mean of "
-            "1.1 to 3.0 in Boyd 1998, from memory and not checked against its source."
-        ),
+        note=Message.of("note-paddlewheel", kg_per_kwh=PADDLEWHEEL_KG_PER_KWH),
     )

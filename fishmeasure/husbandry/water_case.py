@@ -5,6 +5,7 @@ from dataclasses import dataclass, fields, replace
 from datetime import time
 from typing import Final, Literal
 
+from fishmeasure.base.words import Message
 from fishmeasure.species import (
     Figure,
     WaterFigures,
@@ -22,22 +23,16 @@ Stop = Literal["feeding", "handling", "adding"]
 ALL_STOPS: Final[tuple[Stop, ...]] = ("feeding", "handling", "adding")
 
 # What is done at once, in this order; common practice, no source.
-MORE_AIR: Final = "give more air or oxygen"
-LESS_GAS: Final = (
-    "let gas out: let the inflow fall over a step or through a column, stop oxygen "
-    "feed, and look for air that a pump draws in"
-)
-COOLER: Final = "bring in cooler water and shade the unit"
-WARMER: Final = "bring in warmer water, slowly"
-NO_FEED: Final = "give no feed"
-NO_HANDLING: Final = "do not net, sample, grade or move fish"
-EXCHANGE: Final = "exchange water for good water"
-BUFFER: Final = (
-    "raise the alkalinity little by little, with sodium bicarbonate or crushed "
-    "limestone, and follow the pH: ammonia harms more as it rises"
-)
-MEASURE: Final = "measure again soon and enter it"
-PROFESSIONAL: Final = "if it gets no better, call a fish health professional"
+MORE_AIR: Final = Message.of("step", case="more-air")
+LESS_GAS: Final = Message.of("step", case="less-gas")
+COOLER: Final = Message.of("step", case="cooler")
+WARMER: Final = Message.of("step", case="warmer")
+NO_FEED: Final = Message.of("step", case="no-feed")
+NO_HANDLING: Final = Message.of("step", case="no-handling")
+EXCHANGE: Final = Message.of("step", case="exchange")
+BUFFER: Final = Message.of("step", case="buffer")
+MEASURE: Final = Message.of("step", case="measure")
+PROFESSIONAL: Final = Message.of("step", case="professional")
 STEPS: Final = (
     MORE_AIR,
     LESS_GAS,
@@ -87,12 +82,18 @@ class Reading:
     at: time | None = None
 
     @property
-    def when(self) -> str:
+    def when(self) -> Message:
         """Its age in words."""
         if self.age_days > 1:
-            return f"read {self.age_days} days ago"
-        day = "yesterday" if self.age_days == 1 else "today"
-        return f"read {day}" if self.at is None else f"read {day} at {self.at:%H:%M}"
+            return Message.of("read-when", case="days", days=self.age_days)
+        yesterday = self.age_days == 1
+        if self.at is None:
+            return Message.of("read-when", case="yesterday" if yesterday else "today")
+        return Message.of(
+            "read-when",
+            case="yesterday-at" if yesterday else "today-at",
+            at=f"{self.at:%H:%M}",
+        )
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -165,25 +166,25 @@ class Reason:
     code: str
     about: Quantity
     verdict: Verdict
-    message: str
+    message: Message
     value: float | None
     limit: float | None
     unit: str
-    source: str
-    do_now: tuple[str, ...]
+    source: Message
+    do_now: tuple[Message, ...]
     stops: tuple[Stop, ...] = ()
 
     @property
-    def advice(self) -> str:
+    def advice(self) -> Message | None:
         """What to do, as a sentence."""
-        return sentence(self.do_now)
+        return do_now(self.do_now)
 
 
-def sentence(steps: Iterable[str]) -> str:
+def do_now(steps: Iterable[Message]) -> Message | None:
     """Return what to do now as one sentence, in the order of ``STEPS``."""
     wanted = set(steps)
-    text = "; ".join(step for step in STEPS if step in wanted)
-    return f"{text[:1].upper()}{text[1:]}." if text else ""
+    ordered = tuple(step for step in STEPS if step in wanted)
+    return Message.of("do-now", steps=ordered) if ordered else None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -191,8 +192,8 @@ class Bound:
     """A limit and whose it is."""
 
     value: float
-    source: str
-    whose: str
+    source: Message
+    whose: Message
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -231,15 +232,18 @@ class Case:
         for key, bands in self.bands:
             one = figure(bands)
             if one is not None:
-                source = one.note(f"{one.value:g}")
+                source = one.note(one.value)
                 found.append(
                     Bound(value=one.value, source=source, whose=fish_name(key))
                 )
         return found
 
 
-def fish_name(key: str) -> str:
+def fish_name(key: str) -> Message:
     """Return a species in words, as within a sentence."""
+    if not key:
+        return Message.of("fish", case="food")
+    name = key.replace("-", " ")
     if key in species_keys():
-        return packaged_species(key).common_name
-    return key.replace("-", " ") or "food fish"
+        name = packaged_species(key).common_name
+    return Message.of("species-name", key=key, name=name)

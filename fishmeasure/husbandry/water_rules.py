@@ -4,7 +4,7 @@ from collections.abc import Callable
 from typing import Final
 
 from fishmeasure.base.errors import StockRangeError
-from fishmeasure.base.words import number
+from fishmeasure.base.words import Message
 from fishmeasure.husbandry.ammonia_criteria import (
     CRITERIA_NOTE,
     acute_tan_n_mg_per_l,
@@ -45,7 +45,11 @@ def _act(bound: Bound | None, own: float | None, *, upper: bool) -> Bound | None
     """Return the act limit; a unit's own one counts where it is the stricter."""
     if own is None:
         return bound
-    mine = Bound(value=own, source="Limit set for this unit.", whose="this unit's fish")
+    mine = Bound(
+        value=own,
+        source=Message.of("own-limit"),
+        whose=Message.of("fish", case="own"),
+    )
     if bound is None:
         return mine
     return (min if upper else max)((mine, bound), key=lambda one: one.value)
@@ -69,16 +73,18 @@ def oxygen_low(case: Case) -> Reason | None:
         if bound is None or read.value >= bound.value:
             continue
         danger = verdict == "act"
-        what = (
-            f"the {bound.value:g} mg/L under which {bound.whose} may die"
-            if danger
-            else f"the {bound.value:g} mg/L that {bound.whose} should have"
-        )
         return Reason(
             code="oxygen-low",
             about="oxygen",
             verdict="act" if danger else "watch",
-            message=f"Oxygen is {read.value:g} mg/L ({read.when}), below {what}.",
+            message=Message.of(
+                "oxygen-low",
+                case="act" if danger else "watch",
+                read_mg_per_l=read.value,
+                when=read.when,
+                limit_mg_per_l=bound.value,
+                whose=bound.whose,
+            ),
             value=read.value,
             limit=bound.value,
             unit="mg/L",
@@ -104,10 +110,12 @@ def oxygen_high(case: Case) -> Reason | None:
             code="oxygen-supersaturated",
             about="oxygen",
             verdict="act" if danger else "watch",
-            message=(
-                f"Oxygen is {read.value:g} mg/L ({read.when}), {percent:.0f} % of "
-                f"saturation, above {bound.value:g} %: gas bubbles may form in the "
-                "fish."
+            message=Message.of(
+                "oxygen-supersaturated",
+                read_mg_per_l=read.value,
+                when=read.when,
+                saturation_percent=percent,
+                limit_percent=bound.value,
             ),
             value=percent,
             limit=bound.value,
@@ -171,14 +179,6 @@ def temperature(case: Case) -> Reason | None:
 def _temperature(
     read: Reading, bound: Bound, verdict: Verdict, *, warm: bool
 ) -> Reason:
-    side = "above" if warm else "below"
-    what = (
-        f"too {'warm' if warm else 'cold'} for {bound.whose}, of which some die from "
-        f"{bound.value:g} °C {'up' if warm else 'down'}"
-        if verdict == "act"
-        else f"{side} the {bound.value:g} °C {'up' if warm else 'down'} to which "
-        f"{bound.whose} feed well and bear handling"
-    )
     if warm:
         steps = (MORE_AIR, NO_FEED, NO_HANDLING, COOLER, MEASURE)
     else:
@@ -187,7 +187,14 @@ def _temperature(
         code="temperature-high" if warm else "temperature-low",
         about="temperature",
         verdict=verdict,
-        message=f"The water is at {read.value:g} °C ({read.when}), {what}.",
+        message=Message.of(
+            "temperature-high" if warm else "temperature-low",
+            case="act" if verdict == "act" else "watch",
+            water_deg_c=read.value,
+            when=read.when,
+            limit_deg_c=bound.value,
+            whose=bound.whose,
+        ),
         value=read.value,
         limit=bound.value,
         unit="°C",
@@ -212,9 +219,12 @@ def ammonia(case: Case) -> Reason | None:
         return None
     temperature_deg_c = min(max(temperature_deg_c, 0.0), 40.0)
     older = max(tan, ph, key=lambda read: read.age_days)
-    base = (
-        f"Total ammonia is {tan.value:g} mg/L as N at pH {ph.value:g} and "
-        f"{number(temperature_deg_c)} °C ({older.when})"
+    base = Message.of(
+        "ammonia-read",
+        tan_mg_per_l=tan.value,
+        ph=ph.value,
+        water_deg_c=temperature_deg_c,
+        when=older.when,
     )
     limit = case.lowest(lambda b: b.unionised_ammonia_n_act_mg_per_l)
     own = case.setting.own.max_unionised_ammonia_mg_per_l
@@ -233,31 +243,44 @@ def ammonia(case: Case) -> Reason | None:
     chronic = chronic_tan_n_mg_per_l(ph=within, temperature_deg_c=temperature_deg_c)
     if limit is not None and unionised > limit.value:
         return _ammonia(
-            f"{base}, which makes {number(unionised, 2)} mg/L un-ionised, over the "
-            f"{limit.value:g} mg/L that {limit.whose} bear.",
+            Message.of(
+                "ammonia-high",
+                case="unionised",
+                base=base,
+                unionised_mg_per_l=unionised,
+                limit_mg_per_l=limit.value,
+                whose=limit.whose,
+            ),
             unionised,
             limit,
             "act",
         )
     if tan.value > acute:
         return _ammonia(
-            f"{base}, over the acute criterion of {number(acute, 2)} mg/L.",
+            Message.of("ammonia-high", case="acute", base=base, limit_mg_per_l=acute),
             tan.value,
-            Bound(value=acute, source=CRITERIA_NOTE, whose=""),
+            _criterion(acute),
             "act",
         )
     if tan.value > chronic:
         return _ammonia(
-            f"{base}, over the chronic criterion of {number(chronic, 2)} mg/L, which "
-            "protects mussels too and so is strict for fish.",
+            Message.of(
+                "ammonia-high", case="chronic", base=base, limit_mg_per_l=chronic
+            ),
             tan.value,
-            Bound(value=chronic, source=CRITERIA_NOTE, whose=""),
+            _criterion(chronic),
             "watch",
         )
     return None
 
 
-def _ammonia(message: str, value: float, bound: Bound, verdict: Verdict) -> Reason:
+def _criterion(value: float) -> Bound:
+    return Bound(
+        value=value, source=CRITERIA_NOTE, whose=Message.of("fish", case="food")
+    )
+
+
+def _ammonia(message: Message, value: float, bound: Bound, verdict: Verdict) -> Reason:
     danger = verdict == "act"
     return Reason(
         code="ammonia-high",
@@ -282,12 +305,7 @@ def nitrite(case: Case) -> Reason | None:
         case.readings.nitrite_n_mg_per_l,
         act=case.lowest(lambda b: at_chloride(b.nitrite_n_act_mg_per_l, chloride)),
         watch=case.lowest(lambda b: at_chloride(b.nitrite_n_watch_mg_per_l, chloride)),
-        beside=(
-            f", in water with {chloride:g} mg/L chloride ({read.when})"
-            if read is not None
-            else ", in water with 10 mg/L chloride; yours was not read, and less "
-            "chloride makes nitrite more harmful"
-        ),
+        chloride=read,
     )
 
 
@@ -309,7 +327,7 @@ def _above(
     *,
     act: Bound | None,
     watch: Bound | None,
-    beside: str = "",
+    chloride: Reading | None = None,
 ) -> Reason | None:
     if read is None:
         return None
@@ -321,10 +339,7 @@ def _above(
             code="nitrite-high" if about == "nitrite" else "nitrate-high",
             about=about,
             verdict="act" if danger else "watch",
-            message=(
-                f"{about.capitalize()} is {read.value:g} mg/L as N ({read.when}), over "
-                f"the {number(bound.value, 2)} mg/L for {bound.whose}{beside}."
-            ),
+            message=_nitrogen_high(about, read, bound, chloride),
             value=read.value,
             limit=bound.value,
             unit="mg/L as N",
@@ -335,13 +350,32 @@ def _above(
     return None
 
 
+def _nitrogen_high(
+    about: Quantity, read: Reading, bound: Bound, chloride: Reading | None
+) -> Message:
+    if about != "nitrite":
+        return Message.of(
+            "nitrate-high",
+            read_mg_per_l=read.value,
+            when=read.when,
+            limit_mg_per_l=bound.value,
+            whose=bound.whose,
+        )
+    return Message.of(
+        "nitrite-high",
+        case="guessed" if chloride is None else "read",
+        read_mg_per_l=read.value,
+        when=read.when,
+        limit_mg_per_l=bound.value,
+        whose=bound.whose,
+        chloride_mg_per_l=None if chloride is None else chloride.value,
+        chloride_when=None if chloride is None else chloride.when,
+    )
+
+
 # Below this the acid of nitrification outruns the buffer; see the note.
 LOW_ALKALINITY_MG_PER_L: Final = 20.0
-_ALKALINITY_NOTE: Final = (
-    "20 mg/L as CaCO3, common practice, no source; ammonia in salmon loops was the "
-    "lower the higher it was, at 10, 70 and 200 mg/L: Summerfelt et al. 2015 Aquac "
-    "Eng 65:46-54, summary"
-)
+_ALKALINITY_NOTE: Final = Message.of("note-alkalinity")
 
 
 def alkalinity(case: Case) -> Reason | None:
@@ -355,10 +389,11 @@ def alkalinity(case: Case) -> Reason | None:
         code="alkalinity-low",
         about="alkalinity",
         verdict="watch",
-        message=(
-            f"Alkalinity is {read.value:g} mg/L as CaCO3 ({read.when}), below "
-            f"{LOW_ALKALINITY_MG_PER_L:g} mg/L: the biofilter uses it up, then the pH "
-            "falls and ammonia rises."
+        message=Message.of(
+            "alkalinity-low",
+            read_mg_per_l=read.value,
+            when=read.when,
+            limit_mg_per_l=LOW_ALKALINITY_MG_PER_L,
         ),
         value=read.value,
         limit=LOW_ALKALINITY_MG_PER_L,
@@ -390,11 +425,13 @@ def ph(case: Case) -> Reason | None:
             code="ph-high" if upper else "ph-low",
             about="ph",
             verdict=verdict,
-            message=(
-                f"The pH is {read.value:g} ({read.when}), "
-                f"{'above' if upper else 'below'} {bound.value:g}, which "
-                f"{'harms' if danger else 'is outside what is good for'} "
-                f"{bound.whose}."
+            message=Message.of(
+                "ph-high" if upper else "ph-low",
+                case="act" if danger else "watch",
+                ph=read.value,
+                when=read.when,
+                limit=bound.value,
+                whose=bound.whose,
             ),
             value=read.value,
             limit=bound.value,

@@ -5,6 +5,7 @@ from typing import Final
 
 from fishmeasure.base.estimate import Estimate
 from fishmeasure.base.flags import Problem
+from fishmeasure.base.words import Message
 from fishmeasure.book.state import UnitState
 from fishmeasure.book.system import loops, water_system
 from fishmeasure.husbandry.feed import FeedPlan
@@ -13,6 +14,7 @@ from fishmeasure.husbandry.now import (
     OwnLimits,
     Reading,
     Readings,
+    Reason,
     Setting,
     judge_water,
 )
@@ -65,16 +67,25 @@ def _reading(state: UnitState, name: str) -> Reading | None:
 def now_problems(now: Now) -> dict[Problem, str]:
     """Return what is wrong with the water as problems, each with its verdict."""
     return {
-        Problem(code=one.code, message=f"{one.message} {one.advice}"): one.verdict
+        _problem(one): one.verdict
         for one in now.reasons
         if one.verdict in {"act", "watch"}
     }
 
 
-def now_notes(now: Now) -> tuple[str, ...]:
+def _problem(reason: Reason) -> Problem:
+    """Return a reason as a problem, whose sentence says what to do as well."""
+    parameters = dict(reason.message.parameters) | {"do_now": reason.advice}
+    return Problem(code=reason.code, parameters=parameters)
+
+
+def now_notes(now: Now) -> tuple[Message, ...]:
     """Return where the limits of the water come from, each once."""
     return tuple(
-        dict.fromkeys(f"Water, {one.about}: {one.source}" for one in now.reasons)
+        dict.fromkeys(
+            Message.of("note-water", case=one.about, source=one.source)
+            for one in now.reasons
+        )
     )
 
 

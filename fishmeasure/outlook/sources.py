@@ -1,5 +1,6 @@
 """Where the figures of an outlook come from."""
 
+from fishmeasure.base.words import Message
 from fishmeasure.outlook.feed import Feeding
 from fishmeasure.outlook.fish import CohortOutlook
 from fishmeasure.outlook.load import Limits
@@ -11,15 +12,12 @@ def notes(
     feed: Feeding | None,
     limit: Limits | None,
     outage_: Outages | None,
-) -> tuple[str, ...]:
+) -> tuple[Message, ...]:
     """Return where the figures come from, each sentence once."""
-    found: list[str] = []
+    found: list[Message] = []
     for item in cohorts:
         if item.cv_is_usual:
-            found.append(
-                "Spread of weights: CV 0.25, typical of unsorted trout (Rasmussen & "
-                "Ostenfeld); no sample gave one."
-            )
+            found.append(Message.of("note-usual-cv"))
         if item.projection is not None:
             found.extend(item.projection.notes)
     if feed is not None:
@@ -33,8 +31,5 @@ def notes(
                 found.extend(part.notes)
     if outage_ is not None:
         found.extend(outage_.worst.notes)
-    found.append(
-        "Unseen losses (1 % a month) and tolerances that no entry states are common "
-        "practice, no source."
-    )
+    found.append(Message.of("note-unseen-losses"))
     return tuple(dict.fromkeys(found))

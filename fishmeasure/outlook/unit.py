@@ -12,6 +12,7 @@ from uuid import UUID
 
 from fishmeasure.base.estimate import Estimate
 from fishmeasure.base.flags import Problem
+from fishmeasure.base.words import Message
 from fishmeasure.book.entries import Entry, Sample
 from fishmeasure.book.order import in_force
 from fishmeasure.book.replay import Assumptions, replay
@@ -69,8 +70,8 @@ class UnitOutlook:
     limits: Limits | None
     outages: Outages | None
     samples: tuple[Sample, ...]
-    notes: tuple[str, ...]
-    cautions: tuple[str, ...] = CAUTIONS
+    notes: tuple[Message, ...]
+    cautions: tuple[Message, ...] = CAUTIONS
 
     @property
     def unit(self) -> Unit:

@@ -30,9 +30,12 @@ def head(outlook: UnitOutlook) -> Head:
     said = now_problems(now)
     return Head(
         verdict=now.verdict,
-        headline=now.headline,
-        do_now=now.do_now,
-        lines=tuple(one.message for one in now.reasons[1:]) + now.not_judged,
+        headline=str(now.headline),
+        do_now=str(now.do_now),
+        lines=tuple(
+            str(said)
+            for said in (*(one.message for one in now.reasons[1:]), *now.not_judged)
+        ),
         warnings=tuple(p.message for p in outlook.problems if p not in said),
     )
 

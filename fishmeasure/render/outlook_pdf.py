@@ -104,8 +104,8 @@ def _story(outlook: UnitOutlook, width: float) -> list[Flowable]:
         story.append(Paragraph(escape(section.title), _HEAD))
         story += [Paragraph(escape(line), _BODY) for line in section.lines]
     story += [Spacer(1, 2 * mm), *_plots(outlook, width), Spacer(1, 1 * mm)]
-    story.append(Paragraph(escape(" ".join(outlook.cautions)), _SMALL))
-    sources = "Sources and allowances: " + " ".join(outlook.notes)
+    story.append(Paragraph(escape(" ".join(map(str, outlook.cautions))), _SMALL))
+    sources = "Sources and allowances: " + " ".join(map(str, outlook.notes))
     story.append(Paragraph(escape(sources), _SMALL))
     return story
 

@@ -179,5 +179,7 @@ def _oxygen(axes: Axes, worst: OutageResult) -> None:
     axes.set_xlabel("hours after the stop")
     axes.set_ylabel("oxygen, mg/L")
     axes.set_title(
-        f"Tonight: {worst.name[0].lower()}{worst.name[1:]}", loc="left", fontsize=8
+        f"Tonight: {str(worst.name)[0].lower()}{str(worst.name)[1:]}",
+        loc="left",
+        fontsize=8,
     )

@@ -11,6 +11,7 @@ from pydantic import AfterValidator, Field
 from pydantic_core import PydanticCustomError
 
 from fishmeasure.base.record import Count, Name, Text, record, wrong
+from fishmeasure.base.words import Message
 
 LengthKind = Literal["fork", "total", "standard"]
 Confidence = Literal["high", "medium", "low"]
@@ -30,7 +31,6 @@ STATUS_WORDS: Final[dict[Status, str]] = {
     "practice": "common practice, no source",
 }
 """How a figure is known, best first, and the words for the screen."""
-_TOLD: Final = ("stand-in", "memory", "practice")
 
 _Positive = Annotated[float, Field(gt=0.0)]
 _NotNegative = Annotated[float, Field(ge=0.0)]
@@ -62,16 +62,16 @@ class _Sourced:
         """How well it is known and from where."""
         return f"{STATUS_WORDS[self.status]}: {self.source}"
 
-    def note(self, name: str) -> str:
-        """Return a sentence for the screen on where it comes from.
+    def note(self, what: Message | str | float) -> Message:
+        """Return a note for the screen on where it comes from.
 
         Parameters
         ----------
-        name
-            What it is, with its value and unit in words.
+        what
+            What it is, with its value.
         """
-        doubt = f" ({STATUS_WORDS[self.status]})" if self.status in _TOLD else ""
-        return f"{name}: {self.source}{doubt}."
+        status, source = self.status, self.source
+        return Message.of("sourced", case=status, what=what, source=source)
 
 
 @record(frozen=True, slots=True, kw_only=True)

@@ -11,11 +11,11 @@ SPOKEN = ("advice", "cli", "page")
 PLURALS = {"zero", "one", "two", "few", "many", "other"}
 
 
-def patterns(code: str, language: str) -> Iterator[Pattern]:
-    """Yield the value of a message and what to do, for whoever tells it."""
+def patterns(code: str, language: str, *, told: bool) -> Iterator[Pattern]:
+    """Yield the value of a message and, where it is told, what to do."""
     entry: Entry = entry_of(code, language)
     yield entry.get("value", [])
-    for name in SPOKEN:
+    for name in SPOKEN if told else ():
         yield entry.get("attributes", {}).get(name, [])
 
 
@@ -60,10 +60,12 @@ def _selected(
         yield from needed(variant, language, case)
 
 
-def needs(code: str, language: str, case: str | None) -> dict[str, str]:
+def needs(
+    code: str, language: str, case: str | None, *, told: bool = True
+) -> dict[str, str]:
     """Return all parameters of a message in a case, with what takes them."""
     found: dict[str, str] = {}
-    for pattern in patterns(code, language):
+    for pattern in patterns(code, language, told=told):
         for name, taker in needed(pattern, language, case):
             found[name] = taker or found.get(name, "")
     return found
@@ -82,7 +84,7 @@ def examples(wanted: dict[str, str], case: str | None) -> Iterator[dict[str, Any
 
 
 def _example(name: str, taker: str, count: int, figure: Any) -> Any:
-    if taker == "LIST":
+    if taker in {"LIST", "STEPS", "ALTERNATIVES"}:
         return ("first", "second", "third")
     if taker == "DAY":
         return "2026-05-02"

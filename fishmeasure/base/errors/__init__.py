@@ -99,6 +99,7 @@ from fishmeasure.base.errors.stock import (
     StockRangeError,
     UnknownStockSpeciesError,
     WeeklyHarvestError,
+    quantity,
 )
 
 __all__ = [
@@ -175,4 +176,5 @@ __all__ = [
     "UnknownStockSpeciesError",
     "VersionConflictError",
     "WeeklyHarvestError",
+    "quantity",
 ]

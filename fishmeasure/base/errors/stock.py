@@ -3,6 +3,12 @@
 import math
 
 from fishmeasure.base.errors.base import FishMeasureError
+from fishmeasure.base.words import Message
+
+
+def quantity(name: str) -> Message:
+    """Return the name of a figure; the English one is what it is called in code."""
+    return Message.of("quantity", key=name.replace(" ", "-"), name=name)
 
 
 class StockError(FishMeasureError):
@@ -28,7 +34,7 @@ class StockRangeError(StockError):
     ) -> None:
         super().__init__(
             case="least" if math.isinf(high) else "range",
-            name=name,
+            name=quantity(name),
             value=value,
             unit=f" {unit}" if unit else "",
             low=low,

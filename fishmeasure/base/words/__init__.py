@@ -20,12 +20,19 @@ from fishmeasure.base.words.figures import (
     shell_word,
     span,
 )
-from fishmeasure.base.words.message import Message, Parameters, Reason, Value
+from fishmeasure.base.words.message import (
+    NOTHING,
+    Message,
+    Parameters,
+    Reason,
+    Value,
+)
 from fishmeasure.base.words.system import system_reason
 from fishmeasure.base.words.voice import NEUTRAL, Voice, set_voice, speaking, voice
 
 __all__ = [
     "NEUTRAL",
+    "NOTHING",
     "Message",
     "Parameters",
     "Reason",

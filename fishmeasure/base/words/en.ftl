@@ -21,10 +21,14 @@ percent-past-all = over 999 %
 
 unit-kg-per-day = kg a day
 unit-lb-per-day = lb a day
-unit-l-per-min = l/min
+unit-l-per-min = L/min
 unit-gal-per-min = gal/min
-unit-kg-per-m3 = kg/m3
-unit-mg-per-l = mg/l
+unit-kg-per-m3 = kg/m³
+unit-mg-per-l = mg/L
+unit-g-per-kg = g/kg
+unit-percent = %
+unit-min = min
+unit-h = h
 unit-g-per-h = g/h
 unit-deg-c = °C
 unit-deg-f = °F
@@ -32,8 +36,8 @@ unit-kg = kg
 unit-lb = lb
 unit-mm = mm
 unit-in = in
-unit-m3 = m3
-unit-l = l
+unit-m3 = m³
+unit-l = L
 unit-gal = gal
 unit-g = g
 unit-oz = oz
@@ -504,86 +508,476 @@ gain-not-known = The gain of { AMOUNT($gain_kg, decimals: 1) } (standard error
     .advice = Wait for more growth, or weigh more nets at both ends of the period.
     .meaning = The gain is not significantly different from zero: no feed conversion.
 
-## husbandry: the water now, feed, growth, limits
+## husbandry: names of figures, limits, things and fish
 
-alkalinity-low =
-    .meaning = The water now: too little buffer for a biofilter; watch.
+# Another language tells $key apart: mean-weight, water-temperature and so on, the names
+# that the code gives with its ranges.
+quantity = { $name }
 
-ammonia-high =
-    .meaning = The water now: too much ammonia; watch or act.
+limit-name = { $key ->
+        [density] Density
+        [ammonia] Ammonia
+        [oxygen] Oxygen
+       *[other] { CAPITAL($key) }
+    }
 
-ammonia-over-criterion =
-    .meaning = Total ammonia is over what may last at this pH.
+fish = { $case ->
+        [own] this unit's fish
+        [food] food fish
+       *[any] fish
+    }
 
-ammonia-over-limit =
-    .meaning = Un-ionised ammonia is over the species' limit.
+nothing = {""}
 
-ammonia-unknown =
-    .meaning = Ammonia is not known, where it must be.
+as-said = { $text }
 
-near-limit =
-    .meaning = A limit of the unit may be passed, at the unsafe end.
+## husbandry: the water now
 
-nitrate-high =
-    .meaning = The water now: too much nitrate.
+now = { $case ->
+        [act] Act now. { $reason }
+        [watch] Watch the water. { $reason }
+        [unknown] The water is not known. { $reason }
+       *[good] The water is good for { LIST($fish, last: "and") }, by what was read.
+    }
 
-nitrate-limit-ahead =
-    .meaning = Nitrate may reach its limit within the time ahead.
+do-now = { STEPS($steps) }
 
-nitrate-over-limit =
-    .meaning = Nitrate may be over its limit.
+step = { $case ->
+        [more-air] give more air or oxygen
+        [less-gas] let gas out: let the inflow fall over a step or through a column, stop
+            oxygen feed, and look for air that a pump draws in
+        [cooler] bring in cooler water and shade the unit
+        [warmer] bring in warmer water, slowly
+        [no-feed] give no feed
+        [no-handling] do not net, sample, grade or move fish
+        [exchange] exchange water for good water
+        [buffer] raise the alkalinity little by little, with sodium bicarbonate or crushed
+            limestone, and follow the pH: ammonia harms more as it rises
+        [measure] measure again soon and enter it
+       *[professional] if it gets no better, call a fish health professional
+    }
 
-nitrite-high =
-    .meaning = The water now: too much nitrite; watch or act.
+read-when = { $case ->
+        [days] read { $days } days ago
+        [yesterday] read yesterday
+        [yesterday-at] read yesterday at { $at }
+        [today-at] read today at { $at }
+       *[today] read today
+    }
 
-no-growth-temperature =
-    .meaning = Part of the forecast is too cold or warm for growth.
+own-limit = Limit set for this unit.
 
-no-stocking-temperature =
-    .meaning = The water is too cold or warm to add fish.
+reading-keeps = { $case ->
+        [its-day] A reading makes water good on its day: common practice, no source.
+        [next-day] A reading makes water good on its day and the next: common practice, no
+            source.
+       *[days] A reading makes water good for { $days } days after it: common practice, no
+            source.
+    }
 
-outside-source-range =
-    .meaning = A calculation is outside the range of its source.
-
-over-limit =
-    .meaning = A limit of the unit is likely passed.
-
-oxygen-low =
+oxygen-low = { $case ->
+        [act] Oxygen is { AMOUNT($read_mg_per_l) } ({ $when }), below the
+            { AMOUNT($limit_mg_per_l) } under which { $whose } may die.
+       *[watch] Oxygen is { AMOUNT($read_mg_per_l) } ({ $when }), below the
+            { AMOUNT($limit_mg_per_l) } that { $whose } should have.
+    }
+    .advice = { $do_now }
     .meaning = The water now: too little oxygen; watch or act.
 
-oxygen-supersaturated =
+oxygen-supersaturated = Oxygen is { AMOUNT($read_mg_per_l) } ({ $when }),
+    { AMOUNT($saturation_percent, decimals: 0) } of saturation, above
+    { AMOUNT($limit_percent) }: gas bubbles may form in the fish.
+    .advice = { $do_now }
     .meaning = The water now: too much gas; watch or act.
 
-oxygen-unknown =
+oxygen-unknown = { $case ->
+        [never] Oxygen was never read. Measure it now and enter it.
+       *[old] Oxygen was last { $when } ({ AMOUNT($do_mg_per_l) }), too long ago to call the
+            water good. Measure it now and enter it.
+    }
     .meaning = Oxygen was not read of late.
 
-ph-high =
-    .meaning = The water now: too alkaline; watch or act.
-
-ph-low =
-    .meaning = The water now: too acid; watch or act.
-
-sample-disagrees =
-    .meaning = A sample does not agree with the book.
-
-temperature-high =
+temperature-high = { $case ->
+        [act] The water is at { AMOUNT($water_deg_c) } ({ $when }), too warm for { $whose },
+            of which some die from { AMOUNT($limit_deg_c) } up.
+       *[watch] The water is at { AMOUNT($water_deg_c) } ({ $when }), above the
+            { AMOUNT($limit_deg_c) } up to which { $whose } feed well and bear handling.
+    }
+    .advice = { $do_now }
     .meaning = The water now: too warm; watch or act.
 
-temperature-low =
+temperature-low = { $case ->
+        [act] The water is at { AMOUNT($water_deg_c) } ({ $when }), too cold for { $whose },
+            of which some die from { AMOUNT($limit_deg_c) } down.
+       *[watch] The water is at { AMOUNT($water_deg_c) } ({ $when }), below the
+            { AMOUNT($limit_deg_c) } down to which { $whose } feed well and bear handling.
+    }
+    .advice = { $do_now }
     .meaning = The water now: too cold; watch or act.
 
-temperature-unknown =
+temperature-unknown = { $case ->
+        [never] The water's temperature was never read. Measure it now and enter it.
+       *[old] The water's temperature was last { $when } ({ AMOUNT($temperature_deg_c) }),
+            too long ago to call the water good. Measure it now and enter it.
+    }
     .meaning = No water temperature is known for the unit.
 
-too-cold-to-feed =
+ammonia-read = Total ammonia is { AMOUNT($tan_mg_per_l) } as N at pH { $ph } and
+    { AMOUNT($water_deg_c, digits: 3) } ({ $when })
+
+ammonia-high = { $case ->
+        [unionised] { $base }, which makes { AMOUNT($unionised_mg_per_l, digits: 2) }
+            un-ionised, over the { AMOUNT($limit_mg_per_l) } that { $whose } bear.
+        [acute] { $base }, over the acute criterion of
+            { AMOUNT($limit_mg_per_l, digits: 2) }.
+       *[chronic] { $base }, over the chronic criterion of
+            { AMOUNT($limit_mg_per_l, digits: 2) }, which protects mussels too and so is
+            strict for fish.
+    }
+    .advice = { $do_now }
+    .meaning = The water now: too much ammonia; watch or act.
+
+ammonia-unknown = Ammonia is not known, and in water that comes back to the fish it can rise
+    unseen. Measure total ammonia (TAN) and pH.
+    .meaning = Ammonia is not known, where it must be.
+
+nitrite-high = { $case ->
+        [read] Nitrite is { AMOUNT($read_mg_per_l) } as N ({ $when }), over the
+            { AMOUNT($limit_mg_per_l, digits: 2) } for { $whose }, in water with
+            { AMOUNT($chloride_mg_per_l) } chloride ({ $chloride_when }).
+       *[guessed] Nitrite is { AMOUNT($read_mg_per_l) } as N ({ $when }), over the
+            { AMOUNT($limit_mg_per_l, digits: 2) } for { $whose }, in water with 10 mg/L
+            chloride; yours was not read, and less chloride makes nitrite more harmful.
+    }
+    .advice = { $do_now }
+    .meaning = The water now: too much nitrite; watch or act.
+
+nitrate-high = Nitrate is { AMOUNT($read_mg_per_l) } as N ({ $when }), over the
+    { AMOUNT($limit_mg_per_l, digits: 2) } for { $whose }.
+    .advice = { $do_now }
+    .meaning = The water now: too much nitrate.
+
+alkalinity-low = Alkalinity is { AMOUNT($read_mg_per_l) } as CaCO3 ({ $when }), below
+    { AMOUNT($limit_mg_per_l) }: the biofilter uses it up, then the pH falls and ammonia
+    rises.
+    .advice = { $do_now }
+    .meaning = The water now: too little buffer for a biofilter; watch.
+
+ph-high = { $case ->
+        [act] The pH is { $ph } ({ $when }), above { $limit }, which harms { $whose }.
+       *[watch] The pH is { $ph } ({ $when }), above { $limit }, which is outside what is
+            good for { $whose }.
+    }
+    .advice = { $do_now }
+    .meaning = The water now: too alkaline; watch or act.
+
+ph-low = { $case ->
+        [act] The pH is { $ph } ({ $when }), below { $limit }, which harms { $whose }.
+       *[watch] The pH is { $ph } ({ $when }), below { $limit }, which is outside what is
+            good for { $whose }.
+    }
+    .advice = { $do_now }
+    .meaning = The water now: too acid; watch or act.
+
+not-judged = { $case ->
+        [ammonia-reading] Ammonia not judged: { LIST($lacking, last: "and") } not read of
+            late.
+        [ammonia-temperature] Ammonia not judged: the water's temperature is not known.
+        [ammonia-salt] Ammonia in salt water is judged by fresh water's figures, which are
+            strict for it.
+        [salt] Whether the fish bear { AMOUNT($salinity_g_per_kg) } of salt is not judged.
+        [gas] Whether the water holds too much gas is not judged: its temperature is not
+            known.
+        [dawn] Oxygen in a pond is lowest before sunrise; read it then too.
+        [chloride] Nitrite is judged as in water with 10 mg/L chloride, which was not read
+            of late; with less, fish bear less nitrite.
+        [nitrite] Nitrite not judged: not read of late.
+        [alkalinity] Alkalinity not judged: not read of late.
+       *[alkalinity-elsewhere] Alkalinity not judged: it is judged where water comes back to
+            the fish through a filter.
+    }
+
+note-alkalinity = 20 mg/L as CaCO3, common practice, no source; ammonia in salmon loops was
+    the lower the higher it was, at 10, 70 and 200 mg/L: Summerfelt et al. 2015 Aquac Eng
+    65:46-54, summary
+
+## husbandry: feed, growth, limits
+
+outside-source-range = The { $name } of { NUMBER($value, atMost: 4) } { $unit } is outside the
+    source's { $low } to { $high } { $unit }; take the figure as a rough guide.
+    .meaning = A calculation is outside the range of its source.
+
+too-warm-to-feed = At { AMOUNT($water_deg_c, decimals: 1) } no ration is given for this
+    species, which is fed up to { AMOUNT($limit_deg_c) }.{ $deadly ->
+        [yes] { " " }Fish of this species have died in such water.
+       *[no] {""}
+    } Stop feeding, watch the oxygen and feed again when the water has cooled.
+    .meaning = The water is too warm for feeding.
+
+too-cold-to-feed = At { AMOUNT($water_deg_c, decimals: 1) } no ration is given for this
+    species, which is fed from { AMOUNT($limit_deg_c) }.{ $deadly ->
+        [yes] { " " }Fish of this species have died in such water.
+       *[no] {""}
+    } Stop feeding and leave the fish in peace until the water is warmer.
     .meaning = The water is too cold for feeding.
 
-too-warm-to-feed =
-    .meaning = The water is too warm for feeding.
+no-growth-temperature = On { $idle_days } of { $days } days ahead the water is forecast
+    outside { NUMBER($low_deg_c) } to { AMOUNT($high_deg_c) }, where this species feeds; no
+    growth is counted on them. Weigh a sample when the fish feed again.
+    .meaning = Part of the forecast is too cold or warm for growth.
+
+no-stocking-temperature = The water has { AMOUNT($water_deg_c, decimals: 1) }; the fish here
+    feed from { NUMBER($low_deg_c) } to { AMOUNT($high_deg_c) }. Add none, do not handle
+    them, and ask again when the water is in that range.
+    .meaning = The water is too cold or warm to add fish.
+
+sample-disagrees = { $case ->
+        [above] The sample of { DAY($on) } is { NUMBER($standard_errors, decimals: 1) }
+            standard errors above what the earlier ones foretell.
+       *[below] The sample of { DAY($on) } is { NUMBER($standard_errors, decimals: 1) }
+            standard errors below what the earlier ones foretell.
+    }
+    .advice = Check the weighing, the count and which fish were netted.
+    .meaning = A sample does not agree with the book.
+
+over-limit = { $limit }: { PERCENT($used) } of the limit is used, it may be
+    { PERCENT($used_at_most) }.
+    .advice = Feed less, add to what limits, or keep fewer fish.
+    .meaning = A limit of the unit is likely passed.
+
+near-limit = { $limit }: { PERCENT($used) } of the limit is used, it may be
+    { PERCENT($used_at_most) }.
+    .advice = Feed less, add to what limits, or keep fewer fish.
+    .meaning = A limit of the unit may be passed, at the unsafe end.
+
+ammonia-over-limit = Un-ionised ammonia may be { AMOUNT($most_mg_per_l, decimals: 3) }, over
+    the limit of { NUMBER($limit_mg_per_l) }.
+    .advice = Stop feeding, exchange water and measure again.
+    .meaning = Un-ionised ammonia is over the species' limit.
+
+ammonia-over-criterion = Total ammonia nitrogen may be { AMOUNT($most_mg_per_l, atMost: 2) },
+    over the { AMOUNT($criterion_mg_per_l, atMost: 2) } that may last at pH { $ph } and
+    { AMOUNT($water_deg_c) } (US EPA 2013, which protects mussels too).
+    .advice = Feed less, exchange water and measure again.
+    .meaning = Total ammonia is over what may last at this pH.
+
+nitrate-over-limit = Nitrate may be over the limit of { AMOUNT($limit_mg_per_l) } as N now.
+    .advice = Exchange more water, feed less or add plants.
+    .meaning = Nitrate may be over its limit.
+
+nitrate-limit-ahead = Nitrate may be over the limit of { AMOUNT($limit_mg_per_l) } as N in
+    { $days } days.
+    .advice = Exchange more water, feed less or add plants.
+    .meaning = Nitrate may reach its limit within the time ahead.
+
+## husbandry: where figures come from
+
+note-feed-chart = Ration from the trout chart of Leitritz & Lewis 1980 (Calif. Fish Bull.
+    164): dry feed, straight lines between its cells.
+note-feeding-ends = Feeding ends at { AMOUNT($end_deg_c) }
+note-ration-by-growth = Ration = expected growth x feed conversion, no table of this species.
+note-feed-conversion = Feed conversion { $fcr }
+note-feed-weighed = Feed given is taken as weighed exactly.
+note-tgc = TGC { $tgc }
+note-published-tgc = Published TGC { $tgc }
+note-growth = { $case ->
+        [published] Growth is as published: there is one sample only. { $start }
+       *[fitted] Growth is fitted to { $samples } samples of this cohort, starting from the
+            published figure. { $start }
+    }
+note-unionised-share = Un-ionised share: Emerson et al. 1975, fresh water; pH to 0.1.
+note-unionised-in-salt = In salt water the un-ionised share is smaller; this is the safe side.
+note-ammonia-limit = Limit { AMOUNT($limit_mg_per_l) } un-ionised ammonia nitrogen
+note-ammonia-criteria = Total ammonia criteria: US EPA 2013 (822-R-13-001); the chronic one is
+    a 30-day mean and protects mussels too, which bear less than fish.
+note-nitrate-limit = Limit { AMOUNT($limit_mg_per_l) } nitrate nitrogen
+note-feed-nitrogen = Nitrogen of the feed: 0.092 to 0.128 of its protein, Timmons & Ebeling on
+    a third-party page; both rules are kept.
+note-plant-uptake = Uptake of the plants is computed from the feed that a full, growing bed
+    carries; no uptake figure was found.
+note-feed-per-bed = Feed per bed area: FAO Technical Paper 589 and Rakocy 2007, which differ
+    by up to twice.
+note-density-limit = Density limit { AMOUNT($limit_kg_per_m3) }
+note-own-density = Density limit as set for the unit.
+note-density-index = Density index 0.5 lb/ft3 per inch: Piper et al. 1982; SRAC 222 to 1.0.
+note-flow-index = Flow index 1.0 lb/(in gpm): SRAC 222 gives 0.5-1.0, Piper et al. 1982 1.5 at
+    10 °C. Oxygen, drawn up apart, is the better guide.
+note-feed-for-ammonia = Feed for the ammonia limit at pH { $ph }, the stricter of the species'
+    own and the criterion. { $criteria } { $nitrogen }
+kept-oxygen = { $case ->
+        [own] as set for the unit
+        [rule] { AMOUNT($saturation_percent) } of saturation, { $source }
+       *[caution] the caution level of the strictest species
+    }
+note-oxygen-supply = { $case ->
+        [read] Oxygen supply at { AMOUNT($kept_mg_per_l, atMost: 3) } ({ $why }) against fed
+            fish, their use from readings too.
+       *[published] Oxygen supply at { AMOUNT($kept_mg_per_l, atMost: 3) } ({ $why }) against
+            fed fish.
+    }
+note-oxygen-use = Oxygen use of fasted fish
+note-fed-factor = The factor { $factor } after a meal
+note-drawn-up = Drawn up at { AMOUNT($kept_mg_per_l) }; caution { NUMBER($caution_mg_per_l) }
+note-still-surface = Surface of still water: sources disagree, 0 to 0.6 m/d; all is kept.
+note-inflow-saturation = Inflow without a reading is taken as { PERCENT($share) } saturated,
+    common practice without a source.
+note-alpha-beta = Aerators in fish water: alpha 0.8 and beta 0.95 unless set are common
+    practice without a source.
+note-recirculated = Recirculated water is taken to come back 95 % saturated. A filter under
+    water uses oxygen itself (4.57 g for each g of ammonia nitrogen, by stoichiometry), which
+    is not counted: measure what comes back.
+note-gas-transfer = { $case ->
+        [fine] Gas by the litre: { AMOUNT($each_percent) } of its oxygen is taken up for each
+            metre of depth (fine bubbles), low ends of clean-water tests in EPA 1989, from
+            memory and not checked against its source.
+        [medium] Gas by the litre: { AMOUNT($each_percent) } of its oxygen is taken up for each
+            metre of depth (medium bubbles), low ends of clean-water tests in EPA 1989, from
+            memory and not checked against its source.
+       *[coarse] Gas by the litre: { AMOUNT($each_percent) } of its oxygen is taken up for each
+            metre of depth (coarse bubbles), low ends of clean-water tests in EPA 1989, from
+            memory and not checked against its source.
+    }
+note-paddlewheel = Paddlewheels: { $kg_per_kwh } kg of oxygen per kWh, mean of 1.1 to 3.0 in
+    Boyd 1998, from memory and not checked against its source.
+
+## husbandry: what if something stops
+
+stop = { $case ->
+        [power] Power cut
+        [pump] Pump stops
+        [intake] Intake or screen blocked, or the supply cut
+        [one-blower] { CAPITAL($device) } stops
+        [blower] All aerators stop
+        [device] { CAPITAL($device) } alone stops
+       *[oxygen] Oxygen supply empty
+    }
+duration = { $case ->
+        [day] 24 h or more
+        [hours] { $hours } h { $minutes } min
+       *[minutes] { $minutes } min
+    }
+time = { $case ->
+        [at-once] at once
+        [never] not within 24 h
+        [sure] after { $low }
+        [likely-never] { $soon ->
+            [yes] perhaps at once (likely not within 24 h)
+           *[no] after { $low } at the soonest (likely not within 24 h)
+        }
+        [perhaps-never] { $soon ->
+            [yes] perhaps at once (likely { $middle }, or not within 24 h at all)
+           *[no] after { $low } (likely { $middle }, or not within 24 h at all)
+        }
+       *[span] { $soon ->
+            [yes] perhaps at once (likely { $middle }, at most { $high })
+           *[no] after { $low } (likely { $middle }, at most { $high })
+        }
+    }
+outage-level = { $case ->
+        [caution] caution ({ AMOUNT($level_mg_per_l) }) { $time }
+       *[critical] critical ({ AMOUNT($level_mg_per_l) }) { $time }
+    }
+outage-line = { ALTERNATIVES($names) }: { $caution }; { $critical }.
+alternatives = { $first }; or { $other }
+measure = { $case ->
+        [fresh-water] { AMOUNT($flow_l_per_min, decimals: 0) } of fresh water
+        [fewer-fish] { PERCENT($share) } fewer fish
+        [fasted] fish fasted since the day before
+       *[backup] { LIST($devices, last: "and") }
+    }
+backup-unknown = { $store ->
+        [cylinder] for as long as its cylinder lasts: not entered
+       *[battery] for as long as its battery lasts: not entered
+    }
+backup-lasts = { $case ->
+        [span] { $store ->
+            [cylinder] its cylinder lasts { NUMBER($least_h, atMost: 3) } to
+                { AMOUNT($most_h, atMost: 3) }
+           *[battery] its battery lasts { NUMBER($least_h, atMost: 3) } to
+                { AMOUNT($most_h, atMost: 3) }
+        }
+       *[one] { $store ->
+            [cylinder] its cylinder lasts { AMOUNT($most_h, atMost: 3) }
+           *[battery] its battery lasts { AMOUNT($most_h, atMost: 3) }
+        }
+    }
+backup-lasting = { LIST($lasting, between: "; ") }
+gain = { $case ->
+        [nothing] nothing sure
+       *[likely] { $gain } (likely { $likely })
+    }
+measure-line = { $case ->
+        [unknown] { $name }: { $note }
+        [noted] { $name } ({ $note }): { $gain }
+       *[bare] { $name }: { $gain }
+    }
+note-use-held = The fish's use is held constant as the oxygen falls: the safe side.
+note-cloudy-pond = A cloudy or earthen pond uses far more oxygen than its fish.
+note-caution-level = Caution level { AMOUNT($level_mg_per_l) }
+note-critical-level = Critical level { AMOUNT($level_mg_per_l) }
+chart-interval = { $percent } % interval
+chart-expected = expected
+chart-hours-after = hours after the stop
+chart-oxygen = dissolved oxygen, mg/L
+chart-level = { $case ->
+        [caution] { $never ->
+            [yes] caution { AMOUNT($level_mg_per_l) }: 24 h or more
+           *[no] caution { AMOUNT($level_mg_per_l) }: { $low } to { $high }
+        }
+       *[critical] { $never ->
+            [yes] critical { AMOUNT($level_mg_per_l) }: 24 h or more
+           *[no] critical { AMOUNT($level_mg_per_l) }: { $low } to { $high }
+        }
+    }
+chart-outage = { $name }, at { AMOUNT($start_mg_per_l, decimals: 1) },
+    { AMOUNT($water_deg_c) }, { AMOUNT($fish_kg, decimals: 0) } of fish
+
+## husbandry: cautions
+
+caution-estimate = An estimate is no measurement. Act on the interval's unsafe end: the
+    highest biomass for oxygen, the lowest for sales.
+caution-oxygen = Oxygen and outage times are planning figures. Measure dissolved oxygen with a
+    meter and keep a tested backup.
+caution-electrical = Have electrical work near water done, and protected by a
+    residual-current device, by a licensed electrician under the local code.
+caution-handling = Handle fish with wet hands, briefly out of water and in cool water; take no
+    sample in heat or at low oxygen.
+caution-anaesthetics = Use only anaesthetics licensed where you are, under a veterinarian's
+    direction, and keep the withdrawal time.
+caution-slaughter = Slaughter humanely and as local law says.
+caution-fasting = Withhold feed before slaughter no longer than 54 degree-days (days times
+    °C): 4 days at 13 °C, 6 at 9 °C.
+caution-dead-fish = Fish found dead are not food by default: cause and time are unknown.
+    Follow local food-safety rules.
+caution-permits = Discharge, escapes and non-native species: local permits decide.
 
 ## species
 
+sourced = { $case ->
+        [stand-in] { $what }: { $source } (of another species, for want of its own).
+        [memory] { $what }: { $source } (from memory, not checked against its source).
+        [practice] { $what }: { $source } (common practice, no source).
+       *[seen] { $what }: { $source }.
+    }
+
+# Another language tells $key apart: rainbow-trout and so on.
+species-name = { $name }
+
 ## outlook
+
+note-usual-cv = Spread of weights: CV 0.25, typical of unsorted trout (Rasmussen & Ostenfeld);
+    no sample gave one.
+note-unseen-losses = Unseen losses (1 % a month) and tolerances that no entry states are common
+    practice, no source.
+note-water = { $case ->
+        [oxygen] Water, oxygen: { $source }
+        [temperature] Water, temperature: { $source }
+        [ammonia] Water, ammonia: { $source }
+        [nitrite] Water, nitrite: { $source }
+        [ph] Water, pH: { $source }
+        [alkalinity] Water, alkalinity: { $source }
+       *[nitrate] Water, nitrate: { $source }
+    }
 
 aeration-short =
     .meaning = Oxygen was read lower than inflow and aerators would leave it.
@@ -697,6 +1091,8 @@ two-size-groups =
 
 ## book: what is in a unit
 
+note-cohort-growth = Growth of { $name }: { $samples } samples, published TGC.
+
 temperature-held =
     .meaning = Without a year's temperatures the last reading is held.
 
@@ -778,6 +1174,8 @@ field-of-no-kind = is no field of this{ $case ->
 ## face: Python
 
 ## cli
+
+note-plate-size = Plate size { AMOUNT($plate_g) }
 
 ## api: the server's own errors
 

@@ -1,7 +1,8 @@
 """How the catalogue's sentences write figures, days and lists: Fluent's functions.
 
 ``NUMBER($x, digits: 3)``, ``NUMBER($x, decimals: 1)``
-    A number to some significant digits, never a power of ten, or to some decimals.
+    A number to some significant digits, never a power of ten, or to some decimals;
+    with ``atMost: 3`` to so many digits, without zeros at its end.
 ``AMOUNT($weight_g, decimals: 0)``
     The same with its unit, which the parameter's name ends in.
 ``PERCENT($share)``
@@ -10,6 +11,10 @@
     A day, as the language writes it.
 ``LIST($names)``, ``LIST($names, last: "or")``
     Names one after another.
+``ALTERNATIVES($names)``
+    One thing or another that begins a sentence: "A; or b".
+``STEPS($steps)``, ``CAPITAL($text)``
+    What to do, one step after another, as a sentence; a text that begins one.
 ``QUOTED($text)``
     What somebody typed, in quotes, with what cannot be printed made visible.
 ``STOP($text)``
@@ -138,14 +143,22 @@ class Functions:
             "PERCENT": self.percent,
             "DAY": self.day,
             "LIST": self.listing,
+            "ALTERNATIVES": self.alternatives,
+            "STEPS": _steps,
+            "CAPITAL": _capital,
             "QUOTED": _quoted,
             "STOP": _stop,
             "SHELL": _shell,
         }
 
     def number(self, figure: Any, **form: Any) -> str:
-        """Return a number or an interval."""
-        return self._figure(figure, _known(form), lambda value: value)
+        """Return a number or an interval, in the system of units, without the unit."""
+        unit = getattr(_given(figure), "unit", None)
+        if unit is None or not self._us or not unit.us:
+            return self._figure(figure, _known(form), lambda value: value)
+        return self._figure(
+            figure, _known(form), lambda value: unit.per * value + unit.plus
+        )
 
     def amount(self, figure: Any, **form: Any) -> str:
         """Return a number or an interval with its unit."""
@@ -153,13 +166,8 @@ class Functions:
         if unit is None:
             message = "the parameter's name ends in no unit"
             raise ValueError(message)
-        if not self._us or not unit.us:
-            text = self._figure(figure, _known(form), lambda value: value)
-            return f"{text} {self._lookup(f'unit-{unit.name}')}"
-        text = self._figure(
-            figure, _known(form), lambda value: unit.per * value + unit.plus
-        )
-        return f"{text} {self._lookup(f'unit-{unit.us}')}"
+        name = unit.us if self._us and unit.us else unit.name
+        return f"{self.number(figure, **form)} {self._lookup(f'unit-{name}')}"
 
     def percent(self, share: Any, **form: Any) -> str:
         """Return a fraction in per cent; past all use it is only said to be past it."""
@@ -173,11 +181,19 @@ class Functions:
         form = self._lookup("day-format")
         return str(format_date(date.fromisoformat(_given(day)), form, self._locale))
 
-    def listing(self, names: Any, last: str = "") -> str:
+    def alternatives(self, names: Any) -> str:
+        """Return sentences' beginnings as one: "A; or b"."""
+        first, *rest = _given(names).items
+        for item in rest:
+            other = f"{item[:1].lower()}{item[1:]}"
+            first = self._lookup("alternatives", first=first, other=other)
+        return _capital(first)
+
+    def listing(self, names: Any, last: str = "", between: str = ", ") -> str:
         """Return names with commas between them; the last after "or" or "and"."""
         items = _given(names).items
         if not last or len(items) < 2:
-            return ", ".join(items)
+            return between.join(items)
         first, end = ", ".join(items[:-1]), items[-1]
         return self._lookup(f"list-{last}", first=first, last=end)
 
@@ -189,6 +205,8 @@ class Functions:
         value = turned(figure if isinstance(figure, int) else float(figure))
         if "decimals" in form:
             return self._fixed(value, form)
+        if "atMost" in form:
+            return _marked(_short(value, form["atMost"]), self._locale)
         if "digits" in form:
             return self._fixed(value, {"decimals": _places(abs(value), form["digits"])})
         short = str(value) if isinstance(value, int) else _short(value)
@@ -240,7 +258,7 @@ def _given(value: Any) -> Any:
 
 def _known(form: dict[str, Any]) -> dict[str, Any]:
     """Return the options of a figure as Python's own."""
-    known = {"decimals": int, "digits": int, "end": str}
+    known = {"decimals": int, "digits": int, "atMost": int, "end": str}
     return {name: known[name](value) for name, value in form.items()}
 
 
@@ -252,6 +270,14 @@ def _stop(text: Any) -> str:
     return text if _given(text).endswith(("?", "!", ".")) else f"{text}."
 
 
+def _steps(steps: Any) -> str:
+    return _stop(_capital("; ".join(_given(steps).items)))
+
+
+def _capital(text: Any) -> str:
+    return f"{_given(text)[:1].upper()}{text[1:]}"
+
+
 def _shell(text: Any, key: str = "") -> str:
     return shell_word(f"{key}={_given(text)}" if key else _given(text))
 
@@ -260,12 +286,12 @@ def _places(size: float, digits: int) -> int:
     return digits - 1 - math.floor(math.log10(size)) if size > 0.0 else 0
 
 
-def _short(value: float) -> str:
-    """Return a number to six digits at most, never as a power of ten."""
-    text = f"{value:g}"
+def _short(value: float, digits: int = 6) -> str:
+    """Return a number to so many digits at most, never as a power of ten."""
+    text = f"{value:.{digits}g}"
     if "e" not in text:
         return text
-    fixed = f"{value:.{max(_places(abs(value), 6), 0)}f}"
+    fixed = f"{value:.{max(_places(abs(value), digits), 0)}f}"
     return fixed.rstrip("0").rstrip(".") if "." in fixed else fixed
 
 

@@ -103,10 +103,36 @@ class Message:
         return cls(code, Parameters(parameters))
 
     def __str__(self) -> str:
-        """Return the sentence in the present voice."""
-        from fishmeasure.base.words.catalogue import say  # noqa: PLC0415 - a circle else
+        """Return the sentence in the present voice, without what to do."""
+        from fishmeasure.base.words.catalogue import what  # noqa: PLC0415 - a circle else
 
-        return say(self)
+        return what(self)
+
+    @classmethod
+    def __get_pydantic_core_schema__(
+        cls, _source: Any, _handler: "GetCoreSchemaHandler"
+    ) -> "CoreSchema":
+        """Return how it is written: as the sentence; read, it stays as it was said."""
+        from pydantic_core import core_schema  # noqa: PLC0415 - slow to import
+
+        said = core_schema.no_info_after_validator_function(
+            cls._as_said, core_schema.str_schema()
+        )
+        return core_schema.union_schema(
+            [core_schema.is_instance_schema(cls), said],
+            serialization=core_schema.plain_serializer_function_ser_schema(str),
+        )
+
+    @classmethod
+    def __get_pydantic_json_schema__(
+        cls, _schema: "CoreSchema", _handler: "GetJsonSchemaHandler"
+    ) -> "JsonSchemaValue":
+        """Return what JSON has for it."""
+        return {"type": "string"}
+
+    @classmethod
+    def _as_said(cls, text: str) -> "Message":
+        return cls.of("as-said", text=text)
 
     def as_plain(self) -> str:
         """Return a note or a caution of a record as JSON has it: the sentence."""
@@ -158,3 +184,7 @@ def _json_value(item: Value) -> Any:
     if isinstance(item, tuple):
         return [_json_value(part) for part in item]
     return plain(item)
+
+
+NOTHING = Message.of("nothing")
+"""Where there is nothing to say."""

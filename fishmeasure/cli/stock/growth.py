@@ -52,9 +52,11 @@ def growth_command(
             ahead.start + timedelta(days=step) for step in range(0, days + 1, 30)
         )
     ]
+    from fishmeasure.base.words import Message
+
     notes = fit.notes
     if size is None:
-        notes += (plate.note(f"Plate size {plate.value:g} g"),)
+        notes += (plate.note(Message.of("note-plate-size", plate_g=plate.value)),)
     write_lines(
         (
             f"Thermal growth coefficient x 1000: {span(fit.tgc_x1000)}",
