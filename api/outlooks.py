@@ -9,6 +9,7 @@ from api import outlook_schemas as out
 from api.estimates import SampleIn
 from api.services import Services
 from fishmeasure.base.estimate import Estimate
+from fishmeasure.base.words import Message
 from fishmeasure.book.entries import Sample
 from fishmeasure.book.netsample import sample_entry as ledger_entry
 from fishmeasure.outlook import CohortOutlook
@@ -154,9 +155,9 @@ def _estimate(estimate: Estimate | None) -> out.EstimateOut | None:
 
 def _water(found: UnitOutlook) -> dict[str, str | float | None]:
     water: dict[str, str | float | None] = {
-        name: value
+        name: str(value) if isinstance(value, Message) else value
         for name, value in _shallow(found.water).items()
-        if value is None or isinstance(value, str | float | int)
+        if value is None or isinstance(value, Message | str | float | int)
     }
     do = found.water.do_mg_per_l
     return water | {"do_mg_per_l": None if do is None else do.value}

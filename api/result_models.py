@@ -14,10 +14,12 @@ from api.schemas import Out
 from fishmeasure.base.estimate import Estimate
 from fishmeasure.base.field_words import description
 from fishmeasure.base.flags import Problem
+from fishmeasure.base.words import Message
 
 _KNOWN: dict[Any, Any] = {
     Estimate: EstimateOut,
     Problem: Problem,
+    Message: str,
     float: float | None,  # JSON knows no infinity
 }
 

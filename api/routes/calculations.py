@@ -79,7 +79,10 @@ def _handler(name: str, model: type[BaseModel]) -> Callable[..., dict[str, Any]]
                 result = CALCULATIONS[name](**values)
         except ArithmeticError:
             raise NotCalculableError from None
-        return {"result": plain(result), "cautions": list(CAUTIONS.get(name, ()))}
+        return {
+            "result": plain(result),
+            "cautions": [str(told) for told in CAUTIONS.get(name, ())],
+        }
 
     # The framework reads the request's model off the annotation.
     calculate.__annotations__ = {"sent": model, "return": dict[str, Any]}

@@ -88,5 +88,5 @@ def about(services: WithServices) -> AboutOut:
         max_upload_mb=settings.max_upload_mb,
         max_batch=settings.max_batch,
         flags=list(FLAGS.values()),
-        cautions={name.lower(): getattr(cautions, name) for name in CAUTIONS},
+        cautions={name.lower(): str(getattr(cautions, name)) for name in CAUTIONS},
     )

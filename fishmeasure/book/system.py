@@ -1,15 +1,7 @@
 """How a unit's water is kept clean, which decides what limits its fish."""
 
-from typing import Final
-
+from fishmeasure.base.words import Message
 from fishmeasure.book.units import Unit, WaterSystem
-
-_WORDS: Final[dict[WaterSystem, str]] = {
-    "flow-through": "new water that flows through",
-    "pond": "a pond",
-    "closed-loop": "a closed loop with a biofilter",
-    "bed-loop": "a closed loop with a plant bed",
-}
 
 
 def water_system(unit: Unit) -> WaterSystem:
@@ -34,12 +26,13 @@ def loops(unit: Unit) -> bool:
     return water_system(unit) in {"closed-loop", "bed-loop"}
 
 
-def system_note(unit: Unit) -> str:
+def system_note(unit: Unit) -> Message:
     """Return what the water system was taken to be, for the screen."""
-    words = _WORDS[water_system(unit)]
-    if unit.water_system is not None:
-        return f"Water of {unit.name}: {words}, as entered."
-    return (
-        f"Water of {unit.name} is taken as {words}, from inflow, recirculation and bed "
-        "as entered; water_system states it."
+    system = Message.of("water-system", case=water_system(unit))
+    stated = unit.water_system is not None
+    return Message.of(
+        "note-water-system",
+        case="stated" if stated else "taken",
+        unit=unit.name,
+        system=system,
     )

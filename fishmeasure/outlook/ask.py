@@ -39,9 +39,5 @@ class Attempts:
         try:
             return answer()
         except FishMeasureError as error:
-            self.say(error.code, str(error))
+            self.problems.append(Problem.of_error(error))
             return None
-
-    def say(self, code: str, message: str) -> None:
-        """Keep a doubt."""
-        self.problems.append(Problem(code=code, message=message))

@@ -7,6 +7,7 @@ from typing import Final
 
 from fishmeasure.base.errors import FishMeasureError, SpeciesError
 from fishmeasure.base.estimate import Estimate
+from fishmeasure.base.flags import Problem
 from fishmeasure.book.state import CohortInUnit, UnitState
 from fishmeasure.book.units import Cohort
 from fishmeasure.husbandry.growth_rates import specific_growth_rate
@@ -107,10 +108,7 @@ def cohort_outlook(
     cv = fish.cv or USUAL_CV
     mean = fish.mean_weight_g
     if mean is None:
-        tried.say(
-            "no-weight",
-            f"No weight is known of {fish.cohort.name}. Take a net sample.",
-        )
+        tried.problems.append(Problem.of("no-weight", cohort=fish.cohort.name))
     plate_g = _plate_weight_g(fish.cohort)
     projection = None
     if fish.growth is not None:

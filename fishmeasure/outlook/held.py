@@ -3,8 +3,8 @@
 from dataclasses import dataclass
 from typing import Final
 
-from fishmeasure.base.estimate import Estimate
 from fishmeasure.base.flags import Problem
+from fishmeasure.base.words import Message
 from fishmeasure.book.state import UnitState
 from fishmeasure.book.system import loops, system_note, water_system
 from fishmeasure.husbandry.factors import FishGroup, HeldAgainst
@@ -41,7 +41,7 @@ class Held:
 
     against: HeldAgainst
     no_room: bool
-    notes: tuple[str, ...]
+    notes: tuple[Message, ...]
 
 
 def held(
@@ -75,7 +75,7 @@ def held(
     tan = _tan_use(state, water, cohorts, feed) if through else None
     for use, what in ((oxygen, "oxygen"), (tan, "ammonia")):
         if use is not None and use.differs:
-            tried.say(f"{what}-use-differs", _differs(state, use, what))
+            tried.problems.append(_differs(state, use, what))
     no_room = _pond_use_unknown(state) or (
         _aerators_fall_short(state, water) if short else _filter_unknown(state, water)
     )
@@ -101,8 +101,8 @@ def held(
     )
     notes = [system_note(unit)]
     notes += [
-        _weighed_note(use, what, per)
-        for use, what, per in ((oxygen, "Oxygen", "g/h"), (tan, "Ammonia", "g/day"))
+        _weighed_note(use, what)
+        for use, what in ((oxygen, "oxygen"), (tan, "ammonia"))
         if use is not None
     ]
     # Without a supply of oxygen there would be no limit but the space: see ``outages``,
@@ -130,25 +130,11 @@ def _filter_unknown(state: UnitState, water: Water) -> Problem | None:
         return None
     if _filter_known(state):
         return None if water.ph is not None else _ph_unknown(state)
-    return Problem(
-        code="biofilter-unknown",
-        message=(
-            f"How much more feed the filter of {state.unit.name} can clean is not "
-            "known, so no room for more fish is given. Enter for the unit the feed a "
-            "day that its biofilter was sized for."
-        ),
-    )
+    return Problem.of("biofilter-unknown", case="size", unit=state.unit.name)
 
 
 def _ph_unknown(state: UnitState) -> Problem:
-    return Problem(
-        code="biofilter-unknown",
-        message=(
-            f"The pH in {state.unit.name} was not read of late. How much ammonia the "
-            "fish bear, and so how much more feed the filter can clean, depends on it; "
-            "no room for more fish is given. Read the pH and enter it."
-        ),
-    )
+    return Problem.of("biofilter-unknown", case="ph", unit=state.unit.name)
 
 
 def _pond_use_unknown(state: UnitState) -> Problem | None:
@@ -158,27 +144,15 @@ def _pond_use_unknown(state: UnitState) -> Problem | None:
         return None
     if unit.water_respiration_mg_per_l_h > 0.0:
         return None
-    return Problem(
-        code="pond-use-unknown",
-        message=(
-            f"How much oxygen the water and the bottom of {unit.name} use is not "
-            "entered; in a pond it is often more than the fish use. So no room for "
-            "more fish is given. Read the oxygen at dusk and before sunrise, and enter "
-            "for the unit by how many mg/L it falls in an hour, less what the fish use."
-        ),
-    )
+    return Problem.of("pond-use-unknown", unit=unit.name)
 
 
 def _aerators_fall_short(state: UnitState, water: Water) -> Problem:
     read = water.do_mg_per_l
-    return Problem(
-        code="aeration-short",
-        message=(
-            f"Oxygen in {state.unit.name} was read at {read.value if read else 0:.3g} "
-            "mg/L, less than fish of this weight would leave of what its inflow and "
-            "aerators bring as entered. So no room for more fish is given. Look "
-            "whether the aerators run and bring what is entered, and read again."
-        ),
+    return Problem.of(
+        "aeration-short",
+        unit=state.unit.name,
+        read_mg_per_l=read.value if read else 0.0,
     )
 
 
@@ -290,24 +264,20 @@ def _nitrification(
     return Nitrification(removal_g_per_day=sized_for_kg * each.value)
 
 
-def _span(figure: Estimate) -> str:
-    return f"{figure.value:.3g} ({figure.low:.3g} to {figure.high:.3g})"
-
-
-def _weighed_note(use: WeighedUse, what: str, per: str) -> str:
-    return (
-        f"{what} from the fish: {_span(use.modelled)} {per} by the model, "
-        f"{_span(use.measured)} by the readings and the inflow; weighed by their "
-        f"errors {_span(use.weighed)}. A reading is one moment: its share of error for "
-        "hour and meal, 15 % for oxygen and 25 % for ammonia, has no source."
+def _weighed_note(use: WeighedUse, what: str) -> Message:
+    return Message.of(
+        "note-weighed-use",
+        case="oxygen" if what == "oxygen" else "ammonia",
+        modelled=use.modelled,
+        measured=use.measured,
+        weighed=use.weighed,
     )
 
 
-def _differs(state: UnitState, use: WeighedUse, what: str) -> str:
-    per = "g/h" if what == "oxygen" else "g/day"
-    verb = "use" if what == "oxygen" else "give off"
-    return (
-        f"By the readings the fish in {state.unit.name} {verb} {_span(use.measured)} "
-        f"{per} of {what}, by their weight {_span(use.modelled)}. Check the inflow as "
-        "entered, the meter or test, and the number of fish; read again."
+def _differs(state: UnitState, use: WeighedUse, what: str) -> Problem:
+    return Problem.of(
+        "oxygen-use-differs" if what == "oxygen" else "ammonia-use-differs",
+        unit=state.unit.name,
+        measured=use.measured,
+        modelled=use.modelled,
     )

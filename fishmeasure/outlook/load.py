@@ -4,6 +4,8 @@ import math
 from dataclasses import dataclass, replace
 from datetime import date, timedelta
 
+from fishmeasure.base.flags import Problem
+from fishmeasure.base.words import Message
 from fishmeasure.book.state import UnitState
 from fishmeasure.book.system import loops
 from fishmeasure.husbandry.factors import FishGroup
@@ -55,7 +57,7 @@ class Limits:
     nitrate: NitrateTrend | None
     bed: BedBalance | None
     room_known: bool = True
-    notes: tuple[str, ...] = ()
+    notes: tuple[Message, ...] = ()
 
 
 def limits(
@@ -76,11 +78,7 @@ def limits(
     if not groups:
         return None
     if state.biomass_kg is None:
-        tried.say(
-            "load-incomplete",
-            f"Fish of unknown weight in {state.unit.name} are left out of feed and "
-            "limits, which are nearer than shown. Take a net sample.",
-        )
+        tried.problems.append(Problem.of("load-incomplete", unit=state.unit.name))
     found = held(state, water, known, groups, feed, tried)
     until = state.on + timedelta(days=options.stocking_days)
     projections = tuple(item.projection for item in known if item.projection)

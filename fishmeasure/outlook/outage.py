@@ -3,6 +3,8 @@
 from dataclasses import dataclass
 
 from fishmeasure.base.estimate import Estimate
+from fishmeasure.base.flags import Problem
+from fishmeasure.base.words import Message
 from fishmeasure.book.state import UnitState
 from fishmeasure.husbandry.factors import FishGroup
 from fishmeasure.husbandry.outage import OutageResult, biomass_for_hours
@@ -14,7 +16,7 @@ from fishmeasure.outlook.ask import Attempts, Options
 from fishmeasure.outlook.fish import CohortOutlook
 from fishmeasure.outlook.held import oxygen_use
 from fishmeasure.outlook.load import fish_groups
-from fishmeasure.outlook.water import Water
+from fishmeasure.outlook.water import WORKED_OUT, Water
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -29,7 +31,7 @@ class Outages:
     results: tuple[OutageResult, ...]
     hours: float
     hours_biomass_kg: Estimate
-    start_from: str
+    start_from: Message
     inflow_taken_as_pumped: bool
 
     @property
@@ -55,20 +57,12 @@ def outages(
     if not groups or state.biomass_kg is None:
         return None
     if not oxygen_is_entered(state.unit):
-        tried.say(
-            "no-oxygen-supply",
-            f"No inflow and no aerator are entered for {state.unit.name}, so oxygen "
-            "cannot be worked out, and no room for more fish is given. Enter its "
-            "litres of new water a minute, or its aerators.",
-        )
+        tried.problems.append(Problem.of("no-oxygen-supply", unit=state.unit.name))
         return None
     for device in state.unit.aeration:
         if transfer_of(device).g_per_h <= 0.0:
-            tried.say(
-                "aerator-unknown",
-                f"It is not known what {device.name} in {state.unit.name} brings, so "
-                "it is not counted. Enter the litres of air a minute with the depth of "
-                "its diffuser, or the standard rate of its data sheet.",
+            tried.problems.append(
+                Problem.of("aerator-unknown", device=device.name, unit=state.unit.name)
             )
     needing = max(groups, key=lambda group: _need(group, water.temperature_deg_c))
     read = oxygen_use(state, water, groups)
@@ -101,20 +95,23 @@ def outages(
     )
 
 
-def _start(water: Water, balance: Estimate) -> tuple[Estimate, str]:
+def _start(water: Water, balance: Estimate) -> tuple[Estimate, Message]:
     """Return the oxygen to begin from, the lower of reading and balance, and which.
 
     A reading of noon, or one of some days ago, may be higher than tonight's oxygen.
     """
     read, from_read = water.do_mg_per_l, water.do_from
     if read is None:
-        return balance, "worked out"
+        return balance, WORKED_OUT
     if balance.value < read.value:
-        return balance, (
-            f"worked out, lower than the {read.value:.1f} mg/L {from_read}"
+        return balance, Message.of(
+            "figure-from",
+            case="lower-than-read",
+            other_mg_per_l=read.value,
+            read=from_read,
         )
-    return read, (
-        f"{from_read}, not higher than the {balance.value:.1f} mg/L worked out"
+    return read, Message.of(
+        "figure-from", case="read", other_mg_per_l=balance.value, read=from_read
     )
 
 

@@ -159,10 +159,8 @@ def _fish(
 ) -> tuple[CohortOutlook, ...]:
     """Return the answers for each cohort; that there is none is said."""
     if not state.cohorts:
-        tried.say(
-            "no-fish",
-            f"The book has no fish in {state.unit.name} on {state.on}. Enter what was "
-            "stocked: how many fish, of what mean weight, on which day.",
+        tried.problems.append(
+            Problem.of("no-fish", case="unit", unit=state.unit.name, on=state.on)
         )
     return tuple(
         fish.cohort_outlook(one, state, options, tried) for one in state.cohorts

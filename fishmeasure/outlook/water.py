@@ -4,10 +4,13 @@ from dataclasses import dataclass
 from typing import Final
 
 from fishmeasure.base.estimate import Estimate
+from fishmeasure.base.words import Message
 from fishmeasure.book.state import UnitState
 from fishmeasure.husbandry.water_case import KEEPS
 
 METER_SD_MG_PER_L: Final = 0.3  # of a DO meter; common practice, no source
+
+WORKED_OUT: Final = Message.of("figure-from", case="worked-out")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -21,9 +24,9 @@ class Water:
     """
 
     temperature_deg_c: float
-    temperature_from: str
+    temperature_from: Message
     do_mg_per_l: Estimate | None
-    do_from: str
+    do_from: Message
     ph: float | None
     tan_mg_per_l: float | None
     nitrate_n_mg_per_l: float | None
@@ -38,19 +41,19 @@ def water_now(state: UnitState) -> Water:
         counts = name in ages and ages[name] <= KEEPS[name].counts_days
         return state.water[name].value if counts else None
 
-    def read_on(name: str) -> str:
-        return f"read on {state.water[name].on}"
+    def read_on(name: str) -> Message:
+        return Message.of("figure-from", case="read-on", on=state.water[name].on)
 
     temperature_deg_c, do = counting("temperature_deg_c"), counting("do_mg_per_l")
     return Water(
         temperature_deg_c=state.temperature.on(state.on)
         if temperature_deg_c is None
         else temperature_deg_c,
-        temperature_from="expected"
+        temperature_from=Message.of("figure-from", case="expected")
         if temperature_deg_c is None
         else read_on("temperature_deg_c"),
         do_mg_per_l=None if do is None else Estimate.normal(do, METER_SD_MG_PER_L),
-        do_from="worked out" if do is None else read_on("do_mg_per_l"),
+        do_from=WORKED_OUT if do is None else read_on("do_mg_per_l"),
         ph=counting("ph"),
         tan_mg_per_l=counting("tan_mg_per_l"),
         nitrate_n_mg_per_l=counting("nitrate_n_mg_per_l"),

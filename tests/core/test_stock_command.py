@@ -69,8 +69,8 @@ def test_json_goes_into_a_file_beside_the_words(tmp_path: Path) -> None:
 def test_cautions_and_what_is_from_memory_are_shown() -> None:
     """The screen carries the cautions and says which figures are unchecked."""
     shown = run(COMMANDS["outage"])
-    assert cautions.OXYGEN in shown
-    assert cautions.ELECTRICAL in shown
+    assert str(cautions.OXYGEN) in shown
+    assert str(cautions.ELECTRICAL) in shown
     shown = run("ammonia arctic-char --tan 0.2 --ph 7 --temp 8")
     assert "from memory, not checked against its source" in shown
 

@@ -144,13 +144,13 @@ def test_backup_runs_out_and_the_fall_goes_on() -> None:
         backup_hours=5.0,
     )
     found = outage(case_of(replace(STILL, aeration=(holding,))))
-    measure = next(m for m in found.measures if m.name == "battery air")
+    measure = next(m for m in found.measures if str(m.name) == "battery air")
     assert measure.gained_min is not None
     assert measure.gained_min.value == pytest.approx(300.0, abs=0.01)
     assert "its battery lasts 5 h" in measure_line(measure)
     endless = replace(holding, backup_hours=None)
     found = outage(case_of(replace(STILL, aeration=(endless,))))
-    measure = next(m for m in found.measures if m.name == "battery air")
+    measure = next(m for m in found.measures if str(m.name) == "battery air")
     assert measure.gained_min is None
     assert measure.sure_min == 0.0
     assert "not entered" in measure_line(measure)
@@ -167,7 +167,7 @@ def test_two_backups_are_spent_one_after_the_other() -> None:
     )
     unit = replace(STILL, aeration=(small, other))
     gains = {
-        m.name: m.gained_min.value
+        str(m.name): m.gained_min.value
         for m in outage(case_of(unit)).measures
         if m.gained_min is not None
     }
@@ -181,8 +181,8 @@ def test_a_battery_does_not_mend_a_broken_blower() -> None:
     found = {
         r.case.cause: r for r in outages(case_of(replace(STILL, aeration=(kept,))))
     }
-    assert "blower" in {m.name for m in found["power"].measures}
-    assert "blower" not in {m.name for m in found["blower"].measures}
+    assert "blower" in {str(m.name) for m in found["power"].measures}
+    assert "blower" not in {str(m.name) for m in found["blower"].measures}
 
 
 # --- air as people buy it ---------------------------------------------------------

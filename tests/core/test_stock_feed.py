@@ -147,11 +147,11 @@ def test_simpler_rule_is_growth_times_conversion() -> None:
     gain_g = (5.0 + 0.8 * 25.0 / 1000.0) ** 3 - 125.0
     expected = 100.0 * gain_g / 125.0 * figures.feed.fcr.value
     assert found.percent_per_day.value == pytest.approx(expected)
-    assert any("no table of this species" in note for note in found.notes)
+    assert any("no table of this species" in note for note in map(str, found.notes))
     book = ration(
         species_key="nile-tilapia", mean_weight_g=125.0, temperature_deg_c=25.0
     )
-    assert any("TGC" in note for note in book.notes)
+    assert any("TGC" in note for note in map(str, book.notes))
     assert found.percent_per_day.sd / found.percent_per_day.value == pytest.approx(
         math.hypot(0.1, figures.feed.fcr.relative_sd)
     )

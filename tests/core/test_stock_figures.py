@@ -25,8 +25,9 @@ def test_a_weak_figure_says_so_on_the_screen() -> None:
     """Memory and practice are named; a seen source is cited."""
     weak = Figure(value=3.0, relative_sd=0.1, source="handbook", status="memory")
     seen = Figure(value=3.0, relative_sd=0.1, source="paper", status="seen")
-    assert "from memory" in weak.note("Critical oxygen 3 mg/L")
-    assert seen.note("Critical oxygen 3 mg/L") == "Critical oxygen 3 mg/L: paper."
+    assert "from memory" in str(weak.note("Critical oxygen 3 mg/L"))
+    told = str(seen.note("Critical oxygen 3 mg/L"))
+    assert told == "Critical oxygen 3 mg/L: paper."
 
 
 def test_an_unknown_status_is_refused() -> None:

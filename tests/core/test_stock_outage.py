@@ -187,8 +187,10 @@ def test_own_levels_replace_the_book() -> None:
     result = outage(case)
     assert result.to_caution.level_mg_per_l == 6.5
     assert result.to_critical.level_mg_per_l == 4.5
-    assert not any("Critical level" in note for note in result.notes)
-    assert any("Critical level 3 mg/L" in note for note in outage(case_of()).notes)
+    assert not any("Critical level" in note for note in map(str, result.notes))
+    assert any(
+        "Critical level 3 mg/L" in note for note in map(str, outage(case_of()).notes)
+    )
 
 
 @settings(max_examples=25)

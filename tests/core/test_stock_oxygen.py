@@ -297,7 +297,7 @@ def test_outside_the_source_range_is_said_and_widened() -> None:
     )
     assert inside.problems == ()
     assert [p.code for p in outside.problems] == ["outside-source-range"]
-    assert "another species" in inside.notes[0]
+    assert "another species" in str(inside.notes[0])
     spread = [
         d.rate_mg_per_kg_h.high / d.rate_mg_per_kg_h.low for d in (inside, outside)
     ]
@@ -446,7 +446,7 @@ def test_figures_without_a_source_are_named() -> None:
             temperature_deg_c=12.0,
             wind_m_per_s=wind,
         )
-        return " ".join(balance.notes)
+        return " ".join(map(str, balance.notes))
 
     weak = notes(replace(TANK, inflow_do_mg_per_l=None), None)
     assert "alpha 0.8" in weak

@@ -232,7 +232,11 @@ def test_oxygen_read_enters_the_limit() -> None:
     assert both.value == pytest.approx(0.697, abs=0.005)
     assert both.high < 1.05
     assert found.limits is not None
-    lines = [note for note in found.notes if note.startswith("Oxygen from the fish")]
+    lines = [
+        note
+        for note in map(str, found.notes)
+        if note.startswith("Oxygen from the fish")
+    ]
     (line,) = lines
     assert "9.8" in line.split("by the model")[1]
 
@@ -287,7 +291,7 @@ def test_with_aerators_a_reading_says_less_than_the_model() -> None:
     sample = replace(sampled, condition_factor=1.3)
     aired = asked(replace(SPRING, aeration=air), fish(75.0)[0], sample, read)
     bare = asked(SPRING, fish(75.0)[0], sample)
-    assert not any("Oxygen from the fish" in note for note in aired.notes)
+    assert not any("Oxygen from the fish" in note for note in map(str, aired.notes))
     assert "oxygen-use-differs" not in codes(aired)
     # With the blower as entered the water would hold more than 7.1 mg/L: less room
     # than nothing is known, and it is said.

@@ -171,12 +171,16 @@ def test_own_limits_and_readings_are_used() -> None:
     assert (case.caution_mg_per_l, case.critical_mg_per_l) == (6.5, 4.0)
     # 20 kg leave less than the 9.0 mg/L that were read, so the outage begins there.
     assert case.start_do_mg_per_l.value < 9.0
-    assert "worked out, lower than the 9.0 mg/L read on" in found.outages.start_from
+    assert "worked out, lower than the 9.0 mg/L read on" in str(
+        found.outages.start_from
+    )
     low = replace(FULL[-1], do_mg_per_l=6.8)
     below = outlook(*FULL[:-1], low, unit=own).outages
     assert below is not None
     assert below.worst.case.start_do_mg_per_l.value == 6.8
-    assert below.start_from.startswith(f"read on {day(58)}, not higher than the 7.1")
+    assert str(below.start_from).startswith(
+        f"read on {day(58)}, not higher than the 7.1"
+    )
     assert (found.water.temperature_deg_c, found.water.ph) == (12.0, 7.2)
     assert found.limits.ammonia is not None
     assert found.limits.bed is not None
@@ -195,14 +199,14 @@ def test_old_readings_say_nothing_of_tonight() -> None:
         assert (aged.limits.ammonia is None) == (age > 14)
         assert (aged.limits.nitrate is None) == (age > 30)
     found = outlook(*FULL, on=89)
-    assert found.water.temperature_from == "expected"
+    assert str(found.water.temperature_from) == "expected"
     assert found.water.do_mg_per_l is None
     assert found.water.temperature_deg_c == found.state.temperature.on(day(89))
     assert found.limits is not None
     assert found.limits.ammonia is None
     assert found.limits.nitrate is None
     assert found.outages is not None
-    assert found.outages.start_from == "worked out"
+    assert str(found.outages.start_from) == "worked out"
     assert any(
         "ammonia not read" in x.lower() for s in sections(found) for x in s.lines
     )

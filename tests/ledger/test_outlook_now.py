@@ -176,7 +176,7 @@ def test_a_units_own_critical_oxygen_is_obeyed() -> None:
     own = replace(TANK, limits=replace(TANK.limits, critical_do_mg_per_l=7.0))
     found = outlook(unit=own, temperature_deg_c=12.0, do_mg_per_l=6.5)
     assert found.now.verdict == "act"
-    assert "this unit" in found.now.headline
+    assert "this unit" in str(found.now.headline)
 
 
 def test_a_closed_loop_without_ammonia_is_not_known() -> None:

@@ -238,13 +238,13 @@ def test_beds_oxygen_and_a_battery_that_is_spent() -> None:
     alone = 4.0 / BEDS_SURFACE * log((5.5 - cs) / (3.0 - cs))
     assert alone == pytest.approx(1.116, rel=0.002)
     assert minutes(found["power"])[1] == pytest.approx(60 * alone, rel=TIMES)
-    battery = next(m for m in found["power"].measures if m.name == "air pump")
+    battery = next(m for m in found["power"].measures if str(m.name) == "air pump")
     after = 4.0 / BEDS_SURFACE * log((5.60 - cs) / (3.0 - cs))
     assert battery.gained_min is not None
     assert battery.gained_min.value == pytest.approx(
         60 * (14.0 + after - alone), rel=TIMES
     )
-    assert battery.note == "its battery lasts 10 to 18 h"
+    assert str(battery.note) == "its battery lasts 10 to 18 h"
 
 
 def test_beds_feed_nitrogen_and_density() -> None:

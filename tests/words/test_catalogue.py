@@ -21,6 +21,8 @@ from tests.words.used import ROOT, Said, said, sources
 
 DONE = (
     "fishmeasure/base/errors",
+    "fishmeasure/husbandry",
+    "fishmeasure/outlook",
     "fishmeasure/pipeline.py",
     "fishmeasure/batch.py",
     "fishmeasure/store",
@@ -32,8 +34,10 @@ def has_value(code: str) -> bool:
     return code in entries(ENGLISH) and "value" in entry_of(code)
 
 
-FORMS = ("day-format", "list-", "span", "percent", "unit-", "page-", "flag-")
-FORMS += ("alternatives", "as-said")
+FORMS = (
+    *("day-format", "list-", "span", "percent", "unit-", "page-", "flag-"),
+    *("alternatives", "as-said"),
+)
 """Messages that functions or the page name."""
 
 

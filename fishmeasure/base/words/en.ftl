@@ -965,6 +965,83 @@ species-name = { $name }
 
 ## outlook
 
+aeration-short = Oxygen in { $unit } was read at { AMOUNT($read_mg_per_l, atMost: 3) }, less
+    than fish of this weight would leave of what its inflow and aerators bring as entered. So
+    no room for more fish is given.
+    .advice = Look whether the aerators run and bring what is entered, and read again.
+    .meaning = Oxygen was read lower than inflow and aerators would leave it.
+
+aerator-unknown = It is not known what { $device } in { $unit } brings, so it is not counted.
+    .advice = Enter the litres of air a minute with the depth of its diffuser, or the standard
+        rate of its data sheet.
+    .meaning = It is not known what an aerator brings.
+
+biofilter-unknown = { $case ->
+        [ph] The pH in { $unit } was not read of late. How much ammonia the fish bear, and so
+            how much more feed the filter can clean, depends on it; no room for more fish is
+            given.
+       *[size] How much more feed the filter of { $unit } can clean is not known, so no room
+            for more fish is given.
+    }
+    .advice = { $case ->
+        [ph] Read the pH and enter it.
+       *[size] Enter for the unit the feed a day that its biofilter was sized for.
+    }
+    .meaning = What more feed the filter of a loop can clean is not known.
+
+pond-use-unknown = How much oxygen the water and the bottom of { $unit } use is not entered; in
+    a pond it is often more than the fish use. So no room for more fish is given.
+    .advice = Read the oxygen at dusk and before sunrise, and enter for the unit by how many
+        mg/L it falls in an hour, less what the fish use.
+    .meaning = What water and bottom of a pond use of oxygen is not known.
+
+no-oxygen-supply = No inflow and no aerator are entered for { $unit }, so oxygen cannot be
+    worked out, and no room for more fish is given.
+    .advice = Enter its litres of new water a minute, or its aerators.
+    .meaning = Nothing is entered that brings a unit its oxygen.
+
+no-weight = No weight is known of { $cohort }.
+    .advice = Take a net sample.
+    .meaning = The weight of a cohort's fish is not known.
+
+load-incomplete = Fish of unknown weight in { $unit } are left out of feed and limits, which are
+    nearer than shown.
+    .advice = Take a net sample.
+    .meaning = Feed and limits leave out fish of unknown weight.
+
+oxygen-use-differs = By the readings the fish in { $unit } use { NUMBER($measured, atMost: 3) }
+    g/h of oxygen, by their weight { NUMBER($modelled, atMost: 3) }.
+    .advice = Check the inflow as entered, the meter or test, and the number of fish; read
+        again.
+    .meaning = Readings and the fish's weight disagree on how much oxygen they use.
+
+ammonia-use-differs = By the readings the fish in { $unit } give off
+    { NUMBER($measured, atMost: 3) } g/day of ammonia, by their weight
+    { NUMBER($modelled, atMost: 3) }.
+    .advice = Check the inflow as entered, the meter or test, and the number of fish; read
+        again.
+    .meaning = Readings and the feed disagree on how much ammonia the fish give off.
+
+note-weighed-use = { $case ->
+        [oxygen] Oxygen from the fish: { NUMBER($modelled, atMost: 3) } g/h by the model,
+            { NUMBER($measured, atMost: 3) } by the readings and the inflow; weighed by their
+            errors { NUMBER($weighed, atMost: 3) }. A reading is one moment: its share of error
+            for hour and meal, 15 % for oxygen and 25 % for ammonia, has no source.
+       *[ammonia] Ammonia from the fish: { NUMBER($modelled, atMost: 3) } g/day by the model,
+            { NUMBER($measured, atMost: 3) } by the readings and the inflow; weighed by their
+            errors { NUMBER($weighed, atMost: 3) }. A reading is one moment: its share of error
+            for hour and meal, 15 % for oxygen and 25 % for ammonia, has no source.
+    }
+
+figure-from = { $case ->
+        [read-on] read on { DAY($on) }
+        [expected] expected
+        [read] { $read }, not higher than the { AMOUNT($other_mg_per_l, decimals: 1) } worked out
+        [lower-than-read] worked out, lower than the
+            { AMOUNT($other_mg_per_l, decimals: 1) } { $read }
+       *[worked-out] worked out
+    }
+
 note-usual-cv = Spread of weights: CV 0.25, typical of unsorted trout (Rasmussen & Ostenfeld);
     no sample gave one.
 note-unseen-losses = Unseen losses (1 % a month) and tolerances that no entry states are common
@@ -978,15 +1055,6 @@ note-water = { $case ->
         [alkalinity] Water, alkalinity: { $source }
        *[nitrate] Water, nitrate: { $source }
     }
-
-aeration-short =
-    .meaning = Oxygen was read lower than inflow and aerators would leave it.
-
-biofilter-unknown =
-    .meaning = What more feed the filter of a loop can clean is not known.
-
-pond-use-unknown =
-    .meaning = What water and bottom of a pond use of oxygen is not known.
 
 ## render: words, plots, paper
 
@@ -1024,13 +1092,15 @@ measuring-failed = { $case ->
     .meaning = The program that measured a photo of a batch broke down.
 
 no-fish = { $case ->
+        [unit] The book has no fish in { $unit } on { DAY($on) }.
        *[photo] No fish was found in this photo.
     }
     .advice = { $case ->
+        [unit] Enter what was stocked: how many fish, of what mean weight, on which day.
        *[photo] Lay the fish apart from one another on a plain board beside the marker and
             take the photo from above.
     }
-    .meaning = No fish was found.
+    .meaning = No fish was found in a photo, or none are entered for a unit.
 
 no-usable-fish = No fish was whole and clear enough to be measured; what may be one is
     marked and not used.
@@ -1090,6 +1160,19 @@ two-size-groups =
     .meaning = The sample shows two groups of sizes.
 
 ## book: what is in a unit
+
+water-system = { $case ->
+        [flow-through] new water that flows through
+        [pond] a pond
+        [closed-loop] a closed loop with a biofilter
+       *[bed-loop] a closed loop with a plant bed
+    }
+
+note-water-system = { $case ->
+        [stated] Water of { $unit }: { $system }, as entered.
+       *[taken] Water of { $unit } is taken as { $system }, from inflow, recirculation and bed
+            as entered; water_system states it.
+    }
 
 note-cohort-growth = Growth of { $name }: { $samples } samples, published TGC.
 

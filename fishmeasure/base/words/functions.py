@@ -203,10 +203,8 @@ class Functions:
         if isinstance(_given(figure), Span):
             return self._span(figure, form, self._fixed, turned)
         value = turned(figure if isinstance(figure, int) else float(figure))
-        if "decimals" in form:
+        if "decimals" in form or "atMost" in form:
             return self._fixed(value, form)
-        if "atMost" in form:
-            return _marked(_short(value, form["atMost"]), self._locale)
         if "digits" in form:
             return self._fixed(value, {"decimals": _places(abs(value), form["digits"])})
         short = str(value) if isinstance(value, int) else _short(value)
@@ -223,7 +221,7 @@ class Functions:
             turned(end)
             for end in (span.figure.value, span.figure.low, span.figure.high)
         )
-        if "decimals" not in form:
+        if "decimals" not in form and "atMost" not in form:
             largest = max(abs(value), abs(high) / 10.0)
             form = {**form, "decimals": _places(largest, form.get("digits", 3))}
         texts = {
@@ -238,6 +236,8 @@ class Functions:
         return self._lookup("span", **texts)
 
     def _fixed(self, value: float, form: dict[str, Any]) -> str:
+        if "decimals" not in form:
+            return _marked(_short(value, form["atMost"]), self._locale)
         places = form["decimals"]
         text = f"{round(value, places) + 0.0:.{max(places, 0)}f}"
         return _marked(text, self._locale)
