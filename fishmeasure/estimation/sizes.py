@@ -190,6 +190,26 @@ def with_lengths(estimate: PopulationEstimate, sample: Sized) -> PopulationEstim
             )
             for one in estimate.doubtful_lengths
         ),
+        problems=tuple(
+            _by_outlines(sample.published.relative_sd)
+            if problem.code == "photo-only"
+            else problem
+            for problem in estimate.problems
+        ),
+    )
+
+
+def _by_outlines(relative_sd: float) -> Problem:
+    """Return what is said of a sample that no net of was weighed."""
+    percent = 100.0 * relative_sd
+    return Problem(
+        code="photo-only",
+        message=(
+            "No net was weighed, so the weights stand on the outlines of the fish: "
+            f"standard error {percent:.0f} % for the thickness of the stock, and "
+            "nothing known of ripe fish, full guts or swollen bellies. Weigh one "
+            "counted net of the same fish to settle the level."
+        ),
     )
 
 

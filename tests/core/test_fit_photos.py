@@ -138,7 +138,7 @@ def test_the_level_of_few_fish_keeps_the_published_slope() -> None:
     own = own_level(line, length, 0.02 * (length / 10.0) ** 3, note="")
     assert own.a_g_cm == pytest.approx(0.02)
     assert own.b == line.b
-    assert own.relative_sd < 0.1
+    assert 0.1 < own.relative_sd < line.relative_sd  # condition moves over a season
 
 
 def test_the_page_to_print_says_what_to_do() -> None:
