@@ -13,6 +13,7 @@ from dataclasses import dataclass, replace
 from statistics import fmean, median
 
 from fishmeasure.base.estimate import Estimate
+from fishmeasure.base.problem import Problem
 from fishmeasure.estimation.model import PopulationEstimate
 from fishmeasure.estimation.nets import FishInNet, NetWeighing, SampleSettings
 from fishmeasure.species import LengthWeight
