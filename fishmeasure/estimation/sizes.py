@@ -11,6 +11,7 @@ import math
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from statistics import fmean, median
+from typing import Final
 
 from fishmeasure.base.estimate import Estimate
 from fishmeasure.base.problem import Problem
@@ -110,11 +111,12 @@ def sized(
         photo_sd = max(median(mine) / line.b if mine else 0.0, net.photo_relative_sd)
         new.append(replace(net, fish=tuple(fish), photo_relative_sd=photo_sd))
     found = tuple(weights.values())
+    stock_sd = median(one.stock_sd for one in found)
     return Sized(
         nets=tuple(new),
         published=replace(
             line,
-            relative_sd=median(one.stock_sd for one in found),
+            relative_sd=_as_far_as_weighed(new, found, line, settings, stock_sd),
             residual_sd_ln=max(median(one.unseen_sd for one in found), 0.001),
             b_sd=0.0,
         ),
@@ -129,6 +131,51 @@ def sized(
         per_size=(usual, _ratio_sd(nets, weights) / line.b),
         lengths_mm=lengths_mm,
     )
+
+
+STOCK_DEGREES: Final = 4.0
+"""Of freedom of Student's t for how far a stock's thickness is from the species': of
+eight lots told by others one was 17 % off, where the rest make 7 %."""
+
+
+def _as_far_as_weighed(
+    nets: list[NetWeighing],
+    weights: tuple[PhotoWeight, ...],
+    line: LengthWeight,
+    settings: SampleSettings,
+    stock_sd: float,
+) -> float:
+    """Return the sd of the stock's factor, wider where the weighings say it is far off.
+
+    Student's t is a normal of unknown variance: the variance most likely, given the
+    factor that the weighed nets show, by expectation and maximisation (Lange, Little
+    and Taylor 1989, J. Am. Stat. Assoc. 84:881-896, from memory). Without a weighing it
+    is as it was.
+    """
+    unseen = median(one.unseen_sd for one in weights)
+    own = median(one.own_sd for one in weights)
+    photo = median(one.photo_sd for one in weights)
+    factors, precisions = [], []
+    for net in nets:
+        sizes = [fish.fork_length_mm for fish in net.complete_fish]
+        if net.weight_g is None or len(sizes) < 0.5 * net.fish_count:
+            continue
+        told_g = fmean(line.a_g_cm * (mm / 10.0) ** line.b for mm in sizes)
+        dry_g = net.weight_g / (1.0 + settings.drip.fraction)
+        variance = (unseen**2 + own**2) / len(sizes) + photo**2 + settings.drip.sd**2
+        factors.append(math.log(dry_g / (net.fish_count * told_g)))
+        precisions.append(1.0 / variance)
+    if not factors:
+        return stock_sd
+    precision = sum(precisions)
+    seen = sum(f * p for f, p in zip(factors, precisions, strict=True)) / precision
+    scale = stock_sd**2 * (STOCK_DEGREES - 2.0) / STOCK_DEGREES
+    variance = stock_sd**2
+    for _ in range(20):
+        left = 1.0 / (precision + 1.0 / variance)
+        square = (left * precision * seen) ** 2 + left
+        variance = (STOCK_DEGREES * scale + square) / (STOCK_DEGREES + 1.0)
+    return math.sqrt(variance)
 
 
 def _size_mm(weight_g: float, line: LengthWeight) -> float:

@@ -94,6 +94,28 @@ def test_one_weighing_corrects_the_stocks_thickness() -> None:
     assert after.handled_mean_weight_g.sd / mean_g < 0.6 * sd_before
 
 
+@pytest.mark.parametrize(
+    ("thick", "least", "most"), [(1.0, 0.05, 0.09), (1.4, 0.15, 0.3)]
+)
+def test_a_stock_far_off_is_believed_by_its_weighing(
+    thick: float, least: float, most: float
+) -> None:
+    """The factor has heavy tails: 40 % off widens the 10 % to 15 and more.
+
+    By hand: Student's t of 4 degrees and sd 0.10 has the scale 0.0707; at a factor of
+    0.336 (ln 1.4) its variance is (4 x 0.005 + 0.113) / 5, an sd of 0.163.
+    """
+    nets, weights, _, _ = stock(np.random.default_rng(8), 1.0, 1.0)
+    grams = [sum(weights[at, k].weight_g for k in range(8)) for at in range(4)]
+    heavy = tuple(
+        replace(net, net_g=float(round(thick * 1.015 * g)))
+        for net, g in zip(nets, grams, strict=True)
+    )
+    sample = sized(heavy, weights, LINE, SampleSettings())
+    assert sample is not None
+    assert least < sample.published.relative_sd < most
+
+
 def test_a_fish_of_which_only_the_length_is_known_is_as_fat_as_the_others() -> None:
     """Its size is its length times what the others' outlines say."""
     nets, weights, _, _ = stock(np.random.default_rng(6), 1.3, 1.0)
