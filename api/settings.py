@@ -11,7 +11,7 @@ from pathlib import Path
 from typing import Any
 
 PREFIX = "FISHMEASURE_"
-# Beyond these a number is a slip; ``serve --workers`` has the same.
+# Beyond these a number is a typing error; ``serve --workers`` has the same.
 MOST = {
     "workers": 64,
     "queue": 1000,

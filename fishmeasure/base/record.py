@@ -84,7 +84,7 @@ ConditionFactor = Annotated[float, between(0.05, 20.0)]
 DegC = Annotated[float, between(-2.0, 45.0)]
 MgPerL = Annotated[float, between(0.0, 1000.0)]
 LPerMin = Annotated[float, between(0.0, 1e6)]
-# A day outside is a slip of the pen, and would cost a replay many years of days.
+# A day outside is a typing error, and would cost a replay many years of days.
 FIRST_DAY, LAST_DAY = date(1990, 1, 1), date(2100, 12, 31)
 Day = Annotated[date, between(FIRST_DAY, LAST_DAY)]
 # The format "time" of RFC 3339 would need a zone.

@@ -22,7 +22,7 @@ def sample_entry(
     Parameters
     ----------
     estimate
-        What ``fishmeasure.estimation.model.samplejson`` makes of the sample's estimate.
+        A sample's answer as JSON has it.
     photos
         Names of the photos that it rests on.
 
@@ -32,7 +32,7 @@ def sample_entry(
         If a figure is beyond what the book takes.
     """
     low, high = estimate["mean_weight_interval_g"]
-    thin, fat = estimate["condition_factor_interval"] or (None, None)
+    condition_low, condition_high = estimate["condition_factor_interval"] or (None,) * 2
     return Sample(
         id=identity,
         on=on,
@@ -44,8 +44,8 @@ def sample_entry(
         level=estimate["level"],
         cv=estimate["cv"],
         condition_factor=estimate["condition_factor"],
-        condition_factor_low=thin,
-        condition_factor_high=fat,
+        condition_factor_low=condition_low,
+        condition_factor_high=condition_high,
         a_g_cm=estimate["a"],
         b=estimate["b"],
         fish_measured=estimate["fish_measured"],

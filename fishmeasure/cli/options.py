@@ -54,7 +54,7 @@ Lens = Annotated[
 
 
 def _data_file(given: str | None) -> str | None:
-    """Return the name of a file for data, if no slip put another word there."""
+    """Return the name of a file for data, if no other word stands there by mistake."""
     if given is None or given == "-":
         return given
     if given.startswith("-") or Path(given).suffix.lower() in NO_DATA:

@@ -42,7 +42,7 @@ _DISAGREES = 3.0  # standardised difference at which a sample is questioned
 # No weighing is exact, and two that were, of one day, would leave nothing to weigh
 # them by. Small enough to change no figure.
 _LEAST_RELATIVE_SD = 1e-6
-_MOST_G = 1e6  # more is a slip of units
+_MOST_G = 1e6  # more is a wrong unit
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

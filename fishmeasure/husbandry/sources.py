@@ -1,4 +1,4 @@
-"""What brings a unit its oxygen beside inflow and surface, as it is reckoned with."""
+"""What brings a unit its oxygen beside inflow and surface, as it is calculated with."""
 
 from dataclasses import dataclass
 from typing import Final, Literal

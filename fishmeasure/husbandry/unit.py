@@ -104,7 +104,7 @@ class RearingUnit:
     pressure_hpa: Annotated[float, between(450.0, 1100.0)] | None = None
     salinity_g_per_kg: Annotated[float, between(0.0, 45.0)] = 0.0
     inflow_l_per_min: LPerMin = 0.0
-    # 40 is about pure oxygen over cold water; more is a slip of units.
+    # 40 is about pure oxygen over cold water; more is a wrong unit.
     inflow_do_mg_per_l: Annotated[float, between(0.0, 40.0)] | None = None
     inflow_by_gravity: bool = False
     water_respiration_mg_per_l_h: Annotated[float, between(0.0, 10.0)] = 0.0

@@ -17,7 +17,7 @@ from fishmeasure.husbandry.feed import (
 from fishmeasure.outlook.ask import Attempts
 from fishmeasure.outlook.fish import CohortOutlook
 
-PROTEIN: Final = (0.05, 0.8)  # what can be fish feed; outside it is a slip
+PROTEIN: Final = (0.05, 0.8)  # what can be fish feed; outside it is a typing error
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -137,9 +137,9 @@ def test_the_end_to_act_on_comes_first() -> None:
 
 def test_an_inflow_that_is_not_said_to_be_a_spring_stops_and_that_is_said() -> None:
     """The safe side, and how to say otherwise."""
-    said = "Taken as pumped: no new water in a power cut; say --spring"
+    said = "Taken as pumped: no new water in a power cut; say --inflow-by-gravity"
     assert said in run(COMMANDS["outage"])
-    assert said not in run(f"{COMMANDS['outage']} --spring")
+    assert said not in run(f"{COMMANDS['outage']} --inflow-by-gravity")
     assert said not in run(COMMANDS["outage"].replace("--inflow 60", "--inflow 0"))
 
 

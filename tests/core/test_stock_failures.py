@@ -259,7 +259,7 @@ def test_the_command_asks_all_that_can_stop() -> None:
     """The same list, times and words as the outlook's."""
     words = (
         "outage rainbow-trout --mean-weight 250 --temp 12 --biomass 90 --volume 6 "
-        "--oxygen 9 --inflow 300 --spring --air 60 --air-depth 1"
+        "--oxygen 9 --inflow 300 --inflow-by-gravity --air 60 --air-depth 1"
     )
     shown = run(words)
     assert "Intake or screen blocked, or the supply cut: caution (" in shown

@@ -1186,7 +1186,7 @@ store-demo = The spring tanks: invented data to try things on. No such tanks, fi
 
 store-demo-note = { $case ->
     [bought] Bought by weight. Invented.
-    [slip] Ten times too much, a slip of the pen.
+    [slip] Ten times too much, a typing error.
    *[smallest] The smallest went to { $unit }.
 }
 

@@ -102,7 +102,7 @@ def add_command(
             _ask_temperature(unit)
         elif record is Cohort:
             cohort = read(Cohort, plain)
-            load_species(cohort.species_key)  # a slip here would only show much later
+            load_species(cohort.species_key)  # an error here would show much later
             saved = open_.save_cohort(cohort).id
         else:
             today = read_day("on", None)

@@ -22,7 +22,7 @@ if TYPE_CHECKING:
 
 Choice = TypeVar("Choice", bound=str)
 
-MOST_WEIGHT_G = 200_000.0  # as in the book; more is a slip of units
+MOST_WEIGHT_G = 200_000.0  # as in the book; more is a wrong unit
 DAY_ZERO = date(2000, 1, 1)  # any day, where one temperature is given for all
 
 SpeciesArgument = Annotated[

@@ -82,8 +82,9 @@ def outage_command(
     oxygen: Annotated[
         float, typer.Option(help="Oxygen in the water when it stops, mg/L.")
     ],
-    spring: Annotated[
-        bool, typer.Option("--spring", help="The inflow runs on without power.")
+    inflow_by_gravity: Annotated[
+        bool,
+        typer.Option("--inflow-by-gravity", help="The inflow runs on without power."),
     ] = False,
     wind: opt.Wind = None,
     fasted: opt.Fasted = False,
@@ -122,7 +123,9 @@ def outage_command(
         "standby": True,
     }
     case = OutageCase(
-        unit=water.unit((backup,) if backup_transfer else (), inflow_by_gravity=spring),
+        unit=water.unit(
+            (backup,) if backup_transfer else (), inflow_by_gravity=inflow_by_gravity
+        ),
         species_key=fish.species,
         biomass_kg=fish.biomass_kg(),
         mean_weight_g=fish.mean_weight,
@@ -190,7 +193,7 @@ def _assumed(unit: "RearingUnit") -> tuple[str, ...]:
         return ()
     return (
         (
-            "Taken as pumped: no new water in a power cut; say --spring if it flows by "
-            "itself."
+            "Taken as pumped: no new water in a power cut; say --inflow-by-gravity "
+            "if it flows by itself."
         ),
     )
