@@ -11,7 +11,7 @@ from api.services import Services
 from fishmeasure.base.estimate import Estimate
 from fishmeasure.base.words import Message
 from fishmeasure.book.entries import Sample
-from fishmeasure.book.netsample import sample_entry as ledger_entry
+from fishmeasure.book.entry_of_sample import sample_entry as ledger_entry
 from fishmeasure.outlook import CohortOutlook
 from fishmeasure.outlook.unit import UnitOutlook, unit_outlook
 from fishmeasure.store.rows import newest

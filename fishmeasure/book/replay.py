@@ -13,6 +13,7 @@ from uuid import UUID
 from fishmeasure.base.errors import BadEntryError, UnknownStockSpeciesError
 from fishmeasure.base.record import FIRST_DAY, LAST_DAY
 from fishmeasure.book.climate import Climate, unit_temperature
+from fishmeasure.book.cv_and_condition import condition_factor, weight_cv
 from fishmeasure.book.entries import (
     Counted,
     Died,
@@ -28,7 +29,6 @@ from fishmeasure.book.entries import (
 )
 from fishmeasure.book.groups import Assumptions, CohortGroups, Group
 from fishmeasure.book.order import in_force
-from fishmeasure.book.sampled import condition_factor, weight_cv
 from fishmeasure.book.state import Balance, CountDifference
 from fishmeasure.book.summary import (
     MORE_OUT,

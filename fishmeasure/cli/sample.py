@@ -108,7 +108,7 @@ def _record(
     book: str | None,
 ) -> None:
     """Enter the sample in the book and keep its photos; again, it changes nothing."""
-    from fishmeasure.book.netsample import sample_entry
+    from fishmeasure.book.entry_of_sample import sample_entry
     from fishmeasure.cli.keeping import keep_photos
     from fishmeasure.store.entering import check_day, check_species, find_same
 

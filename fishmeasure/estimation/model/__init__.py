@@ -5,6 +5,11 @@ them with the weighings on a grid; ``faults`` weighs what may be wrong with a ne
 ``posterior`` and ``report`` make the figures.
 """
 
+from fishmeasure.estimation.model.answer import (
+    SampleAnswer,
+    answer_from_json,
+    estimate_to_json,
+)
 from fishmeasure.estimation.model.estimate import estimate_population
 from fishmeasure.estimation.model.record import (
     DoubtfulLength,
@@ -14,11 +19,6 @@ from fishmeasure.estimation.model.record import (
     SizeGroups,
     StockLine,
     WeightQuantile,
-)
-from fishmeasure.estimation.model.samplejson import (
-    SampleAnswer,
-    answer_from_json,
-    estimate_to_json,
 )
 
 __all__ = [

@@ -6,8 +6,8 @@ import numpy as np
 import pytest
 
 from fishmeasure.base.errors import BadEntryError
+from fishmeasure.book.cv_and_condition import condition_factor, weight_cv
 from fishmeasure.book.entries import Sample
-from fishmeasure.book.sampled import condition_factor, weight_cv
 from tests.ledger.build import day, same
 
 
