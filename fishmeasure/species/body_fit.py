@@ -10,6 +10,7 @@ import numpy as np
 
 from fishmeasure.base.arrays import FloatArray
 from fishmeasure.base.errors import LengthWeightDataError
+from fishmeasure.base.words import Message, wording
 from fishmeasure.species.record import BodyFigures, Figure, LengthWeight
 
 FEWEST_PHOTOGRAPHED: Final = 3
@@ -82,11 +83,11 @@ def fit_body(
     """
     count = len(weight_g)
     if count < FEWEST_PHOTOGRAPHED:
-        reason = (
-            f"{count} of the fish in the photos can be weighed by their outlines; "
-            f"{FEWEST_PHOTOGRAPHED} are needed"
+        raise LengthWeightDataError(
+            Message.of(
+                "lw-data", case="few-outlines", fish=count, needed=FEWEST_PHOTOGRAPHED
+            )
         )
-        raise LengthWeightDataError(reason)
     ratio = np.log(1000.0 * weight_g / squared_depth_mm3)
     off = ratio - ratio.mean()
     spread = math.sqrt(
@@ -143,15 +144,14 @@ def own_level(
         stock="farmed",
         status="seen",
         confidence="medium",
-        source=f"Level of {len(weight_g)} own fish, b as published. {note}".strip(),
+        source=wording("source-own-level", fish=len(weight_g), note=note).strip(),
     )
 
 
 def own_body(fit: BodyFit, usual: BodyFigures, *, note: str) -> BodyFigures:
     """Return the figures of a stock whose c was fitted."""
-    source = (
-        f"{fit.fish_count} own fish in {fit.photo_count} photos, weighed one by one. "
-        f"{note}"
+    source = wording(
+        "source-own-body", fish=fit.fish_count, photos=fit.photo_count, note=note
     ).strip()
     return replace(
         usual,

@@ -9,8 +9,9 @@ import numpy as np
 from scipy import stats
 
 from fishmeasure.base.arrays import FloatArray
-from fishmeasure.base.errors import LengthWeightDataError
+from fishmeasure.base.errors import LengthWeightDataError, quantity
 from fishmeasure.base.record import plain
+from fishmeasure.base.words import Message, wording
 from fishmeasure.species import LengthKind, LengthWeight, Species
 from fishmeasure.species.record import BodyFigures
 
@@ -139,8 +140,9 @@ def _left_out(residuals: FloatArray, leverage: FloatArray) -> FloatArray:
     """Return each fish's residual from the line of the others."""
     alone = np.flatnonzero(leverage > MOST_LEVERAGE)
     if len(alone):
-        reason = f"without fish {alone[0] + 1} the others are all of one size"
-        raise LengthWeightDataError(reason)
+        raise LengthWeightDataError(
+            Message.of("lw-data", case="one-size", fish=int(alone[0]) + 1)
+        )
     left_out: FloatArray = residuals / (1.0 - leverage)
     return left_out
 
@@ -155,20 +157,26 @@ def _check(length_mm: FloatArray, weight_g: FloatArray, size: str = "length") ->
     if length_mm.shape != weight_g.shape or length_mm.ndim != 1:
         raise ValueError(length_mm.shape)
     if len(length_mm) < FEWEST_FISH:
-        reason = f"there are {len(length_mm)} fish; {FEWEST_FISH} are needed"
-        raise LengthWeightDataError(reason)
+        raise LengthWeightDataError(
+            Message.of("lw-data", case="few", fish=len(length_mm), needed=FEWEST_FISH)
+        )
     for name, unit, values, (least, most) in (
         (size, "mm", length_mm, SIZES_MM),
         ("weight", "g", weight_g, WEIGHTS_G),
     ):
         wrong = np.flatnonzero(~((values >= least) & (values <= most)))
         if len(wrong):
-            reason = f"fish {wrong[0] + 1} has the {name} {values[wrong[0]]:g} {unit}"
-            raise LengthWeightDataError(reason)
+            figure = Message.of(
+                "lw-figure", size=quantity(name), value=values[wrong[0]], unit=unit
+            )
+            raise LengthWeightDataError(
+                Message.of(
+                    "lw-data", case="wrong", fish=int(wrong[0]) + 1, figure=figure
+                )
+            )
     # A line needs lengths that differ: at 2 % apart b would be off by more than 1.
     if length_mm.max() / length_mm.min() < 1.05:
-        reason = "the fish are all of one length, so no slope can be fitted"
-        raise LengthWeightDataError(reason)
+        raise LengthWeightDataError(Message.of("lw-data", case="one-length"))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -194,9 +202,10 @@ class SecondPredictor:
     @property
     def sentence(self) -> str:
         """The finding in words."""
-        return (
-            f"With depth as well it would be {self.both_error_percent:.1f} %: "
-            f"{'depth helps' if self.helps else 'depth is not worth measuring'} here."
+        return wording(
+            "depth-beside-length",
+            case="helps" if self.helps else "idle",
+            error_percent=self.both_error_percent,
         )
 
 
@@ -284,7 +293,7 @@ def own_line(
         stock="farmed",
         status="seen",
         confidence="high" if fit.fish_count >= 30 else "medium",
-        source=f"Own fit of {fit.fish_count} fish weighed one by one. {note}".strip(),
+        source=wording("source-own-fit", fish=fit.fish_count, note=note).strip(),
     )
 
 

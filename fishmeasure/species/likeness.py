@@ -1,9 +1,11 @@
 """Whether fish have the shape of the species that was named."""
 
 from collections.abc import Sequence
+from itertools import islice
 from statistics import median
 
 from fishmeasure.base.flags import Problem
+from fishmeasure.base.words import Message
 from fishmeasure.species.loader import packaged_species, species_keys
 from fishmeasure.species.record import Species
 
@@ -31,14 +33,15 @@ def depth_score(depth_per_length: float, species: Species) -> float:
     )
 
 
-def likelier_species(depth_per_length: float, species: Species) -> tuple[str, ...]:
+def likelier_species(depth_per_length: float, species: Species) -> tuple[Message, ...]:
     """Return the names of other species that have such a depth, the likeliest first."""
     others = (packaged_species(key) for key in species_keys() if key != species.key)
     rated = sorted(
-        (abs(depth_score(depth_per_length, other)), other.common_name)
-        for other in others
+        ((abs(depth_score(depth_per_length, other)), other) for other in others),
+        key=lambda rating: (rating[0], rating[1].common_name),
     )
-    return tuple(name for score, name in rated if score < _LIKE_SD)[:_MOST_NAMED]
+    alike = (other.said for score, other in rated if score < _LIKE_SD)
+    return tuple(islice(alike, _MOST_NAMED))
 
 
 def other_species(depths: Sequence[float], species: Species) -> Problem | None:
@@ -50,15 +53,11 @@ def other_species(depths: Sequence[float], species: Species) -> Problem | None:
     score = depth_score(middle, species)
     if abs(score) <= UNLIKE_MEDIAN_SD:
         return None
-    name, usual = species.common_name, species.shape.depth_per_fork_length.value
-    others = likelier_species(middle, species)
-    asked = f": {' or '.join(others)}?" if others else "."
-    return Problem(
-        code="other-species",
-        message=(
-            f"These fish are {'deeper' if score > 0 else 'slimmer'} than {name}: "
-            f"{middle:.2f} of their length, where {usual:.2f} is usual{asked} If they "
-            "are another species, name it and measure again, as the weights "
-            "would be those of another fish; if not, look at the outlines."
-        ),
+    return Problem.of(
+        "other-species",
+        case="deeper" if score > 0 else "slimmer",
+        species=species.said,
+        depth=middle,
+        usual_depth=species.shape.depth_per_fork_length.value,
+        others=likelier_species(middle, species),
     )

@@ -21,6 +21,7 @@ from fishmeasure.base.errors import (
 )
 from fishmeasure.base.files import read_at_most
 from fishmeasure.base.record import plain, read
+from fishmeasure.base.words import Message, system_reason
 from fishmeasure.species.record import FarmedSpecies, Species, WaterFigures
 
 _FILES = files(__package__)
@@ -87,8 +88,12 @@ def load_species(key: str) -> Species:
         try:
             text = read_at_most(path).decode("utf-8")
         except (OSError, UnicodeDecodeError) as error:
-            reason = getattr(error, "strerror", None) or "it is not text in UTF-8"
-            raise SpeciesFileError(path.name, "", f"{reason}") from error
+            reason = (
+                system_reason(error)
+                if isinstance(error, OSError)
+                else Message.of("file-reason", case="not-text")
+            )
+            raise SpeciesFileError(path.name, "", reason) from error
         return read_own_stock(text, path.name)
     return packaged_species(key)
 
@@ -164,10 +169,11 @@ def _own_stock(document: dict[str, Any]) -> Species:
     for key in document:
         if key not in (*_OWN, "key"):
             close = difflib.get_close_matches(key, _OWN, n=1)
-            hint = f"; is {close[0]} meant?" if close else ""
+            case = "near" if close else "far"
             if key in _INHERITED:
-                hint = " in a stock's own file; its species has it"
-            raise SpeciesFileError(name, key, f"there is no such key{hint}")
+                case = "inherited"
+            reason = Message.of("no-such-key", case=case, near="".join(close))
+            raise SpeciesFileError(name, key, reason)
     packaged = map(_load_packaged, species_keys())
     latin = document.get("latin_name")
     kin = next((one for one in packaged if one.latin_name == latin), None)
@@ -185,7 +191,8 @@ def _parsed(text: str, name: str) -> dict[str, Any]:
     try:
         document = tomllib.loads(text)
     except (ValueError, RecursionError) as error:  # also numbers of 5000 digits
-        raise SpeciesFileError(name, "", f"it is not valid TOML: {error}") from error
+        reason = Message.of("file-reason", case="not-toml", told=str(error))
+        raise SpeciesFileError(name, "", reason) from error
     return document | {"key": name.removesuffix(".toml")}
 
 

@@ -11,7 +11,7 @@ from pydantic import AfterValidator, Field
 from pydantic_core import PydanticCustomError
 
 from fishmeasure.base.record import Count, Name, Text, record, wrong
-from fishmeasure.base.words import Message
+from fishmeasure.base.words import Message, wording
 
 LengthKind = Literal["fork", "total", "standard"]
 Confidence = Literal["high", "medium", "low"]
@@ -23,14 +23,7 @@ StockKind = Literal["farmed", "wild"]
 """Whose condition a level describes; wild fish are leaner than fed ones."""
 
 Status = Literal["seen", "computed", "stand-in", "memory", "practice"]
-STATUS_WORDS: Final[dict[Status, str]] = {
-    "seen": "read at its source",
-    "computed": "computed from figures that were read",
-    "stand-in": "of another species, for want of its own",
-    "memory": "from memory, not checked against its source",
-    "practice": "common practice, no source",
-}
-"""How a figure is known, best first, and the words for the screen."""
+"""How a figure is known, best first."""
 
 _Positive = Annotated[float, Field(gt=0.0)]
 _NotNegative = Annotated[float, Field(ge=0.0)]
@@ -60,7 +53,7 @@ class _Sourced:
     @property
     def origin(self) -> str:
         """How well it is known and from where."""
-        return f"{STATUS_WORDS[self.status]}: {self.source}"
+        return wording("origin", case=self.status, source=self.source)
 
     def note(self, what: Message | str | float) -> Message:
         """Return a note for the screen on where it comes from.
@@ -486,8 +479,10 @@ class Photos:
         """What the screen says."""
         if self.real_count == 0:
             told = f" {self.result}" if self.result else ""
-            return f"Not validated on photos.{told}"
-        return f"Tested on {self.real_count} real photos. {self.result}"
+            return wording("tested", case="not", photos=0, result=told)
+        return wording(
+            "tested", case="real", photos=self.real_count, result=self.result
+        )
 
 
 @record(frozen=True, slots=True, kw_only=True)
@@ -522,6 +517,11 @@ class Species:
     water: WaterFigures
     photos: Photos = field(default_factory=Photos)
     is_own_stock: bool = False
+
+    @property
+    def said(self) -> Message:
+        """Its name, as within a sentence."""
+        return Message.of("species-name", key=self.key, name=self.common_name)
 
     @property
     def title(self) -> str:

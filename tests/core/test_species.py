@@ -4,13 +4,15 @@ import csv
 import math
 import re
 from pathlib import Path
+from typing import get_args
 
 import pytest
 
 import fishmeasure
 from fishmeasure.base.errors import SpeciesError, SpeciesFileError, UnknownSpeciesError
+from fishmeasure.base.words import wording
 from fishmeasure.species import Species, load_species, species_keys
-from fishmeasure.species.record import STATUS_WORDS, figures_of
+from fishmeasure.species.record import Status, figures_of
 
 REQUIRED = {
     "rainbow-trout",
@@ -261,7 +263,7 @@ def test_an_own_stock_is_read_from_its_file(tmp_path: Path) -> None:
 
 def test_a_file_that_is_not_there_says_so(tmp_path: Path) -> None:
     """No traceback for a wrong path."""
-    with pytest.raises(SpeciesFileError, match=r"gone\.toml.*No such file"):
+    with pytest.raises(SpeciesFileError, match=r"gone\.toml.*no such file"):
         load_species(str(tmp_path / "gone.toml"))
 
 
@@ -381,5 +383,6 @@ def test_the_page_of_the_species_has_the_words_of_the_statuses() -> None:
     """One vocabulary, in the code and for those who write a file."""
     page = Path(fishmeasure.__file__).parent / "species" / "README.md"
     text = page.read_text(encoding="utf-8")
-    for status, words in STATUS_WORDS.items():
+    for status in get_args(Status):
+        words = wording("origin", case=status, source="").removesuffix(": ")
         assert f"| {status} | {words} |" in text

@@ -84,7 +84,7 @@ def examples(wanted: dict[str, str], case: str | None) -> Iterator[dict[str, Any
 
 
 def _example(name: str, taker: str, count: int, figure: Any) -> Any:
-    if taker in {"LIST", "STEPS", "ALTERNATIVES"}:
+    if taker in {"LIST", "STEPS", "ALTERNATIVES", "ASKED"}:
         return ("first", "second", "third")
     if taker == "DAY":
         return "2026-05-02"

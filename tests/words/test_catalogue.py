@@ -23,6 +23,7 @@ DONE = (
     "fishmeasure/base/errors",
     "fishmeasure/husbandry",
     "fishmeasure/outlook",
+    "fishmeasure/species",
     "fishmeasure/pipeline.py",
     "fishmeasure/batch.py",
     "fishmeasure/store",
@@ -36,7 +37,7 @@ def has_value(code: str) -> bool:
 
 FORMS = (
     *("day-format", "list-", "span", "percent", "unit-", "page-", "flag-"),
-    *("alternatives", "as-said"),
+    *("alternatives", "as-said", "asked"),
 )
 """Messages that functions or the page name."""
 
@@ -220,6 +221,12 @@ def sentences(path: Path) -> Iterator[str]:
     documented |= {
         id(node.value) for node in ast.walk(tree) if isinstance(node, ast.Expr)
     }  # docstrings, of fields too
+    documented |= {
+        id(inner)
+        for node in ast.walk(tree)
+        if isinstance(node, ast.Call) and getattr(node.func, "id", "") == "_words"
+        for inner in node.args
+    }  # a field's description
     for node in ast.walk(tree):
         if id(node) in documented:
             continue

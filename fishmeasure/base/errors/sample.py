@@ -4,6 +4,7 @@ import re
 from datetime import date
 
 from fishmeasure.base.errors.base import FishMeasureError
+from fishmeasure.base.words import Reason
 
 
 class SampleError(FishMeasureError):
@@ -43,7 +44,7 @@ class LengthWeightDataError(SampleError):
 
     code = "length-weight-data"
 
-    def __init__(self, reason: str) -> None:
+    def __init__(self, reason: Reason) -> None:
         super().__init__(reason=reason)
 
 

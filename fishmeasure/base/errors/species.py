@@ -1,6 +1,7 @@
 """A species is unknown or its file is wrong."""
 
 from fishmeasure.base.errors.base import FishMeasureError
+from fishmeasure.base.words import Reason
 
 
 class SpeciesError(FishMeasureError):
@@ -26,7 +27,7 @@ class SpeciesFileError(SpeciesError):
 
     code = "species-file"
 
-    def __init__(self, file_name: str, key: str, reason: str) -> None:
+    def __init__(self, file_name: str, key: str, reason: Reason) -> None:
         super().__init__(
             case="key" if key else "whole", file_name=file_name, key=key, reason=reason
         )

@@ -128,7 +128,7 @@ class _Speaker:
         }
         return self._formatted(message.code, attribute, arguments, errors)
 
-    def _lookup(self, name: str, **texts: str) -> str:
+    def _lookup(self, name: str, **texts: Any) -> str:
         errors: list[Exception] = []
         found = self._formatted(name, None, texts, errors)
         if found is None:

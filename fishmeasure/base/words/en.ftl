@@ -438,10 +438,18 @@ sample-not-entered = The sample is not entered in the book: its weights and leng
     .meaning = A sample whose weights and lengths are not of the same fish is not entered.
 
 other-species = { $case ->
+        [deeper] These fish are deeper than { $species }: { NUMBER($depth, decimals: 2) } of
+            their length, where { NUMBER($usual_depth, decimals: 2) } is usual{ ASKED($others) }
+        [slimmer] These fish are slimmer than { $species }: { NUMBER($depth, decimals: 2) } of
+            their length, where { NUMBER($usual_depth, decimals: 2) } is usual{ ASKED($others) }
        *[cohort] The sample is of { $species }, the cohort { $cohort } of { $of_cohort }.
             Not entered.
     }
     .advice = { $case ->
+        [deeper] If they are another species, name it and measure again, as the weights would be
+            those of another fish; if not, look at the outlines.
+        [slimmer] If they are another species, name it and measure again, as the weights would
+            be those of another fish; if not, look at the outlines.
        *[cohort] If the fish are { $of_cohort }, write species = "{ $of_cohort }" in the
             sample and have it measured again; else name another cohort.
     }
@@ -962,6 +970,53 @@ sourced = { $case ->
 
 # Another language tells $key apart: rainbow-trout and so on.
 species-name = { $name }
+asked = : { LIST($names, last: "or") }?
+
+origin = { $case ->
+        [computed] computed from figures that were read: { $source }
+        [stand-in] of another species, for want of its own: { $source }
+        [memory] from memory, not checked against its source: { $source }
+        [practice] common practice, no source: { $source }
+       *[seen] read at its source: { $source }
+    }
+
+tested = { $case ->
+        [real] Tested on { $photos } real photos. { $result }
+       *[not] Not validated on photos.{ $result }
+    }
+
+lw-figure = { $size } { $value } { $unit }
+
+lw-data = { $case ->
+        [one-size] without fish { $fish } the others are all of one size
+        [few] there are { $fish } fish; { $needed } are needed
+        [few-outlines] { $fish } of the fish in the photos can be weighed by their outlines;
+            { $needed } are needed
+        [wrong] fish { $fish } has the { $figure }
+       *[one-length] the fish are all of one length, so no slope can be fitted
+    }
+
+depth-beside-length = { $case ->
+        [helps] With depth as well it would be { AMOUNT($error_percent, decimals: 1) }: depth
+            helps here.
+       *[idle] With depth as well it would be { AMOUNT($error_percent, decimals: 1) }: depth is
+            not worth measuring here.
+    }
+
+source-own-fit = Own fit of { $fish } fish weighed one by one. { $note }
+source-own-level = Level of { $fish } own fish, b as published. { $note }
+source-own-body = { $fish } own fish in { $photos } photos, weighed one by one. { $note }
+
+no-such-key = { $case ->
+        [near] there is no such key; is { $near } meant?
+        [inherited] there is no such key in a stock's own file; its species has it
+       *[far] there is no such key
+    }
+
+file-reason = { $case ->
+        [not-text] it is not text in UTF-8
+       *[not-toml] it is not valid TOML: { $told }
+    }
 
 ## outlook
 

@@ -13,6 +13,8 @@
     Names one after another.
 ``ALTERNATIVES($names)``
     One thing or another that begins a sentence: "A; or b".
+``ASKED($names)``
+    ": A or b?" at the end of a sentence; its full stop where there is no name.
 ``STEPS($steps)``, ``CAPITAL($text)``
     What to do, one step after another, as a sentence; a text that begins one.
 ``QUOTED($text)``
@@ -144,6 +146,7 @@ class Functions:
             "DAY": self.day,
             "LIST": self.listing,
             "ALTERNATIVES": self.alternatives,
+            "ASKED": self.asked,
             "STEPS": _steps,
             "CAPITAL": _capital,
             "QUOTED": _quoted,
@@ -188,6 +191,11 @@ class Functions:
             other = f"{item[:1].lower()}{item[1:]}"
             first = self._lookup("alternatives", first=first, other=other)
         return _capital(first)
+
+    def asked(self, names: Any) -> str:
+        """Return the question which of some names is meant, or the full stop."""
+        items = _given(names).items
+        return self._lookup("asked", names=names) if items else "."
 
     def listing(self, names: Any, last: str = "", between: str = ", ") -> str:
         """Return names with commas between them; the last after "or" or "and"."""
