@@ -52,7 +52,7 @@ export default [
     languageOptions: { globals: globals.serviceworker, sourceType: "script" },
   },
   {
-    files: ["tests/page/**/*.js", ".ci/page/*.js"],
+    files: ["tests/page/**/*.{js,mjs}", ".ci/page/*.js"],
     languageOptions: { globals: globals.node },
     rules,
   },
