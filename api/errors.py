@@ -21,7 +21,7 @@ from fishmeasure.base.errors import (
     StockError,
 )
 from fishmeasure.base.record import first_fault
-from fishmeasure.base.words import Message, advice, what
+from fishmeasure.base.words import Message, Reason, advice, system_reason, what
 
 log = logging.getLogger(__name__)
 
@@ -61,10 +61,7 @@ class BusyError(ApiError):
     status = 503
 
     def __init__(self) -> None:
-        super().__init__(
-            "The server is measuring as many photos as it can.",
-            "Nothing is lost: send the photo again in a few seconds.",
-        )
+        super().__init__()
         self.headers = {"Retry-After": str(RETRY_AFTER_S)}
 
 
@@ -75,11 +72,7 @@ class DiskFullError(ApiError):
     status = 507
 
     def __init__(self) -> None:
-        super().__init__(
-            "The server's disk is full, so this could not be kept.",
-            "Make room at the server, then send it again; nothing that it has said "
-            "to have is lost.",
-        )
+        super().__init__()
 
 
 class StorageError(ApiError):
@@ -88,12 +81,8 @@ class StorageError(ApiError):
     code = "storage-failed"
     status = 503
 
-    def __init__(self, reason: str) -> None:
-        super().__init__(
-            f"The server cannot use its disk ({reason}), so this could not be done.",
-            "Look at the server's data folder, then try again; nothing that it has "
-            "said to have is lost.",
-        )
+    def __init__(self, reason: Reason) -> None:
+        super().__init__(reason=reason)
         self.headers = {"Retry-After": str(STORAGE_RETRY_AFTER_S)}
 
 
@@ -104,7 +93,7 @@ class NotFoundError(ApiError):
     status = 404
 
     def __init__(self, what: str, name: str) -> None:
-        super().__init__(f"There is no {what} {name!r}.", "Look at the list of them.")
+        super().__init__(case="record", what=what, name=name)
 
 
 class ConflictError(ApiError):
@@ -114,10 +103,7 @@ class ConflictError(ApiError):
     status = 409
 
     def __init__(self, what: str) -> None:
-        super().__init__(
-            f"The {what} was changed meanwhile.",
-            "Load it again, then repeat the change.",
-        )
+        super().__init__(what=what)
 
 
 class NotPairedError(ApiError):
@@ -127,10 +113,7 @@ class NotPairedError(ApiError):
     status = 401
 
     def __init__(self) -> None:
-        super().__init__(
-            "This device is not paired with the server.",
-            "Open the address that the server shows and enter its code.",
-        )
+        super().__init__()
 
 
 class ForeignOriginError(ApiError):
@@ -140,10 +123,7 @@ class ForeignOriginError(ApiError):
     status = 403
 
     def __init__(self) -> None:
-        super().__init__(
-            "The request came from a page of another address.",
-            "Open the page at the server's own address.",
-        )
+        super().__init__()
 
 
 class UnknownHostError(ApiError):
@@ -153,10 +133,7 @@ class UnknownHostError(ApiError):
     status = 421
 
     def __init__(self, host: str) -> None:
-        super().__init__(
-            f"This server does not go by the name {host!r}.",
-            "Use the address that it shows, or list the name in FISHMEASURE_HOSTS.",
-        )
+        super().__init__(host=host)
 
 
 class WrongCodeError(ApiError):
@@ -166,10 +143,7 @@ class WrongCodeError(ApiError):
     status = 403
 
     def __init__(self) -> None:
-        super().__init__(
-            "The pairing code is wrong or too old.",
-            "Enter the newest code that the server shows.",
-        )
+        super().__init__()
 
 
 class TooManyTriesError(ApiError):
@@ -179,22 +153,17 @@ class TooManyTriesError(ApiError):
     status = 429
 
     def __init__(self, seconds: float) -> None:
-        super().__init__(
-            "Too many wrong pairing codes.",
-            f"Wait {seconds:.0f} s, then enter the new code that the server shows.",
-        )
+        super().__init__(wait_s=round(seconds))
         self.headers = {"Retry-After": str(int(seconds) + 1)}
 
 
 class PhotoRefusedError(ApiError):
     """A worker refused a photo, for the core's reason."""
 
-    status = 422
-
-    def __init__(self, code: str, message: str, advice: str) -> None:
-        super().__init__(message, advice)
-        self.code = code
-        self.status = _CODE_STATUS.get(code, 422)
+    def __init__(self, said: Message) -> None:
+        self.code = said.code
+        self.status = _CODE_STATUS.get(said.code, 422)
+        super().__init__(**said.parameters)
 
 
 class PhotoLostError(ApiError):
@@ -204,12 +173,7 @@ class PhotoLostError(ApiError):
     status = 410
 
     def __init__(self) -> None:
-        super().__init__(
-            "The server's file of this photo is gone or damaged; what was measured "
-            "in it is there.",
-            "Send the same photo once more, and it is whole again, or put it back from "
-            "a backup.",
-        )
+        super().__init__()
 
 
 class TooManyPhotosError(ApiError):
@@ -219,9 +183,7 @@ class TooManyPhotosError(ApiError):
     status = 413
 
     def __init__(self, limit: int) -> None:
-        super().__init__(
-            f"One upload may have {limit} photos.", "Send the rest in another one."
-        )
+        super().__init__(limit=limit)
 
 
 class NotCalculableError(ApiError):
@@ -241,10 +203,7 @@ class BookNotEmptyError(ApiError):
     status = 409
 
     def __init__(self) -> None:
-        super().__init__(
-            "The book has something in it already.",
-            "Start the server with another, empty book to see the demo.",
-        )
+        super().__init__()
 
 
 class NotModifiedError(Exception):
@@ -309,21 +268,27 @@ def storage_error(error: OSError) -> ApiError:
     log.error("the disk failed", exc_info=error)
     if error.errno in {errno.ENOSPC, errno.EDQUOT}:
         return DiskFullError()
-    return StorageError((error.strerror or "it failed").lower())
+    return StorageError(system_reason(error))
 
 
 def body_of(error: FishMeasureError) -> ErrorBody:
     """Return the one error body of an error; nothing of the server's inside is told."""
-    said, message, advice_now = error.said, error.message, error.advice
-    if error.code in _SAID_OTHERWISE:
-        log.error("%s", error)
-        said = Message.of(error.code, case="server")
-        message, advice_now = what(said), advice(said)
+    if error.code not in _SAID_OTHERWISE:
+        return body_saying(error.said)
+    log.error("%s", error)
+    return body_saying(Message.of(error.code, case="server"))
+
+
+def body_saying(
+    said: Message, details: list[dict[str, Any]] | None = None
+) -> ErrorBody:
+    """Return the one error body with a sentence, in the caller's language."""
     return ErrorBody(
-        code=error.code,
-        message=message,
-        advice=advice_now,
+        code=said.code,
+        message=what(said),
+        advice=advice(said),
         parameters=said.parameters.as_plain(),
+        details=details or [],
     )
 
 
@@ -358,28 +323,26 @@ async def _invalid(_: Request, error: Exception) -> JSONResponse:
         field=field[:MOST_DETAIL_LETTERS],
         reason=reason[:MOST_DETAIL_LETTERS],
     )
-    body = ErrorBody(
-        code=said.code,
-        message=what(said),
-        advice=advice(said),
-        parameters=said.parameters.as_plain(),
-        details=details,
-    )
-    return error_response(422, body)
+    return error_response(422, body_saying(said, details))
 
 
 async def _http(request: Request, error: Exception) -> JSONResponse:
     assert isinstance(error, HTTPException)  # noqa: S101 - the table says so
     if isinstance(error.__cause__, OSError):  # an upload that could not be put down
         return await _storage(request, error.__cause__)
-    code = {404: "not-found", 405: "wrong-method", 413: "too-large"}
-    body = ErrorBody(
-        code=code.get(error.status_code, "bad-request"),
-        message=f"{error.detail}.",
-        advice="Look at the API description.",
-    )
     headers = dict(error.headers) if error.headers else None
-    return error_response(error.status_code, body, headers)
+    said = _said_of(error, request.method)
+    return error_response(error.status_code, body_saying(said), headers)
+
+
+def _said_of(error: HTTPException, method: str) -> Message:
+    """Return what the framework refused, in the catalogue's words where it has some."""
+    match error.status_code:
+        case 404:
+            return Message.of("not-found", case="address")
+        case 405:
+            return Message.of("wrong-method", method=method)
+    return Message.of("bad-request", told=error.detail)
 
 
 async def _not_modified(_: Request, error: Exception) -> Response:
@@ -390,11 +353,7 @@ async def _not_modified(_: Request, error: Exception) -> Response:
 async def _unexpected(request: Request, error: Exception) -> JSONResponse:
     route = getattr(request.scope.get("route"), "path", "none")
     log.error("unexpected error on %s", route, exc_info=error)
-    body = ErrorBody(
-        code="internal",
-        message="The server failed in a way that was not foreseen.",
-        advice="Try once more; if it fails again, report it with the time of day.",
-    )
+    body = body_saying(Message.of("internal"))
     # Made outside the parts that number requests and add headers.
     answer = error_response(500, body, {REQUEST_ID_HEADER: request_id.get()})
     add_headers(answer.headers)

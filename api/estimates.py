@@ -8,7 +8,8 @@ from pydantic import Field
 
 from api.services import Services
 from fishmeasure.base.errors import FishMeasureError, SampleError, UnknownRecordError
-from fishmeasure.base.record import Day, read, record
+from fishmeasure.base.problem import Problem
+from fishmeasure.base.record import Day, plain, read, record
 from fishmeasure.estimation.sample import Sample
 from fishmeasure.photo.measurement import PhotoMeasurement
 from fishmeasure.pipeline import SampleMeasurement, measure_sample
@@ -24,18 +25,10 @@ class NoEstimateError(SampleError):
     code = "no-estimate"
 
     def __init__(self) -> None:
-        super().__init__(
-            "This sample gives no mean weight yet.",
-            "Weigh a net or add a photo with fish measured, then save it.",
-        )
+        super().__init__()
 
 
-NO_NETS = {
-    "code": "no-nets",
-    "message": "There is no net in this sample yet. Net some fish, count and weigh "
-    "them, or photograph them beside the marker.",
-    "fatal": True,
-}
+NO_NETS = Problem.of("no-nets", fatal=True)
 
 
 @record(frozen=True, slots=True, kw_only=True)
@@ -70,14 +63,14 @@ def estimate_json(services: Services, sample: SampleIn) -> Json:
         return PhotoMeasurement.from_json(stored.measurement)
 
     if not sample.nets:
-        return {"estimate": None, "problems": [NO_NETS], "photos": revisions}
+        return {"estimate": None, "problems": [plain(NO_NETS)], "photos": revisions}
     try:
         measured = _measured(services, sample, measure)
     except UnknownRecordError:
         raise
     except FishMeasureError as error:
-        problem = {"code": error.code, "message": str(error), "fatal": True}
-        return {"estimate": None, "problems": [problem], "photos": revisions}
+        problem = Problem.of_error(error, fatal=True)
+        return {"estimate": None, "problems": [plain(problem)], "photos": revisions}
     estimate = measured.to_json()
     del estimate["photos"]
     return {

@@ -7,7 +7,8 @@ from starlette.datastructures import Headers
 from starlette.types import ASGIApp, Message, Receive, Scope, Send
 
 from api.addresses import leads_to, routes_of
-from api.errors import BusyError, ErrorBody, body_of, error_response
+from api.errors import BusyError, body_of, body_saying, error_response
+from fishmeasure.base.words import Message as Said
 
 LARGE_BYTES = 1_000_000
 """Bodies beyond this are counted while they arrive: so much of each photo is held in
@@ -178,30 +179,21 @@ def busy() -> ASGIApp:
 
 def too_large(limits: _Limits) -> ASGIApp:
     """Return the answer for a body over the limit."""
-    what, advice = "request", "Send it in several parts."
-    if limits.is_upload:
-        what = "upload"
-        advice = "Send fewer photos at once, each as the phone saved it."
-    message = f"The {what} is over {limits.most_bytes / 1e6:.0f} MB."
-    body = ErrorBody(code="too-large", message=message, advice=advice)
-    return error_response(413, body)
+    said = Said.of(
+        "too-large",
+        case="upload" if limits.is_upload else "request",
+        limit_mb=limits.most_bytes / 1e6,
+    )
+    return error_response(413, body_saying(said))
 
 
 def too_many(values: int) -> ASGIApp:
     """Return the answer for a body with too many values."""
-    body = ErrorBody(
-        code="too-large",
-        message=f"The request holds more than {values} values.",
-        advice="Send it in several parts.",
-    )
-    return error_response(413, body)
+    said = Said.of("too-large", case="values", limit=values)
+    return error_response(413, body_saying(said))
 
 
 def too_slow(seconds: float) -> ASGIApp:
     """Return the answer for a body that did not come in time."""
-    body = ErrorBody(
-        code="too-slow-upload",
-        message=f"The upload took more than {seconds:g} s.",
-        advice="Nothing is lost: send it again where the network is better.",
-    )
-    return error_response(408, body)
+    said = Said.of("too-slow-upload", limit_s=seconds)
+    return error_response(408, body_saying(said))

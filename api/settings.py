@@ -10,6 +10,8 @@ from dataclasses import Field, dataclass, field, fields
 from pathlib import Path
 from typing import Any
 
+from fishmeasure.base.words import Message, wording
+
 PREFIX = "FISHMEASURE_"
 # Beyond these a number is a typing error; ``serve --workers`` has the same.
 MOST = {
@@ -29,11 +31,13 @@ class SettingError(ValueError):
     ``name`` is the variable's, ``value`` its text cut short.
     """
 
-    def __init__(self, name: str, value: str, wanted: str) -> None:
+    def __init__(self, name: str, value: str, wanted: Message) -> None:
         self.name = PREFIX + name.upper()
         self.value = value if len(value) <= 60 else f"{value[:60]}..."
         self.wanted = wanted
-        super().__init__(f"{self.name}={self.value!r} is not {wanted}.")
+        super().__init__(
+            wording("setting", name=self.name, value=self.value, wanted=wanted)
+        )
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -124,13 +128,14 @@ def _parse(item: Field[Any], text: str) -> Any:
         words = {"1": True, "true": True, "yes": True}
         words |= {"0": False, "false": False, "no": False}
         if text.lower() not in words:
-            raise SettingError(item.name, text, "yes or no")
+            raise SettingError(item.name, text, Message.of("wanted", case="yes-no"))
         return words[text.lower()]
     if isinstance(default, int):
         most = MOST[item.name]
         # Python reads no number of thousands of digits.
         if not text.isdecimal() or len(text) > 20 or not 1 <= int(text) <= most:
-            raise SettingError(item.name, text, f"a whole number from 1 to {most}")
+            wanted = Message.of("wanted", case="whole", least=1, most=most)
+            raise SettingError(item.name, text, wanted)
         return int(text)
     return Path(text) if isinstance(default, Path) else text
 
@@ -139,7 +144,7 @@ def _folder(path: Path) -> Path:
     try:
         return path.expanduser()
     except RuntimeError:  # "~name" of nobody
-        wanted = "a folder of somebody who is known here"
+        wanted = Message.of("wanted", case="home")
         raise SettingError("data_dir", str(path), wanted) from None
 
 

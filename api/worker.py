@@ -4,7 +4,6 @@ import hashlib
 import io
 from collections.abc import Iterator
 from contextlib import contextmanager
-from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
@@ -12,6 +11,7 @@ from PIL import ExifTags, Image, ImageOps
 
 from api.files import PhotoFiles
 from fishmeasure.base.errors import FishMeasureError, PhotoError
+from fishmeasure.base.words import Message, Parameters
 from fishmeasure.photo.image import BROKEN_FILE_ERRORS, SIDEWAYS, read_photo
 from fishmeasure.photo.measurement import PhotoMeasurement
 from fishmeasure.photo.overlay import overlay_jpeg
@@ -29,33 +29,25 @@ class KeptPhotoError(Exception):
     """A kept photo's file is gone or damaged."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Taken:
-    """A photo taken in: measured and kept, or refused with the reason."""
-
-    measurement: Json | None
-    code: str = ""
-    message: str = ""
-    advice: str = ""
-
-
-def take_in(upload: Path, name: str, how: PhotoSettings, folder: Path) -> Taken:
+def take_in(
+    upload: Path, name: str, how: PhotoSettings, folder: Path
+) -> Json | Message:
     """Measure an uploaded file and keep it without its private tags.
 
-    The file is kept under the hash of what was sent. A photo that cannot be read
-    is refused and not kept; one without a marker or fish is kept.
+    The file is kept under the hash of what was sent. A photo that cannot be read is
+    refused, with the reason, and not kept; one without a marker or fish is kept.
     """
     data = upload.read_bytes()
     try:
         clean = strip_private_tags(data, name)
     except FishMeasureError as error:
-        return _refused(error)
+        return error.said
     measurement = measure_photo(clean, name, how)
     if measurement.width_px == 0:
         worst = measurement.problems[0]
-        return Taken(measurement=None, code=worst.code, message=worst.message)
+        return Message(worst.code, worst.parameters or Parameters())
     PhotoFiles(folder).put(hashlib.sha256(data).hexdigest(), clean)
-    return Taken(measurement=measurement.to_json())
+    return measurement.to_json()
 
 
 def is_whole(path: Path) -> bool:
@@ -121,9 +113,3 @@ def _decoding(path: Path) -> Iterator[bytes]:
         yield data
     except (*BROKEN_FILE_ERRORS, PhotoError):
         raise KeptPhotoError from None
-
-
-def _refused(error: FishMeasureError) -> Taken:
-    return Taken(
-        measurement=None, code=error.code, message=error.message, advice=error.advice
-    )

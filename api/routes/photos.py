@@ -27,6 +27,7 @@ from api.lenses import find_lens
 from api.services import Services, WithServices
 from fishmeasure.base.errors import FishMeasureError
 from fishmeasure.base.record import plain, read
+from fishmeasure.base.words import Message
 from fishmeasure.photo.corrections import Correction, apply_corrections
 from fishmeasure.photo.measurement import PhotoMeasurement
 from fishmeasure.pipeline import PhotoSettings
@@ -103,14 +104,14 @@ async def _take_in(
             taken = await place.run(
                 worker.take_in, path, name, how, services.files.folder
             )
-    if taken.measurement is None:
-        raise PhotoRefusedError(taken.code, taken.message, taken.advice)
+    if isinstance(taken, Message):
+        raise PhotoRefusedError(taken)
     return await run_in_threadpool(
         services.archive.add_photo,
         digest,
         name=name,
         settings=settings.model_dump(mode="json"),
-        measured=taken.measurement,
+        measured=taken,
     )
 
 

@@ -64,8 +64,6 @@ class Problem:
     @classmethod
     def of_error(cls, error: "FishMeasureError", *, fatal: bool = False) -> Self:
         """Return an error as a problem of what is measured beside it."""
-        if error.args:
-            return cls(code=error.code, message=str(error), fatal=fatal)
         return cls(code=error.code, parameters=error.said.parameters, fatal=fatal)
 
     def in_photo(self, name: str) -> Self:

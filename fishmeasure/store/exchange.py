@@ -290,8 +290,9 @@ def plain_from_cells(
     for name in full:
         if name not in field_names(kind):
             near = _field_meant(name, field_names(kind))
-            case = "near" if near else "far"
-            reason = Message.of("field-of-no-kind", case=case, near=near)
+            reason = Message.of(
+                "field-of-no-kind", case="near" if near else "far", near=near
+            )
             raise BadEntryError(field=name, reason=reason)
     content = book or BookContent()
     named = _with_ids(_typed(full, text_fields), _names(content))

@@ -68,7 +68,7 @@ def photo(number: int, comment: bytes = b"") -> bytes:
 
 def failed(answer: Any) -> bool:
     body = answer.json()
-    assert set(body) == {"code", "message", "advice", "details"}
+    assert set(body) == {"code", "message", "advice", "parameters", "details"}
     assert body["advice"]
     return (answer.status_code, body["code"]) == (422, "measuring-failed")
 

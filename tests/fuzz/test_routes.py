@@ -26,7 +26,7 @@ from tests.fuzz.nasty import broken, with_strange_values
 SAMPLE = "11111111-1111-4111-8111-111111111111"
 UNIT = "22222222-2222-4222-8222-222222222222"
 COHORT = "33333333-3333-4333-8333-333333333333"
-ERROR = {"code", "message", "advice", "details"}
+ERROR = {"code", "message", "advice", "parameters", "details"}
 MOST_ANSWER_BYTES = 100_000
 # More of them for a search: FISHMEASURE_TEST_EXAMPLES=5000.
 EXAMPLES = int(os.environ.get("FISHMEASURE_TEST_EXAMPLES", "250"))

@@ -12,7 +12,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from fishmeasure.base.errors import FishMeasureError
+from fishmeasure.base.errors import FishMeasureError, NoFileError
 from fishmeasure.estimation.sample import Sample, read_sample, sample_from_document
 from fishmeasure.photo.lens import LensProfile, lens_to_text, read_lens
 from fishmeasure.pipeline import measure_sample, refused
@@ -72,7 +72,7 @@ def estimated(sample: Sample) -> None:
     result = measure_sample(
         sample,
         load_species("rainbow-trout"),
-        lambda name: refused(name, FishMeasureError("not there")),
+        lambda name: refused(name, NoFileError("not there")),
     )
     json.dumps(result.to_json(), allow_nan=False)
 

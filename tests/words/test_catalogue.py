@@ -27,8 +27,14 @@ DONE = (
     "fishmeasure/pipeline.py",
     "fishmeasure/batch.py",
     "fishmeasure/store",
+    "api",
 )
 """Rooms whose sentences all stand in the catalogue; the list only grows."""
+DESCRIBES = {
+    f"api/{name}.py"
+    for name in ("openapi", "answers", "app", "observe", "outlook_schemas")
+} | {"api/routes/page.py"}
+"""The API's documentation is English; the page's entry in a menu is the page's."""
 
 
 def has_value(code: str) -> bool:
@@ -203,7 +209,12 @@ def test_no_sentence_stands_in_a_room_that_is_done(room: str) -> None:
     paths = (
         [ROOT / room] if room.endswith(".py") else sorted((ROOT / room).rglob("*.py"))
     )
-    assert [found for path in paths for found in sentences(path)] == []
+    assert [
+        found
+        for path in paths
+        if path.relative_to(ROOT).as_posix() not in DESCRIBES
+        for found in sentences(path)
+    ] == []
 
 
 HELP = {"help", "description", "metadata"}

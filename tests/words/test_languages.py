@@ -141,6 +141,43 @@ def test_the_server_answers_in_it(tmp_path: Path) -> None:
     assert english.json()["message"].startswith("The book has no")
 
 
+SAMPLE = {"date": "2026-05-02", "nets": []}
+SAMPLE_AT = "/v1/samples/5f0c0b5e-0000-4000-8000-000000000002"
+
+
+@pytest.mark.usefixtures("roman")
+@pytest.mark.parametrize(
+    ("method", "path", "sent", "status", "said"),
+    [
+        ("GET", "/v1/nowhere", None, 404, "THERE IS NOTHING AT THIS ADDRESS."),
+        ("PATCH", "/v1/units", None, 405, "THIS ADDRESS DOES NOT TAKE PATCH."),
+        ("GET", "/v1/photos/none", None, 404, "THE BOOK HAS NO PHOTO none."),
+        ("GET", "/v1/species/none", None, 404, "THERE IS NO SPECIES 'none'."),
+        ("POST", "/v1/import", {"format": "x"}, 422, "THE DOCUMENT CANNOT BE IMPORTED"),
+        ("PUT", SAMPLE_AT, SAMPLE, 200, "THERE IS NO NET IN THIS SAMPLE YET."),
+    ],
+)
+def test_whatever_the_server_answers_is_in_it(
+    tmp_path: Path, method: str, path: str, sent: Any, status: int, said: str
+) -> None:
+    """Also what is kept: it is said anew to whoever reads it."""
+    settings = Settings(book=str(tmp_path / "b.sqlite"), data_dir=tmp_path)
+    with TestClient(create_app(settings), base_url="http://localhost") as client:
+        told = client.request(
+            method, path, json=sent, headers={"Accept-Language": "de"}
+        )
+        assert told.status_code == status, told.text
+        if status == 200:
+            english = client.get(path)
+            assert english.json()["problems"][0]["message"].startswith(
+                "There is no net"
+            )
+            told = client.get(path, headers={"Accept-Language": "de"})
+    body = told.json()
+    problem = body["problems"][0] if status == 200 else body
+    assert problem["message"].startswith(said)
+
+
 @pytest.mark.usefixtures("roman")
 def test_the_command_line_speaks_it(
     capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch

@@ -47,7 +47,7 @@ def said() -> tuple[Said, ...]:
     return tuple(found)
 
 
-NAMING = {"Problem.of", "Message.of", "wording"}
+NAMING = {"Problem.of", "Message.of", "Said.of", "wording"}
 """What takes a code and its parameters: ``Problem.of("no-fish", name=…)``."""
 
 

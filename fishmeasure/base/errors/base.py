@@ -2,7 +2,7 @@
 
 from typing import Any, Self
 
-from fishmeasure.base.words import NEUTRAL, Message, advice, say, what
+from fishmeasure.base.words import NEUTRAL, Message, Reason, advice, say, what
 
 
 class FishMeasureError(Exception):
@@ -10,35 +10,28 @@ class FishMeasureError(Exception):
 
     Parameters
     ----------
-    sentence
-        What is wrong and what the grower does now, where both were said elsewhere and
-        are not in the catalogue.
     parameters
         The figures and names of the sentence of the class's code.
     """
 
     code: str = "failed"
 
-    def __init__(self, *sentence: str, **parameters: Any) -> None:
-        super().__init__(*sentence)
+    def __init__(self, **parameters: Any) -> None:
+        super().__init__()
         self.said = Message.of(self.code, **parameters)
 
     @property
     def message(self) -> str:
         """What is wrong, with the figures, in the present voice."""
-        return self.args[0] if self.args else what(self.said)
+        return what(self.said)
 
     @property
     def advice(self) -> str:
         """What the grower does now, in the present voice."""
-        if self.args:
-            return self.args[1] if len(self.args) > 1 else ""
         return advice(self.said)
 
     def __str__(self) -> str:
         """Return both in neutral English, for logs and Python."""
-        if self.args:
-            return f"{self.message} {self.advice}".strip()
         return say(self.said, NEUTRAL)
 
     def __reduce__(self) -> tuple[Any, ...]:
@@ -56,7 +49,7 @@ class BadFieldError(FishMeasureError):
 
     code = "bad-field"
 
-    def __init__(self, *, field: str, reason: str) -> None:
+    def __init__(self, *, field: str, reason: Reason) -> None:
         super().__init__(field=field, reason=reason)
         self.field = field
         self.reason = reason

@@ -24,7 +24,7 @@ class BadOptionError(FishMeasureError):
 
     code = "bad-option"
 
-    def __init__(self, option: str, value: str, wanted: str) -> None:
+    def __init__(self, option: str, value: str, wanted: Reason) -> None:
         super().__init__(option=option, value=value, wanted=wanted)
 
 

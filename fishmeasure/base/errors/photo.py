@@ -31,7 +31,7 @@ class PhotoTooLargeError(PhotoError):
     code = "too-large"
 
     def __init__(self, name: str, size: str, limit: str) -> None:
-        super().__init__(name=name, size=size, limit=limit)
+        super().__init__(case="photo", name=name, size=size, limit=limit)
 
 
 class PhotoTooSmallError(PhotoError):

@@ -66,6 +66,12 @@ system-reason = { $name ->
    *[other] { $told }
 }
 
+wanted = { $case ->
+    [yes-no] yes or no
+    [whole] a whole number from { $least } to { $most }
+   *[home] a folder of somebody who is known here
+}
+
 record-word = { $what ->
     [unit] unit
     [cohort] cohort
@@ -307,9 +313,19 @@ not-an-image = { $case ->
     .advice = Send the photo as the phone saved it: JPEG, PNG, WebP or HEIC.
     .meaning = The file is not there or cannot be read.
 
-too-large = { $name } is too large: { $size }, the limit is { $limit }.
-    .advice = Take it with the phone's normal setting, not as a panorama or scan.
-    .meaning = The photo is over the limit in bytes or pixels.
+too-large = { $case ->
+        [upload] The upload is over { NUMBER($limit_mb, decimals: 0) } MB.
+        [request] The request is over { NUMBER($limit_mb, decimals: 0) } MB.
+        [values] The request holds more than { $limit } values.
+       *[photo] { $name } is too large: { $size }, the limit is { $limit }.
+    }
+    .advice = { $case ->
+        [upload] Send fewer photos at once, each as the phone saved it.
+        [request] Send it in several parts.
+        [values] Send it in several parts.
+       *[photo] Take it with the phone's normal setting, not as a panorama or scan.
+    }
+    .meaning = A photo is over the limit in bytes or pixels, or a request too large.
 
 too-small = { $name } is only { $width_px } x { $height_px } pixels.
     .advice = Send the original photo, not a preview or a cut-out.
@@ -1317,66 +1333,101 @@ note-plate-size = Plate size { AMOUNT($plate_g) }
 
 ## api: the server's own errors
 
-busy =
+setting = { $name }={ QUOTED($value) } is not { $wanted }.
+
+busy = The server is measuring as many photos as it can.
+    .advice = Nothing is lost: send the photo again in a few seconds.
     .meaning = All workers are at work and the queue is full.
 
-disk-full =
+disk-full = The server's disk is full, so this could not be kept.
+    .advice = Make room at the server, then send it again; nothing that it has said to have
+        is lost.
     .meaning = There is no room for what was sent.
 
-storage-failed =
+storage-failed = The server cannot use its disk ({ $reason }), so this could not be done.
+    .advice = Look at the server's data folder, then try again; nothing that it has said to
+        have is lost.
     .meaning = The server's disk refuses to read or write.
 
-not-found =
+not-found = { $case ->
+        [address] There is nothing at this address.
+       *[record] There is no { record-word } { QUOTED($name) }.
+    }
+    .advice = { $case ->
+        [address] Look at the API description.
+       *[record] Look at the list of them.
+    }
     .meaning = Nothing of that name is here.
 
-conflict =
+conflict = The { record-word } was changed meanwhile.
+    .advice = Load it again, then repeat the change.
     .meaning = Somebody else changed the thing meanwhile.
 
-not-paired =
+not-paired = This device is not paired with the server.
+    .advice = Open the address that the server shows and enter its code.
     .meaning = The device has no valid token.
 
-foreign-origin =
+foreign-origin = The request came from a page of another address.
+    .advice = Open the page at the server's own address.
     .meaning = A page from elsewhere tried to write.
 
-unknown-host =
+unknown-host = This server does not go by the name { QUOTED($host) }.
+    .advice = Use the address that it shows, or list the name in the server's
+        setting HOSTS.
     .meaning = The request was sent to a name that is not this server's.
 
-wrong-code =
+wrong-code = The pairing code is wrong or too old.
+    .advice = Enter the newest code that the server shows.
     .meaning = A pairing code was wrong or too old.
 
-too-many-tries =
+too-many-tries = Too many wrong pairing codes.
+    .advice = Wait { $wait_s } s, then enter the new code that the server shows.
     .meaning = Wrong pairing codes came too often.
 
-photo-lost =
+photo-lost = The server's file of this photo is gone or damaged; what was measured in it
+    is there.
+    .advice = Send the same photo once more, and it is whole again, or put it back from a
+        backup.
     .meaning = A kept photo's file is gone or damaged.
 
 too-slow = Measuring this photo took more than { $limit_s } s and was stopped.
     .advice = Send it again when less is going on, or take another photo.
     .meaning = Measuring a photo took too long, and was given up.
 
-too-slow-upload =
+too-slow-upload = The upload took more than { $limit_s } s.
+    .advice = Nothing is lost: send it again where the network is better.
     .meaning = A request came too slowly.
 
-too-many-photos =
+too-many-photos = One upload may have { $limit } photos.
+    .advice = Send the rest in another one.
     .meaning = One upload has more photos than the server takes at once.
 
-no-estimate =
+no-estimate = This sample gives no mean weight yet.
+    .advice = Weigh a net or add a photo with fish measured, then save it.
     .meaning = The sample has no estimate to be drawn or entered.
 
-book-not-empty =
+no-nets = There is no net in this sample yet.
+    .advice = Net some fish, count and weigh them, or photograph them beside the marker.
+    .meaning = The sample has no net yet.
+
+book-not-empty = The book has something in it already.
+    .advice = Start the server with another, empty book to see the demo.
     .meaning = The demo would mix with what is in the book.
 
 invalid-request = { $field } { STOP($reason) }
     .advice = Correct the request; the API description lists each field.
     .meaning = A field of the request is missing, unknown or unusable.
 
-bad-request =
+bad-request = The request cannot be understood: { STOP($told) }
+    .advice = Look at the API description.
     .meaning = The request cannot be taken apart.
 
-wrong-method =
+wrong-method = This address does not take { $method }.
+    .advice = Look at the API description.
     .meaning = The address does not take that method.
 
-internal =
+internal = The server failed in a way that was not foreseen.
+    .advice = Try once more; if it fails again, report it with the time of day.
     .meaning = The server failed in a way that was not foreseen.
 
 ## page: texts of the phone page (ids begin with page-)
