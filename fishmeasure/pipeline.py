@@ -5,7 +5,11 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass, field, replace
 from typing import Any
 
-from fishmeasure.base.errors import FishMeasureError, NoMarkerError
+from fishmeasure.base.errors import (
+    FishMeasureError,
+    LengthWeightDataError,
+    NoMarkerError,
+)
 from fishmeasure.base.flags import Problem
 from fishmeasure.base.record import plain
 from fishmeasure.estimation.model import (
@@ -26,8 +30,10 @@ from fishmeasure.photo.quality import check_photo
 from fishmeasure.photo.segment import Found, Segmenter, default_segmenter
 from fishmeasure.photo.weighing import with_weights
 from fishmeasure.photo.weight import OF_THE_FISH, FishWeight, fish_weight
-from fishmeasure.species import Species, load_species
+from fishmeasure.species import LengthWeight, Species, load_species
+from fishmeasure.species.body_fit import body_of, level_of
 from fishmeasure.species.likeness import other_species
+from fishmeasure.species.record import BodyFigures
 
 NO_FISH = Problem.of("no-fish", case="photo")
 NONE_COMPLETE = Problem.of("no-usable-fish")
@@ -279,3 +285,44 @@ def _with_photos(
         lengths = [fish for photo in photos for fish in photo.complete_fish]
         shared = shared_length_sd(lengths, "photo") or net.photo_relative_sd
     return replace(net, fish=fish, photo_relative_sd=shared)
+
+
+def learned_stock(
+    result: SampleMeasurement, species: Species, *, note: str = ""
+) -> tuple[LengthWeight, BodyFigures]:
+    """Return a stock's own line and c, from a bulk weighing of photographed nets.
+
+    c is the condition that the weighing gave over the mean V / L^3 of the photos: no
+    fish is weighed singly.
+
+    Raises
+    ------
+    LengthWeightDataError
+        If no net was both weighed and photographed, or no outline can be used.
+    """
+    fish = [
+        one
+        for photo in result.photos
+        for one in photo.complete_fish
+        if one.squared_depth_mm3 is not None and "outline-doubtful" not in one.flags
+    ]
+    both = [net for net in result.nets if net.weighed and net.complete_fish]
+    condition = result.estimate.condition_factor
+    if not fish or not both or condition is None:
+        reason = (
+            "no net is both weighed and photographed with fish whose outlines can be "
+            "used"
+        )
+        raise LengthWeightDataError(reason)
+    shapes = [(one.squared_depth_mm3 or 0.0) / one.fork_length_mm**3 for one in fish]
+    source = (
+        f"Bulk weighing of {sum(net.fish_count for net in both)} own fish, outlines of "
+        f"{len(fish)} in {len(result.photos)} photos. {note}"
+    ).strip()
+    ratio = result.estimate.line.level_ratio
+    line = level_of(
+        species.on_fork_length(), ratio.value, ratio.sd / ratio.value, source=source
+    )
+    c_g_per_cm3 = condition.value / 100.0 / (sum(shapes) / len(shapes))
+    error = condition.sd / condition.value  # of the same edges as V's
+    return line, body_of(c_g_per_cm3, error, species.body, source=source)

@@ -47,6 +47,13 @@ def sample_command(
             help="Enter the sample in the book, as one of this cohort.",
         ),
     ] = None,
+    save: Annotated[
+        Path | None,
+        typer.Option(
+            help="Write the stock's own species file here (.toml), as the weighing of "
+            "photographed nets tells it."
+        ),
+    ] = None,
     book: BookOption = None,
 ) -> None:
     """Estimate mean weight and spread from photos and bulk weighings of nets."""
@@ -78,11 +85,28 @@ def sample_command(
         output.write_csv(csv_to, csv_rows(result.photos))
     if plots is not None:
         _write_plots(plots, result)
+    if save is not None:
+        _save_stock(save, result, settings, sample.name)
     if record is not None:
         measured = {sample.parent / name: photo for name, photo in photos.items()}
         _record(wanted, result, measured, settings, cohort=record, book=book)
     if any(problem.fatal for problem in result.problems):
         raise typer.Exit(output.STATUS_UNUSABLE_INPUT)
+
+
+def _save_stock(
+    path: Path, result: "SampleMeasurement", settings: "PhotoSettings", name: str
+) -> None:
+    """Write the stock that the weighings tell of, its line and its body."""
+    from fishmeasure.pipeline import learned_stock
+    from fishmeasure.species.fit import species_toml
+    from fishmeasure.species.loader import read_own_stock
+
+    line, body = learned_stock(result, settings.species, note=f"From {name}.")
+    text = species_toml(settings.species, line, body)
+    read_own_stock(text, path.name)  # what cannot be is not saved
+    output.write_bytes(path, text.encode())
+    typer.echo(f"Saved {path}: use it as --species {path}.", err=True)
 
 
 def read_sample_file(path: Path) -> "Sample":

@@ -213,8 +213,14 @@ def _ratio_sd(
 
 
 def with_lengths(estimate: PopulationEstimate, sample: Sized) -> PopulationEstimate:
-    """Return the estimate with what it says of lengths in real ones."""
+    """Return the estimate with what it says of lengths in real ones.
+
+    Where a net was weighed the level has the edges' error already, and that of the
+    sizes over the lengths is the same again, the other way round.
+    """
     ratio, error = sample.per_size
+    if estimate.mode != "photo-only":
+        error = 0.0
     b = sample.line.b
     line = estimate.line
     per_length = ratio**-b

@@ -148,18 +148,37 @@ def own_level(
     )
 
 
+def level_of(
+    published: LengthWeight, level_ratio: float, relative_se: float, *, source: str
+) -> LengthWeight:
+    """Return the published line at a level that weighings settled."""
+    return replace(
+        published,
+        a_g_cm=published.a_g_cm * level_ratio,
+        relative_sd=math.hypot(relative_se, FATNESS_DRIFT),
+        stock="farmed",
+        status="seen",
+        confidence="medium",
+        source=source,
+    )
+
+
 def own_body(fit: BodyFit, usual: BodyFigures, *, note: str) -> BodyFigures:
     """Return the figures of a stock whose c was fitted."""
     source = wording(
         "source-own-body", fish=fit.fish_count, photos=fit.photo_count, note=note
     ).strip()
+    return body_of(fit.c_g_per_cm3, fit.relative_se, usual, source=source)
+
+
+def body_of(
+    c_g_per_cm3: float, relative_se: float, usual: BodyFigures, *, source: str
+) -> BodyFigures:
+    """Return the figures of a stock whose c is known from its own fish."""
     return replace(
         usual,
         c_g_per_cm3=Figure(
-            value=fit.c_g_per_cm3,
-            relative_sd=fit.relative_se,
-            source=source,
-            status="seen",
+            value=c_g_per_cm3, relative_sd=relative_se, source=source, status="seen"
         ),
         stock_relative_sd=Figure(
             value=THICKNESS_DRIFT,

@@ -80,6 +80,58 @@ def test_what_cannot_be_fitted_is_said(
     assert words in " ".join(text.split())
 
 
+def test_a_bulk_weighing_of_a_photographed_net_teaches_c(
+    monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str], tmp_path: Path
+) -> None:
+    """No fish weighed singly: c of tank A is 0.40, and net 3 is told by its photo.
+
+    c is the sum of the true weights over that of the true squared depths, 0.399 in
+    net 1 (drawn again with ``full_truth``); the figures of trout say 0.50.
+    """
+    for net in (1, 3):
+        shutil.copy(SAMPLES / f"tank_a_net{net}.jpg", tmp_path)
+    net_g = 1.015 * sum(weight for _, weight in true_weights("tank_a_net1"))
+    sample = tmp_path / "sample.toml"
+    sample.write_text(
+        'species = "rainbow-trout"\n[[net]]\nfish = 8\n'
+        f'photos = ["tank_a_net1.jpg"]\nnet_g = {net_g:.0f}\n',
+        encoding="utf-8",
+    )
+    stock = tmp_path / "stock.toml"
+    status, _ = run(monkeypatch, capsys, "sample", str(sample), "--save", str(stock))
+    assert status == 0
+    species = load_species(str(stock))
+    c = species.body.c_g_per_cm3
+    assert c is not None
+    assert c.value == pytest.approx(0.399, rel=2.0 * c.relative_sd)
+    assert c.relative_sd < 0.09
+    other = measure_photo(
+        (tmp_path / "tank_a_net3.jpg").read_bytes(),
+        "3.jpg",
+        PhotoSettings(species=species),
+    )
+    assert other.mean_weight_interval_g is not None
+    low, high = other.mean_weight_interval_g
+    true_g = float(np.mean([weight for _, weight in true_weights("tank_a_net3")]))
+    assert low < true_g < high
+
+
+def test_a_sample_without_a_weighing_teaches_nothing(
+    monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str], tmp_path: Path
+) -> None:
+    """It says what is missing, and writes no file."""
+    shutil.copy(SAMPLES / "tank_a_net3.jpg", tmp_path)
+    sample = tmp_path / "sample.toml"
+    sample.write_text(
+        '[[net]]\nfish = 8\nphotos = ["tank_a_net3.jpg"]\n', encoding="utf-8"
+    )
+    stock = tmp_path / "stock.toml"
+    status, text = run(monkeypatch, capsys, "sample", str(sample), "--save", str(stock))
+    assert status == 2
+    assert "no net is both weighed and photographed" in " ".join(text.split())
+    assert not stock.exists()
+
+
 def test_c_of_five_fish_is_known_to_three_per_cent() -> None:
     """Each in its own photo: 6 to 7.5 % of single fish over the root of five is 3 %.
 
