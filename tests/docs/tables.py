@@ -52,7 +52,7 @@ def flags() -> str:
     )
 
 
-_WITH_CODES = {"Problem", "Reason", "_Needed"}
+_WITH_CODES = {"Answer", "Problem", "Reason", "_Needed"}
 
 
 def problem_codes() -> set[str]:
