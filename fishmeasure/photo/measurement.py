@@ -16,7 +16,7 @@ from fishmeasure.base.record import plain, read, record
 from fishmeasure.base.written import ArrayOf, rounded
 from fishmeasure.photo.length import FishLength
 from fishmeasure.photo.plane import PlaneScale
-from fishmeasure.photo.weight import WeightFrom, fish_weight
+from fishmeasure.photo.weight import FishWeight, WeightFrom, fish_weight
 from fishmeasure.species import Species
 
 Json = dict[str, Any]
@@ -68,23 +68,25 @@ class MeasuredFish(FishLength):
 
 
 def weighed(
-    length: FishLength, species: Species, *, by_outline: bool = True
+    length: FishLength, species: Species, weight: FishWeight | None = None
 ) -> MeasuredFish:
-    """Return a fish of a species with its weight, where its length may be used."""
+    """Return a fish of a species with its weight, where its length may be used.
+
+    The weight is that of the fish alone where none is given.
+    """
     figures = {item.name: getattr(length, item.name) for item in fields(FishLength)}
     of_length = tuple(word for word in length.flags if not FLAGS[word].of_weight)
     figures |= {"species": species.key, "flags": of_length}
     if length.complete:
-        found = fish_weight(length, species, by_outline=by_outline)
-        doubt = () if by_outline else ("outline-doubtful",)
-        weight = found.weight_g
+        found = weight or fish_weight(length, species)
+        grams = found.weight_g
         figures |= {
-            "weight_g": weight.value,
-            "weight_se_g": weight.sd,
-            "weight_low_g": weight.low,
-            "weight_high_g": weight.high,
+            "weight_g": grams.value,
+            "weight_se_g": grams.sd,
+            "weight_low_g": grams.low,
+            "weight_high_g": grams.high,
             "weight_from": found.weight_from,
-            "flags": (*of_length, *found.flags, *doubt),
+            "flags": (*of_length, *found.flags),
         }
     return MeasuredFish(**figures)
 

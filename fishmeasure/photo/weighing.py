@@ -16,7 +16,12 @@ from fishmeasure.photo.measurement import (
     PhotoMeasurement,
     weighed,
 )
-from fishmeasure.photo.weight import condition_factor, fish_weight
+from fishmeasure.photo.weight import (
+    FishWeight,
+    as_fat_as,
+    condition_factor,
+    fish_weight,
+)
 from fishmeasure.species import Species
 
 MOST_SAG: Final = 0.05
@@ -32,6 +37,7 @@ BESIDE_MEDIAN: Final = (0.7, 1.4)
 """Condition by outline over the median of the photo's fish: four and more times the
 spread of a stock's condition, 6.5 to 9 %."""
 FEWEST_FOR_MEDIAN: Final = 3
+FEWEST_TO_TELL: Final = 2
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -92,10 +98,40 @@ def weigh_together(
     beside = _beside_others(fish)
     doubtful = [one or two for one, two in zip(doubtful, beside, strict=True)]
     odd = _odd_ones(fish, doubtful)
+    doubtful = [one or two for one, two in zip(doubtful, odd, strict=True)]
+    found = _weights(fish, species, doubtful)
     return tuple(
-        weighed(one, species(one.species), by_outline=not (doubt or strange))
-        for one, doubt, strange in zip(fish, doubtful, odd, strict=True)
+        weighed(one, species(one.species), weight)
+        for one, weight in zip(fish, found, strict=True)
     )
+
+
+def _weights(
+    fish: Sequence[MeasuredFish],
+    species: Callable[[str], Species],
+    doubtful: Sequence[bool],
+) -> list[FishWeight | None]:
+    """Return the weight of each fish that is used, doubtful ones as fat as the others.
+
+    One outline of its kind is too few to say how fat they are.
+    """
+    sure: dict[str, list[FishWeight]] = {}
+    found: list[FishWeight | None] = []
+    for one, doubt in zip(fish, doubtful, strict=True):
+        weight = None
+        if one.complete:
+            weight = fish_weight(one, species(one.species), by_outline=not doubt)
+            if weight.share > 0.0:
+                sure.setdefault(one.species, []).append(weight)
+        found.append(weight)
+    for place, (one, doubt) in enumerate(zip(fish, doubtful, strict=True)):
+        weight, others = found[place], sure.get(one.species, [])
+        if weight is None or not doubt:
+            continue
+        if len(others) >= FEWEST_TO_TELL:
+            weight = as_fat_as(one, species(one.species), others)
+        found[place] = replace(weight, flags=(*weight.flags, "outline-doubtful"))
+    return found
 
 
 def photo_weights(
@@ -110,11 +146,13 @@ def photo_weights(
     used = [one for one in fish if one.complete and one.species == species.key]
     if not used:
         return None
+    doubtful = ["outline-doubtful" in one.flags for one in used]
     weights, conditions = [], []
-    for one in used:
-        found = fish_weight(
-            one, species, by_outline="outline-doubtful" not in one.flags
-        )
+    for one, found in zip(
+        used, _weights(used, lambda _: species, doubtful), strict=True
+    ):
+        if found is None:
+            continue
         of_length = {(s.name, s.scope): s.relative_sd for s in one.sources}
         weights.append((found.weight_g.value, found.sources))
         lessened = tuple(

@@ -1,7 +1,9 @@
 """Length and outline to weight: W = a L^b, and W = c V."""
 
 import math
-from dataclasses import dataclass
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+from statistics import fmean
 from typing import Final, Literal
 
 from scipy.special import ndtri
@@ -35,13 +37,15 @@ class FishWeight:
     """The weight of one fish from its length and, where it was seen, its outline.
 
     ``median_g`` is the weight that half of such fish have, ``share`` what the outline
-    counts beside the length. ``sources`` keep the fish's own error (condition, length)
+    counts beside the length, ``over_line`` the median over that by length alone.
+    ``sources`` keep the fish's own error (condition, length)
     apart from what all fish share (scale, a, b).
     """
 
     weight_g: Estimate
     median_g: float
     share: float = 0.0
+    over_line: float = 1.0
     weight_from: WeightFrom = "length"
     flags: tuple[str, ...] = ()
     sources: tuple[UncertaintySource, ...] = ()
@@ -149,30 +153,89 @@ def fish_weight(
     )
     share = 0.0 if outline is None else _best_share(causes)
     sources = _sources(causes, share)
-    spread_ln = math.sqrt(sum(_sd_ln(source.relative_sd) ** 2 for source in sources))
     by_outline_ln = by_length_ln if outline is None else outline
     median_g = math.exp((1.0 - share) * by_length_ln + share * by_outline_ln)
     own_sd = math.hypot((1.0 - share) * fish_sd[0], fish_sd[1])
-    z = float(ndtri(0.5 + level / 2.0))
-    estimate = Estimate(
-        value=median_g * math.exp(own_sd**2 / 2.0),
-        sd=median_g * math.exp(spread_ln**2 / 2.0) * _relative_sd(spread_ln),
-        low=median_g * math.exp(-z * spread_ln),
-        high=median_g * math.exp(z * spread_ln),
-        level=level,
-    )
     own_stock = correction is not None or species.is_own_stock
     weight_from: WeightFrom = "outline" if share > 0.0 else "length"
     return FishWeight(
-        weight_g=estimate,
+        weight_g=_lognormal(median_g, own_sd, sources, level),
         median_g=median_g,
         share=share,
+        over_line=median_g / math.exp(by_length_ln),
         weight_from="stock" if own_stock else weight_from,
         flags=(
             *_flags(fork.value, species, correction, weight_from),
             *_shape_flags(length, species),
         ),
         sources=sources,
+    )
+
+
+def as_fat_as(
+    length: FishLength,
+    species: Species,
+    others: Sequence[FishWeight],
+    *,
+    level: float = DEFAULT_LEVEL,
+) -> FishWeight:
+    """Return the weight of a fish by its length, as fat as others of its photo.
+
+    What the others share it shares; beside it errs as one of a length does, and by how
+    little so many others tell.
+
+    Parameters
+    ----------
+    length
+        The fish, whose outline may not be used.
+    species
+        Of all of them.
+    others
+        Weighed by their outlines.
+    level
+        Of the interval.
+    """
+    alone = fish_weight(length, species, by_outline=False)
+    fat = math.exp(fmean(math.log(one.over_line) for one in others))
+    own = tuple(source for source in alone.sources if source.scope == "fish")
+    single = math.sqrt(
+        sum(s.relative_sd**2 for s in others[0].sources if s.scope == "fish")
+    )
+    told = UncertaintySource(
+        name="how fat the others are",
+        relative_sd=single / math.sqrt(len(others)),
+        scope="photo",
+    )
+    shared = (source for source in others[0].sources if source.scope != "fish")
+    sources = (*own, *shared, told)
+    median_g = alone.median_g * fat
+    return replace(
+        alone,
+        weight_g=_lognormal(
+            median_g, species.on_fork_length().residual_sd_ln, sources, level
+        ),
+        median_g=median_g,
+        over_line=fat,
+        flags=tuple(word for word in alone.flags if word != "published-weight"),
+        sources=sources,
+    )
+
+
+def _lognormal(
+    median_g: float,
+    own_sd: float,
+    sources: tuple[UncertaintySource, ...],
+    level: float,
+) -> Estimate:
+    """Return the mean over fish of one stock and the interval of all errors."""
+    spread_ln = math.sqrt(sum(_sd_ln(source.relative_sd) ** 2 for source in sources))
+    z = float(ndtri(0.5 + level / 2.0))
+    return Estimate(
+        value=median_g * math.exp(own_sd**2 / 2.0),
+        sd=median_g * math.exp(spread_ln**2 / 2.0) * _relative_sd(spread_ln),
+        low=median_g * math.exp(-z * spread_ln),
+        high=median_g * math.exp(z * spread_ln),
+        level=level,
     )
 
 

@@ -206,6 +206,20 @@ def test_a_doubtful_outline_is_weighed_by_length(fish: FishLength, why: str) -> 
     assert found.complete
 
 
+def test_a_doubtful_one_among_fat_fish_is_taken_as_fat() -> None:
+    """Its length alone would say 216 g; the others are 1.4 times as heavy as that."""
+    trout = load_species("rainbow-trout")
+    fat = kept(seen_fish(250.0, 1.4 * 1000.0 * 216.0 / 0.5))
+    small = kept(replace(seen_fish(250.0, 400_000.0), fork_px=np.array([290.0, 0.0])))
+    found = weigh_together([fat, fat, fat, small], lambda _: trout)[-1]
+    assert found.weight_from == "length"
+    assert fat.weight_g is not None
+    assert found.weight_g == pytest.approx(fat.weight_g, rel=0.01)
+    assert found.weight_se_g is not None
+    assert found.weight_se_g / fat.weight_g < 0.2
+    assert "published-weight" not in found.flags
+
+
 def test_fish_that_lie_along_each_other_are_weighed_by_length() -> None:
     """Where two bodies run side by side one hides the other's edge, or shades it."""
     x = np.linspace(0.0, 1000.0, 200)
