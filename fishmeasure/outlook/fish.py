@@ -203,11 +203,11 @@ def _condition(fish: CohortInUnit, mean_g: float) -> Condition | None:
     except SpeciesError:
         return None
     length_cm = (mean_g / line.a_g_cm) ** (1.0 / line.b)
-    book = 100.0 * mean_g / length_cm**3
-    share = fish.condition_factor.value / book
+    published = 100.0 * mean_g / length_cm**3
+    share = fish.condition_factor.value / published
     return Condition(
         condition_factor=fish.condition_factor,
-        published_condition_factor=book,
+        published_condition_factor=published,
         verdict="low" if share < LOW else "high" if share > HIGH else "normal",
     )
 

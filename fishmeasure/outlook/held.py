@@ -65,20 +65,14 @@ def held(
     through = water_system(unit) == "flow-through"
     read = _oxygen_read(state, water, groups)
     oxygen = oxygen_use(state, water, groups) or _at_most(state, water, read)
-    # In a pond a reading also holds what plants, water and bottom make and use.
-    short = (
-        oxygen is None
-        and read is not None
-        and read.in_sd > DIFFERS_SD
-        and water_system(unit) != "pond"
-    )
     tan = _tan_use(state, water, cohorts, feed) if through else None
-    for use, what in ((oxygen, "oxygen"), (tan, "ammonia")):
-        if use is not None and use.differs:
-            tried.problems.append(_differs(state, use, what))
-    no_room = _pond_use_unknown(state) or (
-        _aerators_fall_short(state, water) if short else _filter_unknown(state, water)
-    )
+    uses = [
+        (what, use)
+        for what, use in (("oxygen", oxygen), ("ammonia", tan))
+        if use is not None
+    ]
+    tried.problems += [_differs(state, use, what) for what, use in uses if use.differs]
+    no_room = _room_unknown(state, water, read if oxygen is None else None)
     if no_room is not None:
         tried.problems.append(no_room)
     against = HeldAgainst(
@@ -87,30 +81,17 @@ def held(
         nitrification=_nitrification(state, cohorts, feed),
         with_oxygen=supplied,
         with_flow_index=through and oxygen is None and not unit.aeration,
-        condition_factor=next(
-            (
-                item.fish.condition_factor.value
-                for item in cohorts
-                if item.fish.condition_factor is not None
-            ),
-            None,
-        ),
+        condition_factor=_condition_factor(cohorts),
         protein_percent=None if feed is None else feed.protein_percent,
         oxygen_use=None if oxygen is None else oxygen.factor,
         tan_use=None if tan is None else tan.factor,
     )
-    notes = [system_note(unit)]
-    notes += [
-        _weighed_note(use, what)
-        for use, what in ((oxygen, "oxygen"), (tan, "ammonia"))
-        if use is not None
-    ]
     # Without a supply of oxygen there would be no limit but the space: see ``outages``,
     # which asks for one.
     return Held(
         against=against,
         no_room=no_room is not None or not supplied,
-        notes=tuple(notes),
+        notes=(system_note(unit), *(_weighed_note(use, what) for what, use in uses)),
     )
 
 
@@ -121,6 +102,27 @@ def protein_percent(cohorts: tuple[CohortOutlook, ...], feed: Feeding | None) ->
     return max(
         farmed_species(item.cohort.species_key).feed.protein_percent.value
         for item in cohorts
+    )
+
+
+def _condition_factor(cohorts: tuple[CohortOutlook, ...]) -> float | None:
+    """Return that of the first fish that have one."""
+    found = (item.fish.condition_factor for item in cohorts)
+    return next((factor.value for factor in found if factor is not None), None)
+
+
+def _room_unknown(
+    state: UnitState, water: Water, unweighed: WeighedUse | None
+) -> Problem | None:
+    """Return why nobody knows whether more fish could be borne; None where one does.
+
+    ``unweighed`` is a use by a reading that does not count in the limit. In a pond a
+    reading also holds what plants, water and bottom make and use.
+    """
+    pond = water_system(state.unit) == "pond"
+    short = unweighed is not None and unweighed.in_sd > DIFFERS_SD and not pond
+    return _pond_use_unknown(state) or (
+        _aerators_fall_short(state, water) if short else _filter_unknown(state, water)
     )
 
 

@@ -80,21 +80,16 @@ def limits(
     if state.biomass_kg is None:
         tried.problems.append(Problem.of("load-incomplete", unit=state.unit.name))
     found = held(state, water, known, groups, feed, tried)
-    until = state.on + timedelta(days=options.stocking_days)
-    projections = tuple(item.projection for item in known if item.projection)
-    fits = tuple(item.fish.growth for item in known if item.fish.growth)
+    fit = next(item.fish.growth for item in known if item.fish.growth)
     question = StockingQuestion(
         start=state.on,
-        until=until,
+        until=state.on + timedelta(days=options.stocking_days),
         temperature=state.temperature,
-        fingerlings=_fingerlings(fits[0], state, options),
+        fingerlings=_fingerlings(fit, state, options),
     )
     ahead = stocking_outlook(
         unit=state.unit,
-        groups=tuple(
-            StockedGroup(fish_count=item.fish.fish_count, projection=projection)
-            for item, projection in zip(known, projections, strict=True)
-        ),
+        groups=_stocked(known),
         question=question,
         held=found.against,
     )
@@ -110,14 +105,23 @@ def limits(
     return Limits(
         load=load,
         ahead=ahead,
-        until=until,
+        until=question.until,
         fingerling_weight_g=options.fingerling_weight_g,
-        fingerling_species_key=fits[0].species_key,
+        fingerling_species_key=fit.species_key,
         ammonia=tried.get(lambda: _ammonia(state, water, known)),
         nitrate=tried.get(lambda: _nitrate(state, water, known, feed)),
         bed=_bed(state, feed),
         room_known=not found.no_room,
         notes=found.notes,
+    )
+
+
+def _stocked(cohorts: tuple[CohortOutlook, ...]) -> tuple[StockedGroup, ...]:
+    """Return the fish whose growth is foretold."""
+    return tuple(
+        StockedGroup(fish_count=item.fish.fish_count, projection=item.projection)
+        for item in cohorts
+        if item.projection is not None
     )
 
 
@@ -139,14 +143,13 @@ def fish_groups(cohorts: tuple[CohortOutlook, ...]) -> tuple[FishGroup, ...]:
 def _fingerlings(
     fit: GrowthFit, state: UnitState, options: Options
 ) -> GrowthProjection:
-    """Return the growth of fingerlings of the same species by the book."""
-    book = fit.published_tgc_x1000
+    """Return the growth of fingerlings of the same species, as published."""
     start = lognormal(options.fingerling_weight_g, 0.05)
     root = math.cbrt(start.value)
     young = replace(
         fit,
         samples_used=0,
-        tgc_x1000=book,
+        tgc_x1000=fit.published_tgc_x1000,
         root_g=root,
         root_sd_g=start.sd / (3.0 * root**2),
         root_tgc_covariance=0.0,
