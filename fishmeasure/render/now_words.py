@@ -2,15 +2,10 @@
 
 from dataclasses import dataclass
 
+from fishmeasure.base.words import Message, wording
 from fishmeasure.husbandry.water_case import Stop, Verdict
 from fishmeasure.outlook import now_problems
 from fishmeasure.outlook.unit import UnitOutlook
-
-_WAITS: dict[Stop, str] = {
-    "feeding": "No feed",
-    "handling": "Do not net, sample, grade or move fish",
-    "adding": "Add no fish",
-}
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -45,5 +40,5 @@ def waits(outlook: UnitOutlook, stop: Stop) -> str | None:
     reason = outlook.now.stopped_by(stop)
     if reason is None:
         return None
-    what = "pH" if reason.about == "ph" else reason.about
-    return f"{_WAITS[stop]} before the water is better ({what}, see above)."
+    about = Message.of("water-figure", case=reason.about)
+    return wording("must-wait", case=stop, about=about)

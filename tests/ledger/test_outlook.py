@@ -10,7 +10,7 @@ import pypdfium2
 import pytest
 
 from fishmeasure.base.errors import BadFieldError, ReportWriteError, UnknownRecordError
-from fishmeasure.base.words import percent
+from fishmeasure.base.words import percent, wording
 from fishmeasure.book.entries import (
     ENTRY_KINDS,
     Counted,
@@ -33,7 +33,7 @@ from fishmeasure.husbandry.unit import Aerator, UnitLimits
 from fishmeasure.outlook.unit import Options, UnitOutlook, unit_outlook
 from fishmeasure.render.outlook_pdf import outlook_pdf, write_pdf
 from fishmeasure.render.outlook_plots import outlook_plots
-from fishmeasure.render.outlook_words import NO_ANSWER, heading, sections
+from fishmeasure.render.outlook_words import heading, sections
 from fishmeasure.store.book import open_book
 from fishmeasure.store.demo import about, demo_book
 from tests.ledger.build import cohort, day, entry_about, same, tank
@@ -353,7 +353,7 @@ def test_empty_unit() -> None:
     """A unit without fish has no answers, and says so."""
     found = outlook()
     assert codes(found) == {"no-fish"}
-    assert {s.lines for s in sections(found)} == {(NO_ANSWER,)}
+    assert {s.lines for s in sections(found)} == {(wording("outlook-no-answer"),)}
     assert _pages(outlook_pdf(found)) == 1
 
 
@@ -609,7 +609,7 @@ def test_demo_answers_all_seven_questions(
     for found in demo:
         parts = sections(found)
         assert len(parts) == 7
-        assert all(part.lines != (NO_ANSWER,) for part in parts)
+        assert all(part.lines != (wording("outlook-no-answer"),) for part in parts)
         assert found.about == about()
         assert found.cautions[0] == cautions.ESTIMATE
         assert len(outlook_plots(found)) == 4

@@ -71,6 +71,7 @@ def needs(
     return found
 
 
+NAMES = ("first", "second", "third")
 SPAN = Estimate(value=212.0, sd=8.0, low=199.0, high=225.0)
 
 
@@ -84,14 +85,13 @@ def examples(wanted: dict[str, str], case: str | None) -> Iterator[dict[str, Any
 
 
 def _example(name: str, taker: str, count: int, figure: Any) -> Any:
-    if taker in {"LIST", "STEPS", "ALTERNATIVES", "ASKED"}:
-        return ("first", "second", "third")
-    if taker == "DAY":
-        return "2026-05-02"
-    if taker == "count":
-        return count
-    if taker in {"NUMBER", "AMOUNT", "PERCENT"}:
-        return figure
     if taker == "" and unit_of(name):
         return 1.5
-    return "word"
+    kinds = {
+        "SHARE": SPAN,
+        "DAY": "2026-05-02",
+        "count": count,
+        **dict.fromkeys(("LIST", "STEPS", "ALTERNATIVES", "ASKED"), NAMES),
+        **dict.fromkeys(("NUMBER", "AMOUNT", "PERCENT"), figure),
+    }
+    return kinds.get(taker, "word")

@@ -16,6 +16,8 @@ span-low = { $low } (likely { $value })
 span-high = { $high } (likely { $value })
 percent = { $value } %
 percent-past-all = over 999 %
+share-up-to = up to { $high }
+share-likely = { $high } (likely { $value })
 
 ## Units
 
@@ -37,6 +39,7 @@ unit-lb = lb
 unit-mm = mm
 unit-in = in
 unit-m3 = m³
+unit-m2 = m²
 unit-l = L
 unit-gal = gal
 unit-g = g
@@ -1127,7 +1130,211 @@ note-water = { $case ->
        *[nitrate] Water, nitrate: { $source }
     }
 
-## render: words, plots, paper
+## render: an outlook in sentences
+
+outlook-heading = { $unit }: outlook on { DAY($on) }
+
+outlook-section = { $case ->
+        [weights] 1  How heavy, how far apart
+        [kilograms] 2  How many kilograms
+        [growth] 3  Growth and harvest
+        [feed] 4  Feed
+        [limits] 5  Limits and room
+        [outages] 6  If something stops tonight
+       *[grading] 7  Grading and condition
+    }
+
+outlook-no-answer = No answer yet; see the warnings.
+
+of-cohort = { $cohort }:
+
+outlook-weight = { $case ->
+        [unknown] { $cohort }: weight not known. Take a net sample.
+        [usual] { $cohort }: mean { AMOUNT($mean_g, digits: 3) }; CV { NUMBER($cv, digits: 2) },
+            usual figure: nine in ten between { NUMBER($low_g, digits: 3) } and
+            { AMOUNT($high_g, digits: 3) }. { CAPITAL($source) }.
+       *[known] { $cohort }: mean { AMOUNT($mean_g, digits: 3) }; CV { NUMBER($cv, digits: 2) }:
+            nine in ten between { NUMBER($low_g, digits: 3) } and { AMOUNT($high_g, digits: 3) }.
+            { CAPITAL($source) }.
+    }
+
+outlook-biomass = { $case ->
+        [unknown] { $cohort }: { NUMBER($fish, decimals: 0, all: 1) } fish, weight not known.
+            { CAPITAL($source) }.
+       *[known] { $cohort }: { NUMBER($fish, decimals: 0, all: 1) } fish,
+            { AMOUNT($biomass_kg, digits: 3) }. { CAPITAL($source) }.
+    }
+
+outlook-total = In all { AMOUNT($biomass_kg, digits: 3) }; at most
+    { AMOUNT($density_kg_per_m3, digits: 3) } in { AMOUNT($volume_m3, digits: 3) }.
+
+outlook-growth = { $case ->
+        [tgc] { NUMBER($growth, digits: 2) } % a day over the next 30 days (TGC
+            { NUMBER($tgc, digits: 3) }).
+       *[bare] { NUMBER($growth, digits: 2) } % a day over the next 30 days.
+    }
+
+outlook-plate-size = At plate size, { AMOUNT($size_g, digits: 3) }: the first { $first }; half
+    { $half }; nearly all { $nearly_all }.
+
+reached-on = { $case ->
+        [later] later than a year from now
+        [now] now ({ DAY($day) })
+        [open] { DAY($day) } ({ DAY($earliest) } to later than a year)
+       *[span] { DAY($day) } ({ DAY($earliest) } to { DAY($latest) })
+    }
+
+outlook-harvests = { $case ->
+        [one] If fish are harvested, taken are the largest, as many as are at plate size at the
+            low end of what is known: { $harvest }.
+       *[choice] To choose between, no schedule: each line is the only harvest; taken are the
+            largest, as many as are at plate size at the low end of what is known.
+    }
+
+outlook-choice = { $case ->
+        [first] Either { $harvest },
+        [next] or { $harvest },
+       *[last] or { $harvest }.
+    }
+
+outlook-harvest = on { DAY($day) }: { NUMBER($ready_low, decimals: 0) } to
+    { NUMBER($ready_high, decimals: 0) } fish at plate size (likely
+    { NUMBER($ready, decimals: 0) }); the { $taken } largest are
+    { AMOUNT($taken_kg, digits: 3) } and leave { NUMBER($left, decimals: 0) } fish,
+    { AMOUNT($left_kg, digits: 3) }
+
+outlook-grading = The smallest tenth is under { AMOUNT($small_g, digits: 3) } (about
+    { AMOUNT($small_mm, decimals: 0) } fork length), the largest tenth over
+    { AMOUNT($large_g, digits: 3) } ({ AMOUNT($large_mm, decimals: 0) }). { $advice }
+
+outlook-grade = { $case ->
+        [yes] They spread as unsorted fish do: grading is worth while.
+       *[no] They are close together: grading can wait.
+    }
+
+outlook-condition = { $case ->
+        [unknown] Condition factor: no sample gave one.
+        [low] Condition factor { NUMBER($factor, digits: 3) }, published
+            { NUMBER($published, decimals: 2) } at this length: low. Look at feed, disease and
+            crowding.
+        [high] Condition factor { NUMBER($factor, digits: 3) }, published
+            { NUMBER($published, decimals: 2) } at this length: high. A lower ration may do.
+       *[normal] Condition factor { NUMBER($factor, digits: 3) }, published
+            { NUMBER($published, decimals: 2) } at this length: normal.
+    }
+
+outlook-feed = { $case ->
+        [wait] { $wait } Given in the last seven days { AMOUNT($given_kg, digits: 2) }.
+       *[ration] Today { AMOUNT($today_kg, digits: 2) }, the week ahead
+            { AMOUNT($week_kg, digits: 2) }; given in the last seven days
+            { AMOUNT($given_kg, digits: 2) }.
+    }
+
+outlook-conversion = Feed conversion since { DAY($since) }: { NUMBER($biological, digits: 3) }
+    biological, { NUMBER($economic, digits: 3) } economic ({ AMOUNT($given_kg, digits: 3) } fed,
+    { AMOUNT($gain_kg, digits: 3) } gained).
+
+limit-within = { $key ->
+       *[other] { $key }
+    }
+
+outlook-used = { $limit } { SHARE($share) }
+
+outlook-all-used = Used: { LIST($used, between: "; ") }.
+
+outlook-first = First reached: { $limit }; { $room }.
+
+outlook-room = { $case ->
+        [wait] no room while the water is as it is
+        [unknown] what room there is for more is not known
+        [too-much] { AMOUNT($room_kg, digits: 2) } too much at the unsafe end
+       *[room] room for { AMOUNT($room_kg, digits: 2) } more
+    }
+
+outlook-too-many = { $case ->
+        [wait] By these limits { $fish } fish are too many until { DAY($until) }; take none out
+            before the water is better.
+        [sure] By { DAY($until) }, { $fish } fish must have gone, the first by
+            { DAY($first_on) } ({ $limit }, at the unsafe end).
+       *[unsafe-end] From { DAY($first_on) } on the limit of { $limit } may be passed, at the
+            unsafe end: up to { $fish } fish would have to go by { DAY($until) }. Take a net
+            sample before that, to know it better.
+    }
+
+outlook-fingerlings = { $case ->
+        [read-first] Until { DAY($until) }, { $fish } fingerlings of { $species } of
+            { AMOUNT($each_g, digits: 3) } may be added ({ AMOUNT($in_all_kg, digits: 2) }); add
+            none before temperature and oxygen were read.
+       *[now] Until { DAY($until) }, { $fish } fingerlings of { $species } of
+            { AMOUNT($each_g, digits: 3) } may be added ({ AMOUNT($in_all_kg, digits: 2) }).
+    }
+
+outlook-ammonia = { $case ->
+        [read] un-ionised ammonia up to
+            { NUMBER($unionised_mg_per_l, digits: 2, end: "high") } mg/L as N, limit
+            { AMOUNT($limit_mg_per_l) }
+       *[unread] ammonia not read this week (TAN and pH)
+    }
+
+outlook-nitrate = { $case ->
+        [not-reached] nitrate { $course } mg/L as N in 60 days, limit of
+            { AMOUNT($limit_mg_per_l) } not reached
+       *[reached] nitrate { $course } mg/L as N in 60 days, limit of
+            { AMOUNT($limit_mg_per_l) } may be reached in { $days } days
+    }
+
+nitrate-course = { $case ->
+        [falling] { NUMBER($begun_mg_per_l, digits: 2) }, falling to
+            { NUMBER($most_mg_per_l, digits: 2) } at most (likely
+            { NUMBER($likely_mg_per_l, digits: 2) })
+        [likely-falling] { NUMBER($begun_mg_per_l, digits: 2) }, likely falling to
+            { NUMBER($likely_mg_per_l, digits: 2) } (at most
+            { NUMBER($most_mg_per_l, digits: 2) })
+       *[rising] { NUMBER($begun_mg_per_l, digits: 2) }, rising to
+            { NUMBER($most_mg_per_l, digits: 2) } at most (likely
+            { NUMBER($likely_mg_per_l, digits: 2) })
+    }
+
+crop-bed = { $case ->
+        [leafy] leafy bed
+        [fruiting] fruiting bed
+        [nft] nft bed
+       *[raft] raft bed
+    }
+
+outlook-bed = the feed carries { AMOUNT($area_m2, digits: 2) } of { $bed }
+
+outlook-outage-begins = Begins at { AMOUNT($start_mg_per_l, digits: 2) } ({ $start_from }) and
+    { AMOUNT($water_deg_c, digits: 2) } ({ $water_from }).
+
+outlook-taken-as-pumped = New water is taken as pumped, so none comes in a power cut. If it
+    flows in by itself, say so of the unit.
+
+outlook-bought = { $name }: what buys time at least: { LIST($bought, between: "; ") }.
+
+outlook-hold = To last { $hours } hours there could be no more than
+    { AMOUNT($fish_kg, digits: 3) } of fish; to hold the caution level it takes
+    { AMOUNT($air_g_per_h, digits: 2) } of backup air (standard rate) or
+    { AMOUNT($water_l_per_min, digits: 2) } of fresh water.
+
+water-figure = { $case ->
+        [oxygen] oxygen
+        [temperature] temperature
+        [ammonia] ammonia
+        [nitrite] nitrite
+        [ph] pH
+        [alkalinity] alkalinity
+       *[nitrate] nitrate
+    }
+
+must-wait = { $case ->
+        [feeding] No feed before the water is better ({ $about }, see above).
+        [handling] Do not net, sample, grade or move fish before the water is better ({ $about },
+            see above).
+       *[adding] Add no fish before the water is better ({ $about }, see above).
+    }
+
+## render: plots, paper
 
 ## photo: what is doubtful in a photo
 

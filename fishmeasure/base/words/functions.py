@@ -7,6 +7,8 @@
     The same with its unit, which the parameter's name ends in.
 ``PERCENT($share)``
     A fraction in per cent; ``decimals`` as above.
+``SHARE($used)``
+    How much of a limit is used, the unsafe end first.
 ``DAY($on)``
     A day, as the language writes it.
 ``LIST($names)``, ``LIST($names, last: "or")``
@@ -47,6 +49,7 @@ from fishmeasure.base.words.voice import Units
 
 Lookup = Callable[..., str]
 """Says a message of the catalogue by its id and parameters."""
+_PAST_ALL = 9.995  # more of a limit is only said to be past all use
 _LONGEST = 2000  # Fluent refuses a longer text inside a sentence
 
 
@@ -143,6 +146,7 @@ class Functions:
             "NUMBER": self.number,
             "AMOUNT": self.amount,
             "PERCENT": self.percent,
+            "SHARE": self.share,
             "DAY": self.day,
             "LIST": self.listing,
             "ALTERNATIVES": self.alternatives,
@@ -178,6 +182,16 @@ class Functions:
         if isinstance(share, Span):
             return self._span(share, form, self._share, lambda value: 100.0 * value)
         return self._share(float(_given(share)), form)
+
+    def share(self, share: Any) -> str:
+        """Return how much of a limit is used, the unsafe end first."""
+        figure, form = _given(share).figure, {"decimals": 0}
+        high, middle = self._share(figure.high, form), self._share(figure.value, form)
+        past = figure.high > _PAST_ALL
+        most = high if past else self._lookup("share-up-to", high=high)
+        if high == middle:
+            return most
+        return self._lookup("share-likely", high=most, value=middle)
 
     def day(self, day: Any) -> str:
         """Return a day that is given in ISO 8601."""
@@ -237,7 +251,7 @@ class Functions:
             "low": written(low, form),
             "high": written(high, form),
         }
-        if low == high:
+        if low == high and "all" not in form:
             return texts["value"]
         if end := form.get("end"):
             return self._lookup(f"span-{end}", **texts)
@@ -251,7 +265,7 @@ class Functions:
         return _marked(text, self._locale)
 
     def _share(self, share: float, form: dict[str, Any]) -> str:
-        if share > 9.995:
+        if share > _PAST_ALL:
             return self._lookup("percent-past-all")
         return self._lookup("percent", value=self._fixed(100.0 * share, form))
 
@@ -266,7 +280,7 @@ def _given(value: Any) -> Any:
 
 def _known(form: dict[str, Any]) -> dict[str, Any]:
     """Return the options of a figure as Python's own."""
-    known = {"decimals": int, "digits": int, "atMost": int, "end": str}
+    known = {"decimals": int, "digits": int, "atMost": int, "end": str, "all": int}
     return {name: known[name](value) for name, value in form.items()}
 
 

@@ -42,6 +42,7 @@ UNITS: dict[str, Unit] = {
     "_mm": Unit("mm", "in", 1.0 / 25.4),
     "_min": Unit("min"),
     "_m3": Unit("m3"),
+    "_m2": Unit("m2"),
     "_h": Unit("h"),
     "_l": Unit("l", "gal", _GAL_PER_L),
     "_g": Unit("g", "oz", _LB_PER_KG * 16.0 / 1000.0),
