@@ -8,6 +8,7 @@ from matplotlib.axes import Axes
 from matplotlib.dates import AutoDateLocator, ConciseDateFormatter, date2num
 from matplotlib.figure import Figure
 
+from fishmeasure.base.words import wording
 from fishmeasure.book.entries import Sample
 from fishmeasure.husbandry.harvest import WeightSpread
 from fishmeasure.husbandry.propagation import z_score
@@ -42,7 +43,7 @@ def growth_plot(
         _samples(axes, _samples_of(outlook, item), colour)
         _ahead(axes, outlook.on, item, colour)
     axes.axvline(_x(outlook.on), color=GREY, linewidth=0.8)
-    _finish(figure, axes, "mean weight of a fish, g", "Growth so far and ahead")
+    _finish(figure, axes, wording("plot-mean-of-a-fish"), wording("plot-growth-so-far"))
     return to_bytes(figure, plot_format, theme)
 
 
@@ -77,8 +78,8 @@ def spread_plot(
     _finish(
         figure,
         axes,
-        "weight of a fish, g",
-        "Weights: nine in ten fish (thin),\nhalf of them (thick)",
+        wording("plot-weight-of-a-fish"),
+        "\n".join(wording("plot-spread", case=case) for case in ("thin", "thick")),
     )
     return to_bytes(figure, plot_format, theme)
 
@@ -134,14 +135,14 @@ def _ahead(axes: Axes, on: date, item: CohortOutlook, colour: str) -> None:
         root**3,
         color=colour,
         linewidth=2.0,
-        label=f"{item.cohort.name}, {percent} % interval",
+        label=wording("plot-interval", cohort=item.cohort.name, percent=percent),
     )
     axes.axhline(
         item.plate_weight_g,
         color=colour,
         linestyle="--",
         linewidth=0.9,
-        label=f"plate size {item.plate_weight_g:.0f} g",
+        label=wording("plot-plate-size", plate=item.plate_weight_g),
     )
 
 
@@ -167,7 +168,7 @@ def _finish(figure: Figure, axes: Axes, y_label: str, title: str) -> None:
         axes.text(
             0.5,
             0.5,
-            "No fish in this unit on this day.",
+            wording("plot-no-fish"),
             transform=axes.transAxes,
             horizontalalignment="center",
         )

@@ -22,6 +22,7 @@ from reportlab.platypus import (
 
 from fishmeasure.base.errors import ReportWriteError
 from fishmeasure.base.files import write_durably
+from fishmeasure.base.words import wording
 from fishmeasure.outlook.unit import UnitOutlook
 from fishmeasure.render.now_words import head
 from fishmeasure.render.outlook_plots import SIZE_IN, outlook_plots
@@ -105,7 +106,8 @@ def _story(outlook: UnitOutlook, width: float) -> list[Flowable]:
         story += [Paragraph(escape(line), _BODY) for line in section.lines]
     story += [Spacer(1, 2 * mm), *_plots(outlook, width), Spacer(1, 1 * mm)]
     story.append(Paragraph(escape(" ".join(map(str, outlook.cautions))), _SMALL))
-    sources = "Sources and allowances: " + " ".join(map(str, outlook.notes))
+    notes = " ".join(map(str, outlook.notes))
+    sources = wording("outlook-sources", notes=notes)
     story.append(Paragraph(escape(sources), _SMALL))
     return story
 
@@ -120,7 +122,7 @@ def _head(outlook: UnitOutlook) -> list[Flowable]:
         story.append(Paragraph(escape(first.do_now), _NOW))
     story += [Paragraph(escape(line), _BODY) for line in first.lines]
     if first.warnings:
-        story.append(Paragraph("Warnings", _HEAD))
+        story.append(Paragraph(wording("outlook-warnings"), _HEAD))
     story += [Paragraph(escape(line), _WARNING) for line in first.warnings]
     return story
 

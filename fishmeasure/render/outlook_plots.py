@@ -11,6 +11,7 @@ from matplotlib.backends.backend_agg import FigureCanvasAgg
 from matplotlib.dates import AutoDateLocator, ConciseDateFormatter, date2num
 from matplotlib.figure import Figure
 
+from fishmeasure.base.words import wording
 from fishmeasure.husbandry.harvest import WeightSpread
 from fishmeasure.husbandry.outage import OutageResult
 from fishmeasure.husbandry.propagation import z_score
@@ -93,10 +94,8 @@ def _growth(axes: Axes, outlook: UnitOutlook) -> None:
     axes.xaxis.set_major_formatter(ConciseDateFormatter(locator))
     axes.xaxis.get_offset_text().set_fontsize(_SMALL)
     axes.set_ylim(bottom=0.0)
-    axes.set_ylabel("mean weight, g")
-    axes.set_title(
-        "Growth: samples, projection, plate size (dashed)", loc="left", fontsize=8
-    )
+    axes.set_ylabel(wording("plot-mean-weight"))
+    axes.set_title(wording("plot-growth"), loc="left", fontsize=8)
     axes.legend(frameon=False, fontsize=6, loc="upper left")
 
 
@@ -119,9 +118,9 @@ def _weights(axes: Axes, outlook: UnitOutlook) -> None:
         axes.axvline(item.plate_weight_g, color=colour, linestyle="--", linewidth=0.8)
     axes.set_xlim(0.0, top)
     axes.set_ylim(bottom=0.0)
-    axes.set_xlabel("weight of a fish, g")
-    axes.set_ylabel("fish in each 10 g")
-    axes.set_title("Weights today, plate size (dashed)", loc="left", fontsize=8)
+    axes.set_xlabel(wording("plot-weight-of-a-fish"))
+    axes.set_ylabel(wording("plot-fish-in-each", step=10))
+    axes.set_title(wording("plot-weights-today"), loc="left", fontsize=8)
 
 
 def _limits(axes: Axes, limits: tuple[Limit, ...]) -> None:
@@ -145,10 +144,11 @@ def _limits(axes: Axes, limits: tuple[Limit, ...]) -> None:
         capsize=2,
     )
     axes.axvline(100.0, color="black", linewidth=0.9, linestyle="--")
-    axes.set_yticks(range(len(limits)), [limit.name for limit in limits])
+    names = [wording("limit-within", key=limit.name) for limit in limits]
+    axes.set_yticks(range(len(limits)), names)
     axes.set_xlim(0.0, max(115.0, min(320.0, float(highs.max()) * 1.05)))
-    axes.set_xlabel("used, % of the limit")
-    axes.set_title("Limits", loc="left", fontsize=8)
+    axes.set_xlabel(wording("plot-used"))
+    axes.set_title(wording("plot-limits"), loc="left", fontsize=8)
 
 
 def _oxygen(axes: Axes, worst: OutageResult) -> None:
@@ -166,7 +166,7 @@ def _oxygen(axes: Axes, worst: OutageResult) -> None:
     for name, time in (("caution", worst.to_caution), ("critical", worst.to_critical)):
         axes.axhline(time.level_mg_per_l, color=ORANGE, linestyle="--", linewidth=0.9)
         axes.annotate(
-            f"{name} {time.level_mg_per_l:g}",
+            wording("plot-level", case=name, level=time.level_mg_per_l),
             xy=(1.0, time.level_mg_per_l),
             xycoords=("axes fraction", "data"),
             xytext=(-2, 2),
@@ -176,10 +176,6 @@ def _oxygen(axes: Axes, worst: OutageResult) -> None:
         )
     axes.set_xlim(0.0, float(hours[-1]))
     axes.set_ylim(bottom=0.0)
-    axes.set_xlabel("hours after the stop")
-    axes.set_ylabel("oxygen, mg/L")
-    axes.set_title(
-        f"Tonight: {str(worst.name)[0].lower()}{str(worst.name)[1:]}",
-        loc="left",
-        fontsize=8,
-    )
+    axes.set_xlabel(wording("chart-hours-after"))
+    axes.set_ylabel(wording("plot-oxygen"))
+    axes.set_title(wording("plot-tonight", name=worst.name), loc="left", fontsize=8)

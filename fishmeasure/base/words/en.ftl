@@ -1336,6 +1336,57 @@ must-wait = { $case ->
 
 ## render: plots, paper
 
+outlook-sources = Sources and allowances: { $notes }
+outlook-warnings = Warnings
+plot-mean-weight = mean weight, g
+plot-mean-of-a-fish = mean weight of a fish, g
+plot-weight = weight, g
+plot-weight-of-a-fish = weight of a fish, g
+plot-share = share of the fish, %
+plot-fish-in-each = fish in each { $step } g
+plot-growth = Growth: samples, projection, plate size (dashed)
+plot-growth-so-far = Growth so far and ahead
+plot-weights-today = Weights today, plate size (dashed)
+plot-weights-in-unit = Weights in the unit
+plot-spread = { $case ->
+        [thin] Weights: nine in ten fish (thin),
+       *[thick] half of them (thick)
+    }
+plot-interval = { $cohort }, { $percent } % interval
+plot-plate-size = plate size { NUMBER($plate, decimals: 0) } g
+plot-no-fish = No fish in this unit on this day.
+plot-used = used, % of the limit
+plot-limits = Limits
+plot-level = { $case ->
+        [caution] caution { $level }
+       *[critical] critical { $level }
+    }
+plot-oxygen = oxygen, mg/L
+plot-tonight = Tonight: { LOWER($name) }
+plot-look-again = fish { $fish }: look again
+plot-own-line = this stock: W = { $a } L^{ NUMBER($b, decimals: 3) }, { $fish } fish, band 2 sd
+plot-published-line = published: W = { $a } L^{ NUMBER($b, decimals: 3) }
+plot-length = { $case ->
+        [total] total length, mm
+        [standard] standard length, mm
+       *[fork] fork length, mm
+    }
+plot-single-fish = Length and weight of single fish
+plot-net = net { $number }
+plot-nets = Nets weighed and measured
+plot-disagrees = { $net }: does not agree
+plot-on-published = this stock, { $off } % on published
+plot-shaded = ({ $percent } % interval shaded)
+plot-published = published
+plot-mean = mean { NUMBER($mean, decimals: 0) } g, { $percent } % interval
+    { NUMBER($low, decimals: 0) } to { NUMBER($high, decimals: 0) } g
+plot-below = { $case ->
+        [tenth] 10 % below { NUMBER($weight, decimals: 0) } g
+        [half] half below { NUMBER($weight, decimals: 0) } g
+       *[nine-tenths] 90 % below { NUMBER($weight, decimals: 0) } g
+    }
+plot-measured = { $fish } measured fish
+
 ## photo: what is doubtful in a photo
 
 marker-missing =

@@ -17,8 +17,8 @@
     One thing or another that begins a sentence: "A; or b".
 ``ASKED($names)``
     ": A or b?" at the end of a sentence; its full stop where there is no name.
-``STEPS($steps)``, ``CAPITAL($text)``
-    What to do, one step after another, as a sentence; a text that begins one.
+``STEPS($steps)``, ``CAPITAL($text)``, ``LOWER($text)``
+    What to do, one step after another, as a sentence; a text that begins one, or not.
 ``QUOTED($text)``
     What somebody typed, in quotes, with what cannot be printed made visible.
 ``STOP($text)``
@@ -153,6 +153,7 @@ class Functions:
             "ASKED": self.asked,
             "STEPS": _steps,
             "CAPITAL": _capital,
+            "LOWER": _lower,
             "QUOTED": _quoted,
             "STOP": _stop,
             "SHELL": _shell,
@@ -294,6 +295,10 @@ def _stop(text: Any) -> str:
 
 def _steps(steps: Any) -> str:
     return _stop(_capital("; ".join(_given(steps).items)))
+
+
+def _lower(text: Any) -> str:
+    return f"{_given(text)[:1].lower()}{text[1:]}"
 
 
 def _capital(text: Any) -> str:

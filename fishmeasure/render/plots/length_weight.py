@@ -4,6 +4,7 @@ import numpy as np
 from matplotlib.axes import Axes
 
 from fishmeasure.base.arrays import FloatArray
+from fishmeasure.base.words import wording
 from fishmeasure.estimation.model import PopulationEstimate
 from fishmeasure.estimation.nets import NetWeighing
 from fishmeasure.render.plots.canvas import (
@@ -42,7 +43,7 @@ def fit_plot(
             markeredgewidth=1.6,
         )
         axes.annotate(
-            f"fish {index + 1}: look again",
+            wording("plot-look-again", fish=index + 1),
             (length_mm[index], weight_g[index]),
             xytext=(-8, -10),
             textcoords="offset points",
@@ -60,8 +61,12 @@ def fit_plot(
         span,
         line,
         color=BLUE,
-        label=f"this stock: W = {fit.a_g_cm:.4g} L^{fit.b:.3f}, "
-        f"{fit.fish_count} fish, band 2 sd",
+        label=wording(
+            "plot-own-line",
+            a=f"{fit.a_g_cm:.4g}",
+            b=fit.b,
+            fish=fit.fish_count,
+        ),
     )
     if published is not None:
         axes.plot(
@@ -69,9 +74,15 @@ def fit_plot(
             published.a_g_cm * (span / 10.0) ** published.b,
             "--",
             color=GREY,
-            label=f"published: W = {published.a_g_cm:.4g} L^{published.b:.3f}",
+            label=wording(
+                "plot-published-line", a=f"{published.a_g_cm:.4g}", b=published.b
+            ),
         )
-    _finish(axes, f"{fit.length_kind} length, mm", "Length and weight of single fish")
+    _finish(
+        axes,
+        wording("plot-length", case=fit.length_kind),
+        wording("plot-single-fish"),
+    )
     return to_bytes(figure, plot_format)
 
 
@@ -93,7 +104,7 @@ def sample_line_plot(
     reports = {report.label: report for report in estimate.nets}
     lengths = [line.at_length_mm]
     for number, net in enumerate(nets, 1):
-        label = net.label or f"net {number}"
+        label = net.label or wording("plot-net", number=number)
         report = reports.get(label)
         fish = np.array([f.fork_length_mm for f in net.complete_fish])
         if report is None or report.mean_weight_g is None or not len(fish):
@@ -106,7 +117,7 @@ def sample_line_plot(
         axes.plot(length, report.mean_weight_g, "o", color=colour, markersize=7)
         if label in flagged:
             axes.annotate(
-                f"{label}: does not agree",
+                wording("plot-disagrees", net=label),
                 (length, report.mean_weight_g),
                 xytext=(7, -3),
                 textcoords="offset points",
@@ -128,23 +139,27 @@ def sample_line_plot(
         span,
         middle,
         color=BLUE,
-        label=f"this stock, {100 * (ratio.value - 1):+.0f} % on published\n"
-        f"({round(100 * estimate.level)} % interval shaded)",  # a phone is narrow
+        label="\n".join(  # a phone is narrow
+            (
+                wording("plot-on-published", off=f"{100 * (ratio.value - 1):+.0f}"),
+                wording("plot-shaded", percent=round(100 * estimate.level)),
+            )
+        ),
     )
     axes.plot(
         span,
         line.published_a_g_cm * (span / 10.0) ** line.published_b,
         "--",
         color=GREY,
-        label="published",
+        label=wording("plot-published"),
     )
-    _finish(axes, "fork length, mm", "Nets weighed and measured")
+    _finish(axes, wording("plot-length", case="fork"), wording("plot-nets"))
     return to_bytes(figure, plot_format, theme)
 
 
 def _finish(axes: Axes, x_label: str, title: str) -> None:
     axes.set_xlabel(x_label)
-    axes.set_ylabel("weight, g")
+    axes.set_ylabel(wording("plot-weight"))
     axes.set_ylim(bottom=0.0)
     axes.legend(frameon=False, fontsize=9, loc="upper left")
     axes.set_title(title, loc="left", fontsize=11)

@@ -5,6 +5,7 @@ from typing import Final
 import numpy as np
 from matplotlib.axes import Axes
 
+from fishmeasure.base.words import wording
 from fishmeasure.estimation.model import PopulationEstimate
 from fishmeasure.estimation.nets import NetWeighing
 from fishmeasure.render.plots.canvas import (
@@ -48,7 +49,7 @@ def weight_plot(
         width=step * 0.94,
         align="edge",
         color=_BARS,
-        label=f"fish in each {step:g} g",
+        label=wording("plot-fish-in-each", step=step),
     )
     mean = estimate.mean_weight_g
     percent = round(100.0 * estimate.level)
@@ -57,22 +58,27 @@ def weight_plot(
         mean.value,
         color=ORANGE,
         linewidth=2.0,
-        label=f"mean {mean.value:.0f} g, {percent} % interval "
-        f"{mean.low:.0f} to {mean.high:.0f} g",
+        label=wording(
+            "plot-mean",
+            mean=mean.value,
+            percent=percent,
+            low=mean.low,
+            high=mean.high,
+        ),
     )
     top = 100.0 * float(share.max())
     _draw_quantiles(axes, estimate, top=top)
     _draw_fish(axes, estimate, nets, height=-0.035 * top)
     axes.set_ylim(-0.09 * top, 1.6 * top)
-    axes.set_xlabel("weight of a fish, g")
-    axes.set_ylabel("share of the fish, %")
+    axes.set_xlabel(wording("plot-weight-of-a-fish"))
+    axes.set_ylabel(wording("plot-share"))
     legend_below(figure)
-    axes.set_title(title or "Weights in the unit", loc="left", fontsize=11)
+    axes.set_title(title or wording("plot-weights-in-unit"), loc="left", fontsize=11)
     return to_bytes(figure, plot_format, theme)
 
 
 def _draw_quantiles(axes: Axes, estimate: PopulationEstimate, *, top: float) -> None:
-    quantiles = ((0.1, "10 %"), (0.5, "half"), (0.9, "90 %"))
+    quantiles = ((0.1, "tenth"), (0.5, "half"), (0.9, "nine-tenths"))
     # one above the other: side by side their lines and words would run together
     for number, (fraction, name) in enumerate(quantiles):
         height = (1.08 + 0.15 * number) * top
@@ -83,7 +89,7 @@ def _draw_quantiles(axes: Axes, estimate: PopulationEstimate, *, top: float) -> 
         axes.plot([weight.low, weight.high], [height, height], color=GREY, lw=1.5)
         axes.plot([weight.value], [height], "o", color=GREY, markersize=5)
         axes.annotate(
-            f"{name} below {weight.value:.0f} g",
+            wording("plot-below", case=name, weight=weight.value),
             (weight.value, height),
             xytext=(0, 5),
             textcoords="offset points",
@@ -110,7 +116,7 @@ def _draw_fish(
             "|",
             color=BLUE,
             markersize=9,
-            label=f"{len(weights)} measured fish",
+            label=wording("plot-measured", fish=len(weights)),
         )
 
 
