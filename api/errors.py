@@ -20,7 +20,7 @@ from fishmeasure.base.errors import (
     SpeciesError,
     StockError,
 )
-from fishmeasure.base.record import first_fault
+from fishmeasure.base.record import first_fault, reason_of
 from fishmeasure.base.words import Message, Reason, advice, system_reason, what
 
 log = logging.getLogger(__name__)
@@ -311,17 +311,15 @@ async def _invalid(_: Request, error: Exception) -> JSONResponse:
     details = [
         {
             "where": ".".join(str(part) for part in item["loc"])[:MOST_DETAIL_LETTERS],
-            "what": item["msg"][:MOST_DETAIL_LETTERS],
+            "what": str(reason_of(item))[:MOST_DETAIL_LETTERS],
         }
         for item in error.errors()[:MOST_DETAILS]
     ]
     # What it is of, body or query, is plain from the field.
     items = [item | {"loc": item["loc"][1:] or ("it",)} for item in error.errors()]
-    field, reason = first_fault(items) if items else ("request", "is not understood")
+    field, reason = first_fault(items)
     said = Message.of(
-        "invalid-request",
-        field=field[:MOST_DETAIL_LETTERS],
-        reason=reason[:MOST_DETAIL_LETTERS],
+        "invalid-request", field=field[:MOST_DETAIL_LETTERS], reason=reason
     )
     return error_response(422, body_saying(said, details))
 

@@ -25,6 +25,7 @@ from pydantic_core import ArgsKwargs, PydanticCustomError, ValidationError, core
 
 from fishmeasure.base.errors import BadFieldError
 from fishmeasure.base.field_words import description
+from fishmeasure.base.words import Message
 
 __all__ = [
     "FIRST_DAY",
@@ -103,16 +104,16 @@ LocalTime = Annotated[
 class Refusal(Protocol):
     """Makes the error that says which field is wrong and why."""
 
-    def __call__(self, *, field: str, reason: str) -> Exception:
+    def __call__(self, *, field: str, reason: Message) -> Exception:
         """Return the error."""
 
 
-def wrong(wanted: str) -> PydanticCustomError:
-    """Return what a check of a value raises; the sentence says what is wanted."""
+def wrong(wanted: Message) -> PydanticCustomError:
+    """Return what a check of a value raises; the message says what is wanted."""
     return PydanticCustomError("wanted", "must be {wanted}", {"wanted": wanted})
 
 
-def misfit(field: str, reason: str) -> PydanticCustomError:
+def misfit(field: str, reason: Message) -> PydanticCustomError:
     """Return what a record raises in ``__post_init__`` that no single field shows."""
     told = {"field": field, "reason": reason}
     return PydanticCustomError("misfit", "{field} {reason}", told)
@@ -187,11 +188,12 @@ def _strictly(schema: Any) -> Any:
     }
 
 
-_MOMENT = "a date and time with its zone"
-_TIME = "a time (06:30)"
-_ZONELESS = "a time of day without a zone"
-_TEXT = "text without NUL characters"
-_UNICODE = "valid Unicode text"
+_MOMENT = Message.of("wanted", case="moment")
+_TIME = Message.of("wanted", case="time")
+_DATE = Message.of("wanted", case="date")
+_ZONELESS = Message.of("wanted", case="zoneless")
+_TEXT = Message.of("wanted", case="no-nul")
+_UNICODE = Message.of("wanted", case="unicode")
 # What a schema holds that is no schema.
 _OPAQUE = {"cls", "config", "default", "expected", "metadata", "serialization"}
 
@@ -216,7 +218,7 @@ def _whole(value: Any) -> Any:
     return value
 
 
-def _parser(kind: type, parse: Callable[[str], Any], wanted: str) -> Any:
+def _parser(kind: type, parse: Callable[[str], Any], wanted: Message) -> Any:
     def read(value: Any) -> Any:
         if type(value) is kind:  # a row of a database has it already
             return value
@@ -264,7 +266,7 @@ _STRICT: dict[str, Callable[[Any], Any]] = {
     ),
     "int": lambda schema: _read_before(schema, _whole),
     "date": lambda schema: _read_before(
-        schema, _parser(date, date.fromisoformat, "a date (2026-05-02)")
+        schema, _parser(date, date.fromisoformat, _DATE)
     ),
     "time": lambda schema: _read_before(
         schema, _parser(time, time.fromisoformat, _TIME), _without_zone
@@ -358,7 +360,7 @@ def _told(error: ValidationError, refusal: Refusal, kind: Any) -> Exception:
     return refusal(field=field, reason=reason)
 
 
-def first_fault(items: Sequence[Any], kind: Any = None) -> tuple[str, str]:
+def first_fault(items: Sequence[Any], kind: Any = None) -> tuple[str, Message]:
     """Return the field that is wrong, and what is wrong with it, to follow its name.
 
     Parameters
@@ -376,23 +378,24 @@ def first_fault(items: Sequence[Any], kind: Any = None) -> tuple[str, str]:
                 continue
             case "unexpected_keyword_argument" | "extra_forbidden":
                 near = "" if kind is None else _near(path, kind)
-                return repr(path), f"is not known here{near}"
+                told = Message.of("field-unknown", case="near", near=near)
+                return repr(path), told if near else _NOT_KNOWN
             case "misfit":
                 return _path((*item["loc"], item["ctx"]["field"])), item["ctx"][
                     "reason"
                 ]
-        return path, _reason(item)
-    verb = "is" if len(missing) == 1 else "are"
-    return ", ".join(sorted(missing)), f"{verb} missing"
+        return path, reason_of(item)
+    reason = Message.of("field-missing", fields=len(missing))
+    return ", ".join(sorted(missing)), reason
 
 
 def _near(path: str, kind: Any) -> str:
-    """Return the question whether a known field of like name is meant."""
+    """Return the known field of like name; empty where there is none."""
     schema = json_schema(kind)
     records = (schema, *schema.get("$defs", {}).values())
     names = {name for item in records for name in item.get("properties", ())}
     close = difflib.get_close_matches(path.rpartition(".")[2], sorted(names), n=1)
-    return f"; is {close[0]} meant?" if close else ""
+    return close[0] if close else ""
 
 
 def _path(where: tuple[int | str, ...]) -> str:
@@ -405,70 +408,90 @@ def _path(where: tuple[int | str, ...]) -> str:
 
 
 _WANTED = {
-    "float": "a number",
-    "finite": "a number",
-    "int": "a whole number",
-    "bool": "true or false",
-    "uuid": "a UUID",
-    "is": "a UUID",  # "is instance of"; no other field is checked so
-    "date": "a date",
-    "time": "a time of day",
+    "float": Message.of("wanted", case="number"),
+    "finite": Message.of("wanted", case="number"),
+    "int": Message.of("wanted", case="whole-number"),
+    "bool": Message.of("wanted", case="true-or-false"),
+    "uuid": Message.of("wanted", case="uuid"),
+    "is": Message.of("wanted", case="uuid"),  # "is instance of": only of UUIDs
+    "date": Message.of("wanted", case="day"),
+    "time": Message.of("wanted", case="time-of-day"),
     "datetime": _MOMENT,
-    "tuple": "a list",
-    "dataclass": "an object",
-    "dict": "an object",
+    "tuple": Message.of("wanted", case="list"),
+    "dataclass": Message.of("wanted", case="object"),
+    "dict": Message.of("wanted", case="object"),
+    "string_type": Message.of("wanted", case="text"),
+    "string_unicode": _UNICODE,
 }
-
-
 _LIMITS = {
-    "greater_than_equal": ("ge", "{} or more"),
-    "greater_than": ("gt", "more than {}"),
-    "less_than_equal": ("le", "{} or less"),
-    "less_than": ("lt", "less than {}"),
+    "greater_than_equal": "ge",
+    "greater_than": "gt",
+    "less_than_equal": "le",
+    "less_than": "lt",
+}
+_LENGTHS = {
+    "string_too_long": "max_length",
+    "too_long": "max_length",
+    "string_too_short": "min_length",
+    "too_short": "min_length",
+}
+_NOT_KNOWN = Message.of("field-unknown", case="far", near="")
+_ALWAYS = {
+    "missing": Message.of("field-missing", fields=1),
+    "unexpected_keyword_argument": _NOT_KNOWN,
+    "extra_forbidden": _NOT_KNOWN,
 }
 
 
-def _shown(value: object) -> str:
+def _shown(value: object) -> str | Message:
     """Return the start of what was given."""
     try:
         return f"{value!r:.60}"
     except ValueError:  # Python writes no number of more than 4300 digits
-        return "a number of thousands of digits"
+        return Message.of("too-many-digits")
 
 
-def _limited(kind: str, limits: Mapping[str, Any], value: Any) -> str:
-    name, words = _LIMITS[kind]
-    limit = limits[name]
+def _limited(word: str, limit: Any, value: Any) -> Message:
     if isinstance(limit, int | float):
-        return f"{words.format(format(limit, '.12g'))}, not {_shown(value)}"
-    words = words.replace("more", "later").replace("less", "earlier")
-    return f"{words.format(limit)}, not {value}"
+        shown = format(limit, ".12g")
+        return Message.of("field-limit", word=word, limit=shown, given=_shown(value))
+    return Message.of("field-limit-day", word=word, limit_on=limit, given=str(value))
 
 
-def _reason(item: Mapping[str, Any]) -> str:
-    """Return what is wrong with a value, to follow the name of its field."""
+def reason_of(item: Mapping[str, Any]) -> Message:
+    """Return what is wrong with a value, to follow the name of its field.
+
+    Parameters
+    ----------
+    item
+        One of the errors as pydantic lists them.
+    """
     kind, limits = item["type"], item.get("ctx", {})
     value: Any = item.get("input")
+    if kind in _ALWAYS:
+        return _ALWAYS[kind]
+    if kind in {"misfit", "slip"}:
+        return cast("Message", limits["reason"])
     if kind in _LIMITS:
-        return f"must be {_limited(kind, limits, value)}"
-    match kind:
-        case "wanted":
-            wanted = limits["wanted"]
-        case "string_too_long" | "too_long":
-            wanted, value = f"at most {limits['max_length']} long", len(value)
-        case "string_too_short" | "too_short":
-            wanted, value = f"at least {limits['min_length']} long", len(value)
-        case "string_type":
-            wanted = "text"
-        case "string_unicode":
-            wanted = _UNICODE
-        case "literal_error":
-            wanted = "one of " + _choices(limits["expected"])
-        case _:
-            wanted = _WANTED.get(kind.split("_")[0], "")
-            if not wanted:
-                return str(item["msg"])
-    return f"must be {wanted}, not {_shown(value)}"
+        return _limited(_LIMITS[kind], limits[_LIMITS[kind]], value)
+    if kind in _LENGTHS:
+        word = _LENGTHS[kind]
+        return Message.of(
+            "field-length", word=word, limit=limits[word], length=len(value)
+        )
+    wanted = _wanted(kind, limits)
+    if wanted is None:
+        return Message.of("field-other", told=str(item["msg"])[:300])
+    return Message.of("field-wanted", wanted=wanted, given=_shown(value))
+
+
+def _wanted(kind: str, limits: Mapping[str, Any]) -> Message | None:
+    if kind == "wanted":
+        return cast("Message", limits["wanted"])
+    if kind == "literal_error":
+        choices = _choices(limits["expected"])
+        return Message.of("wanted", case="choice", choices=choices)
+    return _WANTED.get(kind) or _WANTED.get(kind.split("_", maxsplit=1)[0])
 
 
 def _choices(expected: str) -> str:

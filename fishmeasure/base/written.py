@@ -9,6 +9,7 @@ from pydantic_core import CoreSchema, core_schema
 
 from fishmeasure.base.arrays import FloatArray, frozen
 from fishmeasure.base.record import wrong
+from fishmeasure.base.words import Message
 
 
 def rounded(digits: int) -> PlainSerializer:
@@ -55,7 +56,7 @@ class ArrayOf:
         try:
             array = np.asarray(value, dtype=np.float64).reshape(self.shape)
         except (TypeError, ValueError):
-            wanted = f"lists of numbers of the shape {self.shape}"
+            wanted = Message.of("wanted", case="array", shape=str(self.shape))
             raise wrong(wanted) from None
         return frozen(array)
 

@@ -37,6 +37,7 @@ from fishmeasure.base.record import (
     read,
     record,
 )
+from fishmeasure.base.words import Message
 
 
 @record(frozen=True, slots=True, kw_only=True)
@@ -96,7 +97,8 @@ class Cancelled(Entry):
     def _check(self) -> None:
         if self.replaces is None:
             raise BadEntryError(
-                field="replaces", reason="is missing: which entry is taken back?"
+                field="replaces",
+                reason=Message.of("entry-slip", case="which-taken-back"),
             )
 
 
@@ -144,7 +146,7 @@ class Stocked(FishEntry):
         if self._lacks_what_it_needs():
             raise BadEntryError(
                 field="fish_count",
-                reason="is missing: give it, or bulk_weight_kg and mean_weight_g",
+                reason=Message.of("entry-slip", case="count-or-bulk"),
             )
 
 
@@ -169,7 +171,8 @@ class Taken(FishEntry):
     def _check(self) -> None:
         if self._lacks_what_it_needs():
             raise BadEntryError(
-                field="fish_count", reason="is missing, and weight_kg too"
+                field="fish_count",
+                reason=Message.of("entry-slip", case="count-and-weight"),
             )
 
 
@@ -242,10 +245,12 @@ class Graded(FishEntry):
 
     def _check(self) -> None:
         if not self.groups:
-            raise BadEntryError(field="groups", reason="are missing")
+            raise BadEntryError(
+                field="groups", reason=Message.of("field-missing", fields=2)
+            )
         if len(set(self.other_place_ids)) != len(self.groups):
             raise BadEntryError(
-                field="groups", reason="of one unit must be given as one group"
+                field="groups", reason=Message.of("entry-slip", case="one-group")
             )
 
 
@@ -364,7 +369,9 @@ class WaterReading(UnitEntry):
             if value is None:
                 continue
             if getattr(self, as_n) is not None:
-                raise BadEntryError(field=name, reason=f"is given beside {as_n}")
+                raise BadEntryError(
+                    field=name, reason=Message.of("field-beside", other=as_n)
+                )
             # Set once, as the record is made; from here on it is frozen.
             object.__setattr__(
                 self, as_n, round(value * _N_G_PER_MOL / grams_per_mol, 4)
@@ -372,7 +379,7 @@ class WaterReading(UnitEntry):
             object.__setattr__(self, name, None)
         if self._lacks_what_it_needs():
             raise BadEntryError(
-                field="reading", reason="is missing: no figure is given"
+                field="reading", reason=Message.of("entry-slip", case="no-figure")
             )
 
 
@@ -421,7 +428,7 @@ def entry_from_plain(values: Plain) -> Entry:
     made = ENTRY_KINDS.get(kind) if isinstance(kind, str) else None
     if made is None:
         raise BadEntryError(
-            field="kind", reason=f"must be one of {', '.join(ENTRY_KINDS)}"
+            field="kind", reason=Message.of("entry-kind", kinds=tuple(ENTRY_KINDS))
         )
     left_out = _NO_MORE.get(str(kind))
     if left_out is not None:

@@ -12,6 +12,7 @@ from uuid import UUID
 
 from fishmeasure.base.errors import BadEntryError, UnknownStockSpeciesError
 from fishmeasure.base.record import FIRST_DAY, LAST_DAY
+from fishmeasure.base.words import Message
 from fishmeasure.book.climate import Climate, unit_temperature
 from fishmeasure.book.cv_and_condition import condition_factor, weight_cv
 from fishmeasure.book.entries import (
@@ -71,7 +72,10 @@ def replay(
     """
     if not FIRST_DAY <= on <= LAST_DAY:
         raise BadEntryError(
-            field="the day", reason=f"must be from {FIRST_DAY} to {LAST_DAY}, not {on}"
+            field=Message.of("the-day"),
+            reason=Message.of(
+                "day-outside", first_on=FIRST_DAY, last_on=LAST_DAY, given_on=on
+            ),
         )
     known_units = {unit.id: unit for unit in units}
     valid = in_force(entries)

@@ -52,6 +52,7 @@ from fishmeasure.base.record import (
     read,
     record,
 )
+from fishmeasure.base.words import Message
 from fishmeasure.estimation.nets import (
     DRY_TARE_DRIP,
     GRAMS_PER,
@@ -137,24 +138,27 @@ class Net:
     def __post_init__(self) -> None:
         self._check_weights()
         if not (self.gross_g or self.net_g or self.photos or self.lengths_mm):
-            reason = "are counted, but there is no weight, no photo and no length"
-            raise misfit("fish", reason)
+            raise misfit("fish", Message.of("net-slip", case="only-counted"))
         if len(set(self.photos)) < len(self.photos):
-            raise misfit("photos", "name a photo twice")
+            raise misfit("photos", Message.of("net-slip", case="photo-twice"))
         if self.photos and self.lengths_mm:
-            raise misfit("lengths_mm", "stand beside photos: give one of them")
+            raise misfit(
+                "lengths_mm", Message.of("net-slip", case="lengths-and-photos")
+            )
         if len(self.lengths_mm) > self.fish:
-            reason = f"are {len(self.lengths_mm)}, but the fish are {self.fish}"
+            reason = Message.of(
+                "net-lengths", lengths=len(self.lengths_mm), fish_count=self.fish
+            )
             raise misfit("lengths_mm", reason)
 
     def _check_weights(self) -> None:
         gross, net, tare_g = self.gross_g or (), self.net_g or (), self.tare_g
         if gross and net:
-            raise misfit("net_g", "stands beside gross_g: give one of them")
+            raise misfit("net_g", Message.of("net-slip", case="net-and-gross"))
         if tare_g is not None and not gross:
-            raise misfit("tare_g", "stands there without a gross weight")
+            raise misfit("tare_g", Message.of("net-slip", case="tare-alone"))
         if gross and min(gross) <= (tare_g or 0.0):
-            reason = f"is {tare_g:g} g, but the gross weight is {min(gross):g} g"
+            reason = Message.of("net-tare", tare_g=tare_g, gross_g=min(gross))
             raise misfit("tare_g", reason)
         name, readings = ("gross_g", gross) if gross else ("net_g", net)
         if not readings:
@@ -162,11 +166,11 @@ class Net:
         most = max(readings) / self.fish
         least = (min(readings) - (tare_g or 0.0)) / self.fish
         if most > _MOST_FISH_G:
-            reason = f"is {most:.0f} g a fish, more than {_MOST_FISH_G:.0f}"
-            raise misfit(name, f"{reason}; look at the unit")
+            reason = Message.of("fish-too-heavy", weight_g=most, limit_g=_MOST_FISH_G)
+            raise misfit(name, reason)
         if least < LEAST_FISH_G:
-            reason = f"is {least:g} g a fish, less than {LEAST_FISH_G:.4f}"
-            raise misfit(name, f"{reason}; look at the unit")
+            reason = Message.of("fish-too-light", weight_g=least, limit_g=LEAST_FISH_G)
+            raise misfit(name, reason)
 
 
 @record(frozen=True, slots=True, kw_only=True)

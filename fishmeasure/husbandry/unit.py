@@ -11,6 +11,7 @@ from fishmeasure.base.record import (
     misfit,
     record,
 )
+from fishmeasure.base.words import Message
 
 Bubbles = Literal["fine", "medium", "coarse"]
 
@@ -54,17 +55,17 @@ class Aerator:
         if self.gas_l_per_min > 0.0 and self._needs_depth():
             raise misfit(
                 "diffuser_depth_m",
-                f"of {self.name} must be above 0 to say what its gas brings",
+                Message.of("aerator-needs", case="gas", name=self.name),
             )
         if self.capacity_wh is not None and self.power_w <= 0.0:
             raise misfit(
                 "power_w",
-                f"of {self.name} must be above 0 to say how long its battery lasts",
+                Message.of("aerator-needs", case="battery", name=self.name),
             )
         if self.cylinder_l is not None and self.gas_l_per_min <= 0.0:
             raise misfit(
                 "gas_l_per_min",
-                f"of {self.name} must be above 0 to say how long its cylinder lasts",
+                Message.of("aerator-needs", case="cylinder", name=self.name),
             )
 
     def _needs_depth(self) -> bool:

@@ -236,7 +236,7 @@ def _first_status(table: dict[str, Any]) -> dict[str, str]:
 def _species(document: dict[str, Any]) -> Species:
     name = f"{document['key']}.toml"
 
-    def refusal(*, field: str, reason: str) -> SpeciesFileError:
+    def refusal(*, field: str, reason: Message) -> SpeciesFileError:
         return SpeciesFileError(name, field, reason)
 
     water = document.get("water", {})

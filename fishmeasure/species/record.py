@@ -32,14 +32,14 @@ _RelativeSd = Annotated[float, Field(ge=0.0, lt=1.0)]
 
 def _one_line(text: str) -> str:
     if not text.strip():
-        raise wrong("text")
+        raise wrong(Message.of("wanted", case="text"))
     return " ".join(text.split())
 
 
 _Source = Annotated[Text, AfterValidator(_one_line)]
 
 
-def _refuse(reason: str) -> NoReturn:
+def _refuse(reason: Message) -> NoReturn:
     raise PydanticCustomError("slip", "{reason}", {"reason": reason})
 
 
@@ -88,7 +88,9 @@ class Figure(_Sourced):
 def _within(low: float, high: float) -> AfterValidator:
     def check(figure: Figure) -> Figure:
         if not low <= figure.value <= high:
-            _refuse(f"{figure.value:g} is outside {low:g} to {high:g}")
+            _refuse(
+                Message.of("figure-outside", value=figure.value, low=low, high=high)
+            )
         return figure
 
     return AfterValidator(check)
@@ -127,7 +129,7 @@ class LengthWeight(_Sourced):
 
     def __post_init__(self) -> None:
         if self.min_length_mm >= self.max_length_mm:
-            _refuse("max_length_mm must be over min_length_mm")
+            _refuse(Message.of("species-slip", case="lengths"))
 
     @property
     def reference_length_mm(self) -> float:
@@ -158,7 +160,11 @@ def _as_entered(line: LengthWeight) -> LengthWeight:
     for name, (low, high) in _LINE_LIMITS.items():
         value = getattr(line, name)
         if not low <= value <= high:
-            _refuse(f"{name} {value:g} is outside {low:g} to {high:g}")
+            _refuse(
+                Message.of(
+                    "figure-outside-named", name=name, value=value, low=low, high=high
+                )
+            )
     return line
 
 
@@ -195,7 +201,7 @@ class Shape:
 
     def __post_init__(self) -> None:
         if self.standard_per_total.value > self.fork_per_total.value:
-            _refuse("standard length cannot be over fork length")
+            _refuse(Message.of("species-slip", case="standard"))
 
 
 @record(frozen=True, slots=True, kw_only=True)
@@ -333,7 +339,7 @@ class Respiration(_Sourced):
     def __post_init__(self) -> None:
         ends = (self.optimum_temperature_deg_c, self.highest_temperature_deg_c)
         if self.form == "dome" and not 0.0 < ends[0] < ends[1]:
-            _refuse("the optimum of a dome must be under its highest temperature")
+            _refuse(Message.of("species-slip", case="dome"))
 
 
 @record(frozen=True, slots=True, kw_only=True)
@@ -432,7 +438,7 @@ class WaterFigures:
         for rising in _RISING:
             values = [getattr(self, name).value for name in rising]
             if not all(low < high for low, high in pairwise(values)):
-                _refuse(f"these must rise: {', '.join(rising)}")
+                _refuse(Message.of("figures-must-rise", names=rising))
 
     def feeds_at(self, temperature_deg_c: float) -> bool:
         """Return whether fish are fed at a temperature."""

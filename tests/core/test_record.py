@@ -21,6 +21,7 @@ from fishmeasure.base.record import (
     read,
     record,
 )
+from fishmeasure.base.words import Message
 
 ID = UUID("5f0c0b5e-0000-4000-8000-000000000001")
 
@@ -125,7 +126,7 @@ def test_unusable_field_is_named(
     with pytest.raises(BadFieldError) as caught:
         read(Weighing, GOOD | changed)
     assert caught.value.field == named
-    assert reason in caught.value.reason
+    assert reason in str(caught.value.reason)
 
 
 @pytest.mark.parametrize(
@@ -147,7 +148,7 @@ def test_number_is_finite_and_in_its_range(value: Any, reason: str) -> None:
     with pytest.raises(BadFieldError) as caught:
         read(Weighing, data)
     assert caught.value.field == "baskets[1].weight_g"
-    assert caught.value.reason.startswith(reason)
+    assert str(caught.value.reason).startswith(reason)
     with pytest.raises(BadFieldError, match="weight_g"):
         Basket(weight_g=value)
 
@@ -209,7 +210,7 @@ def test_reader_may_name_its_own_error() -> None:
     """Whoever reads says which error it is."""
 
     class OtherError(Exception):
-        def __init__(self, *, field: str, reason: str) -> None:
+        def __init__(self, *, field: str, reason: Message) -> None:
             super().__init__(f"net 2: {field} {reason}")
 
     with pytest.raises(OtherError, match="net 2: weight_g is missing"):

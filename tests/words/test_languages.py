@@ -154,6 +154,14 @@ SAMPLE_AT = "/v1/samples/5f0c0b5e-0000-4000-8000-000000000002"
         ("GET", "/v1/photos/none", None, 404, "THE BOOK HAS NO PHOTO none."),
         ("GET", "/v1/species/none", None, 404, "THERE IS NO SPECIES 'none'."),
         ("POST", "/v1/import", {"format": "x"}, 422, "THE DOCUMENT CANNOT BE IMPORTED"),
+        ("PUT", SAMPLE_AT, {"nets": []}, 422, "date IS MISSING."),
+        (
+            "POST",
+            "/v1/devices",
+            {"code": 5, "name": "a"},
+            422,
+            "code MUST BE TEXT, NOT 5.",
+        ),
         ("PUT", SAMPLE_AT, SAMPLE, 200, "THERE IS NO NET IN THIS SAMPLE YET."),
     ],
 )

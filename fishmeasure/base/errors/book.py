@@ -25,7 +25,7 @@ class BadEntryError(LedgerError):
 
     code = "bad-entry"
 
-    def __init__(self, *, field: str, reason: Reason) -> None:
+    def __init__(self, *, field: Reason, reason: Reason) -> None:
         super().__init__(field=field, reason=reason)
         self.field = field
         self.reason = reason

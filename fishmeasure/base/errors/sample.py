@@ -19,7 +19,7 @@ class SampleFileError(SampleError):
 
     code = "sample-file"
 
-    def __init__(self, *, reason: str, field: str = "") -> None:
+    def __init__(self, *, reason: Reason, field: str = "") -> None:
         place = _NET.sub(lambda net: f"net {int(net[1]) + 1}, ", field.strip("'"))
         place = _SECTION.sub(r"[\1], ", _READING.sub("", place)).removesuffix(", ")
         super().__init__(case="place" if place else "whole", place=place, reason=reason)

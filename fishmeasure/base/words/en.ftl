@@ -70,10 +70,114 @@ system-reason = { $name ->
 }
 
 wanted = { $case ->
+    [number] a number
+    [whole-number] a whole number
+    [true-or-false] true or false
+    [text] text
+    [no-nul] text without NUL characters
+    [unicode] valid Unicode text
+    [uuid] a UUID
+    [day] a date
+    [date] a date (2026-05-02)
+    [time-of-day] a time of day
+    [time] a time (06:30)
+    [zoneless] a time of day without a zone
+    [moment] a date and time with its zone
+    [list] a list
+    [object] an object
+    [array] lists of numbers of the shape { $shape }
+    [choice] one of { $choices }
     [yes-no] yes or no
     [whole] a whole number from { $least } to { $most }
    *[home] a folder of somebody who is known here
 }
+
+field-wanted = must be { $wanted }, not { $given }
+
+field-limit = { $word ->
+    [ge] must be { $limit } or more, not { $given }
+    [gt] must be more than { $limit }, not { $given }
+    [le] must be { $limit } or less, not { $given }
+   *[lt] must be less than { $limit }, not { $given }
+}
+
+field-limit-day = { $word ->
+    [ge] must be { DAY($limit_on) } or later, not { $given }
+    [gt] must be later than { DAY($limit_on) }, not { $given }
+    [le] must be { DAY($limit_on) } or earlier, not { $given }
+   *[lt] must be earlier than { DAY($limit_on) }, not { $given }
+}
+
+field-length = { $word ->
+    [max_length] must be at most { $limit } long, not { $length }
+   *[min_length] must be at least { $limit } long, not { $length }
+}
+
+field-missing = { $fields ->
+    [one] is missing
+   *[other] are missing
+}
+
+field-unknown = is not known here{ $case ->
+    [near] ; is { $near } meant?
+   *[far] {""}
+}
+
+field-other = { $told }
+
+field-beside = is given beside { $other }
+
+figure-outside = { $value } is outside { $low } to { $high }
+
+figure-outside-named = { $name } { $value } is outside { $low } to { $high }
+
+figures-must-rise = these must rise: { LIST($names) }
+
+the-day = the day
+
+day-outside = must be from { DAY($first_on) } to { DAY($last_on) }, not { DAY($given_on) }
+
+aerator-needs = of { $name } must be above 0 to say { $case ->
+    [gas] what its gas brings
+    [battery] how long its battery lasts
+   *[cylinder] how long its cylinder lasts
+}
+
+species-slip = { $case ->
+    [lengths] max_length_mm must be over min_length_mm
+    [standard] standard length cannot be over fork length
+   *[dome] the optimum of a dome must be under its highest temperature
+}
+
+entry-slip = { $case ->
+    [which-taken-back] is missing: which entry is taken back?
+    [count-or-bulk] is missing: give it, or bulk_weight_kg and mean_weight_g
+    [count-and-weight] is missing, and weight_kg too
+    [one-group] of one unit must be given as one group
+   *[no-figure] is missing: no figure is given
+}
+
+entry-kind = must be one of { LIST($kinds) }
+
+net-slip = { $case ->
+    [only-counted] are counted, but there is no weight, no photo and no length
+    [photo-twice] name a photo twice
+    [lengths-and-photos] stand beside photos: give one of them
+    [net-and-gross] stands beside gross_g: give one of them
+   *[tare-alone] stands there without a gross weight
+}
+
+net-lengths = are { $lengths }, but the fish are { $fish_count }
+
+net-tare = is { AMOUNT($tare_g) }, but the gross weight is { AMOUNT($gross_g) }
+
+fish-too-heavy = is { AMOUNT($weight_g, decimals: 0) } a fish, more than
+    { AMOUNT($limit_g, decimals: 0) }; look at the unit
+
+fish-too-light = is { AMOUNT($weight_g) } a fish, less than
+    { AMOUNT($limit_g, decimals: 4) }; look at the unit
+
+too-many-digits = a number of thousands of digits
 
 record-word = { $what ->
     [unit] unit

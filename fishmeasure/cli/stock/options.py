@@ -16,6 +16,7 @@ if TYPE_CHECKING:
     from collections.abc import Mapping, Sequence
 
     from fishmeasure.base.estimate import Estimate
+    from fishmeasure.base.words import Message
     from fishmeasure.husbandry.growth import GrowthFit, WeightSample
     from fishmeasure.husbandry.temperature import TemperatureForecast
     from fishmeasure.husbandry.unit import RearingUnit, UnitLimits
@@ -162,7 +163,7 @@ def own_limits(max_density_kg_per_m3: float | None) -> UnitLimits:
     return read(UnitLimits, given, _bad_option)
 
 
-def _bad_option(*, field: str, reason: str) -> BadFieldError:
+def _bad_option(*, field: str, reason: Message) -> BadFieldError:
     """Return the error of a unit's field in the command line's own words."""
     name = field.rpartition(".")[2]
     option = _UNIT_OPTIONS.get(name, name).replace("_", "-")
