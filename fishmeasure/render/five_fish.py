@@ -5,26 +5,16 @@ from typing import Final
 
 from reportlab.lib.pagesizes import A4, LETTER
 from reportlab.lib.units import mm
+from reportlab.lib.utils import simpleSplit
 from reportlab.pdfgen.canvas import Canvas
+
+from fishmeasure.base.words import wording
 
 PAPERS: Final = {"A4": A4, "Letter": LETTER}
 ROWS: Final = 10
-_TITLE: Final = "Photograph and weigh five fish"
-_STEPS: Final = """\
-This teaches the program the body of your stock: then a photo alone tells the weight.
-1. Take five fish of the sizes that you keep, not the five largest. Fasted for a day;
-   no ripe fish and no swollen bellies: an outline cannot tell them from fat.
-2. Wet the board. Lay the printed sheet or cards flat, and one fish, or a few apart, on
-   its side beside them: belly and back free, fins down, no hard shadow along it.
-3. Photograph from straight above, the fish at least a quarter of the photo's width.
-   Two or more photos are better than one: light and edges are a photo's own.
-4. Weigh each of them at once, wiped, to 1 g or 1 % (the finer), and write down here the
-   photo and which fish in it, counted from the top, row by row, left to right
-   ("fishmeasure photo PHOTO --overlay FOLDER" draws the numbers).
-5. Type the table into a file five.csv with the head photo,fish,weight_g and run
-   fishmeasure fit five.csv --species SPECIES --save my_stock.toml
-6. Use my_stock.toml as the species from then on. Weigh five again after spawning, after
-   a change of feed, and when a bulk weighing disagrees."""
+_STEPS: Final = 7
+_SIZE_PT: Final = 10.5
+_INDENT: Final = 3 * mm
 
 
 def five_fish_pdf(paper: str) -> bytes:
@@ -38,16 +28,20 @@ def five_fish_pdf(paper: str) -> bytes:
     width, height = PAPERS[paper]
     stream = io.BytesIO()
     canvas = Canvas(stream, pagesize=(width, height), invariant=1, pageCompression=1)
-    canvas.setTitle(_TITLE)
+    title = wording("five-fish-title")
+    canvas.setTitle(title)
     canvas.setAuthor("fishmeasure")
     left, top = 20 * mm, height - 25 * mm
     canvas.setFont("Helvetica-Bold", 18)
-    canvas.drawString(left, top, _TITLE)
-    canvas.setFont("Helvetica", 10.5)
+    canvas.drawString(left, top, title)
+    canvas.setFont("Helvetica", _SIZE_PT)
     level = top - 12 * mm
-    for line in _STEPS.splitlines():
-        canvas.drawString(left, level, line)
-        level -= 5.6 * mm
+    for step in range(_STEPS):
+        text = wording("five-fish", case=f"step-{step}")
+        lines = simpleSplit(text, "Helvetica", _SIZE_PT, width - 40 * mm - _INDENT)
+        for number, line in enumerate(lines):
+            canvas.drawString(left + (_INDENT if number else 0.0), level, line)
+            level -= 5.6 * mm
     _table(canvas, left, level - 4 * mm, width - 40 * mm)
     canvas.showPage()
     canvas.save()
@@ -55,7 +49,8 @@ def five_fish_pdf(paper: str) -> bytes:
 
 
 def _table(canvas: Canvas, left: float, top: float, width: float) -> None:
-    heads = ("date", "photo", "fish", "weight, g", "notes")
+    columns = ("date", "photo", "fish", "weight", "notes")
+    heads = [wording("five-fish-column", case=column) for column in columns]
     shares = (0.15, 0.3, 0.1, 0.17, 0.28)
     row = 9 * mm
     canvas.setFont("Helvetica-Bold", 10)

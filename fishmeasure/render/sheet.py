@@ -15,6 +15,7 @@ from reportlab.lib.units import mm
 from reportlab.pdfgen.canvas import Canvas
 
 from fishmeasure.base.arrays import BoolArray
+from fishmeasure.base.words import wording
 from fishmeasure.photo.lens_board import BOARD, LensBoard, board_marker_cells
 from fishmeasure.photo.markers import loose, sheet, single
 from fishmeasure.photo.markers.pattern import marker_cells
@@ -289,38 +290,18 @@ class _Drawing:
         roomy = page.kind in {"cards", "single"}
         first, points, step = (20.0, 9.0, 5.0) if roomy else (10.0, 6.5, 3.0)
         if page.board is None:
-            self.centred(below, _CHECK_WORDS, 6.5, middle)
+            self.centred(below, wording("sheet-words", case="check"), 6.5, middle)
         else:
             first = below
-        for index, line in enumerate(_WORDS[page.kind].splitlines()):
+        for index, case in enumerate(_LINES[page.kind]):
+            line = wording("sheet-words", case=case)
             self.centred(first + index * step, line, points, middle)
 
 
-_CHECK_WORDS = (
-    "Measure this line. Not 100 mm? Give measured / 100 as the print scale "
-    "(97 mm: 0.97)."
-)
-_PRINT_WORDS = """\
-Print at 100 % ("actual size", never "fit to page"), on matte paper: gloss and plastic \
-covers glare."""
-_WORDS: dict[PageKind, str] = {
-    "sheet": f"""\
-{_PRINT_WORDS}
-Lay it flat. Fish on the sheet, or beside it on the same surface. Photograph from \
-straight above, all four markers in view.""",
-    "cards": f"""\
-{_PRINT_WORDS}
-Cut along the dashed lines; leave the white edge on. Glue to something stiff and flat, \
-and lay one card near
-each corner of the tray, on the surface that the fish lie on. Photograph from straight \
-above, all cards in view.""",
-    "single": f"""\
-{_PRINT_WORDS}
-Cut along the dashed line; leave the white edge on. Glue to something stiff and flat, \
-and lay it beside the fish, on the
-same surface. Photograph from straight above. Four cards or the sheet measure better \
-than one.""",
-    "lens-board": """\
-Print at 100 %, glue to something flat, and take 8 or more photos from different \
-sides, near and filling the frame.""",
+# The lines of each kind of page, of the catalogue's ``sheet-words``.
+_LINES: dict[PageKind, tuple[str, ...]] = {
+    "sheet": ("print", "sheet"),
+    "cards": ("print", "cards", "cards-laid"),
+    "single": ("print", "single", "single-laid"),
+    "lens-board": ("lens-board",),
 }

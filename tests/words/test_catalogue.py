@@ -23,6 +23,7 @@ DONE = (
     "fishmeasure/base/errors",
     "fishmeasure/husbandry",
     "fishmeasure/outlook",
+    "fishmeasure/render",
     "fishmeasure/species",
     "fishmeasure/pipeline.py",
     "fishmeasure/batch.py",

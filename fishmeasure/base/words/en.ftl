@@ -1491,6 +1491,53 @@ plot-below = { $case ->
     }
 plot-measured = { $fish } measured fish
 
+# A line each of the printed pages: as long as the page is wide.
+sheet-words = { $case ->
+        [check] Measure this line. Not 100 mm? Give measured / 100 as the print scale (97 mm:
+            0.97).
+        [print] Print at 100 % ("actual size", never "fit to page"), on matte paper: gloss and
+            plastic covers glare.
+        [sheet] Lay it flat. Fish on the sheet, or beside it on the same surface. Photograph from
+            straight above, all four markers in view.
+        [cards] Cut along the dashed lines; leave the white edge on. Glue to something stiff and
+            flat, and lay one card near
+        [cards-laid] each corner of the tray, on the surface that the fish lie on. Photograph from
+            straight above, all cards in view.
+        [single] Cut along the dashed line; leave the white edge on. Glue to something stiff and
+            flat, and lay it beside the fish, on the
+        [single-laid] same surface. Photograph from straight above. Four cards or the sheet
+            measure better than one.
+       *[lens-board] Print at 100 %, glue to something flat, and take 8 or more photos from
+            different sides, near and filling the frame.
+    }
+
+five-fish-title = Photograph and weigh five fish
+five-fish = { $case ->
+        [step-0] This teaches the program the body of your stock: then a photo alone tells the
+            weight.
+        [step-1] 1. Take five fish of the sizes that you keep, not the five largest. Fasted for a
+            day; no ripe fish and no swollen bellies: an outline cannot tell them from fat.
+        [step-2] 2. Wet the board. Lay the printed sheet or cards flat, and one fish, or a few
+            apart, on its side beside them: belly and back free, fins down, no hard shadow along
+            it.
+        [step-3] 3. Photograph from straight above, the fish at least a quarter of the photo's
+            width. Two or more photos are better than one: light and edges are a photo's own.
+        [step-4] 4. Weigh each of them at once, wiped, to 1 g or 1 % (the finer), and write down
+            here the photo and which fish in it, counted from the top, row by row, left to right
+            ("fishmeasure photo PHOTO --overlay FOLDER" draws the numbers).
+        [step-5] 5. Type the table into a file five.csv with the head photo,fish,weight_g and run
+            fishmeasure fit five.csv --species SPECIES --save my_stock.toml
+       *[step-6] 6. Use my_stock.toml as the species from then on. Weigh five again after
+            spawning, after a change of feed, and when a bulk weighing disagrees.
+    }
+five-fish-column = { $case ->
+        [date] date
+        [photo] photo
+        [fish] fish
+        [weight] weight, g
+       *[notes] notes
+    }
+
 ## photo: what is doubtful in a photo
 
 marker-missing =
