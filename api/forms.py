@@ -13,7 +13,7 @@ from api.routes.reference import LensOut
 from api.schemas import PhotoSettingsIn
 from fishmeasure.base.record import json_schema
 from fishmeasure.book.entries import ENTRY_KINDS
-from fishmeasure.book.groups import MOST_WEIGHT_CHANGE
+from fishmeasure.book.posterior.fish import MOST_WEIGHT_CHANGE
 from fishmeasure.book.units import Cohort, Unit
 
 

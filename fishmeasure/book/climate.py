@@ -84,6 +84,7 @@ class Climate:
         self._first = first
         self._days = max(0, (last - first).days)
         self._sums: dict[tuple[UUID, str], FloatArray] = {}
+        self._temperatures: dict[tuple[UUID, int], float] = {}
 
     def degree_days(
         self, unit_id: UUID, figures: FarmedSpecies, start: int, end: int
@@ -101,3 +102,11 @@ class Climate:
             self._sums[key] = sums
         first = self._first.toordinal()
         return float(sums[end - first] - sums[start - first])
+
+    def temperature_deg_c(self, unit_id: UUID, day: int) -> float:
+        """Return a unit's temperature on a day, as an ordinal."""
+        key = (unit_id, day)
+        if key not in self._temperatures:
+            found = self.forecasts[unit_id].on(date.fromordinal(day))
+            self._temperatures[key] = found
+        return self._temperatures[key]

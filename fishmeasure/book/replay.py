@@ -1,51 +1,58 @@
 """From entries to what is in every unit on a day: pure, and in any order.
 
 Entries are put in order first (``order.py``), so the order in which they arrive
-here changes nothing.
+here changes nothing. What they say together is worked out in ``posterior``.
 """
 
-import math
-from collections.abc import Callable, Iterable, Mapping
+from collections.abc import Iterable, Mapping
+from dataclasses import replace
 from datetime import date
-from typing import Final
 from uuid import UUID
 
-from fishmeasure.base.errors import BadEntryError, UnknownStockSpeciesError
+from fishmeasure.base.errors import (
+    BadEntryError,
+    FishMeasureError,
+    UnknownStockSpeciesError,
+)
 from fishmeasure.base.record import FIRST_DAY, LAST_DAY
 from fishmeasure.base.words import Message
 from fishmeasure.book.climate import Climate, unit_temperature
-from fishmeasure.book.cv_and_condition import condition_factor, weight_cv
 from fishmeasure.book.entries import (
-    Counted,
-    Died,
     Entry,
+    Feed,
     FishEntry,
     Graded,
-    GradeGroup,
     Moved,
     Sample,
     Stocked,
     Taken,
     WaterReading,
 )
-from fishmeasure.book.groups import Assumptions, CohortGroups, Group
 from fishmeasure.book.order import in_force
-from fishmeasure.book.state import Balance, CountDifference
+from fishmeasure.book.posterior import Assumptions
+from fishmeasure.book.posterior.course import Course
+from fishmeasure.book.posterior.feeding import FeedPeriod, feed_periods
+from fishmeasure.book.posterior.history import History
+from fishmeasure.book.posterior.priors import FEED_SHARE_SD
+from fishmeasure.book.posterior.solve import Peak, Posterior, appetite, posterior
+from fishmeasure.book.state import Balance
 from fishmeasure.book.summary import (
-    MORE_OUT,
     Present,
     cohort_total,
-    count_estimate,
+    count_differences,
     unit_state,
 )
 from fishmeasure.book.units import Cohort, Unit
-from fishmeasure.husbandry.propagation import z_score
-from fishmeasure.species import FarmedSpecies, farmed_species
+from fishmeasure.species import (
+    FarmedSpecies,
+    LengthWeight,
+    farmed_species,
+    packaged_species,
+)
 
 __all__ = ["Assumptions", "Balance", "replay"]
 
-# A difference this large, in standard deviations, is told to the grower.
-NOTABLE_SD: Final = 2.0
+_Meals = Mapping[int, float]  # kilograms by day, as an ordinal
 
 
 def replay(
@@ -78,32 +85,33 @@ def replay(
             ),
         )
     known_units = {unit.id: unit for unit in units}
-    valid = in_force(entries)
-    past = tuple(entry for entry in valid if entry.on <= on)
-    run = _Replay(known_units, tuple(cohorts), past, on, assumptions or Assumptions())
-    for entry in past:
-        run.take(entry)
-    return run.balance()
+    past = tuple(entry for entry in in_force(entries) if entry.on <= on)
+    run = _Replay(known_units, past, on, assumptions or Assumptions())
+    return run.balance(tuple(cohorts))
 
 
 class _Replay:
     def __init__(
         self,
         units: Mapping[UUID, Unit],
-        cohorts: tuple[Cohort, ...],
         past: tuple[Entry, ...],
         on: date,
         assumptions: Assumptions,
     ) -> None:
-        self._units = units
-        self._on = on
+        self._units, self._past, self._on = units, past, on
         self._assumptions = assumptions
-        self._differences: list[CountDifference] = []
         self._readings: dict[UUID, list[WaterReading]] = {unit: [] for unit in units}
+        self._feed: dict[UUID, dict[int, float]] = {unit: {} for unit in units}
+        self._of_fish: dict[UUID, list[FishEntry]] = {}
         for entry in past:
             if isinstance(entry, WaterReading):
                 self._readings[entry.unit_id].append(entry)
-        climate = Climate(
+            elif isinstance(entry, Feed):
+                meals, day = self._feed[entry.unit_id], entry.on.toordinal()
+                meals[day] = meals.get(day, 0.0) + entry.feed_kg
+            elif isinstance(entry, FishEntry):
+                self._of_fish.setdefault(entry.cohort_id, []).append(entry)
+        self._climate = Climate(
             {
                 unit_id: unit_temperature(units[unit_id], readings)
                 for unit_id, readings in self._readings.items()
@@ -111,282 +119,14 @@ class _Replay:
             past[0].on if past else on,
             on,
         )
-        self._climate = climate
-        self._cohorts = {
-            cohort.id: CohortGroups(cohort, _figures(cohort), climate, assumptions)
-            for cohort in cohorts
-        }
-        self._takers: Mapping[str, Callable[..., None]] = {
-            "stocked": self._stocked,
-            "died": self._died,
-            "harvested": self._harvested,
-            "sold": self._harvested,
-            "moved": self._moved,
-            "graded": self._graded,
-            "counted": self._counted,
-            "sample": self._sample,
-        }
 
-    def take(self, entry: Entry) -> None:
-        """Take in the next entry."""
-        if isinstance(entry, FishEntry):
-            fish = self._cohorts[entry.cohort_id]
-            group = fish.at(entry.unit_id, entry.on.toordinal())
-            self._takers[entry.kind](entry, fish, group)
-
-    # --- one method per kind ---------------------------------------------------
-
-    def _stocked(self, entry: Stocked, fish: CohortGroups, group: Group) -> None:
-        count, count_sd = self._stocked_count(entry)
-        weight_g, weight_sd_g = self._stocked_weight(entry, count, count_sd)
-        fish.stocked += count
-        fish.add(group, count, count_sd**2)
-        group.count_from.append(entry.id)
-        if weight_g is not None:
-            track = fish.track_of(
-                weight_g, weight_sd_g, Group(unit_id=group.unit_id, day=group.day)
-            )
-            track.from_ids = [entry.id]
-            fish.mix_in(group, count, track)
-            group.flows.added_kg += count * weight_g / 1000.0
-        else:
-            group.flows.unknown_fish += count
-
-    def _stocked_count(self, entry: Stocked) -> tuple[float, float]:
-        usual = self._assumptions
-        if entry.fish_count is not None:
-            if entry.fish_count_sd is not None:
-                return float(entry.fish_count), entry.fish_count_sd
-            return float(entry.fish_count), usual.count_sd_fraction * entry.fish_count
-        bulk_kg, mean_g = entry.bulk_weight_kg or 0.0, entry.mean_weight_g or math.inf
-        count = bulk_kg * 1000.0 / mean_g
-        relative = math.hypot(
-            _relative(entry.bulk_weight_sd_kg, bulk_kg, usual.bulk_weight_sd_fraction),
-            _relative(entry.mean_weight_sd_g, mean_g, usual.stocked_weight_sd_fraction),
-        )
-        return count, count * relative
-
-    def _stocked_weight(
-        self, entry: Stocked, count: float, count_sd: float
-    ) -> tuple[float | None, float]:
-        usual = self._assumptions
-        if entry.mean_weight_g is not None:
-            relative = _relative(
-                entry.mean_weight_sd_g,
-                entry.mean_weight_g,
-                usual.stocked_weight_sd_fraction,
-            )
-            return entry.mean_weight_g, relative * entry.mean_weight_g
-        if entry.bulk_weight_kg is not None and count > 0.0:
-            mean_g = entry.bulk_weight_kg * 1000.0 / count
-            relative = math.hypot(
-                _relative(
-                    entry.bulk_weight_sd_kg,
-                    entry.bulk_weight_kg,
-                    usual.bulk_weight_sd_fraction,
-                ),
-                count_sd / count,
-            )
-            return mean_g, relative * mean_g
-        return None, 0.0
-
-    def _died(self, entry: Died, fish: CohortGroups, group: Group) -> None:
-        fish.died += entry.fish_count
-        group.flows.dead_kg += group.kg(entry.fish_count)
-        fish.add(group, -entry.fish_count, 0.0)
-        group.count_from.append(entry.id)
-
-    def _harvested(self, entry: Taken, fish: CohortGroups, group: Group) -> None:
-        count, var = self._taken_count(entry, group)
-        if entry.weight_kg is None:
-            group.flows.taken_kg += group.kg(count)
-        else:
-            group.flows.taken_kg += entry.weight_kg
-        if entry.weight_kg and entry.fish_count:
-            fish.take_weight(group, count, entry.weight_kg * 1000.0 / count)
-            if group.weight is not None:
-                group.weight.from_ids.append(entry.id)
-        fish.taken += count
-        fish.add(group, -count, var)
-        group.count_from.append(entry.id)
-
-    def _taken_count(self, entry: Taken, group: Group) -> tuple[float, float]:
-        if entry.fish_count is not None:
-            return float(entry.fish_count), 0.0
-        if group.weight is None:
-            group.add_problem(
-                "weight-unknown",
-                f"{entry.weight_kg:g} kg were taken on {entry.on} while no mean weight "
-                "was known, so their number is unknown. Correct the entry with a "
-                "count, or count the fish.",
-            )
-            return 0.0, 0.0
-        kg = entry.weight_kg or 0.0
-        count = kg * 1000.0 / group.weight.weight_g
-        relative = math.hypot(
-            _relative(
-                entry.weight_sd_kg, kg, self._assumptions.bulk_weight_sd_fraction
-            ),
-            group.weight.weight_sd_g / group.weight.weight_g,
-        )
-        return count, (count * relative) ** 2
-
-    def _moved(self, entry: Moved, fish: CohortGroups, group: Group) -> None:
-        target = fish.at(entry.to_unit_id, group.day)
-        self._transfer(entry, fish, group, target, entry)
-
-    def _transfer(
-        self,
-        entry: FishEntry,
-        fish: CohortGroups,
-        source: Group,
-        target: Group,
-        what: Moved | GradeGroup,
-    ) -> None:
-        """Move counted fish, with their weight, to another group."""
-        track = None if source.weight is None else source.weight.copy()
-        if what.mean_weight_g is not None:
-            relative = _relative(
-                what.mean_weight_sd_g,
-                what.mean_weight_g,
-                self._assumptions.moved_weight_sd_fraction,
-            )
-            track = fish.track_of(
-                what.mean_weight_g, relative * what.mean_weight_g, source
-            )
-            fish.take_weight(source, what.fish_count, what.mean_weight_g)
-        kg = 0.0 if track is None else what.fish_count * track.weight_g / 1000.0
-        for flows in (source.flows, target.flows):
-            flows.unknown_fish += what.fish_count if track is None else 0.0
-        source.flows.taken_kg += kg
-        target.flows.added_kg += kg
-        fish.move(source, target, what.fish_count, what.fish_count_sd**2)
-        fish.mix_in(target, what.fish_count, track)
-        for group in (source, target):
-            group.count_from.append(entry.id)
-            if group.weight is not None:
-                group.weight.from_ids.append(entry.id)
-        target.cv = source.cv if target.cv is None else target.cv
-        target.sampled_on = target.sampled_on or source.sampled_on
-
-    def _graded(self, entry: Graded, fish: CohortGroups, group: Group) -> None:
-        """Count all fish, then send the groups to their units."""
-        total = sum(part.fish_count for part in entry.groups)
-        var = sum(part.fish_count_sd**2 for part in entry.groups)
-        self._compare(entry, fish, group, total, var)
-        fish.adjusted += total - group.count
-        fish.forget(group)
-        group.count = float(total)
-        staying = None
-        for part in entry.groups:
-            if part.to_unit_id == entry.unit_id:
-                staying = part
-                continue
-            target = fish.at(part.to_unit_id, group.day)
-            if target.count <= 0.0:
-                target.counted_on = entry.on
-            self._transfer(entry, fish, group, target, part)
-        self._set_staying(entry, fish, group, staying)
-
-    def _set_staying(
-        self,
-        entry: Graded,
-        fish: CohortGroups,
-        group: Group,
-        staying: GradeGroup | None,
-    ) -> None:
-        """Every group was counted by itself: what stays has its own error."""
-        fish.forget(group)
-        group.cv = None  # sorted fish spread less than those sampled before
-        if staying is None:
-            group.count = 0.0
-            return
-        fish.add(group, 0.0, staying.fish_count_sd**2)
-        if staying.mean_weight_g is not None:
-            relative = _relative(
-                staying.mean_weight_sd_g,
-                staying.mean_weight_g,
-                self._assumptions.moved_weight_sd_fraction,
-            )
-            fish.set_weight(
-                group, staying.mean_weight_g, relative * staying.mean_weight_g
-            )
-            _track_ids(group).append(entry.id)
-
-    def _counted(self, entry: Counted, fish: CohortGroups, group: Group) -> None:
-        sd = entry.fish_count_sd
-        if sd is None:
-            sd = self._assumptions.count_sd_fraction * entry.fish_count
-        self._compare(entry, fish, group, entry.fish_count, sd**2)
-
-    def _compare(
-        self,
-        entry: Counted | Graded,
-        fish: CohortGroups,
-        group: Group,
-        counted: float,
-        var: float,
-    ) -> None:
-        """Take in a count and keep the difference."""
-        expected = count_estimate(fish, group)
-        difference = counted - group.count
-        before = group.count
-        in_sd = fish.observe(group, counted, var)
-        if group.count < before:
-            group.flows.dead_kg += group.kg(before - group.count)
-        group.count_from = [entry.id]
-        group.counted_on = entry.on
-        group.problems.pop(MORE_OUT, None)
-        group.problems.pop("count-differs", None)
-        self._differences.append(
-            CountDifference(
-                entry_id=entry.id,
-                cohort_id=entry.cohort_id,
-                unit_id=entry.unit_id,
-                on=entry.on,
-                counted=counted,
-                expected=expected,
-                difference=difference,
-                in_sd=in_sd,
-            )
-        )
-        if abs(in_sd) > NOTABLE_SD:
-            group.add_problem(
-                "count-differs",
-                f"On {entry.on} {counted:.0f} fish were counted where the book had "
-                f"{expected.value:.0f} ({expected.low:.0f} to {expected.high:.0f}). "
-                "Look for fish that died or left unseen, or a wrong entry.",
-            )
-
-    def _sample(self, entry: Sample, fish: CohortGroups, group: Group) -> None:
-        z = z_score(entry.level)
-        sd_g = (entry.mean_weight_high_g - entry.mean_weight_low_g) / (2.0 * z)
-        group.problems.pop("sample-off-track", None)
-        if group.weight is None:
-            fish.set_weight(group, entry.mean_weight_g, sd_g)
-        else:
-            expected_g = group.weight.weight_g
-            in_sd = group.weight.observe(entry.mean_weight_g, sd_g)
-            if abs(in_sd) > NOTABLE_SD:
-                group.add_problem(
-                    "sample-off-track",
-                    f"The sample of {entry.on} ({entry.mean_weight_g:.0f} g) is far "
-                    f"from the {expected_g:.0f} g that growth would give. Check the "
-                    "weighing, the feed and the temperature; take another sample.",
-                )
-        _track_ids(group)[:] = [entry.id]
-        group.sampled_on = entry.on
-        group.cv = weight_cv(entry) or group.cv
-        group.condition_factor = condition_factor(entry) or group.condition_factor
-
-    # --- the answer ------------------------------------------------------------
-
-    def balance(self) -> Balance:
+    def balance(self, cohorts: tuple[Cohort, ...]) -> Balance:
         """Return the state of everything on the last day."""
+        found = self._posteriors(cohorts)
         here: dict[UUID, list[Present]] = {unit_id: [] for unit_id in self._units}
-        for fish in self._cohorts.values():
-            for unit_id in tuple(fish.groups):
-                here[unit_id].append((fish, fish.at(unit_id, self._on.toordinal())))
+        for known in found.values():
+            for unit_id, group in known.drawn.groups.items():
+                here[unit_id].append((known, group))
         return Balance(
             on=self._on,
             units=tuple(
@@ -399,9 +139,114 @@ class _Replay:
                 )
                 for unit in self._units.values()
             ),
-            cohorts=tuple(cohort_total(fish) for fish in self._cohorts.values()),
-            differences=tuple(self._differences),
+            cohorts=tuple(cohort_total(item, found.get(item.id)) for item in cohorts),
+            differences=count_differences(self._past, found),
         )
+
+    def _posteriors(self, cohorts: tuple[Cohort, ...]) -> dict[UUID, Posterior]:
+        """Return what is known of each cohort that has entries.
+
+        Feed of a unit with several cohorts is divided by what each would eat by all
+        that is known without that feed.
+        """
+        histories = {
+            item.id: self._history(item, self._of_fish[item.id])
+            for item in cohorts
+            if item.id in self._of_fish
+        }
+        places = {key: _units_of(history) for key, history in histories.items()}
+        eaten: dict[UUID, dict[UUID, _Meals]] = {}
+        peaks: dict[UUID, Peak] = {}
+        for unit_id, meals in self._feed.items():
+            there = [key for key, units in places.items() if unit_id in units]
+            if not meals:
+                continue
+            for key in there:
+                shares = eaten.setdefault(key, {})
+                shares[unit_id] = meals if len(there) == 1 else {}
+        shared = {
+            unit_id
+            for unit_id, meals in self._feed.items()
+            if meals and sum(unit_id in units for units in places.values()) > 1
+        }
+        if shared:
+            appetites = {}
+            for key, history in histories.items():
+                if places[key] & shared:
+                    alone = replace(history, shared=frozenset(shared))
+                    peaks[key], appetites[key] = appetite(alone)
+            for unit_id in shared:
+                for day, kg in self._feed[unit_id].items():
+                    wanted = {
+                        key: _on_day(eats.get(unit_id, []), day)
+                        for key, eats in appetites.items()
+                    }
+                    total = sum(wanted.values())
+                    for key, kg_a_day in wanted.items():
+                        if kg_a_day > 0.0:
+                            part = dict(eaten[key][unit_id])
+                            part[day] = kg * kg_a_day / total
+                            eaten[key][unit_id] = part
+        return {
+            key: posterior(
+                replace(history, periods=self._periods(eaten.get(key, {}), shared)),
+                peaks.get(key),
+            )
+            for key, history in histories.items()
+        }
+
+    def _periods(
+        self, eaten: Mapping[UUID, _Meals], shared: set[UUID]
+    ) -> tuple[FeedPeriod, ...]:
+        last = self._on.toordinal()
+        return tuple(
+            period
+            for unit_id, meals in eaten.items()
+            for period in feed_periods(
+                unit_id, meals, last, FEED_SHARE_SD if unit_id in shared else 0.0
+            )
+        )
+
+    def _history(self, cohort: Cohort, entries: list[FishEntry]) -> History:
+        figures = _figures(cohort)
+        course = Course(
+            entries[0].on.toordinal(),
+            self._on.toordinal(),
+            (entry.on.toordinal() for entry in entries if _weighs(entry)),
+            self._climate,
+            figures,
+        )
+        return History(
+            cohort=cohort,
+            figures=figures,
+            line=_line(cohort),
+            entries=tuple(entries),
+            periods=(),
+            on=self._on,
+            course=course,
+            assumptions=self._assumptions,
+            ponds=frozenset(u.id for u in self._units.values() if u.kind == "pond"),
+        )
+
+
+def _on_day(eaten: list[tuple[int, int, float]], day: int) -> float:
+    """Return kilograms a day, of pieces of (first day, last day, kilograms a day)."""
+    return next((each for start, end, each in eaten if start <= day < end), 0.0)
+
+
+def _units_of(history: History) -> set[UUID]:
+    return {
+        unit_id
+        for entry in history.entries
+        for unit_id in (entry.unit_id, *entry.other_place_ids)
+    }
+
+
+def _weighs(entry: FishEntry) -> bool:
+    """Return whether an entry tells of a weight, so that growth is cut there."""
+    return isinstance(entry, Stocked | Sample | Moved | Graded) or (
+        isinstance(entry, Taken) and entry.weight_kg is not None
+    )
 
 
 def _figures(cohort: Cohort) -> FarmedSpecies | None:
@@ -411,12 +256,8 @@ def _figures(cohort: Cohort) -> FarmedSpecies | None:
         return None
 
 
-def _relative(sd: float | None, value: float, usual: float) -> float:
-    """Return the relative sd of a figure, stated or usual, 1 at most."""
-    if sd is None:
-        return usual
-    return min(1.0, sd / value) if value else 0.0
-
-
-def _track_ids(group: Group) -> list[UUID]:
-    return [] if group.weight is None else group.weight.from_ids
+def _line(cohort: Cohort) -> LengthWeight | None:
+    try:
+        return packaged_species(cohort.species_key).on_fork_length()
+    except FishMeasureError:
+        return None

@@ -34,10 +34,12 @@ class CohortInUnit:
     """One cohort's fish in one unit.
 
     ``book_count`` is plain addition and subtraction since the last count;
-    ``fish_count`` has the interval, whose low end allows for deaths that nobody
-    saw. ``mean_weight_g`` and ``biomass_kg`` are None until a weight is known.
-    ``cv`` and ``condition_factor`` are the last sample's. ``growth`` is where
+    ``fish_count`` is what all entries together say, losses that nobody saw among them.
+    ``mean_weight_g`` and ``biomass_kg`` are None until a weight is known, ``cv`` until
+    a sample showed it; ``condition_factor`` is the last sample's. ``growth`` is where
     ``husbandry.growth`` projects from, None where the species has no growth figures.
+    ``gain_kg`` is what the fish put on since they came, also those that died later,
+    ``net_gain_kg`` what is alive or was taken of it.
     """
 
     cohort: Cohort
@@ -53,6 +55,8 @@ class CohortInUnit:
     condition_factor: Estimate | None
     growth: GrowthFit | None
     biomass_kg: Estimate | None
+    gain_kg: Estimate | None
+    net_gain_kg: Estimate | None
     problems: tuple[Problem, ...]
 
 
@@ -60,7 +64,7 @@ class CohortInUnit:
 class UnitFlow:
     """Kilograms that came into a unit and left it, since the book began.
 
-    ``dead_kg`` were seen dead, or found missing by a count. A figure is too low
+    ``dead_kg`` were seen dead or went unseen. A figure is too low
     where ``fish_of_unknown_weight`` is above 0.
     """
 
@@ -107,7 +111,7 @@ class CohortTotal:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class CountDifference:
-    """What a count found against what the book expected.
+    """What a count found against what all other entries say.
 
     ``in_sd`` is the difference in standard deviations of both together. Beyond
     three the book is taken to be wrong, and the count stands alone.

@@ -1,58 +1,108 @@
 """What a replay has come to: counts, weights and biomass with their intervals."""
 
 import math
+from collections.abc import Mapping
 from datetime import date, timedelta
 from typing import Final
+from uuid import UUID
 
-from fishmeasure.base.estimate import DEFAULT_LEVEL, Estimate
+import numpy as np
+
+from fishmeasure.base.estimate import Estimate
 from fishmeasure.base.flags import Problem
-from fishmeasure.base.words import Message
 from fishmeasure.book.climate import FALLBACK_SD_C, FALLBACK_TEMP_C
-from fishmeasure.book.entries import WATER_QUANTITIES, WaterReading
-from fishmeasure.book.groups import CohortGroups, Flows, Group
+from fishmeasure.book.entries import (
+    WATER_QUANTITIES,
+    Counted,
+    Entry,
+    FishEntry,
+    Graded,
+    Sample,
+    WaterReading,
+)
+from fishmeasure.book.posterior.answers import figure, growth_fit, spread
+from fishmeasure.book.posterior.fish import Flows, Group
+from fishmeasure.book.posterior.follow import MORE_OUT
+from fishmeasure.book.posterior.solve import Posterior
 from fishmeasure.book.state import (
     CohortInUnit,
     CohortTotal,
+    CountDifference,
     Latest,
     Provenance,
     UnitFlow,
     UnitState,
 )
-from fishmeasure.book.units import Unit
-from fishmeasure.husbandry.growth import STEP_SPREAD, GrowthFit
-from fishmeasure.husbandry.propagation import z_score
+from fishmeasure.book.units import Cohort, Unit
 from fishmeasure.husbandry.temperature import TemperatureForecast
 
 # Fewer fish than this are none: rounding, or what a move left behind on paper.
 _NO_FISH: Final = 0.5
-# Mean and variance of the absolute value of a standard normal figure.
-_HALF_NORMAL_MEAN: Final = math.sqrt(2.0 / math.pi)
-_HALF_NORMAL_VAR: Final = 1.0 - 2.0 / math.pi
-MORE_OUT: Final = "more-out-than-in"
-"""The doubt where a cohort's fish in a unit come to less than none."""
-Present = tuple[CohortGroups, Group]
+# A difference this large, in standard deviations, is told to the grower.
+_NOTABLE_SD: Final = 2.0
+_BEYOND_SD: Final = 1e4  # of figures that both are without error
+Present = tuple[Posterior, Group]
 
 
-def cohort_total(fish: CohortGroups) -> CohortTotal:
+def cohort_total(cohort: Cohort, known: Posterior | None) -> CohortTotal:
     """Return a cohort over all units."""
-    known, unseen = fish.total_variances()
+    if known is None:
+        none = Estimate.normal(0.0, 0.0)
+        return CohortTotal(
+            cohort=cohort, stocked=0, died=0, taken=0, adjusted=0, fish_count=none
+        )
+    fish = known.drawn
+    counts = sum((group.count for group in fish.groups.values()), np.zeros(1))
+    stocked, died, taken = (
+        float(flow[0]) for flow in (fish.stocked, fish.died, fish.taken)
+    )
     return CohortTotal(
-        cohort=fish.cohort,
-        stocked=fish.stocked,
-        died=fish.died,
-        taken=fish.taken,
-        adjusted=fish.adjusted,
-        fish_count=_count_interval(
-            sum(group.count for group in fish.groups.values()), known, unseen
-        ),
+        cohort=cohort,
+        stocked=stocked,
+        died=died,
+        taken=taken,
+        adjusted=float(counts[0]) - (stocked - died - taken),
+        fish_count=figure(counts, known.scores),
     )
 
 
-def count_estimate(fish: CohortGroups, group: Group) -> Estimate:
-    """Return the count of a group with its interval."""
-    return _count_interval(
-        group.count, fish.variance(group.unit_id), group.unseen_sd**2
-    )
+def count_differences(
+    past: tuple[Entry, ...], found: Mapping[UUID, Posterior]
+) -> tuple[CountDifference, ...]:
+    """Return what each count found against what all other entries say."""
+    differences = []
+    for entry in past:
+        if not isinstance(entry, Counted | Graded):
+            continue
+        surprise = found[entry.cohort_id].surprises.get(("count", entry.id))
+        if surprise is None:
+            continue
+        counted = _counted(entry)
+        differences.append(
+            CountDifference(
+                entry_id=entry.id,
+                cohort_id=entry.cohort_id,
+                unit_id=entry.unit_id,
+                on=entry.on,
+                counted=counted,
+                expected=surprise.expected,
+                difference=counted - surprise.expected.value,
+                in_sd=_told(surprise.in_sd),
+            )
+        )
+    return tuple(differences)
+
+
+def _counted(entry: Counted | Graded) -> float:
+    if isinstance(entry, Counted):
+        return float(entry.fish_count)
+    return float(sum(part.fish_count for part in entry.groups))
+
+
+def _told(in_sd: float) -> float:
+    if abs(in_sd) < 1.0 / _BEYOND_SD:
+        return 0.0
+    return math.copysign(math.inf, in_sd) if abs(in_sd) > _BEYOND_SD else in_sd
 
 
 def unit_state(
@@ -65,9 +115,9 @@ def unit_state(
 ) -> UnitState:
     """Return what is in a unit; ``here`` are its groups, brought to the day."""
     cohorts = tuple(
-        _cohort_state(fish, group, on)
-        for fish, group in here
-        if abs(group.count) >= _NO_FISH or group.problems
+        _cohort_state(known, group, on)
+        for known, group in here
+        if _is_present(group) or group.problems
     )
     water = _latest(readings)
     problems = tuple(problem for cohort in cohorts for problem in cohort.problems)
@@ -116,102 +166,81 @@ def _temperature_held(unit: Unit, temperature_deg_c: float, read_on: date) -> Pr
     )
 
 
-def _cohort_state(fish: CohortGroups, group: Group, on: date) -> CohortInUnit:
-    if group.count < -_NO_FISH:
-        group.add_problem(
-            MORE_OUT,
-            f"The book has {-group.count:.0f} more fish going out than came in. "
-            "An entry is missing or has the wrong cohort; count the fish.",
-        )
-    count = count_estimate(fish, group)
-    mean_g = None if group.weight is None else group.weight.mean_weight_g()
-    if fish.figures is None:
-        group.add_problem(
-            "no-growth-figures",
-            f"There are no growth figures for {fish.cohort.species_key}: the mean "
-            "weight stands still between samples.",
-        )
+def _is_present(group: Group) -> bool:
+    return abs(float(group.count[0])) >= _NO_FISH
+
+
+def _cohort_state(known: Posterior, group: Group, on: date) -> CohortInUnit:
+    fish = known.drawn
+    cohort = fish.history.cohort
+    _say_doubts(known, group)
+    weight_g = group.weight_g
+    kg = None if weight_g is None else np.maximum(group.count, 0.0) * weight_g / 1000.0
+    flows, scores = group.flows, known.scores
     return CohortInUnit(
-        cohort=fish.cohort,
+        cohort=cohort,
         unit_id=group.unit_id,
-        book_count=group.count,
-        fish_count=count,
+        book_count=group.book,
+        fish_count=figure(group.count, scores),
         count_from=_count_provenance(group),
         last_counted_on=group.counted_on,
-        mean_weight_g=mean_g,
+        mean_weight_g=None if weight_g is None else figure(weight_g, scores),
         weight_from=_weight_provenance(group, on),
         last_sampled_on=group.sampled_on,
-        cv=group.cv,
+        cv=spread(group, scores),
         condition_factor=group.condition_factor,
-        growth=_growth(fish, group, on),
-        biomass_kg=None if mean_g is None else _biomass(count, mean_g),
+        growth=growth_fit(fish, group, scores),
+        biomass_kg=None if kg is None else figure(kg, scores),
+        gain_kg=None if weight_g is None else figure(flows.grown_kg, scores),
+        net_gain_kg=None
+        if weight_g is None
+        else figure(flows.grown_kg - flows.dead_kg, scores),
         problems=tuple(group.problems.values()),
     )
 
 
-def _growth(fish: CohortGroups, group: Group, on: date) -> GrowthFit | None:
-    """Return what ``project_growth`` starts from, as of the last day."""
-    weight, figures = group.weight, fish.figures
-    if weight is None or figures is None:
-        return None
-    book = figures.growth.tgc_x1000
-    return GrowthFit(
-        species_key=figures.key,
-        last_day=on,
-        samples_used=weight.samples,
-        tgc_x1000=weight.tgc_x1000,
-        published_tgc_x1000=Estimate.normal(book.value, book.value * book.relative_sd),
-        root_g=weight.root,
-        root_sd_g=weight.root_sd,
-        root_tgc_covariance=weight.cov,
-        step_spread=STEP_SPREAD,
-        mean_weight_g=weight.mean_weight_g(),
-        residuals_sd=(),
-        notes=(
-            Message.of(
-                "note-cohort-growth", name=fish.cohort.name, samples=weight.samples
-            ),
-            book.note(Message.of("note-published-tgc", tgc=book.value)),
-        ),
-    )
+def _say_doubts(known: Posterior, group: Group) -> None:
+    """Say where the last count or sample lies far from all else."""
+    history = known.drawn.history
+    count = float(group.count[0])
+    if count < -_NO_FISH:
+        group.add_problem(
+            MORE_OUT,
+            f"The book has {-count:.0f} more fish going out than came in. "
+            "An entry is missing or has the wrong cohort; count the fish.",
+        )
+    last = _last_of(history.entries, group.unit_id, "counted", "graded")
+    found = None if last is None else known.surprises.get(("count", last.id))
+    if isinstance(last, Counted | Graded) and found and abs(found.in_sd) > _NOTABLE_SD:
+        said, counted = found.expected, _counted(last)
+        group.add_problem(
+            "count-differs",
+            f"On {last.on} {counted:.0f} fish were counted where the book had "
+            f"{said.value:.0f} ({max(0.0, said.low):.0f} to {said.high:.0f}). "
+            "Look for fish that died or left unseen, or a wrong entry.",
+        )
+    last = _last_of(history.entries, group.unit_id, "sample")
+    found = None if last is None else known.surprises.get(("sample", last.id))
+    if isinstance(last, Sample) and found and abs(found.in_sd) > _NOTABLE_SD:
+        group.add_problem(
+            "sample-off-track",
+            f"The sample of {last.on} ({last.mean_weight_g:.0f} g) is far "
+            f"from the {found.expected.value**3:.0f} g that all else says. Check the "
+            "weighing, the feed and the temperature; take another sample.",
+        )
+    if history.figures is None:
+        group.add_problem(
+            "no-growth-figures",
+            f"There are no growth figures for {history.cohort.species_key}: the mean "
+            "weight stands still between samples.",
+        )
 
 
-def _count_interval(count: float, known_var: float, unseen_var: float) -> Estimate:
-    """Return a count; losses that nobody saw lower its low end alone.
-
-    They are taken as half-normal, so the low end is that of the book less their
-    mean, with both spreads.
-    """
-    z = z_score(DEFAULT_LEVEL)
-    known_var = max(0.0, known_var)
-    down = _HALF_NORMAL_MEAN * math.sqrt(unseen_var) + z * math.sqrt(
-        known_var + _HALF_NORMAL_VAR * unseen_var
-    )
-    return Estimate(
-        value=max(0.0, count),
-        sd=math.sqrt(known_var + unseen_var),
-        low=max(0.0, count - down),
-        high=max(0.0, count + z * math.sqrt(known_var)),
-    )
-
-
-def _biomass(count: Estimate, mean_g: Estimate) -> Estimate:
-    """Return count times mean weight in kg, the half-widths in quadrature."""
-    value = count.value * mean_g.value
-    down = math.hypot(
-        (count.value - count.low) * mean_g.value,
-        (mean_g.value - mean_g.low) * count.value,
-    )
-    up = math.hypot(
-        (count.high - count.value) * mean_g.value,
-        (mean_g.high - mean_g.value) * count.value,
-    )
-    return Estimate(
-        value=value / 1000.0,
-        sd=math.hypot(count.sd * mean_g.value, mean_g.sd * count.value) / 1000.0,
-        low=max(0.0, value - down) / 1000.0,
-        high=(value + up) / 1000.0,
-    )
+def _last_of(
+    entries: tuple[FishEntry, ...], unit_id: UUID, *kinds: str
+) -> FishEntry | None:
+    found = (e for e in reversed(entries) if e.unit_id == unit_id and e.kind in kinds)
+    return next(found, None)
 
 
 def _sum(parts: tuple[Estimate, ...]) -> Estimate:
@@ -237,9 +266,9 @@ def _total_biomass(cohorts: tuple[CohortInUnit, ...]) -> Estimate | None:
 
 def _total_flow(parts: list[Flows]) -> UnitFlow:
     return UnitFlow(
-        added_kg=sum(part.added_kg for part in parts),
-        taken_kg=sum(part.taken_kg for part in parts),
-        dead_kg=sum(part.dead_kg for part in parts),
+        added_kg=sum(float(part.added_kg[0]) for part in parts),
+        taken_kg=sum(float(part.taken_kg[0]) for part in parts),
+        dead_kg=sum(float(part.dead_kg[0]) for part in parts),
         fish_of_unknown_weight=sum(part.unknown_fish for part in parts),
     )
 
@@ -265,12 +294,12 @@ def _count_provenance(group: Group) -> Provenance:
 
 
 def _weight_provenance(group: Group, on: date) -> Provenance:
-    if group.weight is None:
+    if group.root is None:
         return Provenance(words="no weight has been entered")
     if group.sampled_on is None:
-        words = "weight at stocking, grown by the species' coefficient"
+        words = "weight at stocking, grown since"
     elif group.sampled_on == on:
         words = f"sample of {on}, together with those before it"
     else:
         words = f"samples up to {group.sampled_on}, grown since"
-    return Provenance(words=words, entry_ids=tuple(group.weight.from_ids))
+    return Provenance(words=words, entry_ids=tuple(group.weight_from))

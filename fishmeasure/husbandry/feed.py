@@ -236,7 +236,7 @@ def feed_plan(
             tgc_x1000=tgc_x1000,
             level=projection.level,
         )
-        biomass = product(fish_count, mean, scale=1e-3, level=projection.level)
+        biomass = projection.biomass_kg(day, fish_count)
         plan.append(
             FeedDay(
                 day=day,
@@ -321,13 +321,36 @@ def feed_conversion(
     sd = math.hypot(start_biomass_kg.sd, end_biomass_kg.sd)
     level = end_biomass_kg.level
     net = end_biomass_kg.value + removed_kg - added_kg - start_biomass_kg.value
-    gain = Estimate.normal(net, sd, level)
-    if gain.low <= 0.0:
-        raise GainNotKnownError(net, sd)
+    return conversion_of_gain(
+        feed_kg=feed_kg,
+        gain_kg=Estimate.normal(net + dead_kg, sd, level),
+        net_gain_kg=Estimate.normal(net, sd, level),
+    )
+
+
+def conversion_of_gain(
+    *, feed_kg: float, gain_kg: Estimate, net_gain_kg: Estimate
+) -> FeedConversion:
+    """Return the feed conversion ratio where the gain is known.
+
+    Parameters
+    ----------
+    gain_kg
+        Of all fish, also those that died later.
+    net_gain_kg
+        What is alive or was taken of it.
+
+    Raises
+    ------
+    GainNotKnownError
+        If the lower end of the net gain's interval is not above 0.
+    """
+    if net_gain_kg.low <= 0.0:
+        raise GainNotKnownError(net_gain_kg.value, net_gain_kg.sd)
     return FeedConversion(
-        biological=_feed_over(feed_kg, Estimate.normal(net + dead_kg, sd, level)),
-        economic=_feed_over(feed_kg, gain),
-        gain_kg=gain,
+        biological=_feed_over(feed_kg, gain_kg),
+        economic=_feed_over(feed_kg, net_gain_kg),
+        gain_kg=net_gain_kg,
         notes=(Message.of("note-feed-weighed"),),
     )
 

@@ -26,18 +26,26 @@ from fishmeasure.husbandry.temperature import (
 )
 from fishmeasure.species import Figure, farmed_species
 
-# How growth strays from a constant TGC over 400 degree-days, about a month at 13 °C,
-# as fractions of the TGC: unevenly from step to step (spread), and for good (drift:
-# it falls as fish grow large, Jobling 2003). On a grid of 0.05-0.4 by 0-0.6 the
-# likelihood of seven published series (rainbow trout Davidson 2014, Yanik 2002,
-# Weatherley & Gill 1981; char Yanik 2002; barramundi Schipp 2007; tilapia Bhujel
-# 2007, two; 4 % sample error assumed) is greatest at 0.2 with a drift of 0.15-0.2,
-# which differ by 0.4 log units; the best without drift is 15 units less likely.
-STEP_SPREAD = 0.2
-DRIFT_SPREAD = 0.15
+# How growth strays from a stock's own TGC, as fractions of the published one: unevenly
+# from step to step of 400 degree-days (spread), and by a deviation that comes and goes
+# (a stationary Ornstein-Uhlenbeck process of this spread, which forgets by 1/e in these
+# degree-days), so that growth comes back to the stock's own and a date has an end.
+# Computed: on a grid of 0.05-0.4 by 0-0.8 by 200-8000 degree-days the likelihood of
+# seven published series from 5 g to 1 kg (rainbow trout Davidson 2014, Yanik 2002,
+# Weatherley & Gill 1981; char Yanik 2002; barramundi Schipp 2007; tilapia Bhujel 2007,
+# two; 4 % sample error assumed) is within 0.35 of its greatest at 0.05, 0.35 and 400;
+# without a deviation it is far less likely.
+STEP_SPREAD = 0.05
+DEVIATION_SPREAD = 0.35
+DEVIATION_DEGREE_DAYS = 400.0
+# What 30 days add to the cube root of the weight at any temperature, as a share of it:
+# fish that are not fed fall off, in winter some eat. 3 % of weight; common practice,
+# no source.
+STANDING_SPREAD = 0.01
 _STEP_SPREAD_LN_SD = 0.6
 _STEP_DEGREE_DAYS = 400.0
-_STEP_SPREAD_GRID = np.geomspace(0.05, 0.8, 13)
+_FORGETS = DEVIATION_DEGREE_DAYS / 1000.0
+_STEP_SPREAD_GRID = np.geomspace(0.0125, 0.2, 13)
 _DISAGREES = 3.0  # standardised difference at which a sample is questioned
 # No weighing is exact, and two that were, of one day, would leave nothing to weigh
 # them by. Small enough to change no figure.
@@ -60,11 +68,14 @@ class GrowthFit:
     Attributes
     ----------
     tgc_x1000
-        Of this cohort: the species' published figure moved by the samples.
+        Of this stock in the long run: the published figure moved by the samples.
+    deviation_x1000
+        What is added to it now; growth comes back to the stock's own.
     root_g, root_sd_g
         Cube root of the mean weight on ``last_day``, in g^(1/3).
-    root_tgc_covariance
-        Of the two, TGC x 1000.
+    covariance
+        (4, 4), of the cube root, the TGC, its deviation, and ln of the count where that
+        is known together with them.
     step_spread
         Spread of growth about the TGC over 400 degree-days, as a fraction of it.
     mean_weight_g
@@ -81,12 +92,24 @@ class GrowthFit:
     published_tgc_x1000: Estimate
     root_g: float
     root_sd_g: float
-    root_tgc_covariance: float
+    deviation_x1000: float
+    covariance: tuple[tuple[float, ...], ...]
     step_spread: float
     mean_weight_g: Estimate
     residuals_sd: tuple[float, ...]
     notes: tuple[Message, ...] = ()
     problems: tuple[Problem, ...] = ()
+
+    @property
+    def present_tgc_x1000(self) -> Estimate:
+        """How fast the fish grow now: the stock's own TGC and its deviation."""
+        rows = (row[1:3] for row in self.covariance[1:3])
+        var = sum(sum(row) for row in rows)
+        return Estimate.normal(
+            self.tgc_x1000.value + self.deviation_x1000,
+            math.sqrt(max(0.0, var)),
+            self.tgc_x1000.level,
+        )
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -100,24 +123,27 @@ class _Filtered:
 def _filter(
     roots: FloatArray,
     root_sds: FloatArray,
-    steps: FloatArray,
+    passed: FloatArray,
     prior: tuple[float, float],
     spread: float,
 ) -> _Filtered:
-    """Kalman filter of (root, TGC); the GLS fit with a random-walk error.
+    """Kalman filter of (root, TGC, deviation).
 
-    ``steps`` are degree-days/1000 before each sample; ``prior`` the TGC's mean and
-    sd; ``spread`` that of the steps, see ``STEP_SPREAD``.
+    ``passed`` are (samples, 2), degree-days/1000 and days before each; ``prior`` the
+    TGC's mean and sd; ``spread`` that of the steps, see ``STEP_SPREAD``.
     """
     tgc, tgc_sd = prior
-    state = np.array([roots[0], tgc])
-    covariance = np.diag([root_sds[0] ** 2, tgc_sd**2])
+    state = np.array([roots[0], tgc, 0.0])
+    covariance = np.diag([root_sds[0] ** 2, tgc_sd**2, (DEVIATION_SPREAD * tgc) ** 2])
     log_likelihood, residuals = 0.0, [0.0]
-    for root, root_sd, step in zip(roots[1:], root_sds[1:], steps[1:], strict=True):
-        move = np.array([[1.0, step], [0.0, 1.0]])
+    for root, root_sd, (step, days) in zip(
+        roots[1:], root_sds[1:], passed[1:], strict=True
+    ):
+        move = growth_move(step)
         state = move @ state
         covariance = move @ covariance @ move.T
         covariance += process_covariance(spread, tgc, step)
+        covariance[0, 0] += standing_var(days) * root**2
         variance = covariance[0, 0] + root_sd**2
         gain = covariance[:, 0] / variance
         surprise = root - state[0]
@@ -139,21 +165,35 @@ def noise_per_step(spread: float, tgc: float) -> float:
     return float((spread * tgc * step) ** 2 / step)
 
 
-def drift_per_step(tgc: float) -> float:
-    """Return the variance of the TGC x 1000 that drift adds per 1000 degree-days."""
-    return float((DRIFT_SPREAD * tgc) ** 2 / (_STEP_DEGREE_DAYS / 1000.0))
+def standing_var(days: float) -> float:
+    """Return the variance that days add to the cube root, as a share of its square."""
+    return STANDING_SPREAD**2 * days / 30.0
+
+
+def growth_move(step: float) -> FloatArray:
+    """Return (3, 3): what a step makes of (root, TGC x 1000, deviation x 1000)."""
+    kept = math.exp(-step / _FORGETS)
+    return np.array(
+        [[1.0, step, _FORGETS * (1.0 - kept)], [0.0, 1.0, 0.0], [0.0, 0.0, kept]]
+    )
 
 
 def process_covariance(spread: float, tgc: float, step: float) -> FloatArray:
-    """Return what a step adds to the (2, 2) covariance of (root, TGC x 1000).
+    """Return what a step adds to the (3, 3) covariance of what ``growth_move`` moves.
 
-    The root walks by ``noise_per_step``; the TGC walks by ``drift_per_step`` and
-    carries the root with it. ``step`` is degree-days/1000, ``tgc`` the published one.
+    The root walks by ``noise_per_step``; the deviation is an Ornstein-Uhlenbeck process
+    and carries the root with it (its integral's variance is in any textbook).
+    ``step`` is degree-days/1000, ``tgc`` the published one.
     """
-    drift = drift_per_step(tgc)
-    carried = drift * step**2 / 2.0
-    walk = noise_per_step(spread, tgc) * step
-    return np.array([[walk + drift * step**3 / 3.0, carried], [carried, drift * step]])
+    var, kept = (DEVIATION_SPREAD * tgc) ** 2, math.exp(-step / _FORGETS)
+    carried = var * _FORGETS * (1.0 - kept) ** 2
+    added = np.zeros((3, 3))
+    added[0, 0] = noise_per_step(spread, tgc) * step + var * _FORGETS**2 * (
+        2.0 * step / _FORGETS - 3.0 + 4.0 * kept - kept**2
+    )
+    added[0, 2] = added[2, 0] = carried
+    added[2, 2] = var * (1.0 - kept**2)
+    return added
 
 
 def fit_growth(
@@ -166,7 +206,7 @@ def fit_growth(
     """Return the cohort's growth from its own samples.
 
     Cube roots of the mean weights over degree-days, weighted by their errors, with
-    uneven growth between samples and a drifting TGC as random walks (generalised
+    uneven growth between samples and a TGC that strays and comes back (generalised
     least squares with process noise, computed as a Kalman filter). The species'
     TGC is the prior, so one sample is enough; the uneven growth is averaged over a
     grid (deterministic), its own prior from seven published series.
@@ -189,12 +229,14 @@ def fit_growth(
     )
     at_samples = np.array([course[(sample.day - first).days] for sample in ordered])
     steps = np.diff(at_samples, prepend=0.0) / 1000.0
+    days = np.diff([(s.day - first).days for s in ordered], prepend=0)
+    passed = np.column_stack([steps, days])
     roots = np.array([math.cbrt(sample.mean_weight_g.value) for sample in ordered])
     root_sds = np.array([root_sd_of(sample.mean_weight_g) for sample in ordered])
     root_sds = np.maximum(root_sds, _LEAST_RELATIVE_SD * roots)
     prior = (published.value, published.sd)
     fits = [
-        _filter(roots, root_sds, steps, prior, float(spread))
+        _filter(roots, root_sds, passed, prior, float(spread))
         for spread in _STEP_SPREAD_GRID
     ]
     log_prior = (
@@ -217,13 +259,19 @@ def fit_growth(
         published_tgc_x1000=Estimate.normal(prior[0], prior[1], level),
         root_g=float(state[0]),
         root_sd_g=math.sqrt(covariance[0, 0]),
-        root_tgc_covariance=float(covariance[0, 1]),
+        deviation_x1000=float(state[2]),
+        covariance=as_tuples(np.pad(covariance, (0, 1))),
         step_spread=float(weights @ _STEP_SPREAD_GRID),
         mean_weight_g=cubed(float(state[0]), math.sqrt(covariance[0, 0]), level),
         residuals_sd=best.residuals_sd,
         notes=_growth_notes(published, len(ordered)),
         problems=_sample_problems(ordered, best.residuals_sd),
     )
+
+
+def as_tuples(matrix: FloatArray) -> tuple[tuple[float, ...], ...]:
+    """Return a matrix as a record holds it."""
+    return tuple(tuple(float(value) for value in row) for row in matrix)
 
 
 def cubed(root_g: float, root_sd_g: float, level: float = DEFAULT_LEVEL) -> Estimate:

@@ -184,11 +184,16 @@ def count_above(
     require("size", size_g, "g", 0.1)
     root, root_sd = projection.root_on(day)
     scores = normal_scores(3)
+    common = projection.correlation(day, fish_count)
     means = np.maximum(root + root_sd * scores[:, 0], 1e-3) ** 3
     cvs = np.maximum(cv.value + cv.sd * scores[:, 1], 1e-3)
     # Losses that nobody saw make the count less sure, but no larger than its high end.
     counts = np.clip(
-        fish_count.value + fish_count.sd * scores[:, 2], 0.0, fish_count.high
+        fish_count.value
+        + fish_count.sd
+        * (common * scores[:, 0] + math.sqrt(1.0 - common**2) * scores[:, 2]),
+        0.0,
+        fish_count.high,
     )
     shares = _share_above(means, cvs, size_g)
     central = WeightSpread(mean_g=root**3, cv=cv.value).fraction_above(size_g)

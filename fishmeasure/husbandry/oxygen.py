@@ -26,7 +26,7 @@ from fishmeasure.husbandry.propagation import (
 from fishmeasure.husbandry.saturation import oxygen_saturation_mg_per_l
 from fishmeasure.husbandry.sources import at_hand, running
 from fishmeasure.husbandry.unit import RearingUnit
-from fishmeasure.species import farmed_species
+from fishmeasure.species import FarmedSpecies, farmed_species
 from fishmeasure.species.record import Respiration, Swimming
 
 Feeding = Literal["fed", "fasted"]
@@ -51,6 +51,15 @@ class OxygenDemand:
     feeding: Feeding
     notes: tuple[Message, ...] = ()
     problems: tuple[Problem, ...] = ()
+
+
+def fasted_use_mg_per_kg_h(
+    figures: FarmedSpecies, weight_g: float, temperature_deg_c: float
+) -> float:
+    """Return the oxygen that fasted fish use, in mg per kg and hour, as modelled."""
+    return _respiration_mg_per_kg_h(
+        figures.oxygen.respiration, weight_g, temperature_deg_c
+    )
 
 
 def _respiration_mg_per_kg_h(

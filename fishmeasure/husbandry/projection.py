@@ -1,5 +1,6 @@
 """The mean weight ahead of the last sample, day by day."""
 
+import math
 from dataclasses import dataclass
 from datetime import date
 
@@ -13,9 +14,11 @@ from fishmeasure.husbandry.checks import outside, require
 from fishmeasure.husbandry.growth import (
     GrowthFit,
     cubed,
-    drift_per_step,
-    noise_per_step,
+    growth_move,
+    process_covariance,
+    standing_var,
 )
+from fishmeasure.husbandry.propagation import lognormal, relative_sd
 from fishmeasure.husbandry.temperature import (
     TemperatureForecast,
     cumulative_degree_days,
@@ -31,7 +34,9 @@ class GrowthProjection:
     """The mean weight on every day from the last sample.
 
     ``root_g`` and ``root_sd_g`` are (days + 1,): cube root of the mean weight and
-    its sd.
+    its sd; ``log_count_covariance`` is the root's with ln of the count, of the variance
+    ``log_count_variance``: the two are known together, as fish weighed in by the
+    kilogram are fewer where they are heavier.
     """
 
     species_key: str
@@ -39,6 +44,8 @@ class GrowthProjection:
     root_g: FloatArray
     root_sd_g: FloatArray
     level: float
+    log_count_covariance: FloatArray | None = None
+    log_count_variance: float | None = None
     notes: tuple[Message, ...] = ()
     problems: tuple[Problem, ...] = ()
 
@@ -62,6 +69,34 @@ class GrowthProjection:
     def mean_weight_g(self, day: date) -> Estimate:
         """Return the mean weight on a day; raises as ``root_on``."""
         return cubed(*self.root_on(day), self.level)
+
+    def biomass_kg(self, day: date, fish_count: Estimate) -> Estimate:
+        """Return the kilograms of fish of this weight; raises as ``root_on``."""
+        root, sd = self.root_on(day)
+        covariance = self._with_count(day)
+        variance = self.log_count_variance
+        if variance is None:
+            variance = relative_sd(fish_count) ** 2
+        if root > 0.0:
+            variance += (3.0 * sd / root) ** 2 + 6.0 * covariance / root
+        return lognormal(
+            fish_count.value * root**3 / 1000.0,
+            math.sqrt(max(0.0, variance)),
+            self.level,
+        )
+
+    def correlation(self, day: date, fish_count: Estimate) -> float:
+        """Return how the errors of weight and count go together, -1 to 1."""
+        _, sd = self.root_on(day)
+        both = sd * relative_sd(fish_count)
+        if both <= 0.0:
+            return 0.0
+        return min(1.0, max(-1.0, self._with_count(day) / both))
+
+    def _with_count(self, day: date) -> float:
+        if self.log_count_covariance is None:
+            return 0.0
+        return float(self.log_count_covariance[(day - self.start).days])
 
 
 def project_growth(
@@ -87,22 +122,16 @@ def project_growth(
     )
     tgc = max(fit.tgc_x1000.value, 0.0)
     temperature_sd = tgc * temperature.sd_deg_c * np.arange(days + 1) / 1000.0
-    published_tgc = fit.published_tgc_x1000.value
-    variance = (
-        fit.root_sd_g**2
-        + 2.0 * fit.root_tgc_covariance * steps
-        + (fit.tgc_x1000.sd * steps) ** 2
-        + noise_per_step(fit.step_spread, published_tgc) * steps
-        + drift_per_step(published_tgc) * steps**3 / 3.0
-        + temperature_sd**2
-    )
+    roots, variances, covariances = _ahead(fit, tgc, steps)
     first = fit.last_day.toordinal()
     temps = [temperature.on(date.fromordinal(first + day)) for day in range(days + 1)]
     return GrowthProjection(
         species_key=fit.species_key,
         start=fit.last_day,
-        root_g=frozen(fit.root_g + tgc * steps),
-        root_sd_g=frozen(np.sqrt(variance)),
+        root_g=frozen(roots),
+        root_sd_g=frozen(np.sqrt(variances + temperature_sd**2)),
+        log_count_covariance=frozen(covariances),
+        log_count_variance=fit.covariance[3][3] or None,
         level=fit.tgc_x1000.level,
         notes=fit.notes,
         problems=fit.problems
@@ -115,6 +144,29 @@ def project_growth(
         )
         + _days_without_growth(temps[:days], species),
     )
+
+
+def _ahead(
+    fit: GrowthFit, tgc: float, steps: FloatArray
+) -> tuple[FloatArray, FloatArray, FloatArray]:
+    """Return the root, its variance and its covariance with ln count, day by day."""
+    published = fit.published_tgc_x1000.value
+    # A step of many days at once: each day's own move from the start.
+    moves = np.array([growth_move(float(step))[0] for step in steps])
+    added = np.array(
+        [
+            process_covariance(fit.step_spread, published, float(step))[0, 0]
+            for step in steps
+        ]
+    )
+    roots = moves @ np.array([fit.root_g, tgc, fit.deviation_x1000])
+    covariance = np.array(fit.covariance)
+    variances = np.einsum("ij,jk,ik->i", moves, covariance[:3, :3], moves) + added
+    standing = np.array([standing_var(float(day)) for day in range(len(steps))])
+    variances = variances + standing * roots**2
+    # Fish that grow slower than not at all stand still.
+    roots = np.maximum.accumulate(roots)
+    return roots, np.maximum(variances, 0.0), moves @ covariance[:3, 3]
 
 
 def _days_without_growth(

@@ -159,7 +159,7 @@ def _on_day(group: StockedGroup, day: date) -> FishGroup:
     mean = group.projection.mean_weight_g(day)
     return FishGroup(
         species_key=group.projection.species_key,
-        biomass_kg=product(group.fish_count, mean, scale=1e-3),
+        biomass_kg=group.projection.biomass_kg(day, group.fish_count),
         mean_weight_g=mean.value,
     )
 

@@ -1,6 +1,5 @@
 """Question 4: feed."""
 
-from collections.abc import Callable
 from dataclasses import dataclass
 from datetime import date, timedelta
 from typing import Final
@@ -11,9 +10,10 @@ from fishmeasure.book.state import UnitState
 from fishmeasure.husbandry.feed import (
     FeedConversion,
     FeedPlan,
-    feed_conversion,
+    conversion_of_gain,
     feed_plan,
 )
+from fishmeasure.husbandry.propagation import total
 from fishmeasure.outlook.ask import Attempts
 from fishmeasure.outlook.fish import CohortOutlook
 
@@ -44,12 +44,11 @@ def feeding(
     cohorts: tuple[CohortOutlook, ...],
     state: UnitState,
     here: tuple[Entry, ...],
-    state_on: Callable[[date], UnitState],
     tried: Attempts,
 ) -> Feeding | None:
     """Return the feed plan; None where no cohort's growth is known.
 
-    ``here`` are the unit's entries; ``state_on`` its state on an earlier day.
+    ``here`` are the unit's entries.
     """
     plans = tuple(
         feed_plan(
@@ -57,7 +56,9 @@ def feeding(
             fish_count=item.fish.fish_count,
             temperature=state.temperature,
             start=state.on,
-            tgc_x1000=None if item.fish.growth is None else item.fish.growth.tgc_x1000,
+            tgc_x1000=None
+            if item.fish.growth is None
+            else item.fish.growth.present_tgc_x1000,
         )
         for item in cohorts
         if item.projection is not None
@@ -72,8 +73,7 @@ def feeding(
     )
     conversion = None
     if since is not None and given_since > 0.0 and _sampled_since(state, since):
-        earlier = state_on(since)
-        conversion = tried.get(lambda: _conversion(earlier, state, given_since))
+        conversion = tried.get(lambda: _conversion(state, given_since))
     return Feeding(
         today_kg=_sum_common(tuple(plan.days[0].feed_kg for plan in plans)),
         week_kg=_sum_common(tuple(plan.total_kg for plan in plans)),
@@ -118,18 +118,14 @@ def _sampled_since(state: UnitState, since: date) -> bool:
     )
 
 
-def _conversion(
-    earlier: UnitState, state: UnitState, feed_kg: float
-) -> FeedConversion | None:
-    if earlier.biomass_kg is None or state.biomass_kg is None:
+def _conversion(state: UnitState, feed_kg: float) -> FeedConversion | None:
+    """Return what all feed became, by all that is known of the fish together."""
+    gains = tuple(fish.gain_kg for fish in state.cohorts if fish.gain_kg is not None)
+    net = tuple(fish.net_gain_kg for fish in state.cohorts if fish.net_gain_kg)
+    if state.biomass_kg is None or not gains:
         return None
-    return feed_conversion(
-        feed_kg=feed_kg,
-        start_biomass_kg=earlier.biomass_kg,
-        end_biomass_kg=state.biomass_kg,
-        removed_kg=state.flow.taken_kg - earlier.flow.taken_kg,
-        dead_kg=state.flow.dead_kg - earlier.flow.dead_kg,
-        added_kg=state.flow.added_kg - earlier.flow.added_kg,
+    return conversion_of_gain(
+        feed_kg=feed_kg, gain_kg=total(*gains), net_gain_kg=total(*net)
     )
 
 

@@ -4,12 +4,14 @@ import math
 from dataclasses import dataclass, replace
 from datetime import date, timedelta
 
+import numpy as np
+
 from fishmeasure.base.flags import Problem
 from fishmeasure.base.words import Message
 from fishmeasure.book.state import UnitState
 from fishmeasure.book.system import loops
 from fishmeasure.husbandry.factors import FishGroup
-from fishmeasure.husbandry.growth import GrowthFit
+from fishmeasure.husbandry.growth import DEVIATION_SPREAD, GrowthFit, as_tuples
 from fishmeasure.husbandry.nitrogen import (
     AmmoniaReading,
     BedBalance,
@@ -145,14 +147,24 @@ def _fingerlings(
 ) -> GrowthProjection:
     """Return the growth of fingerlings of the same species, as published."""
     start = lognormal(options.fingerling_weight_g, 0.05)
-    root = math.cbrt(start.value)
+    root, book = math.cbrt(start.value), fit.published_tgc_x1000
     young = replace(
         fit,
         samples_used=0,
-        tgc_x1000=fit.published_tgc_x1000,
+        tgc_x1000=book,
         root_g=root,
         root_sd_g=start.sd / (3.0 * root**2),
-        root_tgc_covariance=0.0,
+        deviation_x1000=0.0,
+        covariance=as_tuples(
+            np.diag(
+                [
+                    (start.sd / (3.0 * root**2)) ** 2,
+                    book.sd**2,
+                    (DEVIATION_SPREAD * book.value) ** 2,
+                    0.0,
+                ]
+            )
+        ),
         mean_weight_g=start,
     )
     return project_growth(

@@ -15,7 +15,7 @@ from fishmeasure.base.flags import Problem
 from fishmeasure.base.words import Message
 from fishmeasure.book.entries import Entry, Sample
 from fishmeasure.book.order import in_force
-from fishmeasure.book.replay import Assumptions, replay
+from fishmeasure.book.replay import replay
 from fishmeasure.book.state import UnitState
 from fishmeasure.book.units import Cohort, Unit
 from fishmeasure.husbandry import cautions
@@ -109,12 +109,8 @@ def unit_outlook(
         If there is no such unit.
     """
     units, cohorts, entries = tuple(units), tuple(cohorts), tuple(entries)
-
-    def at(day: date) -> UnitState:
-        found = replay(units, cohorts, entries, on=day, assumptions=Assumptions())
-        return found.unit(unit_id)
-
-    state, options, tried = at(on), options or Options(), Attempts()
+    state = replay(units, cohorts, entries, on=on).unit(unit_id)
+    options, tried = options or Options(), Attempts()
     here = tuple(
         entry
         for entry in in_force(entries)
@@ -122,7 +118,7 @@ def unit_outlook(
     )
     on_the_day = water.water_now(state)
     of_fish = _fish(state, options, tried)
-    fed = tried.get(lambda: feed.feeding(of_fish, state, here, at, tried))
+    fed = tried.get(lambda: feed.feeding(of_fish, state, here, tried))
     limits = tried.get(
         lambda: load.limits(of_fish, state, on_the_day, fed, options, tried)
     )

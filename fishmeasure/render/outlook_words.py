@@ -122,7 +122,7 @@ def _growth(item: CohortOutlook, named: bool) -> list[str]:  # noqa: FBT001
             "outlook-growth",
             case="bare" if growth is None else "tgc",
             growth=item.sgr_percent_per_day,
-            tgc=None if growth is None else growth.tgc_x1000,
+            tgc=None if growth is None else growth.present_tgc_x1000,
         ),
         wording(
             "outlook-plate-size",

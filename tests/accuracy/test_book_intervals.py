@@ -1,8 +1,9 @@
 """How often the book's 90 % intervals hold the truth, on simulated stocks.
 
 The truth is drawn here, apart from the book's code: growth from the thermal growth
-coefficient's own spread, unevenness and drift (``husbandry.growth`` states their
-sources), samples with 6 % error, fish that die unseen.
+coefficient's own spread, unevenness and deviation (``husbandry.growth`` states their
+sources), samples with 6 % error, fish that die unseen. Truth of another make is in
+``histories.py``.
 """
 
 import math
@@ -15,7 +16,11 @@ import pytest
 from fishmeasure.base.estimate import Estimate
 from fishmeasure.book.entries import Counted, Died, Entry, Sample, Stocked
 from fishmeasure.book.replay import replay
-from fishmeasure.husbandry.growth import DRIFT_SPREAD, STEP_SPREAD
+from fishmeasure.husbandry.growth import (
+    DEVIATION_DEGREE_DAYS,
+    DEVIATION_SPREAD,
+    STEP_SPREAD,
+)
 from fishmeasure.husbandry.propagation import z_score
 from fishmeasure.species import farmed_species
 from tests.ledger.build import cohort, day, same, tank
@@ -49,11 +54,13 @@ def _weights(
     root = math.cbrt(START_G * math.exp(chance.normal(0.0, 0.05)))
     step = TEMP_C / 1000.0  # degree-days of a day, in thousands
     walk = STEP_SPREAD * BOOK.value * math.sqrt(0.4 * step)
-    drift = DRIFT_SPREAD * BOOK.value * math.sqrt(step / 0.4)
+    kept = math.exp(-TEMP_C / DEVIATION_DEGREE_DAYS)
+    spread = DEVIATION_SPREAD * BOOK.value
+    away = chance.normal(0.0, spread)
     roots = [root]
     for _ in range(LAST):
-        root += tgc * step + chance.normal(0.0, walk)
-        tgc += chance.normal(0.0, drift)
+        root += (tgc + away) * step + chance.normal(0.0, walk)
+        away = kept * away + chance.normal(0.0, spread * math.sqrt(1.0 - kept**2))
         roots.append(root)
     return np.array(roots) ** 3
 
@@ -61,7 +68,7 @@ def _weights(
 def _run(seed: int) -> _Run:
     chance = np.random.default_rng(seed)
     weights = _weights(chance)
-    alive = round(STOCKED * (1.0 + chance.normal(0.0, 0.03)))
+    alive = round(STOCKED * (1.0 + chance.normal(0.0, 0.064)))
     entries: list[Entry] = [
         Stocked(
             id=same(100),

@@ -26,7 +26,6 @@ from fishmeasure.book.entries import (
 )
 from fishmeasure.book.replay import Assumptions, replay
 from fishmeasure.book.state import Balance, CohortInUnit
-from fishmeasure.book.weights import WeightTrack
 from fishmeasure.husbandry.projection import project_growth
 from fishmeasure.husbandry.propagation import z_score
 from fishmeasure.husbandry.temperature import MonthlyTemperature
@@ -42,6 +41,10 @@ PLAIN = Assumptions(
     bulk_weight_sd_fraction=0.0,
     stocked_weight_sd_fraction=0.0,
     moved_weight_sd_fraction=0.0,
+    stocked_count_sd_fraction=0.0,
+    taken_size_sd_fraction=0.0,
+    netting_sd_fraction=0.0,
+    drip_sd_fraction=0.0,
     unseen_loss_per_month=0.0,
 )
 entry = partial(entry_about, A, TROUT)
@@ -102,16 +105,26 @@ def test_replaced_entry_does_not_count() -> None:
 
 
 def test_usual_tolerance_of_a_count() -> None:
-    """An unstated tolerance is 3 %, a stated one stands as it is."""
+    """An unstated tolerance is what lots were found to differ by, or as stated.
+
+    Ten hatchery lots at their first inventory: -11.5 to +10.3 % (Wyoming Game and Fish
+    1982). The range of ten normal figures is 3.078 of their sd (tables of ranges), and
+    the inventory itself is good to 3 %.
+    """
     usual = Assumptions(unseen_loss_per_month=0.0)
     state = balance(entry(Stocked, 0, fish_count=200), assume=usual)
-    assert only(state).fish_count.sd == pytest.approx(6.0)
+    lots = math.sqrt(((0.115 + 0.103) / 3.078) ** 2 - 0.03**2)
+    assert only(state).fish_count.sd == pytest.approx(200.0 * lots, rel=0.01)
     stated = entry(Stocked, 0, fish_count=200, fish_count_sd=1.0)
     assert only(balance(stated, assume=usual)).fish_count.sd == pytest.approx(1.0)
 
 
-def test_unseen_deaths_widen_the_low_end_alone() -> None:
-    """60 days at 1 % a month are 2 % of the fish that may be missing, none more."""
+def test_unseen_deaths_move_the_middle() -> None:
+    """60 days at 1 % a month are 2 % of the fish; the rate's own error is a factor.
+
+    N = 1000 exp(-2 r) with ln r normal about ln 0.01, sd 1.1: its quantiles are those
+    of r, put in.
+    """
     fish = only(
         balance(
             entry(Stocked, 0, fish_count=1000, fish_count_sd=0.0),
@@ -119,11 +132,13 @@ def test_unseen_deaths_widen_the_low_end_alone() -> None:
             assume=Assumptions(unseen_loss_per_month=0.01),
         )
     ).fish_count
-    assert fish.value == 1000
-    assert fish.high == 1000
-    # |N(0, 20)|: mean 20 sqrt(2 / pi), variance 400 (1 - 2 / pi); any textbook
-    mean, sd = 20.0 * math.sqrt(2.0 / math.pi), 20.0 * math.sqrt(1.0 - 2.0 / math.pi)
-    assert fish.low == pytest.approx(1000 - mean - Z * sd)
+    middle, low, high = (
+        1000.0 * math.exp(-0.02 * math.exp(1.1 * z)) for z in (0.0, Z, -Z)
+    )
+    assert fish.value == pytest.approx(middle)
+    assert fish.low == pytest.approx(low, rel=0.01)
+    # whole fish go, so that few may be none: a spread of the root of 4 fish more
+    assert fish.high == pytest.approx(high, abs=4)
 
 
 def test_count_ends_the_unseen_deaths() -> None:
@@ -135,13 +150,16 @@ def test_count_ends_the_unseen_deaths() -> None:
         assume=Assumptions(),
     )
     fish = only(state)
-    assert (fish.fish_count.value, fish.fish_count.sd) == (980, 0)
+    assert fish.fish_count.value == pytest.approx(980)
+    assert fish.fish_count.sd == pytest.approx(0.0, abs=0.5)
     assert fish.last_counted_on == day(60)
     assert state.cohorts[0].adjusted == pytest.approx(-20)
     (found,) = state.differences
-    assert (found.counted, found.difference) == (980, -20)
-    assert found.expected.value == 1000
-    assert found.in_sd == pytest.approx(-1.0)
+    # 0.6 % a month in the middle: 12 of 1000 were missed before the count
+    assert found.counted == 980
+    assert 980 < found.expected.value < 1000
+    assert found.difference == pytest.approx(980 - found.expected.value)
+    assert -1.0 < found.in_sd < 0.0
     assert fish.problems == ()
 
 
@@ -200,7 +218,8 @@ def test_surprising_count_stands_alone_and_is_said() -> None:
         entry(Counted, 2, fish_count=250, fish_count_sd=5.0),
     )
     fish = only(state)
-    assert (fish.fish_count.value, fish.fish_count.sd) == (250, 5)
+    assert fish.fish_count.value == pytest.approx(250)
+    assert fish.fish_count.sd == pytest.approx(5, rel=0.001)
     assert [problem.code for problem in fish.problems] == ["count-differs"]
     assert "250 fish were counted where the book had 400" in fish.problems[0].message
     assert only(state, B).fish_count.value == 100
@@ -274,7 +293,7 @@ def test_count_from_a_bulk_weight() -> None:
     )
     fish = only(state)
     assert fish.fish_count.value == pytest.approx(800)
-    assert fish.fish_count.sd == pytest.approx(800 * math.hypot(0.02, 0.04))
+    assert fish.fish_count.sd == pytest.approx(800 * math.hypot(0.02, 0.04), rel=0.01)
     assert fish.mean_weight_g is not None
     assert fish.mean_weight_g.sd == pytest.approx(0.6)
 
@@ -287,7 +306,7 @@ def test_weight_from_count_and_bulk_weight() -> None:
     weight = only(state).mean_weight_g
     assert weight is not None
     assert weight.value == pytest.approx(15.0)
-    assert weight.sd == pytest.approx(15.0 * 0.02, rel=1e-3)
+    assert weight.sd == pytest.approx(15.0 * 0.02, rel=0.01)
 
 
 def test_nothing_stocked_is_nothing() -> None:
@@ -326,10 +345,6 @@ def test_growth_of_a_published_example() -> None:
     weight = only(state).mean_weight_g
     assert weight is not None
     assert weight.value == pytest.approx(350.0, rel=1e-3)
-    track = WeightTrack.start(10.0, 0.0, None)
-    track.tgc = 2.22
-    track.advance(11.0 * 200)
-    assert track.weight_g == pytest.approx(350.0, rel=0.005)
 
 
 def test_weight_grows_between_samples_and_its_interval_widens() -> None:
@@ -374,13 +389,19 @@ def test_sample_and_expectation_are_weighted_by_their_errors() -> None:
     want = (4.7 / root_sd**2 + 5.0 / sample_sd**2) / precision
     fish = only(state)
     assert fish.mean_weight_g is not None
-    assert fish.mean_weight_g.value == pytest.approx(want**3)
+    # half a per cent: the weight at stocking is normal itself, not its cube root
+    assert fish.mean_weight_g.value == pytest.approx(want**3, rel=0.006)
     assert fish.condition_factor is not None
     assert fish.condition_factor.value == 1.2
     assert fish.cv is not None
-    assert fish.cv.value == 0.25
-    # 13 % for 32 fish: scatter of the CV in simulated samples (4 nets x 8)
-    assert fish.cv.sd == pytest.approx(0.25 * 0.13, rel=0.03)
+    # sqrt((1 + 2 cv^2) / 2n) is 13.3 % for 32 fish; unsorted fish have 0.28 with an sd
+    # of 25 % (six published figures), and both are weighed on the scale of ln.
+    precise, usual = 1 / 0.133**2, 1 / 0.25**2
+    joined = (precise * math.log(0.25) + usual * math.log(0.28)) / (precise + usual)
+    assert fish.cv.value == pytest.approx(math.exp(joined), rel=0.002)
+    assert fish.cv.sd == pytest.approx(
+        fish.cv.value / math.sqrt(precise + usual), rel=0.03
+    )
     assert fish.last_sampled_on == day(0)
     assert "sample of" in fish.weight_from.words
 
@@ -451,7 +472,7 @@ def test_biomass_is_count_times_weight() -> None:
     kg = state.unit(A.id).biomass_kg
     assert kg is not None
     assert kg.value == pytest.approx(60.0)
-    assert kg.sd == pytest.approx(60.0 * math.hypot(0.05, 0.04), rel=1e-6)
+    assert kg.sd == pytest.approx(60.0 * math.hypot(0.05, 0.04), rel=0.001)
     assert kg.high - 60.0 == pytest.approx(60.0 * Z * math.hypot(0.05, 0.04), rel=0.03)
 
 
@@ -520,7 +541,7 @@ def test_harvest_by_weight_alone() -> None:
     )
     fish = only(state).fish_count
     assert fish.value == pytest.approx(80.0)
-    assert fish.sd == pytest.approx(20 * 0.05)
+    assert fish.sd == pytest.approx(20 * 0.05, rel=0.02)
 
 
 def test_harvest_by_weight_of_fish_of_unknown_weight() -> None:
@@ -554,8 +575,9 @@ def test_moved_fish_keep_origin_and_weight() -> None:
     )
     here, there = only(state), only(state, B)
     assert there.cohort == TROUT
+    assert here.cv is not None
     assert there.cv is not None
-    assert there.cv.value == 0.2
+    assert there.cv.value == pytest.approx(here.cv.value)
     assert there.last_sampled_on == day(0)
     assert there.mean_weight_g == here.mean_weight_g
     assert len(there.count_from.entry_ids) == 1
@@ -623,18 +645,19 @@ def test_grading_counts_and_splits() -> None:
         on=1,
     )
     here, there = only(state), only(state, B)
-    assert (here.fish_count.value, here.fish_count.sd) == (180, 2)
-    assert (there.fish_count.value, there.fish_count.sd) == (110, 1)
+    for fish, count, sd in ((here, 180, 2), (there, 110, 1)):
+        assert fish.fish_count.value == pytest.approx(count)
+        assert fish.fish_count.sd == pytest.approx(sd)
     assert here.mean_weight_g is not None
     assert here.mean_weight_g.value == pytest.approx(90.0)
     assert there.mean_weight_g is not None
     assert there.mean_weight_g.value == pytest.approx(170.0)
     assert here.cv is None
-    assert state.differences[0].difference == -10
+    assert state.differences[0].difference == pytest.approx(-10)
     total = state.cohorts[0]
-    assert total.fish_count.value == 290
+    assert total.fish_count.value == pytest.approx(290)
     assert total.fish_count.sd == pytest.approx(math.hypot(2, 1))
-    assert total.adjusted == pytest.approx(-10)
+    assert total.adjusted == pytest.approx(290 - total.stocked)
 
 
 def test_grading_that_empties_a_unit() -> None:
@@ -694,11 +717,14 @@ def test_kilograms_in_and_out_of_a_unit() -> None:
     flow = state.unit(A.id).flow
     weight = only(state).mean_weight_g
     assert weight is not None
-    assert flow.added_kg == pytest.approx(20.0)
+    # the sure count says that 95 were stocked, not 100 give or take 5
+    assert flow.added_kg == pytest.approx(19.0)
     moved_kg = state.unit(B.id).flow.added_kg
     assert moved_kg == pytest.approx(20 * 0.2)
     assert flow.taken_kg == pytest.approx(10 * 0.2 + 2.5 + moved_kg)
-    assert flow.dead_kg == pytest.approx(5 * 0.2 + 5 * weight.value / 1000.0)
+    assert flow.dead_kg == pytest.approx(5 * 0.2)
+    left_kg = 50 * weight.value / 1000.0
+    assert flow.added_kg - flow.taken_kg - flow.dead_kg == pytest.approx(left_kg)
     assert flow.fish_of_unknown_weight == 0
     blind = balance(
         entry(Stocked, 0, fish_count=100),
@@ -711,7 +737,7 @@ def test_kilograms_in_and_out_of_a_unit() -> None:
 
 
 def test_growth_ahead_is_that_of_the_growth_module() -> None:
-    """A day-by-day replay and one projection from the start give the same interval."""
+    """A replay in pieces and one projection from the start give the same interval."""
     entries: list[Entry] = [
         entry(Stocked, 0, fish_count=100, mean_weight_g=64.0, mean_weight_sd_g=3.0),
         *(entry(Harvested, on, fish_count=0, weight_kg=0.0) for on in range(1, 90)),
@@ -725,7 +751,7 @@ def test_growth_ahead_is_that_of_the_growth_module() -> None:
         days=90,
     ).mean_weight_g(day(90))
     assert last.mean_weight_g.value == pytest.approx(ahead.value)
-    assert last.mean_weight_g.sd == pytest.approx(ahead.sd)
+    assert last.mean_weight_g.sd == pytest.approx(ahead.sd, rel=0.03)
 
 
 # --- the rest ---------------------------------------------------------------------

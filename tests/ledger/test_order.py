@@ -77,9 +77,13 @@ def test_newer_reading_of_a_day_is_used(
 
 
 def test_harvest_after_the_sample_of_its_day_uses_the_new_weight() -> None:
-    """60 kg taken at 120 g are 500 fish; before the sample, at 100 g, 600."""
+    """60 kg taken at 120 g are 500 fish, before the sample some more.
+
+    At 100 g, as stocked, they were 600; that fish of 120 g were left tells of those
+    taken hours before, short of how far the size of a few lies from that of all.
+    """
     fish = made(-9999, Stocked, 2, fish_count=2000, mean_weight_g=100.0)
-    for minute, first, last in ((5, 480, 520), (-5, 590, 610)):
+    for minute, first, last in ((5, 480, 520), (-5, 520, 590)):
         taken = made(minute, Harvested, 2, weight_kg=60.0)
         for entries in permutations((fish, sample(0, 120.0), taken)):
             found = replay([TANK], [TROUT], entries, on=day(2))

@@ -1618,6 +1618,20 @@ far-from-published =
 net-disagrees =
     .meaning = A net does not agree with the others; the reason is given.
 
+likely-slip = { $net }: { NUMBER($fish, decimals: 0) } fish of together
+    { AMOUNT($weight_g) } are far from the { AMOUNT($others_g) } a fish of the other nets.
+    .advice = { $slip ->
+        [count-tenfold] Were it { NUMBER($right_fish, decimals: 0) } fish, it would fit.
+            Correct the count, or weigh the net again.
+        [count-tenth] Were it { NUMBER($right_fish, decimals: 0) } fish, it would fit.
+            Correct the count, or weigh the net again.
+        [tare-forgotten] Less the empty net it would be { AMOUNT($right_weight_g) } and fit.
+            Enter the tare, or weigh the net again.
+       *[weight] Were it { AMOUNT($right_weight_g) }, it would fit. Look at the unit and the
+            digits as read, or weigh the net again.
+    }
+    .meaning = A net lies where a usual slip would put it: ten times, another unit, no tare.
+
 net-unused =
     .meaning = A net gives nothing: neither weighed nor measured.
 
@@ -1654,7 +1668,8 @@ note-water-system = { $case ->
             as entered; water_system states it.
     }
 
-note-cohort-growth = Growth of { $name }: { $samples } samples, published TGC.
+note-cohort-growth = Growth of { $name }: { $samples } samples, { $periods } periods of
+    feeding, published TGC.
 
 temperature-held =
     .meaning = Without a year's temperatures the last reading is held.

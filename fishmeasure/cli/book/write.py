@@ -187,7 +187,7 @@ def _ask_temperature(unit: "Unit") -> None:
 def _say_doubts(book: "Book", entry: "Entry", today: date) -> None:
     """Say it where more fish went out than came in; the book keeps the doubt."""
     from fishmeasure.book.entries import Died, Moved, Taken
-    from fishmeasure.book.summary import MORE_OUT
+    from fishmeasure.book.posterior.follow import MORE_OUT
 
     if not isinstance(entry, Died | Moved | Taken):
         return

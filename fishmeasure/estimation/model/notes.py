@@ -15,6 +15,7 @@ from fishmeasure.estimation.model.record import (
     StockLine,
 )
 from fishmeasure.estimation.nets import NetWeighing, Scale
+from fishmeasure.estimation.slips import likely_slips
 from fishmeasure.species import LengthWeight
 
 # Repeated readings further apart than this many sds of one reading are not repeats:
@@ -53,6 +54,7 @@ def make_problems(facts: Facts) -> tuple[Problem, ...]:
     return (
         *_about_level(facts),
         *_about_mode(facts),
+        *likely_slips(facts.nets),
         *_about_nets(facts),
         *_about_fish(facts),
         *_about_count(facts),
