@@ -15,8 +15,8 @@ GOOD = tuple(
 
 def named(*nets: NetWeighing) -> list[str]:
     """Return the slips that are named."""
-    found = likely_slips(nets)
-    return [str((problem.parameters or {})["slip"]) for problem in found]
+    told = [problem.parameters for problem in likely_slips(nets)]
+    return [str(figures["slip"]) for figures in told if figures is not None]
 
 
 def test_nets_as_chance_has_them_are_left_alone() -> None:
