@@ -9,12 +9,12 @@ from typing import Any
 from pydantic import TypeAdapter
 
 from api.routes.devices import PairIn
-from api.routes.reference import LensOut
 from api.schemas import PhotoSettingsIn
 from fishmeasure.base.record import json_schema
 from fishmeasure.book.entries import ENTRY_KINDS
 from fishmeasure.book.posterior.fish import MOST_WEIGHT_CHANGE
 from fishmeasure.book.units import Cohort, Unit
+from fishmeasure.photo.lens import LensProfile
 
 
 def form_schemas() -> dict[str, Any]:
@@ -24,7 +24,7 @@ def form_schemas() -> dict[str, Any]:
         "unit": json_schema(Unit),
         "cohort": json_schema(Cohort),
         "photo": TypeAdapter(PhotoSettingsIn).json_schema(),
-        "lens": TypeAdapter(LensOut).json_schema(),
+        "lens": json_schema(LensProfile),
         "device": TypeAdapter(PairIn).json_schema(),
         "most_weight_change": MOST_WEIGHT_CHANGE,
     }

@@ -1,16 +1,14 @@
 """Lens profiles that the server keeps, one file each."""
 
-import json
 import logging
 import re
-from dataclasses import asdict
 from pathlib import Path
 
 from api.errors import NotFoundError
 from api.services import Services
 from fishmeasure.base.errors import LensFileError
 from fishmeasure.base.files import write_durably
-from fishmeasure.photo.lens import LensProfile, read_lens
+from fishmeasure.photo.lens import LensProfile, lens_to_text, read_lens
 
 log = logging.getLogger(__name__)
 
@@ -63,4 +61,4 @@ def keep_lens(services: Services, profile: LensProfile) -> None:
         If the name is none.
     """
     path = _path(services, profile.name)
-    write_durably(path, json.dumps(asdict(profile)).encode())
+    write_durably(path, lens_to_text(profile).encode())

@@ -7,11 +7,11 @@ from pydantic import ConfigDict, Field
 
 from api.answers import PDF
 from api.errors import NotFoundError
-from api.lenses import NAME_LENGTH, find_lens, keep_lens, list_lenses
-from api.schemas import In, Items, Out
+from api.lenses import find_lens, keep_lens, list_lenses
+from api.schemas import Items, Out
 from api.services import WithServices
 from fishmeasure.base.record import plain
-from fishmeasure.photo.lens import LensProfile
+from fishmeasure.photo.lens import LensFigures, LensProfile
 from fishmeasure.render.sheet import PAGE_KINDS, design_page, page_facts, page_pdf
 from fishmeasure.species import packaged_species, species_keys
 from fishmeasure.species.record import Species
@@ -104,55 +104,21 @@ def sheet_pdf(
     )
 
 
-class LensIn(In):
-    """A lens profile, as `fishmeasure lens` measures it; limits as `read_lens` has."""
-
-    camera_model: str = Field(max_length=120, description="EXIF make and model.")
-    focal_fraction: float = Field(
-        ge=0.2, le=20, description="Focal length over the photo's diagonal."
-    )
-    focal_relative_sd: float = Field(
-        ge=1e-4, le=0.3, description="Its error, a fraction."
-    )
-    k1: float = Field(
-        ge=-0.6,
-        le=0.6,
-        description="Radial distortion, a fraction at the focal length.",
-    )
-    k1_sd: float = Field(ge=1e-4, le=0.3, description="Its error, a fraction.")
-    photo_count: int = Field(
-        default=0, ge=0, le=100_000, description="Board photos it is from."
-    )
-    rms_px: float = Field(
-        default=0.0, ge=0, le=1000, description="Residual of corners, px."
-    )
-
-
-class LensOut(LensIn):
-    """A lens profile and its name."""
-
-    name: str = Field(max_length=NAME_LENGTH, description="For photos' settings.")
-
-
-def _lens_out(profile: LensProfile) -> LensOut:
-    return LensOut(**plain(profile))
-
-
 @router.get("/lenses", summary="List the lens profiles")
-def get_lenses(services: WithServices) -> Items[LensOut]:
+def get_lenses(services: WithServices) -> Items[LensProfile]:
     """Return all profiles, by name."""
-    return Items(items=[_lens_out(profile) for profile in list_lenses(services)])
+    return Items(items=list(list_lenses(services)))
 
 
 @router.get("/lenses/{name}", summary="One lens profile")
-def get_lens(services: WithServices, name: str) -> LensOut:
+def get_lens(services: WithServices, name: str) -> LensProfile:
     """Return a profile."""
-    return _lens_out(find_lens(services, name))
+    return find_lens(services, name)
 
 
 @router.put("/lenses/{name}", summary="Keep a lens profile")
-def put_lens(services: WithServices, name: str, sent: LensIn) -> LensOut:
+def put_lens(services: WithServices, name: str, sent: LensFigures) -> LensProfile:
     """Keep a profile under a name of letters, digits, - and _; it replaces the old."""
-    profile = LensProfile(name=name, **sent.model_dump())
+    profile = LensProfile(name=name, **plain(sent))
     keep_lens(services, profile)
-    return _lens_out(profile)
+    return profile

@@ -2,39 +2,60 @@
 
 import json
 import math
-from dataclasses import asdict, dataclass, fields
+from typing import Annotated
+
+from pydantic import Field
 
 from fishmeasure.base.errors import LensFileError
+from fishmeasure.base.record import between, longest, plain, read, record
 from fishmeasure.photo.image import Photo
 
+_RelativeSd = Annotated[float, between(1e-4, 0.3)]
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class LensProfile:
-    """A camera's lens, measured from photos of a board.
 
-    Attributes
-    ----------
-    name
-        As the user calls it.
-    camera_model
-        EXIF make and model; the profile is for photos with the same one. "" where
-        the photos told none: then it is for every photo.
-    focal_fraction
-        Focal length over the photo's diagonal, so that it holds at every size.
-    focal_relative_sd, k1, k1_sd
-        See ``fishmeasure.photo.plane.CameraModel``.
-    photo_count, rms_px
-        How many photos it is from, and how well they fit.
+@record(frozen=True, slots=True, kw_only=True)
+class LensFigures:
+    """A camera's lens, as `fishmeasure lens` measures it from photos of a board.
+
+    ``camera_model`` is "" where the photos told none: then it is for every photo.
+    ``focal_fraction`` is over the diagonal, so that it holds at every size. For the
+    others see ``fishmeasure.photo.plane.CameraModel``.
     """
 
-    name: str
-    camera_model: str
-    focal_fraction: float
-    focal_relative_sd: float
-    k1: float
-    k1_sd: float
-    photo_count: int = 0
-    rms_px: float = 0.0
+    camera_model: Annotated[
+        str, longest(200), Field(description="EXIF make and model.")
+    ]
+    focal_fraction: Annotated[
+        float,
+        between(0.2, 20.0),
+        Field(description="Focal length over the photo's diagonal, a fraction."),
+    ]
+    focal_relative_sd: Annotated[
+        _RelativeSd, Field(description="Its standard error, a fraction.")
+    ]
+    k1: Annotated[
+        float,
+        between(-0.6, 0.6),
+        Field(description="Radial distortion, a fraction at the focal length."),
+    ]
+    k1_sd: Annotated[_RelativeSd, Field(description="Its standard error, a fraction.")]
+    photo_count: Annotated[
+        int, between(0, 100_000), Field(description="Board photos it is from.")
+    ] = 0
+    rms_px: Annotated[
+        float, between(0.0, 1000.0), Field(description="Residual of corners, px.")
+    ] = 0.0
+
+
+@record(frozen=True, slots=True, kw_only=True)
+class LensProfile(LensFigures):
+    """A lens profile and its name."""
+
+    name: Annotated[
+        str,
+        longest(200),
+        Field(description="For photos' settings."),
+    ]
 
     def fits(self, photo: Photo) -> bool:
         """Return whether the photo is from this camera, or one of them is unknown."""
@@ -49,7 +70,7 @@ class LensProfile:
 
 def lens_to_text(profile: LensProfile) -> str:
     """Return the profile as the text of its JSON file."""
-    return json.dumps(asdict(profile), indent=2, ensure_ascii=False) + "\n"
+    return json.dumps(plain(profile), indent=2, ensure_ascii=False) + "\n"
 
 
 def read_lens(text: str, name: str) -> LensProfile:
@@ -71,27 +92,8 @@ def read_lens(text: str, name: str) -> LensProfile:
         data = json.loads(text)
     except (ValueError, RecursionError):
         raise LensFileError(name, "it is not JSON") from None
-    known = {field.name: field.type for field in fields(LensProfile)}
-    if not isinstance(data, dict) or set(data) - set(known):
-        raise LensFileError(name, "it is not a lens profile")
-    for key in ("name", "camera_model"):
-        if not isinstance(data.get(key), str):
-            raise LensFileError(name, f"{key} is missing")
-    limits = {
-        "focal_fraction": (0.2, 20.0),
-        "focal_relative_sd": (1e-4, 0.3),
-        "k1": (-0.6, 0.6),
-        "k1_sd": (1e-4, 0.3),
-        "photo_count": (0, 100_000),
-        "rms_px": (0.0, 1000.0),
-    }
-    for key, (low, high) in limits.items():
-        value = data.get(key, None if key in _REQUIRED else 0)
-        if isinstance(value, bool) or not isinstance(value, int | float):
-            raise LensFileError(name, f"{key} is not a number")
-        if not low <= value <= high:
-            raise LensFileError(name, f"{key} must be from {low:g} to {high:g}")
-    return LensProfile(**data)
 
+    def refused(*, field: str, reason: str) -> LensFileError:
+        return LensFileError(name, f"{field} {reason}")
 
-_REQUIRED = {"focal_fraction", "focal_relative_sd", "k1", "k1_sd"}
+    return read(LensProfile, data, refused)
