@@ -11,6 +11,7 @@ from pydantic import Field
 from fishmeasure.base.problem import Problem
 from fishmeasure.base.record import record
 from fishmeasure.base.wire import Written
+from fishmeasure.base.words import Message
 
 __all__ = ["FLAGS", "Flag", "Problem", "Written", "is_complete"]
 
@@ -20,7 +21,7 @@ class Flag:
     """A doubt about a fish, in one word for programs and one sentence for people."""
 
     word: Annotated[str, Field(description="As in `flags`.", examples=["touching"])]
-    sentence: Annotated[str, Field(description="For people.")]
+    sentence: Annotated[Message, Field(description="For people.")]
     disqualifying: Annotated[
         bool, Field(description="Whether the fish is not used.")
     ] = False
@@ -33,77 +34,76 @@ class Flag:
 _ALL = (
     Flag(
         word="edge-cut",
-        sentence="The fish runs out of the photo.",
+        sentence=Message.of("flag", case="edge-cut"),
         disqualifying=True,
     ),
     Flag(
         word="hidden",
-        sentence="Part of the fish is covered.",
+        sentence=Message.of("flag", case="hidden"),
         disqualifying=True,
     ),
     Flag(
         word="touching",
-        sentence="The fish touches or overlaps something; its outline is uncertain.",
+        sentence=Message.of("flag", case="touching"),
         disqualifying=True,
     ),
     Flag(
         word="not-fish-shaped",
-        sentence="The outline is not that of a whole fish.",
+        sentence=Message.of("flag", case="not-fish-shaped"),
         disqualifying=True,
     ),
     Flag(
         word="ends-doubtful",
-        sentence="Snout or fork is uncertain; look, then keep the fish or move them.",
+        sentence=Message.of("flag", case="ends-doubtful"),
         disqualifying=True,
     ),
     Flag(
         word="under-water",
-        sentence="The fish is seen through water, which bends what is seen.",
+        sentence=Message.of("flag", case="under-water"),
         disqualifying=True,
     ),
     Flag(
         word="end-in-shadow",
-        sentence="Snout or fork lies in a shadow, so its place is less certain.",
+        sentence=Message.of("flag", case="end-in-shadow"),
     ),
     Flag(
         word="coiled",
-        sentence="The fish is bent too strongly to be measured along its middle.",
+        sentence=Message.of("flag", case="coiled"),
         disqualifying=True,
     ),
-    Flag(word="bent", sentence="The fish is bent; it was measured along its middle."),
+    Flag(word="bent", sentence=Message.of("flag", case="bent")),
     Flag(
         word="tail-doubtful",
-        sentence="It is uncertain which end is the tail.",
+        sentence=Message.of("flag", case="tail-doubtful"),
     ),
     Flag(
         word="far-from-markers",
-        sentence="The fish lies far from the markers, so its scale is less certain.",
+        sentence=Message.of("flag", case="far-from-markers"),
     ),
     Flag(
         word="published-weight",
-        sentence="The weight is from the published line alone: standard error 25 %.",
+        sentence=Message.of("flag", case="published-weight"),
         of_weight=True,
     ),
     Flag(
         word="outline-doubtful",
-        sentence="The body's outline is too bent, small, odd or close to another fish "
-        "to weigh by; the weight is from the length.",
+        sentence=Message.of("flag", case="outline-doubtful"),
         of_weight=True,
     ),
     Flag(
         word="outside-species-range",
-        sentence="The length is outside the range of the species' coefficients.",
+        sentence=Message.of("flag", case="outside-species-range"),
         of_weight=True,
     ),
     Flag(
         word="other-species",
-        sentence="The fish is deeper or slimmer than its species; is it another one?",
+        sentence=Message.of("flag", case="other-species"),
         of_weight=True,
     ),
-    Flag(word="edited", sentence="A person moved an end point."),
+    Flag(word="edited", sentence=Message.of("flag", case="edited")),
     Flag(
         word="dropped",
-        sentence="A person left this fish out.",
+        sentence=Message.of("flag", case="dropped"),
         disqualifying=True,
     ),
 )

@@ -198,7 +198,7 @@ def _load_problems(limits: list[Limit]) -> tuple[Problem, ...]:
     return tuple(
         Problem.of(
             "over-limit" if limit.used_fraction.value > 1.0 else "near-limit",
-            limit=Message.of("limit-name", key=limit.name),
+            limit=Message.of("limit-name", case=limit.name.replace(" ", "-")),
             used=limit.used_fraction.value,
             used_at_most=limit.used_fraction.high,
         )

@@ -144,7 +144,9 @@ def _limits(axes: Axes, limits: tuple[Limit, ...]) -> None:
         capsize=2,
     )
     axes.axvline(100.0, color="black", linewidth=0.9, linestyle="--")
-    names = [wording("limit-within", key=limit.name) for limit in limits]
+    names = [
+        wording("limit-within", case=limit.name.replace(" ", "-")) for limit in limits
+    ]
     axes.set_yticks(range(len(limits)), names)
     axes.set_xlim(0.0, max(115.0, min(320.0, float(highs.max()) * 1.05)))
     axes.set_xlabel(wording("plot-used"))

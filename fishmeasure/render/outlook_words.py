@@ -310,7 +310,7 @@ def _too_many(limits: Limits) -> str:
 
 def _limit(name: str) -> Message:
     """Return a limit's name, as within a sentence."""
-    return Message.of("limit-within", key=name)
+    return Message.of("limit-within", case=name.replace(" ", "-"))
 
 
 def _nitrogen(limits: Limits) -> list[str]:

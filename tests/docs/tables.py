@@ -46,7 +46,7 @@ def flags() -> str:
     return _table(
         ("flag", "meaning", "used?"),
         (
-            (f"`{f.word}`", f.sentence, "not used" if f.disqualifying else "used")
+            (f"`{f.word}`", str(f.sentence), "not used" if f.disqualifying else "used")
             for f in FLAGS.values()
         ),
     )

@@ -645,11 +645,12 @@ gain-not-known = The gain of { AMOUNT($gain_kg, decimals: 1) } (standard error
 # that the code gives with its ranges.
 quantity = { $name }
 
-limit-name = { $key ->
+limit-name = { $case ->
+        [density-index] Density index
+        [flow-index] Flow index
         [density] Density
-        [ammonia] Ammonia
         [oxygen] Oxygen
-       *[other] { CAPITAL($key) }
+       *[ammonia] Ammonia
     }
 
 fish = { $case ->
@@ -1009,7 +1010,7 @@ outage-level = { $case ->
        *[critical] critical ({ AMOUNT($level_mg_per_l) }) { $time }
     }
 outage-line = { ALTERNATIVES($names) }: { $caution }; { $critical }.
-alternatives = { $first }; or { $other }
+alternatives = { $first }; or { LOWER($other) }
 measure = { $case ->
         [fresh-water] { AMOUNT($flow_l_per_min, decimals: 0) } of fresh water
         [fewer-fish] { PERCENT($share) } fewer fish
@@ -1338,8 +1339,12 @@ outlook-conversion = Feed conversion since { DAY($since) }: { NUMBER($biological
     biological, { NUMBER($economic, digits: 3) } economic ({ AMOUNT($given_kg, digits: 3) } fed,
     { AMOUNT($gain_kg, digits: 3) } gained).
 
-limit-within = { $key ->
-       *[other] { $key }
+limit-within = { $case ->
+        [density-index] density index
+        [flow-index] flow index
+        [density] density
+        [oxygen] oxygen
+       *[ammonia] ammonia
     }
 
 outlook-used = { $limit } { SHARE($share) }
@@ -1539,6 +1544,33 @@ five-fish-column = { $case ->
     }
 
 ## photo: what is doubtful in a photo
+
+# A flag of a fish.
+flag = { $case ->
+        [edge-cut] The fish runs out of the photo.
+        [hidden] Part of the fish is covered.
+        [touching] The fish touches or overlaps something; its outline is uncertain.
+        [not-fish-shaped] The outline is not that of a whole fish.
+        [ends-doubtful] Snout or fork is uncertain; look, then keep the fish or move
+            them.
+        [under-water] The fish is seen through water, which bends what is seen.
+        [end-in-shadow] Snout or fork lies in a shadow, so its place is less certain.
+        [coiled] The fish is bent too strongly to be measured along its middle.
+        [bent] The fish is bent; it was measured along its middle.
+        [tail-doubtful] It is uncertain which end is the tail.
+        [far-from-markers] The fish lies far from the markers, so its scale is less
+            certain.
+        [published-weight] The weight is from the published line alone: standard error
+            25 %.
+        [outline-doubtful] The body's outline is too bent, small, odd or close to another
+            fish to weigh by; the weight is from the length.
+        [outside-species-range] The length is outside the range of the species'
+            coefficients.
+        [other-species] The fish is deeper or slimmer than its species; is it another
+            one?
+        [edited] A person moved an end point.
+       *[dropped] A person left this fish out.
+    }
 
 marker-missing =
     .meaning = A marker of the sheet was not seen.

@@ -203,8 +203,7 @@ class Functions:
         """Return sentences' beginnings as one: "A; or b"."""
         first, *rest = _given(names).items
         for item in rest:
-            other = f"{item[:1].lower()}{item[1:]}"
-            first = self._lookup("alternatives", first=first, other=other)
+            first = self._lookup("alternatives", first=first, other=item)
         return _capital(first)
 
     def asked(self, names: Any) -> str:
