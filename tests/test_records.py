@@ -43,7 +43,6 @@ FOR_OTHER_PROGRAMS = {
 
 OF_SAMPLES = {
     "DoubtfulLength.probability": "lets a reader draw the line elsewhere",
-    "SampleAnswer.doubtful_lengths": "a note in words says the same here",
     "SampleAnswer.size_groups": "a note in words says the same here",
     "SampleAnswer.published_a": "the public format promises it",
     "SampleAnswer.weight_over_published": "shown here from before it is written",
