@@ -7,13 +7,7 @@ from types import TracebackType
 from typing import TYPE_CHECKING, Any, Self
 
 from fishmeasure.base.record import plain
-from fishmeasure.face.shown import (
-    count,
-    html_table,
-    interval,
-    text_table,
-    with_problems,
-)
+from fishmeasure.face.shown import Shown, Table, count, interval
 from fishmeasure.outlook.unit import Options, UnitOutlook
 from fishmeasure.store.book import open_existing
 
@@ -24,7 +18,7 @@ if TYPE_CHECKING:
     from fishmeasure.outlook.fish import CohortOutlook
 
 
-class Outlook:
+class Outlook(Shown):
     """What follows for one unit on one day; ``record`` holds every answer."""
 
     def __init__(self, record: UnitOutlook) -> None:
@@ -43,12 +37,12 @@ class Outlook:
     @property
     def fish_count(self) -> "Estimate":
         """Of all fish in the unit."""
-        return self.record.state.fish_count
+        return self.record.fish_count
 
     @property
     def biomass_kg(self) -> "Estimate | None":
         """None while no weight is known."""
-        return self.record.state.biomass_kg
+        return self.record.biomass_kg
 
     @property
     def ration_kg(self) -> "Estimate | None":
@@ -93,14 +87,9 @@ class Outlook:
             ("room for", interval(self.room_kg, 1, "kg")),
         ]
 
-    def __str__(self) -> str:
+    def _tables(self) -> tuple[Table, ...]:
         title = f"{self.record.unit.name} on {self.record.on}"
-        table = text_table((), self._rows())
-        return with_problems(f"{title}\n{table}", self.problems)
-
-    def _repr_html_(self) -> str:
-        title = f"{self.record.unit.name} on {self.record.on}"
-        return html_table(title, ("", ""), self._rows(), self.problems)
+        return (Table(title, ("", ""), self._rows()),)
 
 
 class Book:

@@ -7,13 +7,7 @@ from typing import TYPE_CHECKING, Any
 
 from fishmeasure.estimation import sample as samples
 from fishmeasure.face.photos import Measurement, measure, read_text
-from fishmeasure.face.shown import (
-    count,
-    html_table,
-    interval,
-    text_table,
-    with_problems,
-)
+from fishmeasure.face.shown import Shown, Table, count, interval
 from fishmeasure.pipeline import SampleMeasurement, measure_sample
 from fishmeasure.species import load_species
 
@@ -49,7 +43,7 @@ class Sample:
         return f"<Sample{where}{when}: {nets}, {photos}>"
 
 
-class SampleResult:
+class SampleResult(Shown):
     """What a sample says of the fish in the unit.
 
     Each figure is an ``Estimate`` in the unit of its name. ``record`` holds all
@@ -132,15 +126,12 @@ class SampleResult:
             for net in self.record.estimate.nets
         ]
 
-    def __str__(self) -> str:
+    def _tables(self) -> tuple[Table, ...]:
         title = f"{self._title}, {100 * self.mean_weight_g.level:.0f} % intervals"
-        tables = (text_table((), self._rows()), text_table(_NET_HEADER, self._nets()))
-        return with_problems("\n".join((title, *tables)), self.problems)
-
-    def _repr_html_(self) -> str:
-        title = f"{self._title}, {100 * self.mean_weight_g.level:.0f} % intervals"
-        figures = html_table(title, ("", ""), self._rows(), self.problems)
-        return figures + html_table("Nets", _NET_HEADER, self._nets())
+        return (
+            Table(title, ("", ""), self._rows()),
+            Table("Nets", _NET_HEADER, self._nets()),
+        )
 
 
 def load_sample(path: str | os.PathLike[str]) -> Sample:

@@ -1,12 +1,46 @@
 """Small tables, as text and as HTML."""
 
+from abc import ABC, abstractmethod
 from collections.abc import Iterable, Sequence
 from html import escape
+from typing import NamedTuple
 
 from fishmeasure.base.estimate import Estimate
 from fishmeasure.base.flags import Problem
 
 Rows = Sequence[Sequence[str]]
+
+
+class Table(NamedTuple):
+    """A table; an empty header is left out."""
+
+    title: str
+    header: Sequence[str]
+    rows: Rows
+
+
+class Shown(ABC):
+    """Shown by tables and what is wrong: as text, and in a notebook."""
+
+    @property
+    @abstractmethod
+    def problems(self) -> tuple[Problem, ...]:
+        """What is wrong, worst first."""
+
+    @abstractmethod
+    def _tables(self) -> tuple[Table, ...]:
+        """Return the tables; the title of the first heads them."""
+
+    def __str__(self) -> str:
+        tables = self._tables()
+        texts = (text_table(table.header, table.rows) for table in tables)
+        return with_problems("\n".join((tables[0].title, *texts)), self.problems)
+
+    def _repr_html_(self) -> str:
+        first, *others = self._tables()
+        return html_table(*first, self.problems) + "".join(
+            html_table(*table) for table in others
+        )
 
 
 def interval(figure: Estimate | None, digits: int = 0, unit: str = "") -> str:
