@@ -2,6 +2,7 @@
 
 import json
 import math
+from functools import partial
 from typing import Annotated
 
 from pydantic import Field
@@ -92,8 +93,4 @@ def read_lens(text: str, name: str) -> LensProfile:
         data = json.loads(text)
     except (ValueError, RecursionError):
         raise LensFileError(name, "it is not JSON") from None
-
-    def refused(*, field: str, reason: str) -> LensFileError:
-        return LensFileError(name, f"{field} {reason}")
-
-    return read(LensProfile, data, refused)
+    return read(LensProfile, data, partial(LensFileError, name))

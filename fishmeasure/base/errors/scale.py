@@ -1,6 +1,7 @@
 """No scale can be had from the photo, or no lens profile."""
 
 from fishmeasure.base.errors.base import FishMeasureError
+from fishmeasure.base.words import Reason
 
 
 class MarkerError(FishMeasureError):
@@ -16,8 +17,9 @@ class LensFileError(LensError):
 
     code = "lens-file"
 
-    def __init__(self, name: str, reason: str) -> None:
-        super().__init__(name=name, reason=reason)
+    def __init__(self, name: str, reason: Reason, field: str = "") -> None:
+        case = "field" if field else "whole"
+        super().__init__(case=case, name=name, field=field, reason=reason)
 
 
 class MixedCamerasError(LensError):

@@ -450,7 +450,10 @@ through-water = Photos through water are not measured yet: the water bends the l
 
 ## base: errors of markers and lenses
 
-lens-file = { $name } cannot be used as a lens profile: { $reason }.
+lens-file = { $case ->
+        [field] { $name } cannot be used as a lens profile: { $field } { STOP($reason) }
+       *[whole] { $name } cannot be used as a lens profile: { STOP($reason) }
+    }
     .advice = Make one from photos of the printed lens board.
     .cli = { lens-file.advice } 'fishmeasure lens' makes one.
     .meaning = The file is no lens profile.
