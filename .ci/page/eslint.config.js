@@ -46,7 +46,6 @@ export default [
     languageOptions: { globals: globals.browser },
     rules,
   },
-  { files: ["api/page/texts.*.js"], rules: { "max-lines": "off" } },
   {
     files: ["api/page/worker.js"],
     languageOptions: { globals: globals.serviceworker, sourceType: "script" },

@@ -4,7 +4,8 @@ Files carry the version of the whole page in their path and never change under i
 so a browser may keep them; the shell is kept for a week and asks by itself
 whether there is a newer page. Over plain HTTP, where there can be no service
 worker, that is what opens the page without a network. The schemas of what people
-fill in are one of the files (see ``api/forms.py``): forms need no network either.
+fill in (see ``api/forms.py``) and what the page says in each language of the catalogue
+are among the files: forms and texts need no network either.
 """
 
 import hashlib
@@ -17,6 +18,8 @@ from fastapi import APIRouter, Response
 
 from api.errors import NotFoundError
 from api.forms import form_schemas
+from fishmeasure.base.words.compiled import compiled
+from fishmeasure.base.words.sources import languages
 
 FOLDER = Path(__file__).resolve().parents[1] / "page"
 FILES_UNDER = "/page/"
@@ -55,6 +58,9 @@ def page_files(folder: Path = FOLDER) -> PageFiles:
         if path.suffix in TYPES
     }
     found["schemas.json"] = json.dumps(form_schemas()).encode()
+    for language in languages():
+        texts = json.dumps(compiled("page-", language), ensure_ascii=False)
+        found[f"texts/{language}.json"] = texts.encode()
     digest = hashlib.sha256()
     for name, content in found.items():
         digest.update(f"{name}\0{len(content)}\0".encode() + content)
@@ -65,7 +71,9 @@ def page_files(folder: Path = FOLDER) -> PageFiles:
     worker = found["worker.js"].decode()
     return PageFiles(
         version=version,
-        shell=found["index.html"].replace(b"{page}", base.encode()),
+        shell=found["index.html"]
+        .replace(b"{page}", base.encode())
+        .replace(b"{languages}", " ".join(languages()).encode()),
         worker=worker.replace("{version}", version)
         .replace('["{files}"]', addresses)
         .encode(),

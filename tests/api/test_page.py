@@ -2,13 +2,17 @@
 
 import json
 import re
+from collections.abc import Iterator
+from typing import Any
 
 import pytest
 from fastapi import FastAPI
 from starlette.testclient import TestClient
 
 from api.errors import install_error_handlers
+from api.forms import form_schemas
 from api.routes import page
+from fishmeasure.base.words.sources import entries, languages
 
 
 @pytest.fixture
@@ -95,13 +99,102 @@ def test_the_service_worker_knows_every_file(client: TestClient) -> None:
     assert all(f"/page/{files.version}/{name}" in worker for name in files.files)
 
 
+def texts() -> set[str]:
+    """Return the keys of all that the page says."""
+    return {
+        name.removeprefix("page-") for name in entries("en") if name.startswith("page-")
+    }
+
+
+LITERAL = re.compile(r'"([a-z][\w-]*)"')
+TEMPLATE = re.compile(r"`([^`]*\$\{[^`]*)`")
+
+
+def modules() -> Iterator[tuple[str, str]]:
+    for name, content in page.page_files().files.items():
+        if name.startswith("js/"):
+            yield name, content.decode()
+
+
 def test_every_text_that_a_module_asks_for_exists() -> None:
     """A missing text would show its key."""
-    files = page.page_files().files
-    table = files["texts.en.js"].decode()
-    texts = set(re.findall(r'^  "?([\w.-]+)"?:', table, re.MULTILINE))
-    for name, content in files.items():
-        if not name.startswith("js/"):
-            continue
-        asked = set(re.findall(r'\bt\("([\w.-]+)"', content.decode()))
-        assert asked <= texts, f"{name} asks for {asked - texts}"
+    for name, code in modules():
+        asked = set(re.findall(r'\bt\(\s*"([\w-]+)"', code))
+        assert asked <= texts(), f"{name} asks for {asked - texts()}"
+
+
+def test_every_text_is_asked_for() -> None:
+    """What nothing says is taken out of the catalogue."""
+    code = "\n".join(code for _, code in modules())
+    said = set(LITERAL.findall(code))
+    parts = [re.split(r"\$\{[^}]*\}", one) for one in TEMPLATE.findall(code)]
+    made = [
+        re.compile("[\\w-]+".join(map(re.escape, part)))
+        for part in parts
+        if re.search(r"[a-z]", "".join(part))
+    ]
+    # Labels and choices of fields: made of the schemas' own names.
+    fields = re.compile("|".join(sorted(field_texts())))
+    unused = {
+        key
+        for key in texts() - said
+        if not any(one.fullmatch(key) for one in (*made, fields))
+    }
+    assert unused == set()
+
+
+def field_texts() -> set[str]:
+    """Return what labels, hints and choices of fields may be called."""
+    schemas = form_schemas()
+    shown = [*schemas["entries"].values()]
+    shown += [one for one in schemas.values() if isinstance(one, dict)]
+    shown += [one for whole in shown for one in whole.get("$defs", {}).values()]
+    names = {name for one in shown for name in one.get("properties", {})}
+    words = "(field|unit|aerator|grading|stocking|pair)"
+    return {f"{words}-{name}(-hint)?|{name}-[a-z-]+" for name in names}
+
+
+def asked_of(schema: dict[str, Any]) -> set[str]:
+    """Return the fields of a kind of entry that the page's form asks for."""
+    own = re.compile(
+        r"(kind|id|version|replaces|recorded_at|unit_id|at|groups)$|(.*_)?sd(_|$)"
+    )
+    return {name for name in schema["properties"] if not own.match(name)}
+
+
+def test_every_kind_of_entry_has_its_words() -> None:
+    """And each field of its form: else the page shows the server's description."""
+    for kind, schema in form_schemas()["entries"].items():
+        assert f"entry-{kind}" in texts()
+        if kind not in {"sample", "cancelled"}:
+            labels = {f"field-{name}" for name in asked_of(schema)}
+            assert labels <= texts(), f"{kind}: {labels - texts()}"
+
+
+def test_every_choice_has_its_words() -> None:
+    """A choice of a form is a word of the catalogue, in every language."""
+    for schema in form_schemas()["entries"].values():
+        for name, field in schema["properties"].items():
+            for value in field.get("enum", ()):
+                assert f"{name}-{value}" in texts()
+    unit = form_schemas()["unit"]
+    for value in unit["properties"]["kind"]["enum"]:
+        assert f"kind-{value}" in texts()
+    for value in unit["properties"]["water_system"]["anyOf"][0]["enum"]:
+        assert f"water_system-{value}" in texts()
+    for value in unit["$defs"]["Aerator"]["properties"]["bubbles"]["enum"]:
+        assert f"bubbles-{value}" in texts()
+
+
+def test_the_page_takes_figures_as_they_are_written() -> None:
+    """Its texts call no function: weights are in the phone's units already."""
+    assert '"call"' not in page.page_files().files["texts/en.json"].decode()
+
+
+def test_the_shell_names_the_languages_of_the_catalogue(client: TestClient) -> None:
+    """A second language is one file: the page finds it by itself."""
+    assert f'data-languages="{" ".join(languages())}"' in client.get("/").text
+    version = page.page_files().version
+    for language in languages():
+        answer = client.get(f"/page/{version}/texts/{language}.json")
+        assert set(answer.json()) >= {f"page-{key}" for key in texts()}

@@ -31,10 +31,14 @@ async function makeBrowser() {
   globalThis.window = Object.assign(new EventTarget(), { setTimeout, clearTimeout });
   globalThis.document = Object.assign(new EventTarget(), {
     visibilityState: "visible",
+    documentElement: { dataset: { languages: "de en" }, lang: "en" },
   });
   const { useSchemas } = await import("../../api/page/js/schemas.js");
+  const { useTexts } = await import("../../api/page/js/text.js");
   const folder = process.env.FISHMEASURE_PAGE_FILES;
-  useSchemas(JSON.parse(readFileSync(`${folder}/schemas.json`, "utf-8")));
+  const read = (name) => JSON.parse(readFileSync(`${folder}/${name}`, "utf-8"));
+  useSchemas(read("schemas.json"));
+  useTexts("en", read("texts.json"));
 }
 
 if (isMainThread) {

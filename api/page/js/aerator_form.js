@@ -47,7 +47,7 @@ export function takeAerator(unit, values) {
   );
   const { gas_l_per_min: litres, standard_transfer_g_per_h: transfer } = given;
   if (litres && !transfer && !given.diffuser_depth_m)
-    throw new Error(t("aerator.depth-wrong"));
+    throw new Error(t("aerator-depth-wrong"));
   const others = (unit?.aeration ?? []).slice(1);
   const old = aerator(unit ?? {});
   const plain = Object.fromEntries(rest);
@@ -58,6 +58,6 @@ export function takeAerator(unit, values) {
     diffuser_depth_m: 0,
     backup_hours: null,
   };
-  const named = old ?? { name: t("unit.aerator") };
+  const named = old ?? { name: t("unit-aerator") };
   return [plain, [{ ...named, ...emptied, ...given }, ...others]];
 }

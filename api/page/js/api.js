@@ -1,6 +1,7 @@
 /** Requests to the server; every failure is one of four kinds. */
 
 import { get, put } from "./store.js";
+import { spoken } from "./text.js";
 
 /** @import { Address, Answer, Listed, Method, Paths, Read, Sent, Told } from "./types.js" */
 
@@ -95,7 +96,12 @@ export async function send(method, path, { json, form, headers = {} } = {}) {
  * @param {Sent} more
  */
 async function fetchSafely(method, path, { json, form, headers }) {
-  const sent = new Headers({ Accept: "application/json", ...headers });
+  const sent = new Headers({
+    Accept: "application/json",
+    "Accept-Language": spoken(),
+    "Fishmeasure-Teller": "page", // advice in the page's terms
+    ...headers,
+  });
   if (method !== "GET") sent.set("X-Requested-With", "fishmeasure");
   if (json !== undefined) sent.set("Content-Type", "application/json");
   const body = json === undefined ? form : JSON.stringify(json);

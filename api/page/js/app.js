@@ -8,7 +8,7 @@ import { notice } from "./parts.js";
 import { refreshScreen, screens, startRouter } from "./router.js";
 import { loadSchemas } from "./schemas.js";
 import { onChange } from "./store.js";
-import { t } from "./text.js";
+import { loadTexts, t } from "./text.js";
 import { watchVersion } from "./version.js";
 import * as answer from "./screens/answer.js";
 import * as book from "./screens/book.js";
@@ -45,7 +45,7 @@ screens({
 });
 
 function showNetwork() {
-  fill(shell("network"), isReachable() ? "" : t("network.unreachable"));
+  fill(shell("network"), isReachable() ? "" : t("network-unreachable"));
 }
 
 events.addEventListener("reach", () => {
@@ -60,10 +60,10 @@ onChange(refreshScreen);
 // What nobody awaited, such as a full disk when a photo is to be kept.
 window.addEventListener("unhandledrejection", ({ reason }) => {
   const full = reason?.name === "QuotaExceededError";
-  notice(full ? t("error.full") : `${t("error.title")}: ${reason?.message ?? ""}`);
+  notice(full ? t("error-full") : `${t("error-title")}: ${reason?.message ?? ""}`);
 });
 
-await loadSchemas();
+await Promise.all([loadTexts(), loadSchemas()]);
 startRouter();
 startQueue();
 void loadFlags().catch(() => {});

@@ -1,7 +1,7 @@
 /** Drawings that the server makes, in the colours of the page. */
 
 import { fill, h } from "./dom.js";
-import { t } from "./text.js";
+import { spoken, t } from "./text.js";
 
 /**
  * Return a drawing of the server; `state` changes where it is to be made anew.
@@ -13,11 +13,11 @@ export function serverDrawing(path, alt, state = "") {
   /** @param {string} theme */
   const address = (theme) => {
     const joint = path.includes("?") ? "&" : "?";
-    return `${path}${joint}theme=${theme}&state=${encodeURIComponent(state)}`;
+    return `${path}${joint}theme=${theme}&state=${encodeURIComponent(state)}&language=${spoken()}`;
   };
   const image = h("img.drawing", { src: address("light"), alt });
   const dark = { srcset: address("dark"), media: "(prefers-color-scheme: dark)" };
   const frame = h("figure", h("picture", h("source", dark), image));
-  image.addEventListener("error", () => fill(frame, h("p.note", t("drawing.missing"))));
+  image.addEventListener("error", () => fill(frame, h("p.note", t("drawing-missing"))));
   return frame;
 }

@@ -33,7 +33,7 @@ export function kinds() {
  * Return a kind in words.
  * @param {string} kind
  */
-export const kindText = (kind) => textOr(`entry.${kind}`, kind.replaceAll("-", " "));
+export const kindText = (kind) => textOr(`entry-${kind}`, kind.replaceAll("-", " "));
 
 /**
  * Drawing of a kind.
@@ -92,18 +92,18 @@ export const optionsOf = (items) =>
 export function entryLine(entry, names) {
   const fish = entry.fish_count ?? null;
   const parts = [
-    fish === null ? null : t("fish.count", { n: fish, shown: count(fish) }),
+    fish === null ? null : t("fish-count", { n: fish, shown: count(fish) }),
     entry.weight_kg ? stock(entry.weight_kg) : null,
     entry.bulk_weight_kg ? stock(entry.bulk_weight_kg) : null,
     entry.mean_weight_g
-      ? t("entry.mean", { value: weight(entry.mean_weight_g) })
+      ? t("entry-mean", { value: weight(entry.mean_weight_g) })
       : null,
     entry.feed_kg ? feed(entry.feed_kg) : null,
     entry.feed_name || null,
     entry.cause || null,
     ...waterParts(entry),
     entry.to_unit_id
-      ? t("entry.to", { unit: names.get(entry.to_unit_id) ?? "" })
+      ? t("entry-to", { unit: names.get(entry.to_unit_id) ?? "" })
       : null,
     ...(entry.groups ?? []).map((group) => groupPart(group, names)),
     names.get(entry.cohort_id ?? "") ?? null,
@@ -116,9 +116,9 @@ export function entryLine(entry, names) {
  * @param {Map<string, string>} names
  */
 function groupPart({ fish_count: n, to_unit_id: to, mean_weight_g: mean }, names) {
-  const fish = t("fish.count", { n, shown: count(n) });
-  const weighing = mean ? ` (${t("entry.mean", { value: weight(mean) })})` : "";
-  return `${fish} ${t("entry.to", { unit: names.get(to) ?? "" })}${weighing}`;
+  const fish = t("fish-count", { n, shown: count(n) });
+  const weighing = mean ? ` (${t("entry-mean", { value: weight(mean) })})` : "";
+  return `${fish} ${t("entry-to", { unit: names.get(to) ?? "" })}${weighing}`;
 }
 
 /** @param {Values} entry */
@@ -134,5 +134,5 @@ function waterParts(entry) {
     "chloride_mg_per_l",
   ]
     .filter((name) => typeof entry[name] === "number")
-    .map((name) => t(`reading.${name}`, { value: String(entry[name]) }));
+    .map((name) => t(`reading-${name}`, { value: String(entry[name]) }));
 }

@@ -23,7 +23,7 @@ export function estimateLine(sample) {
       icon("fish"),
       h(
         "span",
-        t("sample.so-far", { value: weight(estimate.mean_weight_g) }),
+        t("sample-so-far", { value: weight(estimate.mean_weight_g) }),
         h(
           "small",
           confident(
@@ -31,7 +31,7 @@ export function estimateLine(sample) {
             estimate.level,
           ),
         ),
-        under ? h("small", t("sample.updating")) : null,
+        under ? h("small", t("sample-updating")) : null,
       ),
     );
   }
@@ -43,8 +43,8 @@ export function estimateLine(sample) {
     icon("scales"),
     h(
       "span",
-      t("sample.weighed-so-far", { value: weight(plain.mean_g) }),
-      h("small", t("sample.plain", { n: plain.nets })),
+      t("sample-weighed-so-far", { value: weight(plain.mean_g) }),
+      h("small", t("sample-plain", { n: plain.nets })),
     ),
   );
 }

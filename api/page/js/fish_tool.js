@@ -27,7 +27,7 @@ export class FishTool {
     /** @type {Handles | null} */
     this.handles = null;
     this.panel = h("section.panel", {
-      "aria-label": t("fish.title", { n: index + 1 }),
+      "aria-label": t("fish-title", { n: index + 1 }),
     });
   }
 
@@ -102,7 +102,7 @@ export class FishTool {
 
   /** @param {Correction[]} list */
   async send(list) {
-    say(t("fish.measuring-again"));
+    say(t("fish-measuring-again"));
     await this.screen.correct(list);
   }
 
@@ -118,13 +118,13 @@ export class FishTool {
         h(
           "p.lead",
           { role: "status" },
-          fish.weight_g === null ? t("fish.not-used") : weightText(fish),
+          fish.weight_g === null ? t("fish-not-used") : weightText(fish),
           h("small", `${lengthText(fish)} · ${speciesName(fish.species)}`),
-          busy ? h("small", t("fish.measuring-again")) : null,
+          busy ? h("small", t("fish-measuring-again")) : null,
         ),
       ),
       this.reasons(),
-      h("p.note", t("fish.drag")),
+      h("p.note", t("fish-drag")),
       h("div.pair", this.useButton(status), this.speciesButton()),
     );
     showActions(this.buttons());
@@ -145,10 +145,10 @@ export class FishTool {
     if (status === "out") {
       const doubtful = doubts(this.fish).some((word) => word !== "dropped");
       const use = () => void this.send(corrections.keep(list, this.index, doubtful));
-      return action(t("fish.use"), { onclick: use, name: "check" });
+      return action(t("fish-use"), { onclick: use, name: "check" });
     }
     const leave = () => void this.leaveOut(list);
-    return action(t("fish.leave-out"), { onclick: leave, name: "out" });
+    return action(t("fish-leave-out"), { onclick: leave, name: "out" });
   }
 
   /** @param {Correction[]} list */
@@ -165,13 +165,13 @@ export class FishTool {
           corrections.setSpecies(this.screen.corrections, this.index, this.found, key),
         ),
       );
-    return action(t("fish.species"), { onclick, name: "fish" });
+    return action(t("fish-species"), { onclick, name: "fish" });
   }
 
   buttons() {
     const list = this.screen.corrections;
     const undo = corrections.isChanged(list, this.index)
-      ? action(t("fish.undo"), {
+      ? action(t("fish-undo"), {
           onclick: () => void this.send(corrections.reset(list, this.index)),
           name: "undo",
         })

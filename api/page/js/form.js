@@ -129,7 +129,7 @@ export class Form {
     if (!wrong.length) return;
     for (const { input } of wrong) input.setAttribute("aria-invalid", "true");
     const names = wrong.map(({ label }) => label).join(", ");
-    fill(this.errors, banner("bad", t("form.wrong", { fields: names })));
+    fill(this.errors, banner("bad", t("form-wrong", { fields: names })));
     wrong[0].input.focus();
   }
 }
@@ -232,7 +232,7 @@ function labelWithRange(field) {
   if (min === undefined || max === undefined) return label;
   const [from, to] = [min, max].map((value) => shown({ ...field, type, value }));
   const unit = unitOf(field);
-  return t("form.range", { label, from, to: unit ? `${to} ${unit}` : to });
+  return t("form-range", { label, from, to: unit ? `${to} ${unit}` : to });
 }
 
 /** @param {Field} field */
@@ -250,7 +250,7 @@ function unitOf(field) {
 function row(field, input) {
   const unit = unitOf(field);
   const told = field.required || field.bare || field.type === "check";
-  const optional = told ? "" : ` ${t("form.optional")}`;
+  const optional = told ? "" : ` ${t("form-optional")}`;
   const label = h(
     "label",
     { for: input.id },

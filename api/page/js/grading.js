@@ -22,11 +22,11 @@ export function gradingEntries(unitId, old, { groups, ...shared }) {
   const going = groups.filter((group) => group.to_unit_id !== unitId);
   const staying = groups.find((group) => group.to_unit_id === unitId);
   const uncounted = staying && staying.fish_count === undefined;
-  if (!going.length) throw new Error(t("grading.nothing-goes"));
+  if (!going.length) throw new Error(t("grading-nothing-goes"));
   if (new Set(groups.map((group) => group.to_unit_id)).size < groups.length)
-    throw new Error(t("grading.same-unit"));
+    throw new Error(t("grading-same-unit"));
   if (uncounted && (old || staying.mean_weight_g || staying.weight_kg))
-    throw new Error(t("grading.stay-uncounted"));
+    throw new Error(t("grading-stay-uncounted"));
   const base = { unit_id: unitId, ...shared };
   if (uncounted) return going.map((group) => entry("moved", base, group));
   const graded = entry("graded", base, { groups: groups.map(forBook) });
@@ -108,13 +108,13 @@ function countChecks(groups, counted, book) {
   const range = confident(`${count(book.low)}–${count(book.high)}`, book.level);
   if (!counted) {
     if (n > book.high)
-      return [{ fits: false, text: t("grading.too-many", { book: range }) }];
+      return [{ fits: false, text: t("grading-too-many", { book: range }) }];
     const rest = count(Math.max(0, book.value - n));
-    return [{ fits: true, text: t("grading.rest", { rest }) }];
+    return [{ fits: true, text: t("grading-rest", { rest }) }];
   }
   const fits = n >= Math.floor(book.low) && n <= Math.ceil(book.high);
-  const text = t("grading.together", { n, shown: count(n), book: range });
-  return [{ fits, text: fits ? text : `${text} ${t("grading.far")}` }];
+  const text = t("grading-together", { n, shown: count(n), book: range });
+  return [{ fits, text: fits ? text : `${text} ${t("grading-far")}` }];
 }
 
 /**
@@ -133,8 +133,8 @@ function meanChecks(groups, counted, state) {
     const mean = grams / n;
     const range = confident(weightRange([book.low, book.high], book.value), book.level);
     const fits = mean >= book.low && mean <= book.high;
-    const text = t("grading.mean", { mean: weight(mean), book: range });
-    return [{ fits, text: fits ? text : `${text} ${t("grading.mean-far")}` }];
+    const text = t("grading-mean", { mean: weight(mean), book: range });
+    return [{ fits, text: fits ? text : `${text} ${t("grading-mean-far")}` }];
   }
   const all = state?.fish_count?.value;
   if (!all || all - n < 1) return [];
@@ -142,7 +142,7 @@ function meanChecks(groups, counted, state) {
   // The book leaves a mean alone that changes by more.
   const most = schemas().most_weight_change;
   const fits = mean > book.value / most && mean < book.value * most;
-  const key = fits ? "grading.rest-mean" : "grading.rest-mean-odd";
+  const key = fits ? "grading-rest-mean" : "grading-rest-mean-odd";
   return [{ fits, text: t(key, { mean: weight(Math.max(0, mean)) }) }];
 }
 
@@ -156,8 +156,8 @@ function roomCheck(group, { state, rooms, names }) {
   if (room === undefined || room === null || !mean) return null;
   const kg = ((group.fish_count ?? 0) * mean) / 1000;
   const values = { weight: stock(kg), room: stock(room) };
-  const short = room > 0 ? "grading.no-room" : "grading.full";
+  const short = room > 0 ? "grading-no-room" : "grading-full";
   const unit = names.get(group.to_unit_id);
   const fits = kg <= room;
-  return { fits, text: t(fits ? "grading.room" : short, { ...values, unit }) };
+  return { fits, text: t(fits ? "grading-room" : short, { ...values, unit }) };
 }

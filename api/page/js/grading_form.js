@@ -42,11 +42,11 @@ export class GradingForm extends Form {
     this.list = h("div.stack");
     this.checks = h("div", { role: "status" });
     this.note = new Fields(note);
-    this.more = action(t("grading.add"), { onclick: () => this.add({}), name: "plus" });
+    this.more = action(t("grading-add"), { onclick: () => this.add({}), name: "plus" });
     for (const group of old?.groups ?? this.usual()) this.add(group);
     this.element.append(
       this.sizes,
-      h("p.note", t("grading.how")),
+      h("p.note", t("grading-how")),
       this.place.units.length < 2 ? this.noOther() : "",
       this.list,
       this.more,
@@ -67,8 +67,8 @@ export class GradingForm extends Form {
   noOther() {
     return banner(
       "warn",
-      t("grading.no-other"),
-      action(t("home.add"), { to: "unit-new", name: "plus" }),
+      t("grading-no-other"),
+      action(t("home-add"), { to: "unit-new", name: "plus" }),
     );
   }
 
@@ -119,13 +119,13 @@ export class GradingForm extends Form {
       "button.corner",
       {
         type: "button",
-        "aria-label": t("grading.remove", { n }),
+        "aria-label": t("grading-remove", { n }),
         onclick: () => this.remove(group),
       },
       icon("out"),
     );
     return card(
-      t("grading.group", { n }),
+      t("grading-group", { n }),
       to,
       h("div.columns", figures),
       this.groups.length > 1 ? out : null,
@@ -144,7 +144,7 @@ export class GradingForm extends Form {
       const input = this.groups[index].fields.input("fish_count");
       const known = wrong.some((one) => one.input === input);
       if (!group.fish_count && !stays && !known)
-        wrong.push({ label: t("grading.fish_count"), input });
+        wrong.push({ label: t("grading-fish_count"), input });
     }
     return { values: { ...values, ...note, groups }, wrong };
   }
@@ -168,12 +168,12 @@ export class GradingForm extends Form {
     const [good, odd] = [lines(true), lines(false)];
     fill(
       this.checks,
-      good.length || odd.length ? h("h2.unseen", t("grading.check")) : null,
+      good.length || odd.length ? h("h2.unseen", t("grading-check")) : null,
       h(
         "div.stack",
         good.length ? banner("good", null, good) : null,
         odd.length ? banner("warn", null, odd) : null,
-        good.length || odd.length ? h("p.tip", t("grading.after")) : null,
+        good.length || odd.length ? h("p.tip", t("grading-after")) : null,
       ),
     );
   }
@@ -201,13 +201,13 @@ export class GradingForm extends Form {
     this.sizes.hidden = false;
     fill(
       this.sizes,
-      t("grading.sizes", {
+      t("grading-sizes", {
         small: weight(small),
         small_length: length(shown.grading.small_mm),
         large: weight(large),
         large_length: length(shown.grading.large_mm),
       }),
-      ` ${t(advised ? "grading.advised" : "grading.not-advised")}`,
+      ` ${t(advised ? "grading-advised" : "grading-not-advised")}`,
     );
   }
 }
@@ -218,7 +218,7 @@ export class GradingForm extends Form {
  */
 function groupFields(group, { units, unitId }) {
   const stays = (/** @type {Unit} */ { id, name }) =>
-    id === unitId ? t("grading.stays", { unit: name }) : name;
+    id === unitId ? t("grading-stays", { unit: name }) : name;
   const options = {
     to_unit_id: units.map((unit) => ({ value: unit.id, label: stays(unit) })),
   };

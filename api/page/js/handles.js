@@ -57,8 +57,8 @@ export class Handles {
   button(name, index) {
     const button = h(
       "button.handle",
-      { type: "button", "aria-label": t(`handle.${name}`) },
-      h("span", t(`handle.${name}-short`)),
+      { type: "button", "aria-label": t(`handle-${name}`) },
+      h("span", t(`handle-${name}-short`)),
     );
     button.addEventListener("pointerdown", (event) => this.grab(event, button, index));
     button.addEventListener("keydown", (event) => this.nudge(event, index));

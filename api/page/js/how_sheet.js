@@ -18,21 +18,21 @@ import { lengthUnit } from "./units.js";
 export async function chooseHow(present, { corrected, onchoose }) {
   const known = await lenses().catch(() => ({ lenses: [] }));
   const names = known.lenses.map(({ name }) => name);
-  const dialog = h("dialog.sheet", { "aria-label": t("how.title") });
+  const dialog = h("dialog.sheet", { "aria-label": t("how-title") });
   const close = () => {
     dialog.close();
     dialog.remove();
   };
   const form = new Form(fields(present, names), {
-    save: t("how.save"),
+    save: t("how-save"),
     onsave: (values) => {
       close();
       return onchoose(chosen(values));
     },
   });
   dialog.append(
-    h("h2", t("how.title")),
-    h("div.choices", form.element, corrected ? h("p.tip", t("how.corrected")) : ""),
+    h("h2", t("how-title")),
+    h("div.choices", form.element, corrected ? h("p.tip", t("how-corrected")) : ""),
     form.button,
     h("button.button", { type: "button", onclick: close }, t("cancel")),
   );
@@ -54,14 +54,14 @@ function fields({ paper, lens, print_scale: scale }, names) {
   const table = [
     {
       name: "paper",
-      label: t("how.paper"),
+      label: t("how-paper"),
       type: "choice",
       options: paperOptions(),
       value: paper ?? "",
     },
     {
       name: "lens",
-      label: t("how.lens"),
+      label: t("how-lens"),
       type: "choice",
       options: lensOptions(names, lens),
       value: lens ?? "",
@@ -69,7 +69,7 @@ function fields({ paper, lens, print_scale: scale }, names) {
     {
       name: "line",
       type: "number",
-      label: t("settings.check-line", { length: `${line} ${lengthUnit()}` }),
+      label: t("settings-check-line", { length: `${line} ${lengthUnit()}` }),
       required: true,
       value: (scale ?? 1) * line,
       min: min * line,
@@ -82,8 +82,8 @@ function fields({ paper, lens, print_scale: scale }, names) {
 /** Return the papers as options, the first of which leaves it to the markers. */
 export function paperOptions() {
   return [
-    { value: "", label: t("paper.seen") },
-    ...papers().map((value) => ({ value, label: t("paper.sheet", { paper: value }) })),
+    { value: "", label: t("paper-seen") },
+    ...papers().map((value) => ({ value, label: t("paper-sheet", { paper: value }) })),
   ];
 }
 
@@ -95,7 +95,7 @@ export function paperOptions() {
 function lensOptions(names, present) {
   const all = present && !names.includes(present) ? [...names, present] : names;
   return [
-    { value: "", label: t("lens.usual") },
+    { value: "", label: t("lens-usual") },
     ...all.map((name) => ({ value: name, label: name })),
   ];
 }

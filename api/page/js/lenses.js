@@ -25,7 +25,7 @@ export async function sendLens(file, confirm) {
   const profile = file.size <= MOST_BYTES ? parsed(await file.text()) : null;
   const known = profile && Object.keys(profile).every(isKnown);
   if (!known || typeof profile.focal_fraction !== "number")
-    throw new NoProfile(t("lens.no-profile", { file: file.name }));
+    throw new NoProfile(t("lens-no-profile", { file: file.name }));
   const name = plainName(profile.name || file.name.replace(/\.json$/i, ""));
   const json = Object.fromEntries(
     Object.keys(schemas().lens.properties ?? {})
@@ -36,12 +36,12 @@ export async function sendLens(file, confirm) {
   /** @type {Record<string, unknown>} */
   const kept = old ?? {};
   const same = Object.keys(json).every((field) => json[field] === kept[field]);
-  if (old && !same && !confirm(t("lens.replace", { name }))) return null;
+  if (old && !same && !confirm(t("lens-replace", { name }))) return null;
   try {
     await send("PUT", address("/v1/lenses/{name}", { name }), { json });
   } catch (error) {
     if (error instanceof Refused && error.status === 422)
-      throw new NoProfile(t("lens.no-profile", { file: file.name }));
+      throw new NoProfile(t("lens-no-profile", { file: file.name }));
     throw error;
   }
   return name;

@@ -49,7 +49,7 @@ function base(store, record, key) {
 function photoItem(photo, unitName) {
   return {
     ...base("photos", photo, photo.key),
-    what: t("waiting.photo", { unit: unitName ?? "" }),
+    what: t("waiting-photo", { unit: unitName ?? "" }),
     detail: photo.name,
     link: `photo/${photo.key}`,
   };
@@ -60,7 +60,7 @@ function sampleItem(sample) {
   return {
     ...base("samples", sample, sample.id),
     state: sample.state === "measured" && sample.recorded ? "saved" : sample.state,
-    what: t("waiting.sample", { unit: sample.unit_name }),
+    what: t("waiting-sample", { unit: sample.unit_name }),
     detail: dateText(sample.date),
     link: `sample/${sample.id}`,
   };

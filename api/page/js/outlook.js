@@ -67,7 +67,7 @@ function otherProblems({ now, problems }) {
  */
 function waiting({ now }, stop) {
   const reason = now?.reasons.find(({ stops }) => stops.includes(stop));
-  return reason ? t("now.waits", { what: t(`now.about-${reason.about}`) }) : null;
+  return reason ? t("now-waits", { what: t(`now-about-${reason.about}`) }) : null;
 }
 
 /**
@@ -76,7 +76,7 @@ function waiting({ now }, stop) {
  * @param {Advised | Error} outlook
  */
 export function outlookCard(outlook) {
-  if (outlook instanceof Error) return card(t("outlook.title"), failure(outlook));
+  if (outlook instanceof Error) return card(t("outlook-title"), failure(outlook));
   /** @type {Row[]} */
   const rows = [
     ...feedRows(outlook),
@@ -88,7 +88,7 @@ export function outlookCard(outlook) {
     ...outageRows(outlook),
   ];
   return card(
-    t("outlook.title"),
+    t("outlook-title"),
     otherProblems(outlook).map(({ message }) => banner("warn", null, h("p", message))),
     rows.length ? h("dl.outlook", rows.map(row)) : null,
     rows.length ? levelNote(outlook) : null,
@@ -121,7 +121,7 @@ function levelNote({ feed: food, plate, oxygen, outage }) {
   const levels = [...new Set(said.map((level) => Math.round(level * 100)))];
   if (!levels.length) return null;
   const percent = levels.sort((a, b) => a - b).join("–");
-  return h("p.note", t("outlook.level", { percent }));
+  return h("p.note", t("outlook-level", { percent }));
 }
 
 /**
@@ -130,7 +130,7 @@ function levelNote({ feed: food, plate, oxygen, outage }) {
  */
 function handlingRows(outlook) {
   const wait = waiting(outlook, "handling");
-  return wait ? [[t("now.handling"), t("now.no-handling"), wait]] : [];
+  return wait ? [[t("now-handling"), t("now-no-handling"), wait]] : [];
 }
 
 /**
@@ -140,19 +140,19 @@ function handlingRows(outlook) {
 function feedRows(outlook) {
   const { feed: today, feeding } = outlook;
   const wait = waiting(outlook, "feeding");
-  if (wait) return [[t("outlook.feed"), t("now.no-feed"), wait]];
+  if (wait) return [[t("outlook-feed"), t("now-no-feed"), wait]];
   if (!today) return [];
   const week = feeding
-    ? t("outlook.feed-week", { value: feed(feeding.week_kg.value) })
+    ? t("outlook-feed-week", { value: feed(feeding.week_kg.value) })
     : null;
   /** @type {Row[]} */
   const rows = [
-    [t("outlook.feed"), feed(today.value), feedRange([today.low, today.high]), week],
+    [t("outlook-feed"), feed(today.value), feedRange([today.low, today.high]), week],
   ];
   const ratio = feeding?.conversion?.biological;
   if (ratio) {
     rows.push([
-      t("outlook.conversion"),
+      t("outlook-conversion"),
       number(ratio.value),
       `${number(ratio.low)}–${number(ratio.high)}`,
     ]);
@@ -178,23 +178,23 @@ function plateRows({ plate, cohorts }) {
  * @returns {Row}
  */
 function plateRow(plate, name) {
-  const label = t("outlook.plate", { weight: weight(plate.size_g) });
-  if (plate.days_to_half === null) return [label, t("outlook.beyond"), name];
+  const label = t("outlook-plate", { weight: weight(plate.size_g) });
+  if (plate.days_to_half === null) return [label, t("outlook-beyond"), name];
   const n = plate.days_to_half;
-  const wait = n > 0 ? t("outlook.in-days", { n }) : t("outlook.now");
+  const wait = n > 0 ? t("outlook-in-days", { n }) : t("outlook-now");
   /** @param {string | null | undefined} day */
-  const end = (day) => (day ? dateText(day) : t("outlook.later"));
+  const end = (day) => (day ? dateText(day) : t("outlook-later"));
   const { earliest, latest } = plate.half;
   return [
     label,
     wait,
     name,
-    n > 0 ? t("outlook.half-between", { from: end(earliest), to: end(latest) }) : null,
+    n > 0 ? t("outlook-half-between", { from: end(earliest), to: end(latest) }) : null,
     plate.first_on && n > 0
-      ? t("outlook.first", { date: dateText(plate.first_on) })
+      ? t("outlook-first", { date: dateText(plate.first_on) })
       : null,
     plate.nearly_all_on
-      ? t("outlook.last", { date: dateText(plate.nearly_all_on) })
+      ? t("outlook-last", { date: dateText(plate.nearly_all_on) })
       : null,
   ];
 }
@@ -207,21 +207,21 @@ function cohortRows({ harvests, condition, grading }) {
   if (ready?.value && ready.value >= 1) {
     const sure = Math.floor(ready.low ?? 0);
     rows.push([
-      t("outlook.ready"),
-      t("outlook.about", { value: count(Math.round(ready.value)) }),
-      sure >= 1 ? t("outlook.surely", { value: count(sure) }) : t("outlook.none-sure"),
+      t("outlook-ready"),
+      t("outlook-about", { value: count(Math.round(ready.value)) }),
+      sure >= 1 ? t("outlook-surely", { value: count(sure) }) : t("outlook-none-sure"),
     ]);
   }
   if (condition) {
-    const words = textOr(`condition.${condition.verdict}`, condition.verdict);
+    const words = textOr(`condition-${condition.verdict}`, condition.verdict);
     const { value, low, high } = condition.condition_factor;
     const range = { value: number(value), low: number(low), high: number(high) };
-    rows.push([t("outlook.condition"), words, t("outlook.factor", range)]);
+    rows.push([t("outlook-condition"), words, t("outlook-factor", range)]);
   }
   if (grading?.advised) {
     const { small_g: small, large_g: large } = grading;
-    const where = t("outlook.grade-at", { small: weight(small), large: weight(large) });
-    rows.push([t("outlook.grade"), t("yes"), where]);
+    const where = t("outlook-grade-at", { small: weight(small), large: weight(large) });
+    rows.push([t("outlook-grade"), t("yes"), where]);
   }
   return rows;
 }
@@ -231,9 +231,9 @@ const hundredfold = (fraction) => (fraction ?? NaN) * 100;
 /** @param {Figure} value */
 const percent = (value) => `${number(value, 2)} %`;
 /** @param {Figure} value */
-const upTo = (value) => t("outlook.up-to", { value: percent(value) });
+const upTo = (value) => t("outlook-up-to", { value: percent(value) });
 /** @param {string} value */
-const likely = (value) => t("outlook.likely", { value });
+const likely = (value) => t("outlook-likely", { value });
 
 // Of each limit the end to act on stands large, the middle beside it in small print.
 /**
@@ -242,7 +242,7 @@ const likely = (value) => t("outlook.likely", { value });
  */
 function oxygenRows({ oxygen }) {
   if (!oxygen) return [];
-  return [[t("limit.oxygen"), upTo(oxygen.high), likely(percent(oxygen.value))]];
+  return [[t("limit-oxygen"), upTo(oxygen.high), likely(percent(oxygen.value))]];
 }
 
 /**
@@ -252,31 +252,31 @@ function oxygenRows({ oxygen }) {
 function limitRows(outlook) {
   const { limits } = outlook;
   const wait = waiting(outlook, "adding");
-  if (!limits) return wait ? [[t("outlook.room"), t("now.no-room"), wait]] : [];
+  if (!limits) return wait ? [[t("outlook-room"), t("now-no-room"), wait]] : [];
   /** @type {Row[]} */
   const rows = [];
   const tightest = limits.limits[0];
   if (tightest && tightest.name !== "oxygen") {
     const { value, high } = tightest.used_fraction;
     const label = textOr(
-      `limit.${tightest.name}`,
-      t("outlook.limit", { name: tightest.name }),
+      `limit-${tightest.name}`,
+      t("outlook-limit", { name: tightest.name }),
     );
     rows.push([label, upTo(hundredfold(high)), likely(percent(hundredfold(value)))]);
   }
   rows.push(
     wait
-      ? [t("outlook.room"), t("now.no-room"), wait]
+      ? [t("outlook-room"), t("now-no-room"), wait]
       : [
-          t("outlook.room"),
+          t("outlook-room"),
           stock(Math.max(0, limits.room_kg)),
-          t("outlook.room-note"),
-          outlook.now?.verdict === "unknown" ? t("now.read-first") : null,
+          t("outlook-room-note"),
+          outlook.now?.verdict === "unknown" ? t("now-read-first") : null,
         ],
   );
   if (limits.fish_to_take_out && !waiting(outlook, "handling")) {
-    const note = t("outlook.take-out-note", { date: dateText(limits.until) });
-    rows.push([t("outlook.take-out"), count(limits.fish_to_take_out), note]);
+    const note = t("outlook-take-out-note", { date: dateText(limits.until) });
+    rows.push([t("outlook-take-out"), count(limits.fish_to_take_out), note]);
   }
   return rows;
 }
@@ -289,34 +289,34 @@ function limitRows(outlook) {
 function outageRows({ outage, outages }) {
   if (!outage) return [];
   if (!outages) {
-    const label = t("outlook.outage", { what: outage.name });
+    const label = t("outlook-outage", { what: outage.name });
     return [[label, within(outage.low), likely(duration(outage.value))]];
   }
   return outages.map((one, n) => [
-    t("outlook.outage", { what: one.name }),
+    t("outlook-outage", { what: one.name }),
     within(one.to_critical.minutes.low),
     ...timeNotes(one),
     ...(n === 0 ? helpNotes(one) : []),
-    n === 0 && outage.inflow_taken_as_pumped ? t("outlook.pumped") : null,
+    n === 0 && outage.inflow_taken_as_pumped ? t("outlook-pumped") : null,
   ]);
 }
 
 /** @param {Figure} minutes */
 function within(minutes) {
-  if (beyond(minutes)) return t("outlook.not-within-a-day");
-  return t("outlook.act-within", { time: duration(minutes) });
+  if (beyond(minutes)) return t("outlook-not-within-a-day");
+  return t("outlook-act-within", { time: duration(minutes) });
 }
 
 /** @param {Stop} options */
 function timeNotes({ to_critical: critical, to_caution: caution }) {
   const { value, high } = critical.minutes;
   return [
-    t("outlook.to-critical", {
+    t("outlook-to-critical", {
       value: number(critical.level_mg_per_l, 2),
       likely: duration(value),
       most: duration(high),
     }),
-    t("outlook.to-caution", {
+    t("outlook-to-caution", {
       value: number(caution.level_mg_per_l, 2),
       time: duration(caution.minutes.low),
     }),
@@ -333,11 +333,11 @@ function helpNotes({ measures }) {
   const what = (one) => (one.note ? `${one.name} (${one.note})` : one.name);
   return [
     best
-      ? t("outlook.helps", { what: what(best), time: duration(best.gained_min?.low) })
+      ? t("outlook-helps", { what: what(best), time: duration(best.gained_min?.low) })
       : null,
     ...measures
       .filter(({ gained_min: gained }) => !gained)
-      .map((one) => t("outlook.no-hours", { what: one.name, note: one.note })),
+      .map((one) => t("outlook-no-hours", { what: one.name, note: one.note })),
   ];
 }
 
@@ -353,10 +353,10 @@ const beyond = (minutes) => (minutes ?? Infinity) >= DAY_MIN;
  * @param {Figure} minutes
  */
 function duration(minutes) {
-  if (beyond(minutes)) return t("time.day-or-more");
+  if (beyond(minutes)) return t("time-day-or-more");
   const whole = minutes < 60 ? Math.floor(minutes) : Math.floor(minutes / 5) * 5;
-  if (whole < 60) return t("time.minutes", { n: whole });
-  return t("time.hours", {
+  if (whole < 60) return t("time-minutes", { n: whole });
+  return t("time-hours", {
     hours: Math.floor(whole / 60),
     minutes: String(whole % 60).padStart(2, "0"),
   });

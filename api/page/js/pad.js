@@ -19,7 +19,7 @@ export function numberPad({ onkey, onunit, unit }) {
       {
         type: "button",
         "aria-label":
-          key === "erase" ? t("pad.erase") : key === "." ? t("pad.point") : null,
+          key === "erase" ? t("pad-erase") : key === "." ? t("pad-point") : null,
         onclick: () => onkey(key),
       },
       key === "erase" ? icon("erase") : key,
@@ -27,7 +27,7 @@ export function numberPad({ onkey, onunit, unit }) {
   );
   return h(
     "div.pad",
-    { role: "group", "aria-label": t("pad.title") },
+    { role: "group", "aria-label": t("pad-title") },
     unitKey,
     h("div.keys", keys),
   );
@@ -39,7 +39,7 @@ export function numberPad({ onkey, onunit, unit }) {
  */
 function unitButton(onunit, unit) {
   const button = h("button.key.unit", { type: "button" });
-  const draw = () => fill(button, t("pad.unit", { unit: unit() }));
+  const draw = () => fill(button, t("pad-unit", { unit: unit() }));
   button.addEventListener("click", () => {
     onunit();
     draw();

@@ -74,7 +74,7 @@ export function banner(kind, heading, ...children) {
  * @param {number} level
  */
 export function confident(range, level) {
-  return t("answer.interval", { range, percent: Math.round(level * 100) });
+  return t("answer-interval", { range, percent: Math.round(level * 100) });
 }
 
 /**
@@ -82,7 +82,7 @@ export function confident(range, level) {
  * @param {string} state
  */
 export function stateChip(state) {
-  return h(`span.chip.${state}`, t(`state.${state}`));
+  return h(`span.chip.${state}`, t(`state-${state}`));
 }
 
 /**
@@ -111,8 +111,8 @@ export function failure(error) {
   if (error instanceof Unreachable) {
     return banner(
       "warn",
-      t("error.unreachable"),
-      h("p", t("error.unreachable-advice")),
+      t("error-unreachable"),
+      h("p", t("error-unreachable-advice")),
     );
   }
   if (error instanceof Refused) {
@@ -121,7 +121,7 @@ export function failure(error) {
   console.error(error);
   return banner(
     "bad",
-    t("error.title"),
+    t("error-title"),
     h("p", error instanceof Error ? error.message : String(error)),
   );
 }
@@ -151,7 +151,7 @@ export function cautions(texts) {
  * Return the word of a species for people.
  * @param {string} key
  */
-export const speciesName = (key) => textOr(`species.${key}`, key.replaceAll("-", " "));
+export const speciesName = (key) => textOr(`species-${key}`, key.replaceAll("-", " "));
 
 /**
  * Say something aloud to a screen reader.

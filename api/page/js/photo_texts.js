@@ -23,7 +23,7 @@ export async function loadFlags() {
  * @param {string} word
  */
 export function flagSentence(word) {
-  return textOr(`flag.${word}`, sentences.get(word) ?? word.replaceAll("-", " "));
+  return textOr(`flag-${word}`, sentences.get(word) ?? word.replaceAll("-", " "));
 }
 
 const SCALE_PROBLEMS = ["no-marker", "markers-disagree", "several-sheets"];
@@ -46,7 +46,7 @@ export function photoProblems(measurement, { retake, byHand }) {
   const fatal = problems.some((problem) => problem.fatal);
   return banner(
     fatal ? "bad" : "warn",
-    t(fatal ? "photo.unusable" : "photo.could-be-better"),
+    t(fatal ? "photo-unusable" : "photo-could-be-better"),
     problems.map((problem) => problemText(problem, measurement.photo)),
     h("div.stack", retake, lacksScale(measurement) ? handButton(byHand) : null),
   );
@@ -54,7 +54,7 @@ export function photoProblems(measurement, { retake, byHand }) {
 
 /** @param {() => void} byHand */
 const handButton = (byHand) =>
-  action(t("photo.scale-by-hand"), { onclick: byHand, name: "ruler" });
+  action(t("photo-scale-by-hand"), { onclick: byHand, name: "ruler" });
 
 /**
  * @param {Problem} problem
@@ -62,9 +62,9 @@ const handButton = (byHand) =>
  */
 function problemText(problem, photoName) {
   // The file's name helps in a list of files; here the photo itself is in view.
-  const plain = problem.message.replaceAll(photoName, t("photo.this"));
+  const plain = problem.message.replaceAll(photoName, t("photo-this"));
   const message = plain.charAt(0).toUpperCase() + plain.slice(1);
-  return h("p", textOr(`problem.${problem.code}`, message));
+  return h("p", textOr(`problem-${problem.code}`, message));
 }
 
 /**
@@ -84,7 +84,7 @@ export function summary(fish) {
     "ul.counts",
     parts
       .filter(([, n]) => n)
-      .map(([status, n]) => h(`li.${status}`, t(`photo.${status}`, { n }))),
+      .map(([status, n]) => h(`li.${status}`, t(`photo-${status}`, { n }))),
   );
 }
 
@@ -97,15 +97,15 @@ export function howMeasured({ measurement, settings }) {
   if (!scale) return null;
   const { focal_source: source } = scale.camera ?? {};
   const unused = settings.lens && ["exif", "typical"].includes(source);
-  const markers = t("how.markers", { n: scale.marker_ids.length });
+  const markers = t("how-markers", { n: scale.marker_ids.length });
   const parts = [
-    t(`how.method.${scale.method}`),
+    t(`how-method-${scale.method}`),
     scale.marker_ids.length ? markers : null,
-    source ? t(`how.focal.${source}`, { lens: settings.lens ?? "" }) : null,
+    source ? t(`how-focal-${source}`, { lens: settings.lens ?? "" }) : null,
   ];
   const line = h("p.note", parts.filter(Boolean).join(" · "));
   return unused
-    ? [line, h("p.tip", t("how.lens-unused", { lens: settings.lens }))]
+    ? [line, h("p.tip", t("how-lens-unused", { lens: settings.lens }))]
     : line;
 }
 
@@ -120,8 +120,8 @@ export function errorNote(fish) {
   if (!used.length) return null;
   const booked = used.filter(({ flags }) => flags.includes("published-weight"));
   const names = [...new Set(booked.map(({ species }) => speciesName(species)))];
-  const book = names.length ? t("photo.book", { species: names.join(", ") }) : "";
-  return h("p.note", `${t("photo.error")} ${book}`);
+  const book = names.length ? t("photo-book", { species: names.join(", ") }) : "";
+  return h("p.note", `${t("photo-error")} ${book}`);
 }
 
 /** @param {Fish} fish */
@@ -159,7 +159,7 @@ function fishButton(fish, index, onchoose) {
       h(
         "span.figures-line",
         h("span", lengthText(fish)),
-        h("strong", fish.weight_g === null ? t("fish.not-used") : weightText(fish)),
+        h("strong", fish.weight_g === null ? t("fish-not-used") : weightText(fish)),
       ),
       reasons.map((reason) => h("small", reason)),
     ),

@@ -84,7 +84,7 @@ export function pictureOf(photo, width, alt) {
   const show = (address) => {
     if (address) image.src = address;
   };
-  const missing = () => image.replaceWith(h("p.note", t("photo.no-picture")));
+  const missing = () => image.replaceWith(h("p.note", t("photo-no-picture")));
   const instead = () => {
     const address = serverAddress(photo, width);
     // A small picture has no room for a sentence; what it is of stands in its place.

@@ -28,7 +28,7 @@ class PointTool {
     /** @type {TwoPoints | null} */
     this.taps = null;
     this.cancel = action(t("cancel"), { onclick: () => this.screen.use(null) });
-    this.panel = h("section.panel", { "aria-label": t(`${name}.title`) });
+    this.panel = h("section.panel", { "aria-label": t(`${name}-title`) });
   }
 
   open() {
@@ -80,7 +80,7 @@ class PointTool {
     fill(
       this.panel,
       h("p.lead", { role: "status" }, text),
-      h("p.note", t(`${this.name}.how`)),
+      h("p.note", t(`${this.name}-how`)),
     );
   }
 
@@ -130,7 +130,7 @@ export class ScaleTool extends PointTool {
     this.save = h(
       "button.button.primary",
       { type: "button", onclick: () => void this.finish(), disabled: true },
-      h("span", t("scale.save")),
+      h("span", t("scale-save")),
     );
     this.listen = (/** @type {KeyboardEvent} */ event) =>
       typeKey(event, (key) => this.press(key));
@@ -152,7 +152,7 @@ export class ScaleTool extends PointTool {
     document.addEventListener("keydown", this.listen);
     fill(
       this.panel,
-      h("p.note", t("scale.distance")),
+      h("p.note", t("scale-distance")),
       this.value,
       numberPad({ onkey: (key) => this.press(key) }),
     );

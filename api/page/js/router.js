@@ -96,10 +96,10 @@ async function render() {
   /** @type {Shown} */
   let shown;
   try {
-    if (!found) throw new Missing(t("error.no-screen"));
+    if (!found) throw new Missing(t("error-no-screen"));
     shown = await found.screen.show(found.params);
   } catch (error) {
-    shown = { title: t("error.title"), body: failure(error), back: "" };
+    shown = { title: t("error-title"), body: failure(error), back: "" };
   }
   if (mine !== visit) {
     shown.close?.();

@@ -68,11 +68,11 @@ export function needsOf({ anyOf = [] }, names) {
  * @returns {Field}
  */
 function fieldOf(name, what, { words = "field", prefix = "", options = {} }) {
-  const usual = textOr(`field.${name}`, what.description ?? name);
+  const usual = textOr(`field-${name}`, what.description ?? name);
   return {
     name: `${prefix}${name}`,
-    label: textOr(`${words}.${name}`, usual),
-    hint: textOr(`${words}.${name}-hint`, "") || null,
+    label: textOr(`${words}-${name}`, usual),
+    hint: textOr(`${words}-${name}-hint`, "") || null,
     type: typeOf(name, what),
     unit: unitOfName(name),
     min: what.minimum,
@@ -90,7 +90,7 @@ function fieldOf(name, what, { words = "field", prefix = "", options = {} }) {
  */
 export const choice = (name, value) => ({
   value,
-  label: textOr(`${name}.${value || "none"}`, value),
+  label: textOr(`${name}-${value || "none"}`, value),
 });
 
 /**
@@ -121,11 +121,11 @@ export function lacking(needs, values, fields) {
   const labels = new Map(fields.map(({ name, label }) => [name, label]));
   const join = (/** @type {string} */ key, /** @type {string[]} */ parts) =>
     parts.reduce((one, other) => t(key, { one, other }));
-  if (needs.length > 3) return t("form.needs-any");
+  if (needs.length > 3) return t("form-needs-any");
   const sets = needs.map((set) => set.map((name) => labels.get(name) ?? name));
   const told = join(
-    "form.or",
-    sets.map((set) => join("form.with", set)),
+    "form-or",
+    sets.map((set) => join("form-with", set)),
   );
-  return t("form.needs", { fields: told });
+  return t("form-needs", { fields: told });
 }

@@ -12,7 +12,7 @@ import { t } from "./text.js";
  * @param {(key: string) => void} onchoose
  */
 export async function chooseSpecies(present, onchoose) {
-  const dialog = h("dialog.sheet", { "aria-label": t("species.choose") });
+  const dialog = h("dialog.sheet", { "aria-label": t("species-choose") });
   const close = () => {
     dialog.close();
     dialog.remove();
@@ -35,7 +35,7 @@ export async function chooseSpecies(present, onchoose) {
           ),
         );
   dialog.append(
-    h("h2", t("species.choose")),
+    h("h2", t("species-choose")),
     inside,
     h("button.button", { type: "button", onclick: close }, t("cancel")),
   );

@@ -9,10 +9,10 @@ import { countWaiting } from "./outbox.js";
 
 /** @type {[string, string, IconName][]} */
 const TABS = [
-  ["", "tab.units", "tank"],
-  ["waiting", "tab.waiting", "clock"],
-  ["guide", "tab.guide", "book"],
-  ["settings", "tab.settings", "gear"],
+  ["", "tab-units", "tank"],
+  ["waiting", "tab-waiting", "clock"],
+  ["guide", "tab-guide", "book"],
+  ["settings", "tab-settings", "gear"],
 ];
 
 /**
@@ -29,7 +29,7 @@ export async function tabs(path) {
       { href: `#/${target}`, "aria-current": here ? "page" : null },
       icon(name),
       h("span", t(key)),
-      badge && h("span.unseen", t("waiting.count", { n: waiting })),
+      badge && h("span.unseen", t("waiting-count", { n: waiting })),
       badge && badge,
     );
   });

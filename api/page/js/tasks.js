@@ -123,8 +123,8 @@ async function refuseSecond(photo, result) {
     (other) => other.sample_id === photo.sample_id && other.key !== photo.key,
   );
   if (!others.some((other) => other.result?.id === result.id)) return;
-  const advice = t("photo.twice-advice");
-  throw new Refused(409, { code: "same-photo", message: t("photo.twice"), advice });
+  const advice = t("photo-twice-advice");
+  throw new Refused(409, { code: "same-photo", message: t("photo-twice"), advice });
 }
 
 /**
@@ -140,7 +140,7 @@ const same = (one, other) => JSON.stringify(one) === JSON.stringify(other);
 async function upload(photo) {
   const form = new FormData();
   const picture = await keptPicture(photo.key);
-  if (!picture) throw new Refused(404, { code: "gone", message: t("photo.gone") });
+  if (!picture) throw new Refused(404, { code: "gone", message: t("photo-gone") });
   form.append("photos", picture, photo.name);
   form.append("species", photo.species);
   form.append("print_scale", String(photo.print_scale));

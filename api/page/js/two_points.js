@@ -113,4 +113,4 @@ export class TwoPoints {
  * Return what to tell before each point.
  * @param {string} what
  */
-export const promptsFor = (what) => [t(`${what}.first`), t(`${what}.second`)];
+export const promptsFor = (what) => [t(`${what}-first`), t(`${what}-second`)];

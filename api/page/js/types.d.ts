@@ -246,6 +246,21 @@ export type Shown = {
 };
 export type Screen = { show: (params: any) => Promise<Shown> };
 
+// --- texts ----------------------------------------------------------------------------
+
+/** Texts and what is put between them; see fishmeasure/base/words/compiled.py. */
+export type Pattern = (
+  | string
+  | { var: string }
+  | { message: string }
+  | {
+      select: { var: string };
+      variants: Record<string, Pattern>;
+      default: string;
+    }
+)[];
+export type Texts = Record<string, { value?: Pattern }>;
+
 // --- schemas --------------------------------------------------------------------------
 
 /** JSON Schema, as far as the server's records use it. */

@@ -1,5 +1,7 @@
 /** Grams, kilograms and millimetres to what the grower reads, and back. */
 
+import { locale } from "./text.js";
+
 /** @import { Figure, LengthUnit, WeightUnit } from "./types.js" */
 
 // Exact: NIST SP 811 (2008), appendix B.8: 1 lb = 453.59237 g, 1 oz = lb / 16,
@@ -111,7 +113,7 @@ export function number(value, significant = 3) {
  */
 function figures(value, significant) {
   const places = digits(value, significant);
-  return new Intl.NumberFormat("en-GB", {
+  return new Intl.NumberFormat(locale(), {
     minimumFractionDigits: places,
     maximumFractionDigits: places,
     useGrouping: Math.abs(value) >= 10000,
@@ -125,7 +127,7 @@ function figures(value, significant) {
 export function count(fish) {
   if (!Number.isFinite(fish)) return UNKNOWN;
   const options = { maximumFractionDigits: 0, useGrouping: known(fish) >= 10000 };
-  return new Intl.NumberFormat("en-GB", options).format(known(fish));
+  return new Intl.NumberFormat(locale(), options).format(known(fish));
 }
 
 /**

@@ -25,7 +25,7 @@ async function lookForNewer() {
   const reload = h(
     "button.button",
     { type: "button", onclick: () => location.reload() },
-    t("version.reload"),
+    t("version-reload"),
   );
-  notice(t("version.newer"), reload);
+  notice(t("version-newer"), reload);
 }

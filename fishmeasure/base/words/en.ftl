@@ -1890,3 +1890,573 @@ internal = The server failed in a way that was not foreseen.
     .meaning = The server failed in a way that was not foreseen.
 
 ## page: texts of the phone page (ids begin with page-)
+
+## page: what the phone page itself says, figures already in the phone's units
+
+page-back = Back
+page-cancel = Cancel
+page-done = Done
+page-yes = Yes
+page-loading = One moment…
+page-stale = Shown as last seen; the server is out of reach.
+page-cautions = Cautions
+page-tabs = Main screens
+page-tab-units = Units
+page-tab-waiting = Outbox
+page-tab-guide = Guide
+page-tab-settings = Settings
+
+page-network-unreachable = Server out of reach. Go on; everything is kept on this phone.
+page-version-newer = There is a newer version of this page.
+page-version-reload = Load it
+page-error-title = This did not work
+page-error-full = This phone has no room left, so nothing more can be kept. Make room,
+    or send what waits.
+page-error-no-screen = There is no such screen.
+page-error-unreachable = The server is out of reach.
+page-error-unreachable-advice = This was not looked at before, so nothing of it is kept
+    here. Try again where there is a network.
+page-drawing-missing = The drawing cannot be shown now.
+
+page-state-waiting = waiting
+page-state-sending = sending
+page-state-measured = measured
+page-state-refused = refused
+page-state-saved = saved
+
+page-home-title = Your units
+page-home-add = Add a unit
+page-home-empty = Nothing is swimming here yet
+page-home-empty-how = Enter your first tank, pond, raceway or cage. Its size and water
+    are enough to begin with.
+page-home-demo = Look round with invented tanks
+page-home-fish = { $count } { $species }
+page-home-biomass = { $value } in all
+page-home-sampled = { $n ->
+    [one] sampled yesterday
+   *[other] sampled { $n } days ago
+    }
+page-home-sampled-today = sampled today
+page-home-unfinished = { $unit }: sample not finished
+page-home-unfinished-nets = { $n ->
+    [one] { $date }, { $n } net
+   *[other] { $date }, { $n } nets
+    }
+page-fish-count = { $shown } fish
+
+page-unit-gone = This unit is not in the book.
+page-unit-no-fish = No fish entered
+page-unit-no-fish-how = Enter which fish came in, and how many. Then a sample can be
+    weighed.
+page-unit-unweighed = Not weighed yet
+page-unit-each = a fish
+page-unit-count = Fish in the book
+page-unit-sampled = Last sample
+page-unit-waiting = On its way to the server.
+page-unit-stock = Enter fish stocked
+page-unit-sample = Sample this unit
+page-unit-which = Which fish do you sample?
+page-unit-go-on = Go on with the sample
+page-unit-history = Growth
+page-unit-growth-alt = Mean weight over time with its intervals, and the forecast.
+page-unit-distribution-alt = Spread of weights, sample by sample.
+page-unit-more = More about this unit
+page-unit-book = Book of entries
+page-unit-print = Outlook to print (PDF)
+page-unit-grade = Grade by size
+page-unit-change = Size and water
+
+page-unit-form-new = New unit
+page-unit-form-change = { $unit }: size and water
+page-unit-form-how = Name, volume and depth are needed. The more is said of the water,
+    the better the oxygen figures.
+page-unit-form-save = Save the unit
+page-unit-form-label = Unit { $unit }
+page-kind-tank = Tank
+page-kind-pond = Pond
+page-kind-raceway = Raceway section
+page-kind-cage = Cage
+page-unit-name = Name
+page-unit-kind = Kind
+page-unit-volume_m3 = Volume of water
+page-unit-depth_m = Depth of water
+page-unit-inflow_l_per_min = New water
+page-unit-inflow_l_per_min-hint = Time how long a 10 L bucket takes to fill: 600 divided
+    by the seconds.
+page-unit-inflow_by_gravity = New water flows in without power
+page-unit-inflow_by_gravity-hint = Tick only if no pump lifts it. Otherwise none is
+    counted on in a power cut.
+page-unit-recirculated_l_per_min = Recirculated water
+page-unit-plant_bed_area_m2 = Plant bed
+page-unit-water_system = How the water is kept clean
+page-unit-water_system-hint = Decides which limits apply to ammonia and nitrate.
+page-water_system-none = As the flows above say
+page-water_system-flow-through = New water flows through
+page-water_system-pond = Pond
+page-water_system-closed-loop = Closed loop with a biofilter
+page-water_system-bed-loop = Closed loop with a plant bed
+page-unit-biofilter_feed_kg_per_day = Feed a day that the biofilter was sized for
+page-unit-water_respiration_mg_per_l_h = Oxygen that water and bottom use
+page-unit-water_respiration_mg_per_l_h-hint = For ponds: how far oxygen falls in an hour
+    of the night, less what the fish use.
+page-unit-altitude_m = Altitude
+page-unit-altitude_m-hint = Water holds less oxygen higher up.
+page-unit-aerator = Aerator
+page-aerator-gas_l_per_min = Air pump: litres of air a minute
+page-aerator-gas_l_per_min-hint = As printed on it, at the depth of its diffuser. Two
+    pumps: both together.
+page-aerator-diffuser_depth_m = Water over the diffuser
+page-aerator-depth-wrong = Give the depth of the diffuser with the litres of air.
+page-aerator-bubbles = Its bubbles
+page-bubbles-coarse = coarse (pipe, air stone of gravel size)
+page-bubbles-medium = medium (perforated hose)
+page-bubbles-fine = fine (like milk in the water)
+page-aerator-standard_transfer_g_per_h = Aerator: oxygen transfer in clean water
+page-aerator-standard_transfer_g_per_h-hint = The standard rate, if its data sheet has
+    one. It counts before the litres of air.
+page-aerator-on_backup = The aerator runs on a battery when the power fails
+page-aerator-backup_hours = Hours that the battery lasts
+page-aerator-backup_hours-hint = As tried out. Empty: not counted.
+page-unit-monthly = Water temperature by month (°C)
+page-unit-monthly-hint = Twelve figures from January on, with spaces between; one figure
+    for a spring that is about constant. Without it the last reading is held for the
+    whole year.
+page-unit-monthly-wrong = Give twelve temperatures from January to December, one for all
+    the year, or none.
+page-unit-note = Note
+
+page-stocking-title = Fish into { $unit }
+page-stocking-save = Save the fish
+page-stocking-cohort = Cohort { $name }
+page-field-species_key = Species
+page-stocking-name = Name of this cohort
+page-field-on = Date
+page-field-fish_count = Number of fish
+page-field-mean_weight_g = Mean weight of a fish
+page-field-plate_weight_g = Plate size
+page-field-cohort_id = Cohort
+page-field-to_unit_id = To unit
+page-field-cause = Cause, if known
+page-field-feed_kg = Feed
+page-field-feed_name = Name of the feed
+page-field-protein_fraction = Protein in the feed
+page-field-weight_kg = Weight in all
+page-field-bulk_weight_kg = Weight in all
+page-field-temperature_deg_c = Temperature
+page-field-do_mg_per_l = Dissolved oxygen
+page-field-ph = pH
+page-field-tan_mg_per_l = Total ammonia nitrogen (TAN)
+page-field-nitrite_n_mg_per_l = Nitrite nitrogen (NO2-N)
+page-field-nitrate_n_mg_per_l = Nitrate nitrogen (NO3-N)
+page-field-alkalinity_mg_per_l = Alkalinity, as CaCO3
+page-field-chloride_mg_per_l = Chloride
+page-field-ammonia_as_nh4_mg_per_l = If the kit reads NH4: ammonia as NH4
+page-field-ammonia_as_nh3_mg_per_l = If the kit reads NH3: total ammonia as NH3
+page-field-nitrite_as_no2_mg_per_l = If the kit reads NO2: nitrite as NO2
+page-field-nitrate_as_no3_mg_per_l = If the kit reads NO3: nitrate as NO3
+page-field-note = Note
+page-form-optional = (optional)
+page-form-needs = Fill in { $fields }.
+page-form-or = { $one }, or { $other }
+page-form-with = { $one } with { $other }
+page-form-needs-any = Fill in at least one figure.
+page-form-range = { $label } ({ $from } to { $to })
+page-form-wrong = Look again at: { $fields }.
+
+page-sample-title = Sample, { $unit }
+page-sample-gone = This sample is no longer on this phone.
+page-sample-recorded = In the book
+page-sample-answer = Show the answer
+page-sample-add-net = Add another net
+page-sample-tip = Several nets from different places say more than one full net.
+page-sample-discard = Throw this sample away
+page-sample-discard-sure = Throw away this sample with its photos and weighings?
+page-sample-so-far = So far { $value } a fish
+page-sample-updating = being worked out again…
+page-sample-weighed-so-far = { $value } a fish
+page-sample-plain = { $n ->
+    [one] From { $n } weighing alone; the interval comes from the server.
+   *[other] From { $n } weighings alone; the interval comes from the server.
+    }
+page-net-title = Net { $n }
+page-net-photograph = Photograph
+page-net-choose = Choose photos
+page-net-weigh = Weigh this net
+page-net-weigh-again = Change the weighing
+page-net-mean = { $value } a fish
+page-net-unweighed = not weighed
+page-net-remove = Remove net { $n }
+page-net-remove-sure = Remove this net with its photos and weighing?
+
+page-weigh-title = Weigh net { $n }
+page-weigh-fields = What the keys fill
+page-weigh-gross = Net with fish
+page-weigh-tare = Wet net alone
+page-weigh-fish = Fish in it
+page-weigh-next = Next: { $field }
+page-weigh-save = Save the weighing
+page-weigh-how = Let it drip for as long each time, then read the scales.
+page-weigh-seen = { $n ->
+    [one] The photo shows { $n } fish.
+   *[other] The photos show { $n } fish.
+    }
+page-weigh-differs = { $n ->
+    [one] The photo shows { $n }.
+   *[other] The photos show { $n }.
+    }
+page-weigh-result = { $net } of fish, { $mean } each.
+page-weigh-need-gross = Enter the net with fish.
+page-weigh-need-count = Enter how many fish are in it.
+page-weigh-tare-too-much = The net alone cannot weigh as much as the net with fish.
+page-pad-title = Number keys
+page-pad-erase = Erase
+page-pad-point = Decimal point
+page-pad-unit = in { $unit } – change
+
+page-photo-title = Photo
+page-photo-alt = Photo of the net sample
+page-photo-no-picture = The picture cannot be drawn or fetched. Lengths and weights
+    stand as they are.
+page-photo-gone = This photo is no longer on this phone.
+page-photo-this = this photo
+page-photo-twice = This photo is in this sample already.
+page-photo-twice-advice = Remove it here; its fish are counted once.
+page-photo-measuring = Fish are being measured.
+page-photo-measured = { $n } fish found.
+page-photo-pending = Your changes are on their way.
+page-photo-unusable = Take this photo again
+page-photo-could-be-better = This photo could be better
+page-photo-retake = Take it again
+page-photo-remove = Remove this photo
+page-photo-remove-sure = Remove this photo from the net?
+page-photo-scale-by-hand = Give the scale by hand
+page-photo-add = Missed fish
+page-photo-weigh = Weigh net
+page-photo-error = ± is one standard error.
+page-photo-book = Weights are those of { $species } from the published line alone:
+    standard error 25 %. Weigh the net.
+page-photo-used = { $n } used
+page-photo-doubtful = { $n } doubtful
+page-photo-out = { $n } not used
+page-fish-title = Fish { $n }
+page-fish-not-used = not used
+page-fish-drag = Drag snout and fork to where they belong.
+page-fish-measuring-again = being measured again…
+page-fish-leave-out = Leave out
+page-fish-use = Use it
+page-fish-species = Species
+page-fish-undo = Undo
+page-handle-snout = Snout: drag it, or use the arrow keys
+page-handle-fork = Fork of the tail: drag it, or use the arrow keys
+page-handle-snout-short = S
+page-handle-fork-short = F
+page-add-title = Add a missed fish
+page-add-first = Tap the snout
+page-add-second = Tap the fork of the tail
+page-add-how = Keep the finger down to see it enlarged; it counts when you let go.
+page-scale-title = Scale by hand
+page-scale-first = Tap one end of a length you know
+page-scale-second = Tap its other end
+page-scale-how = A ruler or a board's edge, at the height of the fish. Long is better
+    than short.
+page-scale-distance = How long is it?
+page-scale-save = Measure with it
+page-species-choose = Which species is it?
+
+page-answer-title = Answer, { $unit }
+page-answer-nothing = Photograph or weigh a net first.
+page-answer-waiting = The server works the answer out as soon as it is reached.
+page-answer-kept = Your photos and weighings are safe on this phone.
+page-answer-mean = Mean weight
+page-answer-interval = { $range } with { $percent } % confidence
+page-answer-from = From { $weighed } fish weighed in nets and { $measured } measured on
+    photos
+page-answer-spread = Spread
+page-answer-spread-alt = How the weights of the fish are spread.
+page-answer-cv = Coefficient of variation
+page-answer-small = 10th percentile
+page-answer-large = 90th percentile
+page-answer-fork-length = Mean fork length
+page-answer-condition = Condition factor
+page-answer-biomass = Biomass
+page-answer-for-count = for { $n } fish
+page-answer-nets = The nets
+page-answer-plan = { $n ->
+    [one] About { $n } net of { $fish } fish would give ±{ $percent } %.
+   *[other] About { $n } nets of { $fish } fish each would give ±{ $percent } %.
+    }
+page-answer-no-plan = Nets alone cannot give ±{ $percent } % here: their fish differ too
+    much.
+page-answer-save = Save into the book
+page-answer-saving = Being saved; it happens by itself once the server is reached.
+page-answer-saved = Saved into the book.
+page-answer-to-unit = To the unit
+
+page-now-measure = Enter a reading of the water
+page-now-waits = until the water is better: { $what }
+page-now-about-oxygen = oxygen
+page-now-about-temperature = temperature
+page-now-about-ammonia = ammonia
+page-now-about-nitrite = nitrite
+page-now-about-alkalinity = alkalinity
+page-now-about-ph = pH
+page-now-about-nitrate = nitrate
+page-now-no-feed = none
+page-now-no-room = none
+page-now-handling = Netting, sampling, grading
+page-now-no-handling = not now
+page-now-read-first = Read temperature and oxygen before fish are added.
+page-outlook-title = What it means
+page-outlook-level = Ranges hold with { $percent } % confidence; “up to”, “within” and
+    “at least” give their ends.
+page-outlook-feed = Feed today
+page-outlook-feed-week = { $value } in the next seven days
+page-outlook-plate = Half at plate size ({ $weight })
+page-outlook-in-days = { $n ->
+    [one] tomorrow
+   *[other] in { $n } days
+    }
+page-outlook-now = now
+page-outlook-later = later than foreseen
+page-outlook-beyond = not within a year
+page-outlook-half-between = { $from } to { $to }
+page-outlook-first = the first: { $date }
+page-outlook-last = nearly all: { $date }
+page-outlook-ready = Fish at plate size now
+page-outlook-about = about { $value }
+page-outlook-surely = { $value } of them for sure
+page-outlook-none-sure = perhaps none: the weights are not known closely enough
+page-outlook-conversion = Feed conversion ratio so far
+page-outlook-condition = Condition
+page-outlook-factor = condition factor { $value } ({ $low } to { $high })
+page-condition-low = low
+page-condition-normal = normal
+page-condition-high = high
+page-outlook-grade = Grading worth its handling
+page-outlook-grade-at = below { $small }, above { $large }
+page-outlook-limit = Limit { $name }, used
+page-limit-oxygen = Oxygen supply, used
+page-limit-density = Stocking density, used
+page-limit-ammonia = Ammonia limit, used
+page-outlook-up-to = up to { $value }
+page-outlook-room = Room left
+page-outlook-room-note = before the first limit
+page-outlook-take-out = Fish to take out
+page-outlook-take-out-note = so that no limit is passed by { $date }
+page-outlook-likely = likely { $value }
+page-outlook-outage = { $what }: act
+page-outlook-act-within = within { $time }
+page-outlook-pumped = taken as pumped: no new water in a power cut; change the unit if
+    it flows by itself
+page-outlook-to-critical = { $value } mg/L of oxygen, critical: likely after
+    { $likely }, at most { $most }
+page-outlook-to-caution = { $value } mg/L, caution: within { $time }
+page-outlook-helps = { $what } buys at least { $time }
+page-outlook-no-hours = { $what }: { $note }
+page-outlook-not-within-a-day = not within a day
+page-time-minutes = { $n } min
+page-time-hours = { $hours } h { $minutes } min
+page-time-day-or-more = a day or more
+
+page-book-title = Book, { $unit }
+page-book-add = New entry
+page-book-empty = Nothing is entered for this unit yet.
+page-entry-stocked = Stocked
+page-entry-died = Died
+page-entry-harvested = Harvested
+page-entry-sold = Sold
+page-entry-moved = Moved
+page-entry-graded = Graded
+page-entry-counted = Counted
+page-entry-sample = Sample
+page-entry-feed = Fed
+page-entry-water = Water reading
+page-entry-cancelled = Taken back
+page-entry-mean = { $value } a fish
+page-entry-to = to { $unit }
+page-grading-group = Group { $n }
+page-grading-stays = Stays in { $unit }
+page-grading-to_unit_id = Where it goes
+page-grading-fish_count = Fish
+page-grading-fish_count_sd = May be off by
+page-grading-weight_kg = All together
+page-grading-mean_weight_g = Each, on average
+page-grading-add = Add a group
+page-grading-remove = Remove group { $n }
+page-grading-how = Count what goes; one weight of each group is enough, or none. Count
+    what stays too if you can: then the grading counts the unit anew.
+page-grading-no-other = There is no other unit for a group to go to.
+page-grading-sizes = 10th percentile { $small } ({ $small_length }), 90th percentile
+    { $large } ({ $large_length }).
+page-grading-advised = They are far enough apart for sorting to be worth its handling.
+page-grading-not-advised = They are close together: sorting is hardly worth its handling
+    now.
+page-grading-check = Check
+page-grading-nothing-goes = Give at least one group that goes to another unit.
+page-grading-same-unit = Two groups go to the same unit: make them one.
+page-grading-stay-uncounted = Count those that stay too, or leave their weight empty.
+page-grading-together = { $shown } fish in all; the book has { $book }.
+page-grading-far = That is beyond the book's range. Count again, or look for fish that
+    died or left unseen.
+page-grading-rest = { $rest } stay by the book, less what goes.
+page-grading-too-many = More go than the book has ({ $book }). Count again.
+page-grading-mean = { $mean } a fish over all groups; the book has { $book }.
+page-grading-mean-far = That is beyond the book's range. Look at the weights again.
+page-grading-rest-mean = Those that stay then have { $mean } a fish.
+page-grading-rest-mean-odd = The weights do not fit: { $mean } a fish would stay. Look
+    at them again.
+page-grading-room = { $weight } to { $unit }, which has room for { $room }.
+page-grading-no-room = { $weight } to { $unit }, which has room for { $room } before its
+    first limit.
+page-grading-full = { $weight } to { $unit }, which is at its limit already.
+page-grading-after = Sample each unit soon: sorting changes how far apart the weights
+    are.
+page-entry-correcting = You correct an entry. The old one stays on record, but counts no
+    more.
+page-entry-save = Save the entry
+page-entry-save-correction = Save the correction
+page-entry-take-back = Take this entry back
+page-entry-take-back-sure = Take this entry back? It stays on record, but counts no
+    more.
+page-reading-temperature_deg_c = { $value } °C
+page-reading-do_mg_per_l = { $value } mg/L oxygen
+page-reading-ph = pH { $value }
+page-reading-tan_mg_per_l = { $value } mg/L TAN
+page-reading-nitrite_n_mg_per_l = { $value } mg/L nitrite-N
+page-reading-nitrate_n_mg_per_l = { $value } mg/L nitrate-N
+page-reading-alkalinity_mg_per_l = alkalinity { $value } mg/L
+page-reading-chloride_mg_per_l = { $value } mg/L chloride
+
+page-waiting-title = Outbox
+page-waiting-count = { $n } not sent yet
+page-waiting-photo = Photo, { $unit }
+page-waiting-sample = Sample, { $unit }
+page-waiting-kept = Everything below is kept on this phone, also when you close the
+    page.
+page-waiting-nothing = Everything has reached the server.
+page-waiting-now = Try now
+page-waiting-arrived = Arrived
+page-waiting-retry = Try again
+page-waiting-give-up = Give up
+page-waiting-give-up-sure = Delete this from the phone? The server does not have it.
+
+page-pair-title = Pair this phone
+page-pair-how = The server lets in phones that know its code. It is shown where the
+    server was started, and is good for some minutes.
+page-pair-code = Code
+page-pair-code-hint = Eight digits; a space does no harm.
+page-pair-name = Name of this phone
+page-pair-usual-name = My phone
+page-pair-save = Pair
+page-pair-wait = Too many tries. Wait { $n } seconds.
+
+page-settings-title = Settings
+page-settings-language = Language
+page-settings-units = Weights and lengths
+page-settings-metric = g, kg, mm
+page-settings-imperial = oz, lb, in
+page-settings-printed = Your printed sheet
+page-settings-printed-how = Printers shrink. Measure the check line on the sheet and
+    enter its length; then lengths are right.
+page-settings-check-line = Check line, should be { $length }
+page-settings-printed-now = New photos are measured for a print at { $percent } %.
+page-settings-paper-how = Mostly the markers tell the paper. Choose it where only two of
+    them are in view.
+page-settings-lens = Your phone's lens
+page-settings-lens-how = A profile makes lengths surer: photograph the printed board
+    from several sides, run “fishmeasure lens” on the photos, and add the file here.
+page-lens-usual = No profile: as phones mostly are
+page-lens-every-camera = for every camera
+page-lens-gone = the server does not have it
+page-lens-add = Add a profile
+page-lens-no-profile = { $file } is no lens profile. Make one with “fishmeasure lens”.
+page-lens-replace = The server has another profile “{ $name }”. Replace it?
+page-paper-seen = Told by the markers
+page-paper-sheet = Sheet on { $paper }
+page-how-title = Sheet and lens
+page-how-paper = Printed sheet
+page-how-lens = Lens profile
+page-how-save = Measure with it
+page-how-corrected = The photo is measured anew; what you corrected on it has to be done
+    again.
+page-how-markers = { $n ->
+    [one] { $n } marker
+   *[other] { $n } markers
+    }
+page-how-method-sheet = Scale from the sheet
+page-how-method-loose-markers = Scale from loose cards
+page-how-method-single-marker = Scale from one card
+page-how-method-known-distance = Scale by hand
+page-how-focal-lens-profile = lens profile { $lens }
+page-how-focal-exif = focal length from the photo
+page-how-focal-markers = focal length from the markers
+page-how-focal-typical = a usual phone's lens
+page-how-lens-unused = The lens profile “{ $lens }” is for another camera and was not
+    used.
+page-settings-export = Your figures
+page-settings-export-how = Everything that the server has, to keep or to work on
+    elsewhere.
+page-settings-export-all = All (JSON)
+page-settings-export-entries = Book (CSV)
+page-settings-server = Server
+page-settings-version = Version
+page-settings-reach = Connection
+page-settings-reached = reached
+page-settings-not-reached = out of reach
+page-settings-paired = Only paired phones
+page-settings-no-pairing = no
+page-settings-pair-again = Pair again
+page-settings-insecure = This page came by plain HTTP: others on the same network could
+    read along. It works without a network only as long as the browser keeps it.
+
+page-guide-title = Guide
+page-guide-cautions = Cautions
+page-guide-print = 1. Print the sheet
+page-guide-print-alt = A sheet with a marker in each corner; a ruler lies along its
+    check line of 100 mm.
+page-guide-print-1 = Print at 100 %, not “fit to page”, on matt paper.
+page-guide-print-2 = Measure the check line and enter its length under Settings.
+page-guide-print-3 = Leave it bare: gloss and plastic covers glare. Print it anew when
+    it is worn.
+page-guide-print-4 = A board or tray with the four loose cards in its corners works as
+    well.
+page-guide-sheet-sheet = Sheet, { $paper }
+page-guide-sheet-cards = Four loose cards, { $paper }
+page-guide-sheet-single = One card, { $paper }
+page-guide-sheet-lens-board = Board to measure a lens, { $paper }
+page-guide-lay = 2. Lay the fish
+page-guide-lay-alt = Six fish lie apart from each other around the sheet on a wet board.
+page-guide-lay-1 = Wet the board and your hands first.
+page-guide-lay-2 = Lay the fish on their side, straight, apart from each other, on the
+    sheet or beside it on the same surface.
+page-guide-lay-3 = Leave the markers free and dry enough not to shine.
+page-guide-lay-4 = A plain board of another shade than the fish is best.
+page-guide-lay-5 = Photograph within seconds and put the fish back.
+page-guide-above = 3. From straight above
+page-guide-above-alt = A phone held flat above the sheet, 60 to 90 centimetres up; the
+    fish are all in view.
+page-guide-above-1 = Hold the phone flat, 60 to 90 cm above the fish.
+page-guide-above-2 = Have all fish and all markers in view, nothing cut off.
+page-guide-above-3 = Shade is better than sun; no flash.
+page-guide-above-4 = Tap on a fish to focus, keep still.
+page-guide-weigh = 4. Weigh the net
+page-guide-weigh-alt = A net with fish on a hanging scale, and the same net empty and
+    wet.
+page-guide-weigh-1 = Lift the net, let it drip for the same time each time, say ten
+    seconds.
+page-guide-weigh-2 = Read the scales: net with fish.
+page-guide-weigh-3 = Count the fish as they go back, twice if in doubt.
+page-guide-weigh-4 = Weigh the wet net alone after the same dripping time.
+page-guide-weigh-5 = Three nets or more: they show how well they agree.
+page-guide-spots = 5. A fair sample
+page-guide-spots-alt = A round tank seen from above; the fish are crowded behind a net
+    and dipped at three places.
+page-guide-spots-1 = The first net is not a fair sample: bold and hungry fish come
+    first. Crowd the fish gently.
+page-guide-spots-2 = Dip at several places and depths.
+page-guide-spots-3 = Take every fish of a dip; do not choose.
+page-guide-spots-4 = Do not feed before; sample in the cool of the morning.
+page-guide-spots-5 = Stop when fish gasp or lie on their side.
+
+page-species-rainbow-trout = Rainbow trout
+page-species-arctic-char = Arctic char

@@ -34,7 +34,7 @@ export async function show({ sample: id }) {
   const screen = new Answer(await kept(id));
   await screen.draw();
   return {
-    title: t("answer.title", { unit: screen.sample.unit_name }),
+    title: t("answer-title", { unit: screen.sample.unit_name }),
     body: screen.element,
     back: `sample/${id}`,
     actions: screen.actions(),
@@ -48,7 +48,7 @@ export async function show({ sample: id }) {
 /** @param {string} id */
 async function kept(id) {
   const sample = await get("samples", id);
-  if (!sample) throw new Missing(t("sample.gone"));
+  if (!sample) throw new Missing(t("sample-gone"));
   return sample;
 }
 
@@ -72,7 +72,7 @@ class Answer {
     await this.draw();
     if (this.closed) return;
     showActions(this.actions());
-    if (this.sample.recorded && !before.recorded) notice(t("answer.saved"));
+    if (this.sample.recorded && !before.recorded) notice(t("answer-saved"));
   }
 
   async draw() {
@@ -97,7 +97,7 @@ class Answer {
     return [
       sample.state === "refused" ? refusal(sample.error) : null,
       result?.estimate ? this.answer(result, result.estimate) : this.unanswered(),
-      sample.recorded ? banner("good", t("sample.recorded")) : null,
+      sample.recorded ? banner("good", t("sample-recorded")) : null,
     ];
   }
 
@@ -108,15 +108,15 @@ class Answer {
       return problems.map((problem) => banner("bad", null, h("p", problem.message)));
     const plain = plainMean(sample);
     if (!plain && sample.state === "measured") {
-      return h("section.empty", icon("scales"), h("p", t("answer.nothing")));
+      return h("section.empty", icon("scales"), h("p", t("answer-nothing")));
     }
     return [
-      banner("plain", t("answer.waiting"), h("p", t("answer.kept"))),
+      banner("plain", t("answer-waiting"), h("p", t("answer-kept"))),
       plain
         ? h(
             "p.headline",
             weight(plain.mean_g),
-            h("small", t("sample.plain", { n: plain.nets })),
+            h("small", t("sample-plain", { n: plain.nets })),
           )
         : loading(),
     ];
@@ -151,13 +151,13 @@ class Answer {
     const [low, high] = estimate.mean_weight_interval_g;
     return h(
       "section.card.mean",
-      h("h2", t("answer.mean")),
+      h("h2", t("answer-mean")),
       h("p.headline", weight(value)),
       gauge({ low, value, high, show: (grams) => weight(grams) }),
       h("p.note", confident(weightRange([low, high], value), estimate.level)),
       h(
         "p.note",
-        t("answer.from", {
+        t("answer-from", {
           weighed: estimate.fish_weighed,
           measured: estimate.fish_measured,
         }),
@@ -176,27 +176,27 @@ class Answer {
     /** @param {string} key */
     const at = (key) => (quantile(key) === null ? null : weight(quantile(key)));
     return card(
-      t("answer.spread"),
+      t("answer-spread"),
       serverDrawing(
         `/v1/samples/${this.id}/distribution.svg`,
-        t("answer.spread-alt"),
+        t("answer-spread-alt"),
         revision,
       ),
       figures([
         [
-          t("answer.cv"),
+          t("answer-cv"),
           estimate.cv === null ? null : `${number(estimate.cv * 100, 2)} %`,
         ],
-        [t("answer.small"), at("0.1")],
-        [t("answer.large"), at("0.9")],
+        [t("answer-small"), at("0.1")],
+        [t("answer-large"), at("0.9")],
         [
-          t("answer.fork-length"),
+          t("answer-fork-length"),
           estimate.fork_length_mean_mm === null
             ? null
             : length(estimate.fork_length_mean_mm),
         ],
         [
-          t("answer.condition"),
+          t("answer-condition"),
           estimate.condition_factor === null ? null : number(estimate.condition_factor),
         ],
       ]),
@@ -207,13 +207,13 @@ class Answer {
   stock(estimate) {
     if (estimate.biomass_kg === null || estimate.biomass_kg === undefined) return null;
     return card(
-      t("answer.biomass"),
+      t("answer-biomass"),
       h("p.headline.second", stock(estimate.biomass_kg)),
       h(
         "p.note",
         [
           confident(stockRange(estimate.biomass_interval_kg ?? []), estimate.level),
-          t("answer.for-count", { n: estimate.count_in_unit }),
+          t("answer-for-count", { n: estimate.count_in_unit }),
         ].join(" · "),
       ),
     );
@@ -223,7 +223,7 @@ class Answer {
     const { sample } = this;
     if (sample.recorded) {
       return [
-        action(t("answer.to-unit"), {
+        action(t("answer-to-unit"), {
           to: `unit/${sample.unit_id}`,
           name: "tank",
           kind: "primary",
@@ -231,11 +231,11 @@ class Answer {
       ];
     }
     if (sample.record_wanted && sample.state !== "refused") {
-      return [h("p.underway", { role: "status" }, t("answer.saving"))];
+      return [h("p.underway", { role: "status" }, t("answer-saving"))];
     }
     if (!sample.result?.estimate && !plainMean(sample)) return [];
     return [
-      action(t("answer.save"), {
+      action(t("answer-save"), {
         onclick: () => void this.save(),
         name: "book",
         kind: "primary",
@@ -269,9 +269,9 @@ async function planText(id, estimate) {
     /** @param {{ fish_per_net: number }} plan */
     const off = (plan) => Math.abs(plan.fish_per_net - fish);
     const [nearest] = plans.sort((a, b) => off(a) - off(b));
-    if (!nearest) return t("answer.no-plan", { percent: WANTED_PERCENT });
+    if (!nearest) return t("answer-no-plan", { percent: WANTED_PERCENT });
     const { nets: n, fish_per_net: each } = nearest;
-    return t("answer.plan", { n, fish: each, percent: WANTED_PERCENT });
+    return t("answer-plan", { n, fish: each, percent: WANTED_PERCENT });
   } catch {
     return null; // out of reach: the answer stands without it
   }
@@ -285,13 +285,13 @@ function netsCard(estimate, plan) {
   const rows = estimate.nets.map((net, index) =>
     h(
       `li${net.flag ? ".odd" : ""}`,
-      h("strong", t("net.title", { n: index + 1 })),
-      h("span", t("fish.count", { n: net.fish, shown: net.fish })),
+      h("strong", t("net-title", { n: index + 1 })),
+      h("span", t("fish-count", { n: net.fish, shown: net.fish })),
       h("span", net.mean_weight_g === null ? "" : weight(net.mean_weight_g)),
       net.flag
-        ? h("small", net.reason || textOr(`net.flag.${net.flag}`, net.flag))
+        ? h("small", net.reason || textOr(`net-flag-${net.flag}`, net.flag))
         : null,
     ),
   );
-  return card(t("answer.nets"), h("ul.nets", rows), plan);
+  return card(t("answer-nets"), h("ul.nets", rows), plan);
 }

@@ -18,12 +18,12 @@ export async function show({ unit: id }) {
   const update = () => place(list, id);
   void update();
   return {
-    title: t("book.title", { unit: unit?.name ?? "" }),
+    title: t("book-title", { unit: unit?.name ?? "" }),
     body: [list],
     update,
     back: `unit/${id}`,
     actions: [
-      action(t("book.add"), { onclick: () => menu(id), name: "plus", kind: "primary" }),
+      action(t("book-add"), { onclick: () => menu(id), name: "plus", kind: "primary" }),
     ],
   };
 }
@@ -58,7 +58,7 @@ async function place(list, id) {
   }
 }
 
-const empty = () => h("section.empty", icon("book"), h("p", t("book.empty")));
+const empty = () => h("section.empty", icon("book"), h("p", t("book-empty")));
 
 /** Return names of units and cohorts by their identifiers. */
 export async function namesOf() {
@@ -114,7 +114,7 @@ function row(unitId, entry, names) {
 
 /** @param {string} unitId */
 function menu(unitId) {
-  const dialog = h("dialog.sheet", { "aria-label": t("book.add") });
+  const dialog = h("dialog.sheet", { "aria-label": t("book-add") });
   const leave = () => {
     dialog.close();
     dialog.remove();
@@ -131,7 +131,7 @@ function menu(unitId) {
       h("span", kindText(kind)),
     );
   dialog.append(
-    h("h2", t("book.add")),
+    h("h2", t("book-add")),
     h(
       "ul.choices.two",
       kinds().map((kind) =>

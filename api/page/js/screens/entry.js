@@ -43,7 +43,7 @@ export async function show({ unit: unitId, kind, entry: entryId }) {
   return {
     title: kindText(what),
     body: [
-      old ? banner("plain", null, h("p", t("entry.correcting"))) : null,
+      old ? banner("plain", null, h("p", t("entry-correcting"))) : null,
       form.element,
       await cautionTexts(what),
       old ? takeBack(unitId, old) : null,
@@ -70,7 +70,7 @@ async function formFor(kind, unitId, old) {
     units: places.units.filter((unit) => unit.id !== unitId),
     entry: old ?? { on: today() },
   });
-  const save = t(old ? "entry.save-correction" : "entry.save");
+  const save = t(old ? "entry-save-correction" : "entry-save");
   if (kind === "graded") {
     const place = { unitId, units: places.units, states: here.cohorts };
     return new GradingForm(fields, place, {
@@ -140,14 +140,14 @@ async function cautionTexts(kind) {
  */
 function takeBack(unitId, old) {
   const onclick = async () => {
-    if (!window.confirm(t("entry.take-back-sure"))) return;
+    if (!window.confirm(t("entry-take-back-sure"))) return;
     // The unit is not part of it; the old entry says where it belonged.
     /** @type {AnyEntry} */
     const entry = { kind: "cancelled", id: uuid(), on: today(), replaces: old.id };
-    await writeEntry(entry, t("entry.cancelled"), dateText(old.on));
+    await writeEntry(entry, t("entry-cancelled"), dateText(old.on));
     go(`unit/${unitId}/book`, { replace: true });
   };
-  return action(t("entry.take-back"), { onclick, name: "undo", kind: "quiet" });
+  return action(t("entry-take-back"), { onclick, name: "undo", kind: "quiet" });
 }
 
 /**

@@ -38,12 +38,12 @@ const CAUTIONS = [
 export async function show() {
   const known = await about().catch(() => null);
   return {
-    title: t("guide.title"),
+    title: t("guide-title"),
     body: [
       SECTIONS.map(([name, drawing, steps]) => section(name, drawing, steps)),
       known
         ? card(
-            t("guide.cautions"),
+            t("guide-cautions"),
             cautions(CAUTIONS.map((name) => known.cautions[name])),
           )
         : null,
@@ -58,11 +58,11 @@ export async function show() {
  */
 function section(name, drawing, steps) {
   const lines = Array.from({ length: steps }, (_, index) =>
-    h("li", t(`guide.${name}.${index + 1}`)),
+    h("li", t(`guide-${name}-${index + 1}`)),
   );
   return card(
-    t(`guide.${name}`),
-    h("figure", drawing(t(`guide.${name}.alt`))),
+    t(`guide-${name}`),
+    h("figure", drawing(t(`guide-${name}-alt`))),
     h("ol.steps", lines),
     name === "print" ? sheets() : null,
   );
@@ -78,7 +78,7 @@ function sheets() {
       "a.button",
       { href: `/v1/sheets/${name}.pdf?paper=${paper}`, download: true },
       icon("print"),
-      h("span", t(`guide.sheet.${name}`, { paper })),
+      h("span", t(`guide-sheet-${name}`, { paper })),
     );
   const small = system() === "imperial" ? "Letter" : "A4";
   return h(

@@ -32,7 +32,7 @@ export async function show() {
   void place(list);
   const update = async () => fill(open, await unfinished());
   await update();
-  return { title: t("home.title"), body: [open, list], update };
+  return { title: t("home-title"), body: [open, list], update };
 }
 
 /** @param {HTMLElement} list */
@@ -49,7 +49,7 @@ async function place(list) {
       stale ? banner("plain", null, h("p", t("stale"))) : null,
       aboutBook(here.find(({ state }) => state?.about)?.state),
       found.map((unit, index) => unitCard(unit, here[index])),
-      action(t("home.add"), { to: "unit-new", name: "plus", kind: "quiet" }),
+      action(t("home-add"), { to: "unit-new", name: "plus", kind: "quiet" }),
     );
   } catch (error) {
     fill(list, failure(error));
@@ -60,10 +60,10 @@ function firstUnit() {
   return h(
     "section.empty",
     icon("tank"),
-    h("h2", t("home.empty")),
-    h("p", t("home.empty-how")),
-    action(t("home.add"), { to: "unit-new", name: "plus", kind: "primary" }),
-    action(t("home.demo"), {
+    h("h2", t("home-empty")),
+    h("p", t("home-empty-how")),
+    action(t("home-add"), { to: "unit-new", name: "plus", kind: "primary" }),
+    action(t("home-demo"), {
       onclick: (event) => void fillDemo(event.currentTarget),
       kind: "quiet",
     }),
@@ -90,7 +90,7 @@ function unitCard(unit, { cohorts, state }) {
     "a.card.unit",
     { href: `#/unit/${unit.id}` },
     h("div.head", h("h2", unit.name), icon("next")),
-    cohorts.length ? cohorts.map(cohortLine) : h("p.note", t("unit.no-fish")),
+    cohorts.length ? cohorts.map(cohortLine) : h("p.note", t("unit-no-fish")),
     cohorts.length && state?.biomass_kg ? biomass(state.biomass_kg) : null,
   );
 }
@@ -99,7 +99,7 @@ function unitCard(unit, { cohorts, state }) {
 function biomass({ value, low, high, level }) {
   return h(
     "p.total",
-    t("home.biomass", { value: stock(value) }),
+    t("home-biomass", { value: stock(value) }),
     h("small", confident(stockRange([low, high]), level)),
   );
 }
@@ -111,7 +111,7 @@ function cohortLine(item) {
     "div.cohort",
     h(
       "p.lead",
-      mean ? weight(mean.value) : t("unit.unweighed"),
+      mean ? weight(mean.value) : t("unit-unweighed"),
       mean ? h("small", range(mean)) : null,
     ),
     h(
@@ -131,14 +131,14 @@ function fishText(item) {
   const fish = item.fish_count?.value;
   return fish === undefined
     ? name
-    : t("home.fish", { count: shownCount(fish), species: name });
+    : t("home-fish", { count: shownCount(fish), species: name });
 }
 
 /** @param {string | null | undefined} on */
 function sampled(on) {
   if (!on) return null;
   const n = daysAgo(on);
-  return n === 0 ? t("home.sampled-today") : t("home.sampled", { n });
+  return n === 0 ? t("home-sampled-today") : t("home-sampled", { n });
 }
 
 async function unfinished() {
@@ -155,8 +155,8 @@ function unfinishedCard(sample) {
     icon("scales"),
     h(
       "div",
-      h("strong", t("home.unfinished", { unit: sample.unit_name })),
-      h("p.note", t("home.unfinished-nets", nets)),
+      h("strong", t("home-unfinished", { unit: sample.unit_name })),
+      h("p.note", t("home-unfinished-nets", nets)),
     ),
     icon("next"),
   );

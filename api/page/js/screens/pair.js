@@ -11,15 +11,15 @@ import { schemas } from "../schemas.js";
 import { t } from "../text.js";
 
 export async function show() {
-  const made = { words: "pair", values: { name: t("pair.usual-name") } };
+  const made = { words: "pair", values: { name: t("pair-usual-name") } };
   const form = new Form(fieldsOf(schemas().device, ["code", "name"], made), {
-    save: t("pair.save"),
+    save: t("pair-save"),
     onsave: pair,
   });
   form.head.input("code").setAttribute("inputmode", "numeric");
   return {
-    title: t("pair.title"),
-    body: [h("section.empty", icon("ruler"), h("p", t("pair.how"))), form.element],
+    title: t("pair-title"),
+    body: [h("section.empty", icon("ruler"), h("p", t("pair-how"))), form.element],
     actions: [form.button],
   };
 }
@@ -29,7 +29,7 @@ async function pair({ code, name }) {
   try {
     await send("POST", address("/v1/devices"), { json: { code, name } });
   } catch (error) {
-    if (error instanceof Busy) throw new Error(t("pair.wait", { n: error.afterS }));
+    if (error instanceof Busy) throw new Error(t("pair-wait", { n: error.afterS }));
     if (error instanceof Refused && error.advice)
       throw new Error(`${error.message} ${error.advice}`);
     throw error;

@@ -39,10 +39,10 @@ const PAUSE_AFTER_TOOL_MS = 500;
 export async function show({ photo: key }) {
   const photo = await get("photos", key);
   const sample = photo && (await get("samples", photo.sample_id));
-  if (!sample) throw new Missing(t("photo.gone"));
+  if (!sample) throw new Missing(t("photo-gone"));
   const screen = new PhotoScreen(photo, sample);
   return {
-    title: t("photo.title"),
+    title: t("photo-title"),
     body: screen.element,
     back: `sample/${sample.id}`,
     actions: screen.actions(),
@@ -107,7 +107,7 @@ export class PhotoScreen {
     if (!photo || this.closed) return;
     const had = this.photo.result;
     this.photo = photo;
-    if (!had && photo.result) say(t("photo.measured", { n: this.fish.length }));
+    if (!had && photo.result) say(t("photo-measured", { n: this.fish.length }));
     this.draw();
     this.tool?.update?.();
   }
@@ -126,7 +126,7 @@ export class PhotoScreen {
         this.picture,
         h(
           "div.unmeasured",
-          pictureOf(this.photo, 1600, t("photo.alt")),
+          pictureOf(this.photo, 1600, t("photo-alt")),
           this.progress(),
         ),
       );
@@ -139,7 +139,7 @@ export class PhotoScreen {
     this.stage = new Stage({
       width: measurement.width_px,
       height: measurement.height_px,
-      image: pictureOf(this.photo, 1600, t("photo.alt")),
+      image: pictureOf(this.photo, 1600, t("photo-alt")),
       draw: (scale) =>
         this.tool?.marks(scale) ??
         fishMarks(this.fish, {
@@ -158,7 +158,7 @@ export class PhotoScreen {
       "p.progress",
       { role: "status" },
       stateChip(this.photo.state),
-      t("photo.measuring"),
+      t("photo-measuring"),
     );
   }
 
@@ -178,7 +178,7 @@ export class PhotoScreen {
       }),
       summary(this.fish),
       errorNote(this.fish),
-      pending ? h("p.note", { role: "status" }, t("photo.pending")) : null,
+      pending ? h("p.note", { role: "status" }, t("photo-pending")) : null,
       fishList(this.fish, (index) => this.choose(index)),
       this.more(),
     ];
@@ -194,13 +194,13 @@ export class PhotoScreen {
       howMeasured(result),
       lacksScale(result.measurement)
         ? null
-        : action(t("photo.scale-by-hand"), {
+        : action(t("photo-scale-by-hand"), {
             onclick: () => this.use(new ScaleTool(this)),
             name: "ruler",
             kind: "quiet",
           }),
       this.howButton(),
-      action(t("photo.remove"), { onclick: out, name: "out", kind: "quiet" }),
+      action(t("photo-remove"), { onclick: out, name: "out", kind: "quiet" }),
     );
   }
 
@@ -212,7 +212,7 @@ export class PhotoScreen {
         corrected: this.corrections.length > 0,
         onchoose: (how) => measureWith(this.photo, how),
       });
-    return action(t("how.title"), { onclick, name: "gear", kind: "quiet" });
+    return action(t("how-title"), { onclick, name: "gear", kind: "quiet" });
   }
 
   /** A camera button whose photo takes this one's place. */
@@ -227,7 +227,7 @@ export class PhotoScreen {
     return h(
       "label.button.primary",
       icon("camera"),
-      h("span", t("photo.retake")),
+      h("span", t("photo-retake")),
       input,
     );
   }
@@ -242,7 +242,7 @@ export class PhotoScreen {
   }
 
   async remove() {
-    if (!window.confirm(t("photo.remove-sure"))) return;
+    if (!window.confirm(t("photo-remove-sure"))) return;
     await removePhoto(this.photo);
     go(`sample/${this.sample.id}`, { replace: true });
   }
@@ -251,14 +251,14 @@ export class PhotoScreen {
     const { photo, sample } = this;
     if (sample.recorded) return [];
     if (!photo.result) return this.failed ? [this.retake()] : [];
-    const weigh = action(t("photo.weigh"), {
+    const weigh = action(t("photo-weigh"), {
       to: `sample/${sample.id}/net/${photo.net_id}`,
       name: "scales",
       kind: this.failed ? "" : "primary",
     });
     if (this.failed) return [weigh, this.retake()];
     const add = photo.result.measurement.scale
-      ? action(t("photo.add"), {
+      ? action(t("photo-add"), {
           onclick: () => this.use(new AddTool(this)),
           name: "plus",
         })

@@ -25,7 +25,7 @@ import { weight } from "../units.js";
 export async function show({ sample: id }) {
   const body = h("div");
   const sample = await get("samples", id);
-  if (!sample) throw new Missing(t("sample.gone"));
+  if (!sample) throw new Missing(t("sample-gone"));
   const update = async () => {
     const focus = document.activeElement?.getAttribute("data-key");
     const kept = await get("samples", id);
@@ -36,13 +36,13 @@ export async function show({ sample: id }) {
     found?.focus();
   };
   await update();
-  const next = action(t("sample.answer"), {
+  const next = action(t("sample-answer"), {
     to: `sample/${id}/answer`,
     name: "check",
     kind: "primary",
   });
   return {
-    title: t("sample.title", { unit: sample.unit_name }),
+    title: t("sample-title", { unit: sample.unit_name }),
     body,
     update,
     back: `unit/${sample.unit_id}`,
@@ -65,7 +65,7 @@ async function photosOf(id) {
 function content(sample, photos) {
   return [
     dateRow(sample),
-    sample.recorded ? banner("good", t("sample.recorded")) : null,
+    sample.recorded ? banner("good", t("sample-recorded")) : null,
     sample.state === "refused" ? refusal(sample.error) : null,
     estimateLine(sample),
     sample.nets.map((net, index) =>
@@ -91,7 +91,7 @@ function dateRow(sample) {
     onchange: ({ target }) =>
       target.value && edit(sample.id, (kept) => setDate(kept, target.value)),
   });
-  return h("div.row.beside", h("label", { for: input.id }, t("field.on")), input);
+  return h("div.row.beside", h("label", { for: input.id }, t("field-on")), input);
 }
 
 /**
@@ -105,13 +105,13 @@ function setDate(sample, date) {
 /** @param {Sample} sample */
 function below(sample) {
   return [
-    action(t("sample.add-net"), {
+    action(t("sample-add-net"), {
       onclick: () => addNet(sample.id),
       name: "plus",
       "data-key": "add-net",
     }),
-    h("p.tip", t("sample.tip")),
-    action(t("sample.discard"), {
+    h("p.tip", t("sample-tip")),
+    action(t("sample-discard"), {
       onclick: () => discard(sample),
       name: "out",
       kind: "quiet",
@@ -121,7 +121,7 @@ function below(sample) {
 
 /** @param {Sample} sample */
 async function discard(sample) {
-  if (!window.confirm(t("sample.discard-sure"))) return;
+  if (!window.confirm(t("sample-discard-sure"))) return;
   await removeSample(sample.id);
   go(`unit/${sample.unit_id}`, { replace: true });
 }
@@ -133,7 +133,7 @@ async function discard(sample) {
  * @param {Photo[]} photos
  */
 function netCard(sample, net, index, photos) {
-  const heading = t("net.title", { n: index + 1 });
+  const heading = t("net-title", { n: index + 1 });
   return card(
     heading,
     photos.length ? h("ul.thumbs", photos.map(thumb)) : null,
@@ -145,9 +145,9 @@ function netCard(sample, net, index, photos) {
           "button.corner",
           {
             type: "button",
-            "aria-label": t("net.remove", { n: index + 1 }),
+            "aria-label": t("net-remove", { n: index + 1 }),
             onclick: () =>
-              window.confirm(t("net.remove-sure")) && removeNet(sample.id, net.id),
+              window.confirm(t("net-remove-sure")) && removeNet(sample.id, net.id),
           },
           icon("out"),
         ),
@@ -171,15 +171,15 @@ function netButtons(sample, net, photos) {
   return [
     h(
       "div.pair",
-      picker(t("net.photograph"), {
+      picker(t("net-photograph"), {
         name: "camera",
         capture: true,
         onfiles,
         kind: bare ? "primary" : "",
       }),
-      picker(t("net.choose"), { name: "pictures", onfiles }),
+      picker(t("net-choose"), { name: "pictures", onfiles }),
     ),
-    action(net.gross_g === null ? t("net.weigh") : t("net.weigh-again"), {
+    action(net.gross_g === null ? t("net-weigh") : t("net-weigh-again"), {
       to: `sample/${sample.id}/net/${net.id}`,
       name: "scales",
       kind: !bare && net.gross_g === null ? "primary" : "",
@@ -195,12 +195,12 @@ function facts(net, photos) {
   const grams = netWeight(net);
   const fish = net.fish ?? fishSeen(photos);
   if (!fish && grams === null) return null;
-  const parts = [t("fish.count", { n: fish, shown: fish })];
+  const parts = [t("fish-count", { n: fish, shown: fish })];
   if (grams !== null) {
     parts.push(weight(grams));
-    if (fish) parts.push(t("net.mean", { value: weight(grams / fish) }));
+    if (fish) parts.push(t("net-mean", { value: weight(grams / fish) }));
   } else {
-    parts.push(t("net.unweighed"));
+    parts.push(t("net-unweighed"));
   }
   return h("p.facts", parts.join(" · "));
 }
@@ -210,14 +210,14 @@ function thumb(photo) {
   const problem = photo.error || photo.result?.measurement.problems.length;
   const fish = fishSeen([photo]);
   const words = photo.result
-    ? t("fish.count", { n: fish, shown: fish })
-    : t(`state.${photo.state}`);
+    ? t("fish-count", { n: fish, shown: fish })
+    : t(`state-${photo.state}`);
   return h(
     "li",
     h(
       `a.thumb.${photo.state}`,
       { href: `#/photo/${photo.key}` },
-      pictureOf(photo, 240, t("photo.alt")),
+      pictureOf(photo, 240, t("photo-alt")),
       h("span.tag", problem ? icon("warn") : null, words),
     ),
   );

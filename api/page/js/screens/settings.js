@@ -8,7 +8,7 @@ import { NoProfile, lenses, sendLens } from "../lenses.js";
 import { action, banner, card, failure, figures, loading } from "../parts.js";
 import { checkLine, keepChoice, phoneChoices, scaleRange } from "../photo_choices.js";
 import { go } from "../router.js";
-import { t } from "../text.js";
+import { chooseLanguage, languages, spoken, t } from "../text.js";
 import { chooseSystem, lengthUnit, number, system, typed } from "../units.js";
 
 /** @import { Lens } from "../types.js" */
@@ -19,13 +19,14 @@ export async function show() {
   const lens = h("div.stack", loading());
   void placeLenses(lens);
   return {
-    title: t("settings.title"),
+    title: t("settings-title"),
     body: [
       units(),
+      language(),
       printed(),
-      card(t("settings.lens"), h("p", t("settings.lens-how")), lens),
+      card(t("settings-lens"), h("p", t("settings-lens-how")), lens),
       exports(),
-      card(t("settings.server"), server),
+      card(t("settings-server"), server),
     ],
   };
 }
@@ -45,13 +46,32 @@ function units() {
           go("settings");
         },
       }),
-      h("span", t(`settings.${name}`)),
+      h("span", t(`settings-${name}`)),
     );
   return h(
     "fieldset.card",
-    h("legend", t("settings.units")),
+    h("legend", t("settings-units")),
     option("metric"),
     option("imperial"),
+  );
+}
+
+/** Return the choice of a language, where there is more than one. */
+function language() {
+  if (languages().length < 2) return null;
+  const nameOf = (/** @type {string} */ code) =>
+    new Intl.DisplayNames([code], { type: "language" }).of(code);
+  const onchange = (/** @type {{ target: HTMLSelectElement }} */ { target }) => {
+    chooseLanguage(target.value);
+    location.reload();
+  };
+  const options = languages().map((code) =>
+    h("option", { value: code, selected: code === spoken(), lang: code }, nameOf(code)),
+  );
+  return card(
+    t("settings-language"),
+    h("label.unseen", { for: "language" }, t("settings-language")),
+    h("select", { id: "language", onchange }, options),
   );
 }
 
@@ -59,7 +79,7 @@ function printed() {
   const shown = h("p.note", { role: "status" });
   const tell = () => {
     const percent = number(phoneChoices().print_scale * 100);
-    fill(shown, t("settings.printed-now", { percent }));
+    fill(shown, t("settings-printed-now", { percent }));
   };
   const line = checkLine();
   const { min, max } = scaleRange();
@@ -79,14 +99,14 @@ function printed() {
   });
   tell();
   return card(
-    t("settings.printed"),
-    h("p", t("settings.printed-how")),
+    t("settings-printed"),
+    h("p", t("settings-printed-how")),
     h(
       "div.row",
       h(
         "label",
         { for: "check-line" },
-        t("settings.check-line", { length: `${line} ${lengthUnit()}` }),
+        t("settings-check-line", { length: `${line} ${lengthUnit()}` }),
       ),
       input,
     ),
@@ -104,9 +124,9 @@ function paper() {
   const onchange = ({ target }) => keepChoice("paper", target.value || null);
   return h(
     "div.row",
-    h("label", { for: "paper" }, t("how.paper")),
+    h("label", { for: "paper" }, t("how-paper")),
     h("select", { id: "paper", onchange }, options),
-    h("small.hint", t("settings.paper-how")),
+    h("small.hint", t("settings-paper-how")),
   );
 }
 
@@ -143,12 +163,12 @@ function lensOptions(found) {
   const gone = present !== null && !found.some(({ name }) => name === present);
   return h(
     "fieldset.plain",
-    h("legend.unseen", t("settings.lens")),
-    option(null, t("lens.usual")),
+    h("legend.unseen", t("settings-lens")),
+    option(null, t("lens-usual")),
     found.map(({ name, camera_model: model }) =>
-      option(name, name, model || t("lens.every-camera")),
+      option(name, name, model || t("lens-every-camera")),
     ),
-    gone ? option(present, present, t("lens.gone")) : null,
+    gone ? option(present, present, t("lens-gone")) : null,
   );
 }
 
@@ -175,7 +195,7 @@ function lensPicker(box) {
     accept: ".json,application/json",
     onchange,
   });
-  const button = h("label.button", icon("plus"), h("span", t("lens.add")), input);
+  const button = h("label.button", icon("plus"), h("span", t("lens-add")), input);
   return [told, button];
 }
 
@@ -187,12 +207,12 @@ function exports() {
   const link = (path, label) =>
     h("a.button", { href: path, download: true }, h("span", label));
   return card(
-    t("settings.export"),
-    h("p", t("settings.export-how")),
+    t("settings-export"),
+    h("p", t("settings-export-how")),
     h(
       "div.pair",
-      link("/v1/export.json", t("settings.export-all")),
-      link("/v1/export/entries.csv", t("settings.export-entries")),
+      link("/v1/export.json", t("settings-export-all")),
+      link("/v1/export/entries.csv", t("settings-export-entries")),
     ),
   );
 }
@@ -204,13 +224,13 @@ async function placeServer(box) {
     fill(
       box,
       figures([
-        [t("settings.version"), data.version],
-        [t("settings.reach"), t(stale ? "settings.not-reached" : "settings.reached")],
-        [t("settings.paired"), t(data.require_token ? "yes" : "settings.no-pairing")],
+        [t("settings-version"), data.version],
+        [t("settings-reach"), t(stale ? "settings-not-reached" : "settings-reached")],
+        [t("settings-paired"), t(data.require_token ? "yes" : "settings-no-pairing")],
       ]),
-      window.isSecureContext ? null : h("p.note", t("settings.insecure")),
+      window.isSecureContext ? null : h("p.note", t("settings-insecure")),
       data.require_token
-        ? action(t("settings.pair-again"), { to: "pair", kind: "quiet" })
+        ? action(t("settings-pair-again"), { to: "pair", kind: "quiet" })
         : null,
     );
   } catch (error) {

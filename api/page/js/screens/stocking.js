@@ -19,11 +19,11 @@ export async function show({ unit: unitId }) {
     { key: about_.species, name: speciesName(about_.species) },
   ]);
   const form = new Form(fields(list, about_.species), {
-    save: t("stocking.save"),
+    save: t("stocking-save"),
     onsave: (values) => keep(unitId, values),
   });
   return {
-    title: t("stocking.title", { unit: unit?.name ?? "" }),
+    title: t("stocking-title", { unit: unit?.name ?? "" }),
     body: [form.element, cautions([about_.cautions.permits])],
     back: `unit/${unitId}`,
     actions: [form.button],
@@ -86,8 +86,8 @@ async function keep(unitId, values) {
     method: "PUT",
     path: address("/v1/cohorts/{cohort_id}", { cohort_id: cohort.id }),
     body: cohort,
-    label: t("stocking.cohort", { name: cohort.name }),
+    label: t("stocking-cohort", { name: cohort.name }),
   });
-  await writeEntry(entry, t("entry.stocked"), dateText(entry.on), 1);
+  await writeEntry(entry, t("entry-stocked"), dateText(entry.on), 1);
   go(`unit/${unitId}`, { replace: true });
 }

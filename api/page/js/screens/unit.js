@@ -20,7 +20,7 @@ import {
 import { go, reload } from "../router.js";
 import { startSample } from "../samples.js";
 import { all } from "../store.js";
-import { dateText, t, today } from "../text.js";
+import { dateText, spoken, t, today } from "../text.js";
 import {
   count as shownCount,
   stock,
@@ -34,7 +34,7 @@ import {
 /** @param {{ unit: string }} options */
 export async function show({ unit: id }) {
   const unit = await findUnit(id);
-  if (!unit) throw new Missing(t("unit.gone"));
+  if (!unit) throw new Missing(t("unit-gone"));
   const before = await openWrites(id);
   const { cohorts, state, stale } = await cohortsIn(id);
   const open = h("div");
@@ -82,7 +82,7 @@ export async function show({ unit: id }) {
 function measure(unit, { now }) {
   if (!now || now.verdict === "good") return null;
   const to = `unit/${unit.id}/book/add/water`;
-  return action(t("now.measure"), { to, name: "plus" });
+  return action(t("now-measure"), { to, name: "plus" });
 }
 
 /**
@@ -91,7 +91,7 @@ function measure(unit, { now }) {
  */
 function primary(unit, cohorts) {
   if (!cohorts.length) {
-    return action(t("unit.stock"), {
+    return action(t("unit-stock"), {
       to: `unit/${unit.id}/stock`,
       name: "plus",
       kind: "primary",
@@ -99,7 +99,7 @@ function primary(unit, cohorts) {
   }
   const onclick = () =>
     void (cohorts.length === 1 ? beginSample(unit, cohorts[0]) : choose(unit, cohorts));
-  return action(t("unit.sample"), { onclick, name: "camera", kind: "primary" });
+  return action(t("unit-sample"), { onclick, name: "camera", kind: "primary" });
 }
 
 let beginning = false;
@@ -130,7 +130,7 @@ async function beginSample(unit, { cohort, fish_count: count }) {
  * @param {CohortHere[]} cohorts
  */
 function choose(unit, cohorts) {
-  const dialog = h("dialog.sheet", { "aria-label": t("unit.which") });
+  const dialog = h("dialog.sheet", { "aria-label": t("unit-which") });
   const leave = () => {
     dialog.close();
     dialog.remove();
@@ -152,7 +152,7 @@ function choose(unit, cohorts) {
     );
   };
   dialog.append(
-    h("h2", t("unit.which")),
+    h("h2", t("unit-which")),
     h("ul.choices", cohorts.map(row)),
     h("button.button", { type: "button", onclick: leave }, t("cancel")),
   );
@@ -165,8 +165,8 @@ function noFish() {
   return h(
     "section.empty",
     icon("fish"),
-    h("h2", t("unit.no-fish")),
-    h("p", t("unit.no-fish-how")),
+    h("h2", t("unit-no-fish")),
+    h("p", t("unit-no-fish-how")),
   );
 }
 
@@ -180,19 +180,19 @@ function cohortCard(item) {
     h("p.note", speciesName(item.cohort.species_key)),
     mean
       ? [
-          h("p.headline", weight(mean.value), h("small", t("unit.each"))),
+          h("p.headline", weight(mean.value), h("small", t("unit-each"))),
           gaugeOf(mean),
           h(
             "p.note",
             confident(weightRange([mean.low, mean.high], mean.value), mean.level),
           ),
         ]
-      : h("p.lead", t("unit.unweighed")),
+      : h("p.lead", t("unit-unweighed")),
     figures([
-      [t("unit.count"), count ? shownCount(count.value) : null, countNote(item)],
-      [t("unit.sampled"), item.last_sampled_on ? dateText(item.last_sampled_on) : null],
+      [t("unit-count"), count ? shownCount(count.value) : null, countNote(item)],
+      [t("unit-sampled"), item.last_sampled_on ? dateText(item.last_sampled_on) : null],
     ]),
-    item.waiting ? h("p.note", t("unit.waiting")) : null,
+    item.waiting ? h("p.note", t("unit-waiting")) : null,
     (item.problems ?? []).map((problem) =>
       banner("warn", null, h("p", problem.message)),
     ),
@@ -215,7 +215,7 @@ function countNote({ fish_count: count }) {
 /** @param {Estimate} biomass */
 function biomassCard(biomass) {
   return card(
-    t("answer.biomass"),
+    t("answer-biomass"),
     h("p.headline.second", stock(biomass.value)),
     h("p.note", confident(stockRange([biomass.low, biomass.high]), biomass.level)),
   );
@@ -230,9 +230,9 @@ function history(unit, cohorts) {
   const base = `/v1/units/${unit.id}`;
   const state = `${unit.version}-${today()}`;
   return card(
-    t("unit.history"),
-    serverDrawing(`${base}/growth.svg`, t("unit.growth-alt"), state),
-    serverDrawing(`${base}/distribution.svg`, t("unit.distribution-alt"), state),
+    t("unit-history"),
+    serverDrawing(`${base}/growth.svg`, t("unit-growth-alt"), state),
+    serverDrawing(`${base}/distribution.svg`, t("unit-distribution-alt"), state),
   );
 }
 
@@ -244,26 +244,29 @@ function history(unit, cohorts) {
 function links(unit, state, stocked) {
   return h(
     "nav.list",
-    { "aria-label": t("unit.more") },
-    action(t("unit.book"), { to: `unit/${unit.id}/book`, name: "book" }),
+    { "aria-label": t("unit-more") },
+    action(t("unit-book"), { to: `unit/${unit.id}/book`, name: "book" }),
     state
       ? h(
           "a.button",
-          { href: `/v1/units/${unit.id}/outlook.pdf`, target: "_blank" },
+          {
+            href: `/v1/units/${unit.id}/outlook.pdf?language=${spoken()}`,
+            target: "_blank",
+          },
           icon("print"),
-          h("span", t("unit.print")),
+          h("span", t("unit-print")),
         )
       : null,
     stocked
-      ? action(t("unit.stock"), { to: `unit/${unit.id}/stock`, name: "plus" })
+      ? action(t("unit-stock"), { to: `unit/${unit.id}/stock`, name: "plus" })
       : null,
     stocked
-      ? action(t("unit.grade"), {
+      ? action(t("unit-grade"), {
           to: `unit/${unit.id}/book/add/graded`,
           name: "sieve",
         })
       : null,
-    action(t("unit.change"), { to: `unit/${unit.id}/change`, name: "pen" }),
+    action(t("unit-change"), { to: `unit/${unit.id}/change`, name: "pen" }),
   );
 }
 
@@ -287,7 +290,7 @@ async function openSamples(unitId) {
         "a.card.open",
         { href: `#/sample/${sample.id}` },
         icon("scales"),
-        h("div", h("strong", t("unit.go-on")), h("p.note", dateText(sample.date))),
+        h("div", h("strong", t("unit-go-on")), h("p.note", dateText(sample.date))),
         icon("next"),
       ),
     );

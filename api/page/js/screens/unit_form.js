@@ -33,12 +33,12 @@ const MONTHS = 12;
 export async function show({ unit: id }) {
   const old = (id && (await findUnit(id))) || null;
   const form = new Form(fields(old ?? {}), {
-    save: t("unit-form.save"),
+    save: t("unit-form-save"),
     onsave: (values) => keep(old, values),
   });
   return {
-    title: old ? t("unit-form.change", { unit: old.name }) : t("unit-form.new"),
-    body: [h("p.note", t("unit-form.how")), form.element],
+    title: old ? t("unit-form-change", { unit: old.name }) : t("unit-form-new"),
+    body: [h("p.note", t("unit-form-how")), form.element],
     back: old ? `unit/${id}` : "",
     actions: [form.button],
   };
@@ -60,8 +60,8 @@ function fields(old) {
     ...aeratorFields(old),
     {
       name: "monthly",
-      label: t("unit.monthly"),
-      hint: t("unit.monthly-hint"),
+      label: t("unit-monthly"),
+      hint: t("unit-monthly-hint"),
       type: "text",
       value: old.monthly_temperature_deg_c?.join(" "),
     },
@@ -91,7 +91,7 @@ async function keep(old, values) {
     method: "PUT",
     path: address("/v1/units/{unit_id}", { unit_id: body.id }),
     body,
-    label: t("unit-form.label", { unit: body.name }),
+    label: t("unit-form-label", { unit: body.name }),
   });
   go(`unit/${body.id}`, { replace: true });
 }
@@ -111,7 +111,7 @@ function temperatures(text) {
   );
   const fits = (/** @type {number} */ value) => value >= minimum && value <= maximum;
   if (values.length !== MONTHS || !values.every(fits)) {
-    throw new Error(t("unit.monthly-wrong"));
+    throw new Error(t("unit-monthly-wrong"));
   }
   return values;
 }

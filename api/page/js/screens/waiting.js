@@ -17,7 +17,7 @@ export async function show() {
   const body = h("div");
   const update = async () => fill(body, content(await outbox()));
   await update();
-  return { title: t("waiting.title"), body, update };
+  return { title: t("waiting-title"), body, update };
 }
 
 /** @param {Item[]} items */
@@ -27,16 +27,16 @@ function content(items) {
     .filter((item) => ARRIVED.includes(item.state))
     .slice(0, MOST_ARRIVED);
   return [
-    isReachable() ? null : banner("plain", null, h("p", t("waiting.kept"))),
+    isReachable() ? null : banner("plain", null, h("p", t("waiting-kept"))),
     open.length ? list(open) : nothing(),
     open.some((item) => item.state === "waiting")
-      ? action(t("waiting.now"), { onclick: wake, name: "next", kind: "primary" })
+      ? action(t("waiting-now"), { onclick: wake, name: "next", kind: "primary" })
       : null,
-    arrived.length ? [h("h2", t("waiting.arrived")), list(arrived)] : null,
+    arrived.length ? [h("h2", t("waiting-arrived")), list(arrived)] : null,
   ];
 }
 
-const nothing = () => h("section.empty", icon("check"), h("p", t("waiting.nothing")));
+const nothing = () => h("section.empty", icon("check"), h("p", t("waiting-nothing")));
 
 /** @param {Item[]} items */
 const list = (items) =>
@@ -63,15 +63,15 @@ function reason(item) {
     h("p", item.error?.message, " ", item.error?.advice),
     h(
       "div.pair",
-      action(t("waiting.retry"), { onclick: () => retry(item), name: "undo" }),
+      action(t("waiting-retry"), { onclick: () => retry(item), name: "undo" }),
       item.store === "samples"
         ? null
-        : action(t("waiting.give-up"), { onclick: () => surely(item), name: "out" }),
+        : action(t("waiting-give-up"), { onclick: () => surely(item), name: "out" }),
     ),
   );
 }
 
 /** @param {Item} item */
 function surely(item) {
-  if (window.confirm(t("waiting.give-up-sure"))) void giveUp(item);
+  if (window.confirm(t("waiting-give-up-sure"))) void giveUp(item);
 }

@@ -20,7 +20,7 @@ const FIELDS = ["gross", "tare", "fish"];
 export async function show({ sample: sampleId, net: netId }) {
   const sample = await get("samples", sampleId);
   const net = sample?.nets.find((item) => item.id === netId);
-  if (!sample || !net) throw new Missing(t("sample.gone"));
+  if (!sample || !net) throw new Missing(t("sample-gone"));
   const seen = fishSeen(await netPhotos(netId));
   const form = new Weighing(sample, net, seen);
   const index = sample.nets.indexOf(net);
@@ -28,7 +28,7 @@ export async function show({ sample: sampleId, net: netId }) {
   const listen = (event) => typeKey(event, (key) => form.press(key));
   document.addEventListener("keydown", listen);
   return {
-    title: t("weigh.title", { n: index + 1 }),
+    title: t("weigh-title", { n: index + 1 }),
     body: form.element,
     back: `sample/${sampleId}`,
     actions: [form.button],
@@ -57,7 +57,7 @@ class Weighing {
     /** @type {FieldName} */
     this.field = "gross";
     this.fresh = true;
-    this.fields = h("div.fields", { role: "group", "aria-label": t("weigh.fields") });
+    this.fields = h("div.fields", { role: "group", "aria-label": t("weigh-fields") });
     this.result = h("p.facts", { role: "status" });
     this.button = h("button.button.primary", {
       type: "button",
@@ -142,8 +142,8 @@ class Weighing {
     const last = this.field === "fish";
     const next = FIELDS[FIELDS.indexOf(this.field) + 1];
     const label = last
-      ? t("weigh.save")
-      : t("weigh.next", { field: t(`weigh.${next}`) });
+      ? t("weigh-save")
+      : t("weigh-next", { field: t(`weigh-${next}`) });
     fill(this.button, h("span", label));
     this.button.disabled = last && this.problem() !== null;
   }
@@ -159,7 +159,7 @@ class Weighing {
         "aria-pressed": here ? "true" : "false",
         onclick: () => this.choose(field),
       },
-      h("span.label", t(`weigh.${field}`)),
+      h("span.label", t(`weigh-${field}`)),
       h("span.value", this.texts[field] || "–", unit ? h("small", ` ${unit}`) : null),
     );
   }
@@ -169,21 +169,21 @@ class Weighing {
     const gross = this.grams("gross");
     const tare = this.grams("tare") ?? 0;
     const fish = typed(this.texts.fish);
-    if (gross === null) return fish ? null : t("weigh.need-gross");
-    if (gross <= tare) return t("weigh.tare-too-much");
-    return fish ? null : t("weigh.need-count");
+    if (gross === null) return fish ? null : t("weigh-need-gross");
+    if (gross <= tare) return t("weigh-tare-too-much");
+    return fish ? null : t("weigh-need-count");
   }
 
   summary() {
     const problem = this.problem();
     const gross = this.grams("gross");
     if (gross === null)
-      return this.seen ? t("weigh.seen", { n: this.seen }) : t("weigh.how");
+      return this.seen ? t("weigh-seen", { n: this.seen }) : t("weigh-how");
     const fish = typed(this.texts.fish);
     if (problem || !fish) return problem ?? "";
     const net = gross - (this.grams("tare") ?? 0);
     const seen =
-      this.seen && this.seen !== fish ? ` ${t("weigh.differs", { n: this.seen })}` : "";
-    return `${t("weigh.result", { net: weight(net), mean: weight(net / fish) })}${seen}`;
+      this.seen && this.seen !== fish ? ` ${t("weigh-differs", { n: this.seen })}` : "";
+    return `${t("weigh-result", { net: weight(net), mean: weight(net / fish) })}${seen}`;
   }
 }
