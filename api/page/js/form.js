@@ -101,14 +101,13 @@ export class Form {
       fill(this.errors, banner("bad", missing));
       return;
     }
-    // A second tap before the first is done must not save twice.
+    // A second tap must not save twice, also while the next screen is on its way.
     this.button.disabled = true;
     try {
       await this.onsave(values);
     } catch (error) {
       const message = error instanceof Error ? error.message : String(error);
       fill(this.errors, banner("bad", message));
-    } finally {
       this.button.disabled = false;
     }
   }
