@@ -198,6 +198,10 @@ def _show(
     )
     if estimate.biomass_kg is not None:
         rows.append(("biomass", output.interval(estimate.biomass_kg, 1, "kg")))
+    rows[2:2] = [
+        (f"  {_TAKEN_OFF[c.name]}", f"{100 * c.fraction:.1f} %: {c.taken_off_g:.0f} g")
+        for c in estimate.corrections
+    ]
     for row in rows:
         table.add_row(*row)
     where = " ".join(str(part) for part in (wanted.unit, wanted.date) if part)
@@ -214,6 +218,12 @@ def _show(
         f"\n{estimate.fish_measured} fish measured{seen}, {estimate.fish_weighed} "
         f"weighed. {_one_more(estimate)}{ESTIMATE}"
     )
+
+
+_TAKEN_OFF = {
+    "drip": "drip water taken off the nets",
+    "netting": "taken off the mean, as netted fish are heavier",
+}
 
 
 def _one_more(estimate: "PopulationEstimate") -> str:

@@ -23,6 +23,10 @@ beside those of the README's example::
     sd = 0.01                   # how unsure that is
     net_sd = 0.003              # how it varies from net to net
 
+    [netting]
+    heavier = 0.0               # netted fish over those of the unit, less 1
+    relative_sd = 0.03          # how unsure that is
+
     [count]
     miscount_probability = 0.03 # that the count of a net is off by one
 
@@ -60,6 +64,7 @@ from fishmeasure.estimation.nets import (
     MISCOUNT_PROBABILITY,
     DripWater,
     FishInNet,
+    Netting,
     NetWeighing,
     RelativeSd,
     SampleSettings,
@@ -72,6 +77,7 @@ LEAST_FISH_G: Final = 1e-4
 (``species.fit.WEIGHTS_G``): lighter than a fry just hatched; less is a wrong unit.
 Far below it the figures of a sample come to the ends of floating-point numbers."""
 _MOST_FISH_G: Final = 200_000.0  # as in the book; more is a wrong unit
+_SLIP_OF_THE_PEN: Final = 0.005  # of a length written down; likewise
 _BOARD_SD_MM: Final = 1.0  # common practice, no source
 
 # Limits that catch a wrong unit or decimal point, not an odd fish.
@@ -252,6 +258,9 @@ class Sample:
     ]
     scale: Annotated[Scale, Field(description="What weighed the nets.")] = Scale()
     drip: Annotated[Drip, Field(description="Water weighed with the fish.")] = Drip()
+    netting: Annotated[Netting, Field(description="Which fish a net takes.")] = (
+        Netting()
+    )
     count: Annotated[Counting, Field(description="How nets are counted.")] = Counting()
     lengths: Annotated[
         LengthErrors, Field(description="Standard errors of lengths.")
@@ -270,6 +279,7 @@ class Sample:
         return SampleSettings(
             scale=self.scale,
             drip=self.drip.water,
+            netting=self.netting,
             length_relative_sd=usual.length_relative_sd if said is None else said,
             level=self.level,
         )
@@ -302,6 +312,7 @@ class Sample:
                 FishInNet(
                     fork_length_mm=length,
                     relative_sd=_BOARD_SD_MM / length if fish_sd is None else fish_sd,
+                    gross_probability=_SLIP_OF_THE_PEN,
                 )
                 for length in net.lengths_mm
             ),

@@ -12,6 +12,7 @@ from fishmeasure.estimation.model.answer import (
 )
 from fishmeasure.estimation.model.estimate import estimate_population
 from fishmeasure.estimation.model.record import (
+    Correction,
     DoubtfulLength,
     JointSize,
     NetReport,
@@ -22,6 +23,7 @@ from fishmeasure.estimation.model.record import (
 )
 
 __all__ = [
+    "Correction",
     "DoubtfulLength",
     "JointSize",
     "NetReport",

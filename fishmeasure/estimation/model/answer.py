@@ -10,6 +10,7 @@ from fishmeasure.base.estimate import Estimate, UncertaintySource
 from fishmeasure.base.flags import Problem
 from fishmeasure.base.record import field_names, plain, read, record
 from fishmeasure.estimation.model.record import (
+    Correction,
     DoubtfulLength,
     NetReport,
     PopulationEstimate,
@@ -96,6 +97,9 @@ class SampleAnswer:
     biomass_kg: Annotated[Number, _said("Fish in the unit, kg.")]
     biomass_interval_kg: Annotated[Interval, _said("[low, high], kg.")]
     nets: Annotated[tuple[NetAnswer, ...], _said("In the order sent.")]
+    corrections: Annotated[
+        tuple[Correction, ...], _said("Taken off the weights as read.")
+    ] = ()
     doubtful_lengths: Annotated[
         tuple[DoubtfulLength, ...], _said("To look at again.")
     ] = ()
@@ -150,6 +154,7 @@ _AS_IT_IS: Final = (
     "fish_weighed",
     "fish_handled",
     "count_in_unit",
+    "corrections",
     "doubtful_lengths",
     "size_groups",
     "sources",

@@ -1,7 +1,7 @@
 """Single figures of a ``PopulationEstimate`` from the posterior."""
 
 from collections.abc import Callable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 from scipy.special import ndtri
@@ -14,7 +14,11 @@ from fishmeasure.estimation.model.lengths import Lengths
 from fishmeasure.estimation.model.mixture import points_estimate, weighted_quantiles
 from fishmeasure.estimation.model.model import SampleModel
 from fishmeasure.estimation.model.posterior import Figure, Posterior, combine, offset
-from fishmeasure.estimation.model.record import JointSize, StockLine
+from fishmeasure.estimation.model.record import (
+    Correction,
+    JointSize,
+    StockLine,
+)
 from fishmeasure.estimation.model.shape import Law, ShapeTable
 from fishmeasure.estimation.nets import NetWeighing
 from fishmeasure.species import LengthWeight
@@ -34,6 +38,41 @@ class Unit:
     count_sd: float
     lengths: Lengths | None
     groups: Split | None
+
+
+def typical(model: SampleModel, posterior: Posterior) -> Figure:
+    """Return ln weight of the unit's middle fish: netting may choose by size."""
+    netting = model.settings.netting
+    netted = combine(
+        (1.0, posterior.alpha_figure()), (posterior.b, posterior.mu_figure())
+    )
+    there = offset(netted, -float(np.log1p(netting.heavier)))
+    return replace(there, variance=there.variance + netting.relative_sd**2)
+
+
+def corrections(
+    model: SampleModel, posterior: Posterior, mean: Estimate
+) -> tuple[Correction, ...]:
+    """Return what was taken off the weights as read."""
+    found = []
+    weighed_g = sum(net.weight_g or 0.0 for net in model.nets)
+    log_water = float(posterior.weights @ (posterior.eta - posterior.alpha))
+    if weighed_g > 0.0 and log_water != 0.0:
+        found.append(
+            Correction(
+                name="drip",
+                fraction=float(np.expm1(log_water)),
+                taken_off_g=weighed_g * -float(np.expm1(-log_water)),
+            )
+        )
+    heavier = model.settings.netting.heavier
+    if heavier != 0.0:
+        found.append(
+            Correction(
+                name="netting", fraction=heavier, taken_off_g=mean.value * heavier
+            )
+        )
+    return tuple(found)
 
 
 def _cv_points(
@@ -76,8 +115,11 @@ def length_mean(
         return None
     spread = 0.5 * (posterior.sigma**2 + posterior.tau**2)
     mixture = posterior.mixture(offset(posterior.mu_figure(), spread))
-    return mixture.shifted(model.settings.length_relative_sd**2).exp_estimate(
-        model.settings.level, model.reference_mm
+    settings, b = model.settings, float(posterior.weights @ posterior.b)
+    netted = settings.netting
+    error = settings.length_relative_sd**2 + (netted.relative_sd / b) ** 2
+    return mixture.shifted(error).exp_estimate(
+        settings.level, model.reference_mm * (1.0 + netted.heavier) ** (-1.0 / b)
     )
 
 
@@ -205,6 +247,9 @@ def sources(
         )
     if any(net.weighed for net in model.nets):
         parts["drip water and scale", "sample"] = model.level.drip_variance
+    parts["which fish are netted", "sample"] = (
+        left * model.settings.netting.relative_sd
+    ) ** 2
     known = float(sum(parts.values()))
     parts["condition of the stock", "species"] = max(total - known, 0.0)
     return tuple(

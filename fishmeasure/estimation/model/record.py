@@ -102,6 +102,23 @@ class StockLine:
     at_length_mm: float
 
 
+@record(frozen=True, slots=True, kw_only=True)
+class Correction:
+    """What was taken off the figures as read, so that a calculator agrees with them."""
+
+    name: Annotated[
+        str,
+        Field(description="``drip``: water weighed; ``netting``: which were netted."),
+    ]
+    fraction: Annotated[
+        float, Field(description="Of what is left, a fraction; below 0 is added.")
+    ]
+    taken_off_g: Annotated[
+        float,
+        Field(description="From all weighed nets (drip), from the mean (netting)."),
+    ]
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class JointSize:
     """Mean weight and CV of the unit together, for what joins samples.
@@ -152,6 +169,8 @@ class PopulationEstimate:
         Complete lengths used, fish in weighed nets, and in all nets.
     biomass_kg
         None where no count is given.
+    corrections
+        What was taken off the figures as read.
     sources
         What the error of ``mean_weight_g`` is made of, by scope.
     """
@@ -176,6 +195,7 @@ class PopulationEstimate:
     count_in_unit: int | None
     biomass_kg: Estimate | None
     nets: tuple[NetReport, ...]
+    corrections: tuple[Correction, ...] = ()
     doubtful_lengths: tuple[DoubtfulLength, ...] = ()
     size_groups: SizeGroups | None = None
     sources: tuple[UncertaintySource, ...] = ()

@@ -36,9 +36,7 @@ def make_estimate(
 ) -> PopulationEstimate:
     """Return the estimate of a solved model."""
     level = model.settings.level
-    typical = combine(
-        (1.0, posterior.alpha_figure()), (posterior.b, posterior.mu_figure())
-    )
+    typical = figures.typical(model, posterior)
     standard = _standardised(model, posterior)
     handled, handled_count = handled_mean(model, posterior, hypotheses)
     mean = finite_mean(
@@ -86,6 +84,7 @@ def make_estimate(
         count_in_unit=unit.count,
         biomass_kg=_biomass(posterior, mean, level, unit),
         nets=facts.reports,
+        corrections=figures.corrections(model, posterior, facts.mean_weight_g),
         doubtful_lengths=facts.doubtful,
         size_groups=facts.groups,
         sources=figures.sources(model, posterior, mean, unit, handled_count),

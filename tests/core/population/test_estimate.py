@@ -12,7 +12,12 @@ from fishmeasure.estimation.model import (
     estimate_population,
     estimate_to_json,
 )
-from fishmeasure.estimation.nets import FishInNet, NetWeighing
+from fishmeasure.estimation.nets import (
+    FishInNet,
+    Netting,
+    NetWeighing,
+    SampleSettings,
+)
 from tests.core.population.makers import Dip, Truth, draw, published_line
 
 
@@ -67,9 +72,13 @@ def test_a_unit_netted_empty_is_known_like_its_weighings() -> None:
 def test_the_finite_population_correction_is_cochrans() -> None:
     """Nets of 8 from 160 fish: sampling error times sqrt(1 - 80/160)."""
     drawn = draw(Truth(), [Dip(fish=8)] * 10, np.random.default_rng(8))
-    endless = estimate_population(drawn.nets, published=published_line())
-    finite = estimate_population(
-        drawn.nets, published=published_line(), count_in_unit=160
+    # No correction shrinks what a net that chooses by size does.
+    fair = SampleSettings(netting=Netting(relative_sd=0.0))
+    endless, finite = (
+        estimate_population(
+            drawn.nets, published=published_line(), settings=fair, count_in_unit=count
+        )
+        for count in (None, 160)
     )
     common = endless.handled_mean_weight_g.sd / endless.handled_mean_weight_g.value
     whole, part = (
