@@ -33,7 +33,7 @@ from fishmeasure.base.errors import (
 from fishmeasure.base.flags import Problem
 from fishmeasure.base.record import plain, read
 from fishmeasure.estimation.model import SampleAnswer, answer_from_json
-from fishmeasure.estimation.plan import FAIR_NETTING, TYPICAL, Spread, plan_nets
+from fishmeasure.estimation.plan import FAIR_NETTING, plan_nets, spread_of_answer
 from fishmeasure.render.plots import Theme, sample_line_plot, weight_plot
 from fishmeasure.species import packaged_species
 from fishmeasure.store.archive import Page, StoredSample
@@ -196,11 +196,7 @@ def plan(
     estimate = (services.archive.sample(sample_id).result or {}).get("estimate")
     if estimate is None:
         raise NoEstimateError
-    spread = Spread(
-        within_net_cv=estimate["within_net_cv"],
-        between_net_cv=estimate["between_net_cv"],
-        common_sd=TYPICAL.common_sd,
-    )
+    spread = spread_of_answer(estimate)
     plans = []
     for fish in NET_SIZES:
         with contextlib.suppress(PlanError):  # out of reach with nets of that size

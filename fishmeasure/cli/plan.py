@@ -1,5 +1,6 @@
 """``fishmeasure plan``: how many nets of how many fish."""
 
+from dataclasses import replace
 from pathlib import Path
 from typing import TYPE_CHECKING, Annotated
 
@@ -50,15 +51,13 @@ def plan_command(
     ] = None,
 ) -> None:
     """Say how many nets give the mean weight to within so many per cent."""
-    from fishmeasure.estimation.plan import TYPICAL, Spread, taken_from_json
+    from fishmeasure.estimation.plan import TYPICAL, taken_from_json
 
     last = None if sample is None else taken_from_json(read_text(sample), sample.name)
     known = TYPICAL if last is None else last.spread
-    spread = Spread(
-        within_net_cv=known.within_net_cv if cv is None else cv,
-        between_net_cv=known.between_net_cv if between is None else between,
-        common_sd=known.common_sd,
-    )
+    if cv is not None:
+        known = replace(known, within_net_cv=cv)
+    spread = known if between is None else replace(known, between_net_cv=between)
     sizes = SIZES if fish_per_net is None else (fish_per_net,)
     plans = _plans(spread, sizes, within=within, level=level, count=count)
     title = f"Mean weight within {within:g} %, {100 * level:.0f} % interval"
@@ -113,6 +112,12 @@ def _about(
         f"From {origin}: fish of a net differ by a CV of "
         f"{100 * spread.within_net_cv:.0f} %, nets beyond that by "
         f"{100 * spread.between_net_cv:.0f} %. An expectation, not a promise."
+        + (
+            ""
+            if spread.pilot_nets is None
+            else f" {spread.pilot_nets} nets tell that roughly, so the plan allows for "
+            "more: four of five such plans keep the ± % shown."
+        )
     )
     lines = [follows]
     if last is not None:

@@ -182,9 +182,12 @@ def _show(
             "  of the netted fish",
             output.interval(estimate.handled_mean_weight_g, 0, "g"),
         ),
-        ("spread (CV)", output.interval(estimate.cv, 2)),
-        ("middle 80 % of the fish", _middle(estimate)),
     ]
+    if estimate.spread_is_measured:
+        rows += [
+            ("spread (CV)", output.interval(estimate.cv, 2)),
+            ("middle 80 % of the fish", _middle(estimate)),
+        ]
     if estimate.fork_length_mean_mm is not None:
         rows.append(
             ("mean fork length", output.interval(estimate.fork_length_mean_mm, 0, "mm"))
@@ -193,9 +196,9 @@ def _show(
         rows.append(
             ("condition factor K", output.interval(estimate.condition_factor, 2))
         )
-    rows.append(
-        ("weight over published", output.interval(estimate.line.level_ratio, 2))
-    )
+    if estimate.spread_is_measured:
+        ratio = output.interval(estimate.line.level_ratio, 2)
+        rows.append(("weight over published", ratio))
     if estimate.biomass_kg is not None:
         rows.append(("biomass", output.interval(estimate.biomass_kg, 1, "kg")))
     rows[2:2] = [
@@ -227,13 +230,21 @@ _TAKEN_OFF = {
 
 
 def _one_more(estimate: "PopulationEstimate") -> str:
-    from fishmeasure.estimation.plan import one_more_net, taken
+    from fishmeasure.estimation.plan import USUAL_AIM, next_net, taken
 
     now = taken(estimate)
-    then = one_more_net(now)
+    found = next_net(now)
+    then, aim = found.one_more, f"± {100 * USUAL_AIM:.0f} %"
+    if found.verdict == "enough":
+        worth = f"Within {aim} no other is needed"
+    elif found.verdict == "worth-it":
+        worth = f"That is worth it: about {found.nets_more} more bring {aim}"
+    else:
+        worth = f"More nets hardly bring {aim}: weigh a counted part of the unit"
     return (
         f"The mean is known to ± {now.half_width_percent:.1f} %; one more net of "
         f"{then.fish_per_net} fish would make it ± {then.half_width_percent:.1f} %. "
+        f"{worth}. "
     )
 
 

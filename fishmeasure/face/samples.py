@@ -63,9 +63,10 @@ class SampleResult(Shown):
         return self.record.estimate.mean_weight_g
 
     @property
-    def cv(self) -> "Estimate":
-        """Coefficient of variation of the weights."""
-        return self.record.estimate.cv
+    def cv(self) -> "Estimate | None":
+        """Coefficient of variation of the weights; None where no fish was measured."""
+        estimate = self.record.estimate
+        return estimate.cv if estimate.spread_is_measured else None
 
     @property
     def fork_length_mean_mm(self) -> "Estimate | None":

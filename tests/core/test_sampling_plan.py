@@ -1,6 +1,7 @@
 """Sampling plans against the textbook's formula and drawn samples."""
 
 import json
+from dataclasses import replace
 from pathlib import Path
 
 import numpy as np
@@ -12,11 +13,19 @@ from fishmeasure.estimation.plan import (
     FAIR_NETTING,
     TYPICAL,
     Spread,
+    half_width_of,
+    next_net,
     one_more_net,
     plan_nets,
     relative_sd,
     spread_of,
     taken,
+)
+from fishmeasure.estimation.strata import (
+    Stratum,
+    best_fish_per_net,
+    share_out,
+    stratified_sd,
 )
 from tests.core.population.makers import Dip, Truth, draw, published_line
 
@@ -114,3 +123,79 @@ def test_a_sample_tells_its_spread() -> None:
 def test_advice_names_the_limit() -> None:
     """That a mesh's selection cannot be seen is said."""
     assert any("no interval covers" in sentence for sentence in FAIR_NETTING)
+
+
+def test_few_nets_have_students_interval() -> None:
+    """Nets alone, three of them, no other error: t of 2 degrees, 2.920 (any table)."""
+    spread = Spread(within_net_cv=0.0, between_net_cv=0.09, common_sd=0.0)
+    found = half_width_of(spread, nets=3, fish_per_net=8)
+    assert found == pytest.approx(2.920 * 0.09 / np.sqrt(3.0), rel=1e-3)
+
+
+def test_a_pilots_spread_is_not_taken_as_known() -> None:
+    """Four nets, worth two more beforehand: 5 degrees, chi squared 2.343 at 20 %.
+
+    The sd between nets may be sqrt(5 / 2.343) = 1.461 times what the pilot showed.
+    """
+    pilot = Spread(within_net_cv=0.25, between_net_cv=0.09, pilot_nets=4, pilot_fish=32)
+    assert pilot.assured().between_net_cv == pytest.approx(0.09 * 1.461, rel=1e-3)
+    supposed = replace(pilot, pilot_nets=None, pilot_fish=None)
+    fewer = plan_nets(supposed, half_width=0.10, fish_per_net=8).nets
+    assert plan_nets(pilot, half_width=0.10, fish_per_net=8).nets > 1.5 * fewer
+
+
+def test_four_of_five_plans_keep_what_they_say() -> None:
+    """Pilots of four nets drawn with a known sd between nets; the plan's half width
+    with that true sd is what was wanted in about four of five, or more.
+    """
+    rng = np.random.default_rng(2)
+    truth = Spread(within_net_cv=0.25, between_net_cv=0.12, common_sd=0.0)
+    kept = 0
+    for _ in range(200):
+        freedom = 5  # of the pilot's own figure, as the estimate has it
+        seen = 0.12 * np.sqrt(rng.chisquare(freedom) / freedom)
+        pilot = replace(truth, between_net_cv=float(seen), pilot_nets=4, pilot_fish=32)
+        nets = plan_nets(pilot, half_width=0.12, fish_per_net=8).nets
+        kept += half_width_of(truth, nets=nets, fish_per_net=8) <= 0.121
+    assert 0.75 <= kept / 200 <= 0.95
+
+
+def test_after_each_net_it_says_whether_one_more_is_worth_it() -> None:
+    """Far from the aim it is; at it, enough; below the common error, never."""
+    drawn = draw(Truth(), [Dip(fish=8)] * 6, np.random.default_rng(3))
+    samples = [
+        taken(estimate_population(drawn.nets[:n], published=published_line()))
+        for n in (2, 6)
+    ]
+    first = next_net(samples[0], aim=0.11)
+    assert first.verdict == "worth-it"
+    assert first.nets_more is not None
+    assert first.nets_more > 1
+    assert first.one_more.half_width_percent < samples[0].half_width_percent
+    assert next_net(samples[1], aim=0.3).verdict == "enough"
+    assert next_net(samples[1], aim=0.02).verdict == "out-of-reach"
+
+
+def test_what_a_net_costs_says_how_many_fish_it_should_hold() -> None:
+    """within 25 %, between 9 %, a net 8 minutes, a fish half a minute:
+    0.25 / 0.09 x sqrt(16) = 11.1 fish.
+    """
+    spread = Spread(within_net_cv=0.25, between_net_cv=0.09)
+    assert best_fish_per_net(spread, minutes_per_net=8, minutes_per_fish=0.5) == 11
+
+
+def test_strata_take_what_they_differ_by_out_of_the_error() -> None:
+    """Two depths, half the fish each, 20 % apart: by hand.
+
+    0.5^2 x (0.9^2 + 1.1^2) x (0.09^2 / 2 + 0.25^2 / 16) = 0.00402, sd 6.3 %.
+    """
+    spread = Spread(within_net_cv=0.25, between_net_cv=0.09, common_sd=0.0)
+    shallow, deep = (
+        Stratum(share=0.5, mean=mean, spread=spread, nets=2, fish_per_net=8)
+        for mean in (0.9, 1.1)
+    )
+    assert stratified_sd((shallow, deep)) == pytest.approx(0.0634, abs=2e-4)
+    # A part with three times the sd of a net's mean gets three times the nets.
+    rare = replace(shallow, mean=0.3)
+    wide = replace(shallow, mean=0.9)
+    assert share_out((rare, wide), 8) == (2, 6)

@@ -114,17 +114,20 @@ def answer_of(estimate: PopulationEstimate) -> SampleAnswer:
     """Return the public figures; those that don't apply are None."""
     line = estimate.line
     quantiles = {
-        f"{q.below_fraction:g}": q.weight_g for q in estimate.weight_quantiles_g
+        f"{q.below_fraction:g}": q.weight_g
+        for q in estimate.weight_quantiles_g
+        if estimate.spread_is_measured
     }
+    measured = estimate.spread_is_measured
     figures: Json = {
         **_figure("mean_weight", "_g", estimate.mean_weight_g),
         **_figure("handled_mean_weight", "_g", estimate.handled_mean_weight_g),
-        **_figure("cv", "", estimate.cv),
+        **_figure("cv", "", estimate.cv if measured else None),
         **_figure("fork_length_mean", "_mm", estimate.fork_length_mean_mm),
         **_figure("condition_factor", "", estimate.condition_factor),
-        **_figure("a", "", line.a_g_cm),
-        **_figure("b", "", line.b),
-        **_figure("weight_over_published", "", line.level_ratio),
+        **_figure("a", "", line.a_g_cm if measured else None),
+        **_figure("b", "", line.b if measured else None),
+        **_figure("weight_over_published", "", line.level_ratio if measured else None),
         **_figure("biomass", "_kg", estimate.biomass_kg),
     }
     return SampleAnswer(
@@ -134,9 +137,9 @@ def answer_of(estimate: PopulationEstimate) -> SampleAnswer:
         published_b=_number(line.published_b),
         weight_quantiles_g={k: _number(q.value) for k, q in quantiles.items()},
         weight_quantile_intervals_g={k: _interval(q) for k, q in quantiles.items()},
-        between_net_cv=_number(estimate.between_net_cv),
-        within_net_cv=_number(estimate.within_net_cv),
-        condition_sd=_number(estimate.condition_sd),
+        between_net_cv=_number(estimate.between_net_cv if measured else None),
+        within_net_cv=_number(estimate.within_net_cv if measured else None),
+        condition_sd=_number(estimate.condition_sd if measured else None),
         nets=tuple(_net(report) for report in estimate.nets),
     )
 

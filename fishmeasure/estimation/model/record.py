@@ -200,3 +200,12 @@ class PopulationEstimate:
     size_groups: SizeGroups | None = None
     sources: tuple[UncertaintySource, ...] = ()
     problems: tuple[Problem, ...] = field(default=())
+
+    @property
+    def spread_is_measured(self) -> bool:
+        """Whether single fish were measured.
+
+        Without it CV, quantiles and line are what is typical, not a result: nothing
+        prints them.
+        """
+        return self.mode != "bulk-only"
