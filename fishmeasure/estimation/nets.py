@@ -103,7 +103,7 @@ DRY_TARE_DRIP: Final = DripWater(fraction=0.025, sd=0.015, net_sd=0.005)
 class Netting:
     """How much heavier the netted fish are than those of the unit, on average.
 
-    No figure for tanks was found: 3 % either way is common practice without a source,
+    No figure for tanks was found: 2 % either way is common practice without a source,
     for fish crowded first and netted from several places. A pond is worse: first and
     second seine hauls differ by -40 to +75 % (Arkansas catfish verification 2004), and
     fish over 11 in outrun a seine (Piper et al. 1982, p. 83). ``estimation.netting``
@@ -115,7 +115,7 @@ class Netting:
         between(-0.5, 1.0),
         Field(description="Netted fish over those of the unit, less 1, a fraction."),
     ] = 0.0
-    relative_sd: RelativeSd = 0.03
+    relative_sd: RelativeSd = 0.02
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

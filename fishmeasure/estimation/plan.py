@@ -41,7 +41,7 @@ class Spread:
 
     within_net_cv: float
     between_net_cv: float
-    common_sd: float = 0.032
+    common_sd: float = 0.022
     pilot_nets: int | None = None
     pilot_fish: int | None = None
 

@@ -25,7 +25,7 @@ beside those of the README's example::
 
     [netting]
     heavier = 0.0               # netted fish over those of the unit, less 1
-    relative_sd = 0.03          # how unsure that is
+    relative_sd = 0.02          # how unsure that is
 
     [count]
     miscount_probability = 0.03 # that the count of a net is off by one

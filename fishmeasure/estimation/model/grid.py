@@ -21,7 +21,7 @@ TAU_SCALE: Final = 0.03
 # The same over the spread within a net: half-t, of so few degrees of freedom that
 # patchy fish can still show. An intraclass correlation of 0.3 is a ratio of 0.65.
 # Common practice, no source.
-TAU_RATIO: Final = 0.5
+TAU_RATIO: Final = 0.45
 TAU_DEGREES: Final = 2.0
 # Condition sd about the species file's figure: the residual sds of the 15 sets of 30
 # fish or more in 03_lw_regressions differ by this much in logarithm (0.284).

@@ -22,7 +22,7 @@ from fishmeasure.estimation.model.lengths import Lengths, net_means
 
 # The supposed fish: so many, a tenth of them 2.4 sd out, the others normal with what is
 # left of the spread: excess kurtosis 0.9. Common practice, no source.
-_SUPPOSED_FISH: Final = 5.0
+_SUPPOSED_FISH: Final = 4.0
 _SUPPOSED_SHARES: Final = np.array([0.9, 0.05, 0.05])
 _SUPPOSED_PLACES: Final = np.array([0.0, -2.4, 2.4])
 _SUPPOSED_SDS: Final = np.array([0.686, 0.0, 0.0])
