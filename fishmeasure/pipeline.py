@@ -28,6 +28,7 @@ from fishmeasure.photo.measurement import MeasuredFish, PhotoMeasurement, weighe
 from fishmeasure.photo.plane import PlaneScale
 from fishmeasure.photo.quality import check_photo
 from fishmeasure.photo.segment import Found, Segmenter, default_segmenter
+from fishmeasure.photo.stockweights import of_the_stock
 from fishmeasure.photo.weighing import with_weights
 from fishmeasure.photo.weight import OF_THE_FISH, FishWeight, fish_weight
 from fishmeasure.species import LengthWeight, Species, load_species
@@ -225,11 +226,13 @@ def measure_sample(
         count_in_unit=sample.count_in_unit,
         count_in_unit_sd=sample.count_in_unit_sd,
     )
+    ratio = estimate.line.level_ratio  # over what the photos weigh the fish
     if weighed_nets is not None:
         estimate = with_lengths(estimate, weighed_nets)
-    return SampleMeasurement(
-        estimate=estimate, nets=nets, photos=tuple(photos.values())
-    )
+    measured = tuple(photos.values())
+    if estimate.mode == "both":
+        measured = tuple(of_the_stock(one, species, ratio) for one in measured)
+    return SampleMeasurement(estimate=estimate, nets=nets, photos=measured)
 
 
 def photo_weights_of(

@@ -13,6 +13,7 @@ from fishmeasure.base.errors import FishMeasureError, NotDrawnError, PhotoTooLar
 from fishmeasure.cli import options, output
 
 if TYPE_CHECKING:
+    from fishmeasure.photo.image import Photo
     from fishmeasure.photo.measurement import PhotoMeasurement
     from fishmeasure.photo.weight import WeightFrom
     from fishmeasure.pipeline import PhotoSettings
@@ -101,7 +102,6 @@ def measure_file(
     from fishmeasure.base.flags import Problem
     from fishmeasure.photo.image import read_photo
     from fishmeasure.photo.measurement import PhotoMeasurement
-    from fishmeasure.photo.overlay import overlay_jpeg
     from fishmeasure.pipeline import measure_decoded, refused
 
     try:
@@ -124,12 +124,22 @@ def measure_file(
     measurement = measure_decoded(photo, settings)
     if overlay is None:
         return measurement
+    return write_overlay(photo, measurement, overlay)
+
+
+def write_overlay(
+    photo: "Photo", measurement: "PhotoMeasurement", overlay: Path
+) -> "PhotoMeasurement":
+    """Draw a measured photo into a folder; return the measurement, with what failed."""
+    from fishmeasure.base.flags import Problem
+    from fishmeasure.photo.overlay import overlay_jpeg
+
     try:
         picture = overlay_jpeg(photo, measurement)
     except NotDrawnError as error:
         problem = Problem(code=error.code, message=str(error), fatal=False)
         return replace(measurement, problems=(*measurement.problems, problem))
-    output.write_bytes(overlay / f"{Path(name).stem}.overlay.jpg", picture)
+    output.write_bytes(overlay / f"{Path(photo.name).stem}.overlay.jpg", picture)
     return measurement
 
 

@@ -71,10 +71,12 @@ def sample_command(
         lens=lens,
     )
     photos = {
-        name: measure_file(sample.parent / name, name, settings, overlay)
+        name: measure_file(sample.parent / name, name, settings)
         for name in output.tracked(wanted.photos, "Measuring")
     }
     result = measure_sample(wanted, settings.species, photos.__getitem__)
+    if overlay is not None:
+        result = _with_overlays(result, sample.parent, settings, overlay)
     if "-" not in {json_to, csv_to}:
         _show(wanted, result.estimate, tuple(photos.values()))
     for problem in result.problems:
@@ -107,6 +109,27 @@ def _save_stock(
     read_own_stock(text, path.name)  # what cannot be is not saved
     output.write_bytes(path, text.encode())
     typer.echo(f"Saved {path}: use it as --species {path}.", err=True)
+
+
+def _with_overlays(
+    result: "SampleMeasurement",
+    folder: Path,
+    settings: "PhotoSettings",
+    overlay: Path,
+) -> "SampleMeasurement":
+    """Draw the photos with the stock's own weights, which all nets told together."""
+    from fishmeasure.cli.photo import write_overlay
+    from fishmeasure.photo.image import read_photo
+
+    drawn = []
+    for one in result.photos:
+        if one.width_px == 0:  # could not be read
+            drawn.append(one)
+            continue
+        data = (folder / one.photo).read_bytes()
+        photo = read_photo(data, one.photo, settings.limits)
+        drawn.append(write_overlay(photo, one, overlay))
+    return replace(result, photos=tuple(drawn))
 
 
 def read_sample_file(path: Path) -> "Sample":
