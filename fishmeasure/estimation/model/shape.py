@@ -20,12 +20,12 @@ from fishmeasure.base.arrays import FloatArray
 from fishmeasure.estimation.model.grid import TAU_SCALE
 from fishmeasure.estimation.model.lengths import Lengths, net_means
 
-# The supposed fish: so many, a tenth of them 2.4 sd out, the others normal with what is
-# left of the spread: excess kurtosis 0.9. Common practice, no source.
-_SUPPOSED_FISH: Final = 4.0
-_SUPPOSED_SHARES: Final = np.array([0.9, 0.05, 0.05])
-_SUPPOSED_PLACES: Final = np.array([0.0, -2.4, 2.4])
-_SUPPOSED_SDS: Final = np.array([0.686, 0.0, 0.0])
+# The supposed fish of a usual batch, which is normal. Common practice, no source.
+_SUPPOSED_FISH: Final = 3.0
+# How sure the spread is, is asked of a law with a tail on either side as well, 2.4 sd
+# out: few fish that show no tail do not show that there is none. Likewise.
+_TAIL_FISH: Final = 0.2
+_TAIL: Final = 2.4
 # A fish stands for sizes about its own, in sds: enough to join 30 fish to a curve.
 _KERNEL: Final = 0.3
 _TEMPER: Final = (0.15, 1.2)
@@ -149,21 +149,25 @@ def find_shape(lengths: Lengths, b: float) -> Shape:
     if spread < _ALIKE or len(sound) < _FEWEST_FISH or deepest < _FEWEST_FISH:
         return Shape.usual()
     z = departure / spread
-    law = _joined(z, sound, 0.0)
+    slope = b * float(sigma[0])
+    tailed = _joined(
+        np.concatenate([z, [-_TAIL, _TAIL]]),
+        np.concatenate([sound, [_TAIL_FISH, _TAIL_FISH]]),
+        0.0,
+    )
     return Shape(
-        law=law,
+        law=_joined(z, sound, 0.0),
         smooth=_joined(z, sound, _KERNEL),
-        temper=_temper(law, b * float(sigma[0])),
+        temper=_temper(tailed, slope),
     )
 
 
 def _joined(z: FloatArray, sound: FloatArray, kernel: float) -> Law:
     """Return measured and supposed fish as a law of mean 0 and sd 1."""
-    weights = np.concatenate([sound, _SUPPOSED_FISH * _SUPPOSED_SHARES])
+    weights = np.concatenate([sound, [_SUPPOSED_FISH]])
     shares = weights / weights.sum()
-    places = np.concatenate([z, _SUPPOSED_PLACES])
-    supposed_sds = np.hypot(_SUPPOSED_SDS, kernel)
-    sds = np.concatenate([np.full(len(z), kernel), supposed_sds])
+    places = np.concatenate([z, [0.0]])
+    sds = np.concatenate([np.full(len(z), kernel), [1.0]])
     mean = float(shares @ places)
     sd = float(np.sqrt(shares @ ((places - mean) ** 2 + sds**2)))
     return Law(shares=shares, places=(places - mean) / sd, sds=sds / sd)
