@@ -67,10 +67,10 @@ def fit_command(
         settings = options.photo_settings(
             species=species, print_scale=print_scale, paper=None, known=None, lens=None
         )
-        weights = _columns(rows, table.name, ("weight_g",))["weight_g"]
+        weights = _columns_of(rows, table.name, ("weight_g",))["weight_g"]
         fit_photos(rows, weights.tolist(), table, settings, save)
     else:
-        columns = _columns(rows, table.name, ("length_mm", "weight_g"))
+        columns = _columns_of(rows, table.name, _SIZED)
         _fit_lengths(columns, species, length, save, plot, table.name)
 
 
@@ -137,7 +137,12 @@ def _rows(text: str, file_name: str) -> list[dict[str, str]]:
         raise LengthWeightDataError(reason) from error
 
 
-def _columns(
+def _columns(text: str, file_name: str) -> "dict[str, FloatArray]":
+    """Return the columns of fish measured and weighed one by one."""
+    return _columns_of(_rows(text, file_name), file_name, _SIZED)
+
+
+def _columns_of(
     rows: list[dict[str, str]], file_name: str, needed: tuple[str, ...]
 ) -> "dict[str, FloatArray]":
     """Return the columns as arrays, lengths in mm."""
@@ -162,6 +167,7 @@ def _columns(
     return columns
 
 
+_SIZED = ("length_mm", "weight_g")
 _NAMES = {
     "length_mm": ("length_mm", 1.0),
     "length_cm": ("length_mm", 10.0),

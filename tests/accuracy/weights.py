@@ -20,7 +20,7 @@ import numpy as np
 from fishmeasure.base.arrays import FloatArray
 from fishmeasure.base.estimate import UncertaintySource
 from fishmeasure.photo.length import FishLength
-from fishmeasure.photo.measurement import MeasuredFish, weighed
+from fishmeasure.photo.measurement import MeasuredFish, PhotoMeasurement, weighed
 from fishmeasure.photo.weighing import PhotoWeights, photo_weights, with_weights
 from fishmeasure.pipeline import PhotoSettings, measure_photo
 from fishmeasure.species import Species, load_species
@@ -205,16 +205,7 @@ def rendered_stocks(folder: Path) -> Iterator[tuple[str, Judged]]:
         if family in teachers:
             ways.append(("learned", teachers[family]))
         for way, kind in ways:
-            again = with_weights(
-                replace(
-                    photo,
-                    fish=tuple(
-                        replace(one, species=kind.key, flags=one.flags)
-                        for one in photo.fish
-                    ),
-                ),
-                lambda _, kind=kind: kind,
-            )
+            again = weighed_as(photo, kind)
             said = photo_weights(again.fish, kind)
             if said is None:
                 continue
@@ -239,6 +230,11 @@ def rendered_stocks(folder: Path) -> Iterator[tuple[str, Judged]]:
             weights = np.array([weight for _, weight in five])
             fish: list[FishLength] = [one for one, _ in five]
             teachers[family] = learned(species, fish, weights, ["a"] * len(five))
+
+
+def weighed_as(photo: PhotoMeasurement, kind: Species) -> PhotoMeasurement:
+    """Return the photo with its fish weighed by another's figures."""
+    return with_weights(photo, lambda _: kind)
 
 
 def matched(
