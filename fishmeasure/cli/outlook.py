@@ -70,7 +70,7 @@ def _print(outlook: "UnitOutlook") -> None:
     from rich.padding import Padding
     from rich.rule import Rule
 
-    from fishmeasure.cli.hints import command_hints
+    from fishmeasure.base.words import wording
     from fishmeasure.render.now_words import head
     from fishmeasure.render.outlook_words import heading, sections
 
@@ -82,10 +82,9 @@ def _print(outlook: "UnitOutlook") -> None:
         console.print(first.do_now, style="bold")
     for line in first.lines:
         console.print(Padding(line, (0, 0, 0, 3)))
-    warnings = (*first.warnings, *command_hints(outlook))
-    if warnings:
-        console.print("Warnings", style="bold")
-    for line in warnings:
+    if first.warnings:
+        console.print(wording("outlook-warnings"), style="bold")
+    for line in first.warnings:
         console.print(Padding(line, (0, 0, 0, 3)))
     if outlook.about:
         console.print(outlook.about, style="italic")
@@ -94,8 +93,8 @@ def _print(outlook: "UnitOutlook") -> None:
         for line in section.lines:
             console.print(Padding(line, (0, 0, 0, 3)))
     for title, lines in (
-        ("Cautions", (" ".join(map(str, outlook.cautions)),)),
-        ("Sources and allowances", (" ".join(map(str, outlook.notes)),)),
+        (wording("outlook-cautions"), (" ".join(map(str, outlook.cautions)),)),
+        (wording("outlook-sources-head"), (" ".join(map(str, outlook.notes)),)),
     ):
         if lines:
             console.print(title, style="bold")

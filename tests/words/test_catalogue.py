@@ -161,7 +161,7 @@ def test_every_sentence_can_be_said(
                 assert text or code == "nothing", where
                 assert "\n" not in text
                 assert not re.search(r"(?<!\d)  ", text), text
-                assert not re.search(r"[{}]|\?\?\?", text), text
+                assert not re.search(r"\{\$|\?\?\?", text), text
 
 
 def voices(language: str) -> Iterator[Voice]:

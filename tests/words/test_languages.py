@@ -4,6 +4,7 @@ The language is made here out of the English file: every text is turned to capit
 put between marks, so that what is not in the catalogue shows.
 """
 
+import datetime as dt
 import re
 from collections.abc import Iterator
 from functools import cache
@@ -29,6 +30,10 @@ from fishmeasure.base.words import (
     speaking,
 )
 from fishmeasure.base.words.voice import accepted, of_locale
+from fishmeasure.outlook.unit import unit_outlook
+from fishmeasure.render.now_words import head
+from fishmeasure.render.outlook_words import heading, sections
+from fishmeasure.store.demo import demo_book
 
 GERMAN = "de"  # for its decimal comma; nobody speaks this one
 ROMAN = Voice(language=GERMAN)
@@ -236,3 +241,30 @@ def test_the_locale_is_read_as_posix_has_it() -> None:
     assert of_locale({"LANG": "de_DE.UTF-8", "LC_ALL": "C"}) == "en"
     assert of_locale({"LC_MESSAGES": "de", "LANG": "en_US"}) == "de"
     assert of_locale({}) == "en"
+
+
+NAMED = re.compile(
+    r"rainbow trout|Arctic char|(Trout|Char) of the spring|battery pump|blower"
+)
+"""What growers call things, and species, whose names another language has itself."""
+OWN_TEXTS = re.compile(r"Samples up to .*|Counted on .*")
+"""Where a weight or a count comes from; the book's own words so far."""
+
+
+def test_an_outlook_is_wholly_said_in_it(roman: Voice) -> None:
+    """No sentence of it stands in the code; sources are quoted as they are."""
+    day = dt.date(2026, 5, 2)
+    book = demo_book(day)
+    with speaking(roman):
+        for unit in book.units:
+            found = unit_outlook(
+                book.units, book.cohorts, book.entries, unit_id=unit.id, on=day
+            )
+            first = head(found)
+            lines = [heading(found), first.headline, first.do_now, *first.lines]
+            lines += [line for part in sections(found) for line in part.lines]
+            lines += [part.title for part in sections(found)]
+            lines += [str(caution) for caution in found.cautions]
+            for line in lines:
+                ours = OWN_TEXTS.sub("", NAMED.sub("", line))
+                assert not re.search(r"[a-z]{2,} [a-z]{2,}", ours), line

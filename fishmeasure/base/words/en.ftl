@@ -1175,11 +1175,16 @@ pond-use-unknown = How much oxygen the water and the bottom of { $unit } use is 
     a pond it is often more than the fish use. So no room for more fish is given.
     .advice = Read the oxygen at dusk and before sunrise, and enter for the unit by how many
         mg/L it falls in an hour, less what the fish use.
+    .cli = { pond-use-unknown.advice } To enter it: fishmeasure book change unit
+        { SHELL($unit) } water_respiration_mg_per_l_h=…
     .meaning = What water and bottom of a pond use of oxygen is not known.
 
 no-oxygen-supply = No inflow and no aerator are entered for { $unit }, so oxygen cannot be
     worked out, and no room for more fish is given.
     .advice = Enter its litres of new water a minute, or its aerators.
+    .cli = { no-oxygen-supply.advice } To enter it: fishmeasure book change unit
+        { SHELL($unit) } inflow_l_per_min=… or fishmeasure book change unit { SHELL($unit) }
+        aeration='{ "[{\"name\": \"air pump\", \"gas_l_per_min\": …, \"diffuser_depth_m\": …}]" }'
     .meaning = Nothing is entered that brings a unit its oxygen.
 
 no-weight = No weight is known of { $cohort }.
@@ -1449,6 +1454,8 @@ must-wait = { $case ->
 ## render: plots, paper
 
 outlook-sources = Sources and allowances: { $notes }
+outlook-sources-head = Sources and allowances
+outlook-cautions = Cautions
 outlook-warnings = Warnings
 plot-mean-weight = mean weight, g
 plot-mean-of-a-fish = mean weight of a fish, g
@@ -1614,6 +1621,11 @@ no-fish = { $case ->
         [unit] Enter what was stocked: how many fish, of what mean weight, on which day.
        *[photo] Lay the fish apart from one another on a plain board beside the marker and
             take the photo from above.
+    }
+    .cli = { $case ->
+        [unit] { no-fish.advice } To enter it: fishmeasure book add stocked
+            unit={ SHELL($unit) } cohort=… fish_count=… mean_weight_g=… on=…
+       *[photo] { no-fish.advice }
     }
     .meaning = No fish was found in a photo, or none are entered for a unit.
 
