@@ -3,7 +3,7 @@ import { test } from "node:test";
 
 import { aeratorFields, takeAerator } from "../../api/page/js/aerator_form.js";
 import { formOf, kinds } from "../../api/page/js/entry_kinds.js";
-import { lacking } from "../../api/page/js/schema_fields.js";
+import { fieldsOf, lacking } from "../../api/page/js/schema_fields.js";
 import { schemas, useSchemas } from "../../api/page/js/schemas.js";
 
 const place = { cohorts: [], units: [], entry: {} };
@@ -80,6 +80,12 @@ test("a bulk weight needs a mean weight beside it", () => {
     lacking(needs, { bulk_weight_kg: 30, mean_weight_g: 150 }, fields),
     null,
   );
+});
+
+test("what is chosen from a list of the moment is a choice, like the species", () => {
+  const options = { species_key: [{ value: "rainbow-trout", label: "Rainbow trout" }] };
+  const [species] = fieldsOf(schemas().cohort, ["species_key"], { options });
+  assert.deepEqual([species.type, species.options.length], ["choice", 1]);
 });
 
 test("the form's aerator is the first one; others and its own rest are kept", () => {

@@ -73,7 +73,7 @@ function fieldOf(name, what, { words = "field", prefix = "", options = {} }) {
     name: `${prefix}${name}`,
     label: textOr(`${words}-${name}`, usual),
     hint: textOr(`${words}-${name}-hint`, "") || null,
-    type: typeOf(name, what),
+    type: name in options ? "choice" : typeOf(name, what),
     unit: unitOfName(name),
     min: what.minimum,
     max: what.maximum,
