@@ -15,7 +15,7 @@ import typer
 
 from fishmeasure import __version__
 from fishmeasure.base.errors import BadOptionError, FishMeasureError, ReportWriteError
-from fishmeasure.base.words import Voice, set_voice, speaking
+from fishmeasure.base.words import Message, Voice, set_voice, speaking, system_reason
 from fishmeasure.base.words.sources import languages
 from fishmeasure.base.words.voice import of_locale
 from fishmeasure.cli import output, stock
@@ -55,7 +55,8 @@ def _speak(wanted: str | None) -> None:
         return
     if wanted not in languages():
         known = ", ".join(languages())
-        raise BadOptionError("--language", wanted, f"one of {known}")
+        choice = Message.of("wanted", case="choice", choices=known)
+        raise BadOptionError("--language", wanted, choice)
     set_voice(Voice(language=wanted, teller="cli"))
 
 
@@ -126,5 +127,6 @@ def _run() -> None:
         # What is still to be written would fail again when Python ends.
         with suppress(io.UnsupportedOperation):  # where it goes to no file
             os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
-        where = str(error.filename or "The output")
-        raise ReportWriteError(where, error.strerror or "it failed") from None
+        where = error.filename and str(error.filename)
+        output_itself = Message.of("cli-the-output")
+        raise ReportWriteError(where or output_itself, system_reason(error)) from None

@@ -5,6 +5,7 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
+from fishmeasure.base.words import Message, wording
 from fishmeasure.cli import output
 from fishmeasure.cli.book_options import BookOption, places
 
@@ -36,14 +37,15 @@ def backup_command(
 
     folder, where = places(book=book, data=data)
     if "://" not in where and not Path(where).exists():
-        output.error_console().print(f"fishmeasure: there is no book at {where} yet.")
+        told = wording("cli-no-book-yet", where=where)
+        output.error_console().print(f"fishmeasure: {told}")
         raise typer.Exit(output.STATUS_UNUSABLE_INPUT)
     engine = open_to_read(where)
     try:
         content = make_backup(engine, folder, file)
     finally:
         engine.dispose()
-    _report(content, f"are saved in {file}")
+    _report(content, Message.of("cli-saved-in", where=file))
 
 
 def restore_command(
@@ -69,18 +71,29 @@ def restore_command(
         raise BackupError.of_server()
     content = restore_backup(file, folder, Path(where), force=force)
     apart = Path(where).parent != folder
-    _report(content, f"are back in {folder}" + (f", the book at {where}" * apart))
+    told = Message.of(
+        "cli-back-in", case="apart" if apart else "together", where=folder, book=where
+    )
+    _report(content, told)
 
 
-def _report(content: "BackupContent", what: str) -> None:
+def _report(content: "BackupContent", what: Message) -> None:
     output.console().print(
-        f"The book and {content.photo_count} photos "
-        f"({content.size_bytes / 1e6:.1f} MB, all checked) {what}.",
+        wording(
+            "cli-backup",
+            photos=content.photo_count,
+            size_mb=content.size_bytes / 1e6,
+            what=what,
+        ),
         highlight=False,
         soft_wrap=True,
     )
     if content.missing:
         output.error_console().print(
-            f"fishmeasure: {len(content.missing)} photos of the book have no file, "
-            f"the first is {content.missing[0]}."
+            "fishmeasure: "
+            + wording(
+                "cli-backup-missing",
+                photos=len(content.missing),
+                first=content.missing[0],
+            )
         )

@@ -12,6 +12,7 @@ from typing import TYPE_CHECKING, Annotated, Any
 import typer
 
 from fishmeasure.base.errors import BadOptionError, ClusterLostError
+from fishmeasure.base.words import NEUTRAL, Message, Voice, speaking, voice, wording
 from fishmeasure.cli import options, output
 
 if TYPE_CHECKING:
@@ -68,12 +69,13 @@ def batch_command(
     )
     paths = list(find_photos(source))
     if not paths:
-        raise BadOptionError("SOURCE", str(source), "a folder or list with photos")
+        wanted = Message.of("cli-wanted", case="photos")
+        raise BadOptionError("SOURCE", str(source), wanted)
     kept = ResultFile(results)
     if kept.damaged:
         output.error_console().print(
-            f"fishmeasure: {kept.damaged} lines of {results} were cut off or damaged; "
-            "their photos are measured again."
+            "fishmeasure: "
+            + wording("cli-batch-damaged", lines=kept.damaged, file=results)
         )
     last = BatchCount(done=0, unusable=0, total=len(paths))
     columns = (BarColumn(), MofNCompleteColumn(), TimeRemainingColumn())
@@ -86,13 +88,14 @@ def batch_command(
         for last in run_batch(
             paths,
             kept,
-            partial(measure_paths, settings=settings, full=full),
+            partial(measure_paths, settings=settings, full=full, speaks=voice()),
             measuring,
         ):
             bar.update(task, completed=last.done, total=last.total)
     output.console().print(
-        f"{last.done} photos, {last.unusable} of them without figures; each one's "
-        f"reason is in {results}.",
+        wording(
+            "cli-batch-done", photos=last.done, unusable=last.unusable, file=results
+        ),
         highlight=False,
     )
     if last.unusable:
@@ -114,9 +117,13 @@ def find_photos(source: Path) -> Iterator[str]:
 
 
 def measure_paths(
-    paths: tuple[str, ...], settings: "PhotoSettings", *, full: bool
+    paths: tuple[str, ...],
+    settings: "PhotoSettings",
+    *,
+    full: bool,
+    speaks: Voice = NEUTRAL,
 ) -> list[dict[str, Any]]:
-    """Return a line for each path; runs in a worker."""
+    """Return a line for each path; runs in a worker, which has no voice yet."""
     import cv2
 
     from fishmeasure.cli.photo import measure_file
@@ -125,7 +132,8 @@ def measure_paths(
     lines = []
     for path in paths:
         measurement = measure_file(Path(path), Path(path).name, settings)
-        line = {"path": path, **measurement.to_json()}
+        with speaking(speaks):
+            line = {"path": path, **measurement.to_json()}
         lines.append(line if full else brief(line))
     return lines
 
@@ -160,14 +168,14 @@ def _workers(workers: int | None, dask: str | None) -> "Iterator[Workers]":
     try:
         from distributed import Client, KilledWorker
     except ModuleNotFoundError:
-        wanted = "possible without 'pip install fishmeasure[cluster]'"
+        wanted = Message.of("cli-wanted", case="cluster")
         raise BadOptionError("--dask", dask, wanted) from None
     # What its own log says of a lost connection is no help to a grower.
     logging.getLogger("distributed").setLevel(logging.CRITICAL + 1)
     try:
         client = Client(dask, timeout="5s")
     except (OSError, ValueError, TimeoutError):
-        wanted = "the address of a running dask scheduler"
+        wanted = Message.of("cli-wanted", case="scheduler")
         raise BadOptionError("--dask", dask, wanted) from None
     with client:
         threads = sum(client.nthreads().values())

@@ -10,11 +10,13 @@ import typer
 from typer.core import TyperCommand, TyperGroup
 
 from fishmeasure.base.errors import BadOptionError, UnknownCommandError
+from fishmeasure.base.words import Message
 from fishmeasure.cli.options import NO_DATA
 from fishmeasure.cli.usage import PROGRAM, usage_error
 
 # The parser's own usage error; where it lives differs between versions of typer.
 _UsageError: Any = typer.BadParameter.__mro__[1]
+_NUMBER = Message.of("wanted", case="number")
 _Function = TypeVar("_Function", bound=Callable[..., Any])
 
 
@@ -36,7 +38,7 @@ class CheckedCommand(TyperCommand):
         for parameter in self.params:
             value = context.params.get(parameter.name or "")
             if isinstance(value, float) and not math.isfinite(value):
-                raise BadOptionError(parameter.opts[0], f"{value:g}", "a number")
+                raise BadOptionError(parameter.opts[0], f"{value:g}", _NUMBER)
         return context
 
 

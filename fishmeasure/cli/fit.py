@@ -8,6 +8,7 @@ import typer
 
 from fishmeasure.base.errors import BadOptionError, LengthWeightDataError
 from fishmeasure.base.files import read_at_most
+from fishmeasure.base.words import Message, system_reason, wording
 from fishmeasure.cli import options
 from fishmeasure.cli.output import write_bytes
 
@@ -55,10 +56,11 @@ def fit_command(
         from fishmeasure.render.five_fish import five_fish_pdf
 
         write_bytes(instructions, five_fish_pdf("A4"))
-        print(f"Wrote {instructions}: print it at any size.")
+        print(wording("cli-fit-instructions", file=instructions))
     if table is None:
         if instructions is None:
-            raise BadOptionError("TABLE", "", "a CSV, or --instructions FILE")
+            wanted = Message.of("cli-wanted", case="table")
+            raise BadOptionError("TABLE", "", wanted)
         return
     rows = _rows(_text(table), table.name)
     if rows and "photo" in rows[0]:
@@ -103,13 +105,14 @@ def _fit_lengths(
         text = species_toml(kind, line)
         read_own_stock(text, save.name)  # what cannot be is not saved
         write_bytes(save, text.encode())
-        print(f"Saved {save}: use it as --species {save}.")
+        print(wording("cli-stock-saved", file=save))
     if plot is not None:
         from fishmeasure.render.plots import fit_plot, plot_format_of
 
         suffix = plot_format_of(plot.name)
         if suffix is None:
-            raise BadOptionError("--plot", plot.name, "a file in .png, .svg or .pdf")
+            wanted = Message.of("cli-wanted", case="picture")
+            raise BadOptionError("--plot", plot.name, wanted)
         drawn = fit_plot(
             columns["length_mm"],
             columns["weight_g"],
@@ -124,8 +127,12 @@ def _text(path: Path) -> str:
     try:
         return read_at_most(path).decode("utf-8-sig")
     except (OSError, UnicodeDecodeError) as error:
-        why = getattr(error, "strerror", None) or "it is not text"
-        reason = f"{path.name[:80]} cannot be read ({why.lower()})"
+        told = (
+            system_reason(error)
+            if isinstance(error, OSError)
+            else Message.of("cli-not-text")
+        )
+        reason = Message.of("cli-table-unread", name=path.name[:80], reason=told)
         raise LengthWeightDataError(reason) from error
 
 
@@ -133,7 +140,7 @@ def _rows(text: str, file_name: str) -> list[dict[str, str]]:
     try:
         return list(csv.DictReader(text.splitlines()))
     except csv.Error as error:
-        reason = f"{file_name} is no CSV ({error})"
+        reason = Message.of("cli-table-no-csv", name=file_name, told=str(error))
         raise LengthWeightDataError(reason) from error
 
 
@@ -152,7 +159,7 @@ def _columns_of(
     wanted = {column for column, _ in names.values()}
     for column in needed:
         if column not in wanted:
-            reason = f"{file_name} has no column {column}"
+            reason = Message.of("cli-table-column", name=file_name, column=column)
             raise LengthWeightDataError(reason)
     columns = {}
     for name, (column, factor) in names.items():
@@ -161,7 +168,9 @@ def _columns_of(
             try:
                 values.append(float(row[name]) * factor)
             except (TypeError, ValueError) as error:
-                reason = f'fish {number} has "{row[name]}" for {name}'
+                reason = Message.of(
+                    "cli-table-cell", number=number, given=str(row[name]), name=name
+                )
                 raise LengthWeightDataError(reason) from error
         columns[column] = np.array(values)
     return columns
@@ -182,21 +191,28 @@ def _print(fit: "LengthWeightFit", columns: "dict[str, FloatArray]") -> None:
     from fishmeasure.species.fit import second_predictor
 
     print(
-        f"W = {fit.a_g_cm:.5g} L^{fit.b:.4f} (g, cm {fit.length_kind} length), "
-        f"{fit.fish_count} fish of {fit.min_length_mm:.0f}-{fit.max_length_mm:.0f} mm"
+        wording(
+            "cli-fit-line",
+            a=f"{fit.a_g_cm:.5g}",
+            b=fit.b,
+            length_kind=fit.length_kind,
+            fish_count=fit.fish_count,
+            least_mm=fit.min_length_mm,
+            most_mm=fit.max_length_mm,
+        )
     )
-    print(f"b ± {fit.b_se:.3f} (standard error), R2 {fit.r_squared:.4f}")
+    print(wording("cli-fit-b", b_se=fit.b_se, r_squared=fit.r_squared))
     print(
-        f"Single fish scatter by {100 * fit.residual_sd_ln:.1f} % about it; the mean "
-        f"weight at a length is {fit.mean_factor:.4f} times the line "
-        f"(smearing: {fit.smearing_factor:.4f})."
+        wording(
+            "cli-fit-scatter",
+            share=fit.residual_sd_ln,
+            factor=fit.mean_factor,
+            smearing=fit.smearing_factor,
+        )
     )
-    print(
-        "A fish left out of the fit is predicted to "
-        f"{fit.left_out_error_percent:.1f} % on average."
-    )
+    print(wording("cli-fit-left-out", share=fit.left_out_error_percent / 100.0))
     for index in fit.outliers:
-        print(f"Fish {index + 1} is far off the line: look at its figures again.")
+        print(wording("cli-fit-outlier", number=index + 1))
     if "depth_mm" in columns:
         print(
             second_predictor(

@@ -7,6 +7,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from fishmeasure.base.errors import LengthWeightDataError
+from fishmeasure.base.words import Message, wording
 from fishmeasure.cli.output import write_bytes
 
 if TYPE_CHECKING:
@@ -57,7 +58,7 @@ def fit_photos(
     text = species_toml(settings.species, line, body)
     read_own_stock(text, save.name)  # what cannot be is not saved
     write_bytes(save, text.encode())
-    print(f"Saved {save}: use it as --species {save}.")
+    print(wording("cli-stock-saved", file=save))
 
 
 def _matched(
@@ -74,7 +75,7 @@ def _matched(
     for number, (row, weight_g) in enumerate(zip(rows, weights_g, strict=True), 1):
         name = (row.get("photo") or "").strip()
         if not name:
-            reason = f"row {number} names no photo"
+            reason = Message.of("cli-row-no-photo", row=number)
             raise LengthWeightDataError(reason)
         if name not in measured:
             measured[name] = measure_file(folder / name, name, settings)
@@ -89,27 +90,33 @@ def _named(
     """Return the fish that a row is about: by its number, or the only one."""
     if not photo.usable:
         told = "; ".join(problem.message for problem in photo.problems)
-        reason = f"row {number}: {photo.photo}: {told.rstrip('.')}"
+        reason = Message.of(
+            "cli-row-problems", row=number, photo=photo.photo, told=told.rstrip(".")
+        )
         raise LengthWeightDataError(reason)
     which = (row.get("fish") or "").strip()
     if not which:
         used = photo.complete_fish
         if len(used) == 1:
             return used[0]
-        reason = (
-            f"row {number}: {photo.photo} shows {len(used)} fish that can be used, so "
-            "a column fish must say which; 'fishmeasure photo --overlay' numbers them"
+        reason = Message.of(
+            "cli-row-which-fish", row=number, photo=photo.photo, fish=len(used)
         )
         raise LengthWeightDataError(reason)
     if not which.isdigit() or not 1 <= int(which) <= len(photo.fish):
-        reason = (
-            f'row {number} names fish "{which[:20]}", but {photo.photo} has fish 1 to '
-            f"{len(photo.fish)}"
+        reason = Message.of(
+            "cli-row-other-fish",
+            row=number,
+            given=which[:20],
+            photo=photo.photo,
+            fish=len(photo.fish),
         )
         raise LengthWeightDataError(reason)
     fish = photo.fish[int(which) - 1]
     if not fish.complete:
-        reason = f"row {number}: fish {which} of {photo.photo} cannot be measured"
+        reason = Message.of(
+            "cli-row-unmeasured", row=number, number=which, photo=photo.photo
+        )
         raise LengthWeightDataError(reason)
     return fish
 
@@ -128,7 +135,7 @@ def _fit(weighed: Sequence[WeighedFish]) -> "tuple[BodyFit, FloatArray, FloatArr
     ]
     for one in weighed:
         if one not in used:
-            print(f"A fish of {one.photo} is left out: its outline is doubtful.")
+            print(wording("cli-fit-left", photo=one.photo))
     fit = fit_body(
         np.array([one.fish.squared_depth_mm3 for one in used], dtype=float),
         np.array([one.fish.fork_length_mm for one in used], dtype=float),
@@ -161,23 +168,23 @@ def _shared_sd(weighed: Sequence[WeighedFish], scope: str) -> float:
 
 def _print(fit: "BodyFit") -> None:
     print(
-        f"W = {fit.c_g_per_cm3:.3f} V (g, cm3; V is squared depth along the body), "
-        f"± {100 * fit.relative_se:.1f} % by {fit.fish_count} fish in "
-        f"{fit.photo_count} {'photo' if fit.photo_count == 1 else 'photos'}"
+        wording(
+            "cli-body",
+            factor=fit.c_g_per_cm3,
+            share=fit.relative_se,
+            fish=fit.fish_count,
+            photos=fit.photo_count,
+        )
     )
     print(
-        "A fish left out of the fit is told by the others to "
-        f"{fit.left_out_error_percent:.1f} % on average, by length alone to "
-        f"{fit.by_length_error_percent:.1f} %."
+        wording(
+            "cli-body-left-out",
+            share=fit.left_out_error_percent / 100.0,
+            by_length=fit.by_length_error_percent / 100.0,
+        )
     )
     if fit.photo_count == 1:
-        print(
-            "All are in one photo, whose light and edges they share: fish of two or "
-            "more photos would make it surer."
-        )
+        print(wording("cli-body-one-photo"))
     for index in fit.outliers:
-        print(f"Fish {index + 1} is far off the others: look at its weight again.")
-    print(
-        "It holds for fish in the state of these: not for ripe ones, after heavy "
-        "feeding, or with a swollen belly, which no outline can tell from fat."
-    )
+        print(wording("cli-body-outlier", number=index + 1))
+    print(wording("cli-body-holds"))

@@ -5,6 +5,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from fishmeasure.base.errors import BookWriteError
+from fishmeasure.base.words import Message, system_reason
 
 if TYPE_CHECKING:
     from collections.abc import Mapping
@@ -56,8 +57,12 @@ def keep_photos(
             identity = hashlib.sha256(data).hexdigest()
             files.put(identity, clean)
         except OSError as error:
-            reason = (error.strerror or "no access").lower()
-            what = f"{measurement.photo} cannot be kept in {folder} ({reason})"
+            what = Message.of(
+                "cli-not-kept",
+                photo=measurement.photo,
+                folder=folder,
+                reason=system_reason(error),
+            )
             raise BookWriteError(what) from None
         archive.add_photo(
             identity,

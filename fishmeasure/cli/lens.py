@@ -5,6 +5,8 @@ from typing import Annotated
 
 import typer
 
+from fishmeasure.base.words import wording
+
 
 def lens_command(
     photos: Annotated[
@@ -28,8 +30,14 @@ def lens_command(
     write_bytes(out, lens_to_text(profile).encode())
     focal_35mm = profile.focal_fraction * FILM_DIAGONAL_MM
     typer.echo(
-        f"{out}: {profile.photo_count} photos of "
-        f"{profile.camera_model or 'an unnamed camera'}, focal length "
-        f"{focal_35mm:.1f} mm (35 mm equivalent), distortion k1 {profile.k1:+.4f}, "
-        f"fits to {profile.rms_px:.2f} pixels"
+        wording(
+            "cli-lens",
+            case="named" if profile.camera_model else "unnamed",
+            file=out,
+            photos=profile.photo_count,
+            camera=profile.camera_model,
+            focal_mm=focal_35mm,
+            k1=f"{profile.k1:+.4f}",
+            rms_px=profile.rms_px,
+        )
     )

@@ -14,6 +14,7 @@ from fishmeasure.base.errors import (
     OptionFormatError,
 )
 from fishmeasure.base.files import read_at_most
+from fishmeasure.base.words import Message, system_reason
 
 if TYPE_CHECKING:
     from fishmeasure.photo.markers import KnownDistance
@@ -86,6 +87,7 @@ Overlay = Annotated[
 
 _NUMBER = r"\s*([-+]?\d+(?:\.\d+)?)\s*"
 _KNOWN = re.compile(rf"{_NUMBER},{_NUMBER},{_NUMBER},{_NUMBER}={_NUMBER}")
+THE_FILE = Message.of("cli-the-file")
 MIN_PRINT_SCALE, MAX_PRINT_SCALE = 0.5, 2.0
 
 
@@ -110,11 +112,13 @@ def photo_settings(
 
     if not MIN_PRINT_SCALE <= print_scale <= MAX_PRINT_SCALE:
         raise BadOptionError(
-            "--print-scale", f"{print_scale:g}", "a ratio such as 0.97, from 0.5 to 2"
+            "--print-scale",
+            f"{print_scale:g}",
+            Message.of("cli-wanted", case="print-scale"),
         )
     papers = {"a4": "A4", "a3": "A3", "letter": "Letter"}
     if paper is not None and paper.lower() not in papers:
-        raise BadOptionError("--paper", paper, "A4, A3 or Letter")
+        raise BadOptionError("--paper", paper, Message.of("cli-wanted", case="paper"))
     return PhotoSettings(
         species=load_species(species),
         print_scale=print_scale,
@@ -133,7 +137,8 @@ def one_on_stdout(json_to: str | None, csv_to: str | None) -> None:
         If both are to be written to stdout.
     """
     if json_to == csv_to == "-":
-        raise BadOptionError("--csv", "-", "possible beside --json -: name a file")
+        wanted = Message.of("cli-wanted", case="two-on-screen")
+        raise BadOptionError("--csv", "-", wanted)
 
 
 def parse_known(text: str) -> "KnownDistance":
@@ -146,7 +151,8 @@ def parse_known(text: str) -> "KnownDistance":
     """
     match = _KNOWN.fullmatch(text)
     if match is None:
-        raise BadOptionError("--known", text, "like 120,80,940,85=300")
+        wanted = Message.of("cli-wanted", case="known")
+        raise BadOptionError("--known", text, wanted)
     x1, y1, x2, y2, distance_mm = (float(part) for part in match.groups())
     return (x1, y1, x2, y2), distance_mm
 
@@ -177,8 +183,8 @@ def read_text(path: Path) -> str:
     try:
         return read_bytes(path).decode("utf-8-sig")
     except UnicodeDecodeError:
-        wanted = "one that can be read (it is not text)"
-        raise BadOptionError("File", str(path), wanted) from None
+        wanted = Message.of("cli-wanted", case="text")
+        raise BadOptionError(THE_FILE, str(path), wanted) from None
 
 
 def read_bytes(path: Path) -> bytes:
@@ -194,6 +200,6 @@ def read_bytes(path: Path) -> bytes:
     except FileNotFoundError:
         raise NoFileError(str(path)) from None
     except OSError as error:
-        reason = (error.strerror or "no access").lower()
-        wanted = f"one that can be read ({reason})"
-        raise BadOptionError("File", str(path), wanted) from None
+        reason = system_reason(error)
+        wanted = Message.of("cli-wanted", case="readable", reason=reason)
+        raise BadOptionError(THE_FILE, str(path), wanted) from None

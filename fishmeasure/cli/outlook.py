@@ -5,6 +5,7 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
+from fishmeasure.base.words import wording
 from fishmeasure.cli.book_options import BookOption, opened
 from fishmeasure.cli.options import JsonTo, read_day
 from fishmeasure.cli.output import data_only
@@ -118,9 +119,9 @@ def demo_command(
     content = demo_book(day)
     with opened(book, may_be_new=True) as open_:
         if any(unit.id == content.units[0].id for unit in open_.units()):
-            print("The spring tanks are in this book already.")
+            print(wording("cli-demo-there"))
             return
         open_.add_content(content)
     print(about())
     where = f" --book {book}" if book else ""
-    print(f'Try: fishmeasure outlook "Tank A"{where}')
+    print(wording("cli-demo-try", where=where))

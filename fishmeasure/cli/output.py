@@ -12,6 +12,7 @@ from typing import TYPE_CHECKING, Any, Final, TypeVar
 
 from fishmeasure.base.errors import BadOptionError
 from fishmeasure.base.files import write_durably
+from fishmeasure.base.words import Message, system_reason, wording
 
 if TYPE_CHECKING:
     from rich.console import Console
@@ -19,7 +20,6 @@ if TYPE_CHECKING:
 
     from fishmeasure.base.estimate import Estimate
     from fishmeasure.base.flags import Problem
-    from fishmeasure.base.words import Message
     from fishmeasure.photo.measurement import PhotoMeasurement
 
 STATUS_UNUSABLE_INPUT: Final = 2
@@ -59,10 +59,11 @@ def tracked(items: Sequence[_T], label: str) -> Iterator[_T]:
 def print_problem(name: str, problem: "Problem") -> None:
     """Write one line on stderr: where, what is wrong and what to do."""
     message = problem.message
-    where = "" if name in message else f"{name}: "
+    if name not in message:
+        message = wording("in-photo", photo=name, told=message)
     from rich.markup import escape
 
-    error_console().print(escape(f"fishmeasure: {where}{message}"))
+    error_console().print(escape(f"fishmeasure: {message}"))
 
 
 def write_json(target: str, content: Any) -> None:
@@ -84,13 +85,13 @@ def write_lines(
     lines: Sequence[str],
     *,
     problems: "Sequence[Problem]" = (),
-    notes: "Sequence[Message | str]" = (),
-    cautions: "Sequence[Message | str]" = (),
+    notes: Sequence[Message | str] = (),
+    cautions: Sequence[Message | str] = (),
 ) -> None:
     """Write the answer first, then warnings, cautions and sources."""
     parts = [
         "\n".join(lines),
-        "\n".join(f"Warning: {problem.message}" for problem in problems),
+        "\n".join(wording("cli-warning", told=problem.message) for problem in problems),
         "\n".join(map(str, cautions)),
         "\n".join(f"- {note}" for note in dict.fromkeys(map(str, notes))),
     ]
@@ -132,9 +133,9 @@ def _writing(target: str) -> Iterator[None]:
     try:
         yield
     except OSError as error:
-        reason = (error.strerror or "no access").lower()
-        wanted = f"one that can be written ({reason})"
-        raise BadOptionError("File", target, wanted) from None
+        reason = system_reason(error)
+        wanted = Message.of("cli-wanted", case="writable", reason=reason)
+        raise BadOptionError(Message.of("cli-the-file"), target, wanted) from None
 
 
 def interval(estimate: "Estimate", digits: int = 0, unit: str = "") -> str:

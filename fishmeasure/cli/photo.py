@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING, Annotated
 import typer
 
 from fishmeasure.base.errors import FishMeasureError, NotDrawnError, PhotoTooLargeError
+from fishmeasure.base.words import system_reason, wording
 from fishmeasure.cli import options, output
 
 if TYPE_CHECKING:
@@ -73,26 +74,16 @@ def report(
     used = [fish for m in measurements for fish in m.complete_fish]
     if not quiet and used:
         ways = {fish.weight_from for fish in used}
-        output.console().print(
-            f"\n± is one standard error. {_weights_from(ways, escape(species))}"
-        )
+        output.console().print("\n" + escape(_weights_from(ways, species)))
 
 
 def _weights_from(ways: "set[WeightFrom | None]", species: str) -> str:
     """Return what the weights are from, and what makes them surer."""
     if "stock" in ways:
-        return "Weights are by this stock's own figures."
-    way = (
-        "by the depth of each body beside its length, with a standard error of about "
-        "15 %. Spawners, full guts and swollen bellies weigh otherwise than an outline "
-        "says"
-        if "outline" in ways
-        else "from its published line alone, with a standard error of 25 %"
-    )
-    return (
-        f"Weights are those of {species} {way}: weigh a net of these fish and use "
-        "'fishmeasure sample', or five of them singly and use 'fishmeasure fit'."
-    )
+        return wording("cli-weights", case="stock")
+    if "outline" in ways:
+        return wording("cli-weights", case="outline", species=species)
+    return wording("cli-weights", case="line", species=species)
 
 
 def measure_file(
@@ -107,15 +98,14 @@ def measure_file(
     try:
         photo = read_photo(_bytes_of(path, name, settings), name, settings.limits)
     except OSError as error:
-        reason = (error.strerror or "it cannot be read").lower()
-        where = name or str(path)
-        advice = (
-            "Name its photos, or use 'fishmeasure batch' for a whole folder."
-            if os.path.isdir(path)  # noqa: PTH112 - Path's fails on names too long
-            else "Check the name of the file."
+        folder = os.path.isdir(path)  # noqa: PTH112 - Path's fails on names too long
+        problem = Problem.of(
+            "not-an-image",
+            fatal=True,
+            case="folder" if folder else "file",
+            name=name or str(path),
+            reason=system_reason(error),
         )
-        message = f"{where} was not measured: {reason}. {advice}"
-        problem = Problem(code="not-an-image", message=message, fatal=True)
         return PhotoMeasurement(
             photo=name, width_px=0, height_px=0, problems=(problem,)
         )
@@ -137,7 +127,7 @@ def write_overlay(
     try:
         picture = overlay_jpeg(photo, measurement)
     except NotDrawnError as error:
-        problem = Problem(code=error.code, message=str(error), fatal=False)
+        problem = Problem.of_error(error)
         return replace(measurement, problems=(*measurement.problems, problem))
     output.write_bytes(overlay / f"{Path(photo.name).stem}.overlay.jpg", picture)
     return measurement
@@ -150,7 +140,7 @@ def _bytes_of(path: Path, name: str, settings: "PhotoSettings") -> bytes:
     most = settings.limits.max_bytes
     kept = os.path.isfile(path) or os.path.isdir(path)  # noqa: PTH112, PTH113 - as above
     if os.path.exists(path) and not kept:  # noqa: PTH110
-        raise OSError(errno.EINVAL, "it is no file")
+        raise OSError(None, wording("cli-no-file"))
     try:
         return read_at_most(path, most)
     except OSError as error:

@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
+from fishmeasure.base.words import wording
 from fishmeasure.cli.options import read_text
 
 if TYPE_CHECKING:
@@ -108,24 +109,24 @@ def _about(
     """Return what the plans follow from, and what one more net would give."""
     from fishmeasure.estimation.plan import FAIR_NETTING, one_more_net
 
-    follows = (
-        f"From {origin}: fish of a net differ by a CV of "
-        f"{100 * spread.within_net_cv:.0f} %, nets beyond that by "
-        f"{100 * spread.between_net_cv:.0f} %. An expectation, not a promise."
-        + (
-            ""
-            if spread.pilot_nets is None
-            else f" {spread.pilot_nets} nets tell that roughly, so the plan allows for "
-            "more: four of five such plans keep the ± % shown."
-        )
+    follows = wording(
+        "cli-plan-from",
+        origin=origin,
+        within_cv=spread.within_net_cv,
+        between_cv=spread.between_net_cv,
     )
+    if spread.pilot_nets is not None:
+        follows += " " + wording("cli-plan-pilot", nets=spread.pilot_nets)
     lines = [follows]
     if last is not None:
         more = one_more_net(last, fish_per_net=fish_per_net)
         lines.append(
-            f"That sample gave ± {last.half_width_percent:.1f} %; one more net of "
-            f"{more.fish_per_net} fish would give about "
-            f"± {more.half_width_percent:.1f} %."
+            wording(
+                "cli-plan-more",
+                now=last.half_width_percent / 100.0,
+                fish_count=more.fish_per_net,
+                then=more.half_width_percent / 100.0,
+            )
         )
     return [*lines, *(f"- {sentence}" for sentence in FAIR_NETTING)]
 

@@ -8,6 +8,7 @@ from uuid import uuid4
 import typer
 
 from fishmeasure.base.errors import BadOptionError, SampleNotEnteredError
+from fishmeasure.base.words import Message, wording
 from fishmeasure.cli import options, output
 from fishmeasure.cli.book_options import BookOption, opened, places
 from fishmeasure.husbandry.cautions import ESTIMATE
@@ -108,7 +109,7 @@ def _save_stock(
     text = species_toml(settings.species, line, body)
     read_own_stock(text, path.name)  # what cannot be is not saved
     output.write_bytes(path, text.encode())
-    typer.echo(f"Saved {path}: use it as --species {path}.", err=True)
+    typer.echo(wording("cli-stock-saved", file=path), err=True)
 
 
 def _with_overlays(
@@ -162,9 +163,8 @@ def _record(
     if any(problem.fatal for problem in result.estimate.problems):
         raise SampleNotEnteredError
     if wanted.date is None or not wanted.unit:
-        raise BadOptionError(
-            "--record", cohort, "possible without a date and a unit in the file"
-        )
+        lacking = Message.of("cli-wanted", case="record")
+        raise BadOptionError("--record", cohort, lacking)
     check_day(wanted.date, options.read_day("date", None))
     folder, _ = places(book=book)
     with opened(book) as open_:
@@ -182,9 +182,9 @@ def _record(
         if same is None:
             open_.add(replace(entry, photos=kept))
     said = (
-        f"Entered in the book, entry {entry.id}."
+        wording("cli-sample-entered", entry=entry.id)
         if same is None
-        else f"Already in the book: the sample of {same.on}, entry {same.id}."
+        else wording("cli-sample-there", on=same.on, entry=same.id)
     )
     output.error_console().print(said)
 
@@ -257,18 +257,20 @@ def _one_more(estimate: "PopulationEstimate") -> str:
 
     now = taken(estimate)
     found = next_net(now)
-    then, aim = found.one_more, f"± {100 * USUAL_AIM:.0f} %"
-    if found.verdict == "enough":
-        worth = f"Within {aim} no other is needed"
-    elif found.verdict == "worth-it":
-        worth = f"That is worth it: about {found.nets_more} more bring {aim}"
-    else:
-        worth = f"More nets hardly bring {aim}: weigh a counted part of the unit"
-    return (
-        f"The mean is known to ± {now.half_width_percent:.1f} %; one more net of "
-        f"{then.fish_per_net} fish would make it ± {then.half_width_percent:.1f} %. "
-        f"{worth}. "
+    then = found.one_more
+    more = wording(
+        "cli-sample-more",
+        now=now.half_width_percent / 100.0,
+        fish_count=then.fish_per_net,
+        then=then.half_width_percent / 100.0,
     )
+    worth = wording(
+        "cli-sample-worth",
+        verdict=found.verdict,
+        aim=USUAL_AIM,
+        nets=found.nets_more,
+    )
+    return f"{more} {worth} "
 
 
 def _middle(estimate: "PopulationEstimate") -> str:

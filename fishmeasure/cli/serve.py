@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING, Annotated
 import typer
 
 from fishmeasure.base.errors import BadOptionError
+from fishmeasure.base.words import Message, system_reason, wording
 from fishmeasure.cli import output
 
 if TYPE_CHECKING:
@@ -108,18 +109,20 @@ def lan_address() -> str:
             probe.connect(("192.0.2.1", 9))  # an address for documentation, RFC 5737
             return str(probe.getsockname()[0])
         except OSError:
-            wanted = "possible: this machine is on no network"
+            wanted = Message.of("cli-wanted", case="network")
             raise BadOptionError("--lan", "", wanted) from None
 
 
 def _check_tls(cert: Path | None, key: Path | None) -> None:
     if (cert is None) != (key is None):
-        raise BadOptionError("--cert", "without --key", "a pair of files")
+        alone = Message.of("cli-without", other="--key")
+        raise BadOptionError("--cert", alone, Message.of("cli-wanted", case="pair"))
     if cert is None or key is None:
         return
     for path in (cert, key):
         if not path.is_file():
-            raise BadOptionError("File", str(path), "there")
+            wanted = Message.of("cli-wanted", case="there")
+            raise BadOptionError(Message.of("cli-the-file"), str(path), wanted)
     import ssl
 
     try:
@@ -127,7 +130,7 @@ def _check_tls(cert: Path | None, key: Path | None) -> None:
             cert, key, password=lambda: ""
         )
     except (ssl.SSLError, OSError):
-        wanted = f"a certificate with its key in {key}, both PEM, without a password"
+        wanted = Message.of("cli-wanted", case="certificate", key=key)
         raise BadOptionError("--cert", str(cert), wanted) from None
 
 
@@ -138,10 +141,10 @@ def _check_port(host: str, port: int) -> None:
         try:
             probe.bind((host, port))
         except PermissionError:
-            wanted = "a port that this user may open; take one from 1024 on"
+            wanted = Message.of("cli-wanted", case="own-port")
             raise BadOptionError("--port", str(port), wanted) from None
         except OSError:
-            wanted = "free: another program, or this one, serves there already"
+            wanted = Message.of("cli-wanted", case="free-port")
             raise BadOptionError("--port", str(port), wanted) from None
 
 
@@ -162,7 +165,7 @@ def _prepare(settings: "Settings") -> None:
         with tempfile.TemporaryFile(dir=services.incoming):
             pass
     except OSError as error:
-        wanted = f"a folder to write to ({(error.strerror or 'it failed').lower()})"
+        wanted = Message.of("cli-wanted", case="folder", reason=system_reason(error))
         raise BadOptionError("--data", str(folder), wanted) from None
     services.close()
     get_temp_dir()  # sockets to the workers stay where paths are short
@@ -170,22 +173,19 @@ def _prepare(settings: "Settings") -> None:
 
 
 def _greet(url: str, *, lan: bool, secure: bool) -> None:
-    output.console().print(f"Open {url}", style="bold", highlight=False)
+    told = wording("cli-serve-open", url=url)
+    output.console().print(told, style="bold", highlight=False)
     if not lan:
-        output.console().print("Only this machine is let in; --lan lets phones in.")
+        output.console().print(wording("cli-serve-local"))
         return
     import segno
 
     segno.make(url, micro=False).terminal(compact=True)
     if not secure:
-        output.console().print(
-            "Over plain HTTP anyone on this network can read along and pick up a "
-            "paired phone's token. Use it on a network of your own, or give --cert "
-            "and --key for HTTPS."
-        )
+        output.console().print(wording("cli-serve-plain"))
 
 
 def _show_code(code: str) -> None:
     output.console().print(
-        f"Pairing code for the next phone: {code[:4]} {code[4:]}", highlight=False
+        wording("cli-serve-code", code=f"{code[:4]} {code[4:]}"), highlight=False
     )

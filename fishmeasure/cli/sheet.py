@@ -7,6 +7,8 @@ from typing import Annotated
 
 import typer
 
+from fishmeasure.base.words import wording
+
 
 class Kind(StrEnum):
     """Pages of ``fishmeasure.render.sheet.PAGE_KINDS``."""
@@ -53,10 +55,7 @@ def sheet_command(
                     _write(one_kind, one_paper, folder / _name(one_kind, one_paper))
     else:
         _write(kind, paper, out or Path(_name(kind, paper)))
-        typer.echo(
-            'Print at 100 % ("actual size"), then measure the check line. It is '
-            "100 mm long; where it is 97 mm, say --print-scale 0.97 with every photo."
-        )
+        typer.echo(wording("cli-sheet"))
 
 
 def _name(kind: Kind, paper: Paper) -> str:

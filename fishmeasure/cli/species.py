@@ -5,6 +5,8 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
+from fishmeasure.base.words import wording
+
 if TYPE_CHECKING:
     from fishmeasure.species import Species
 
@@ -49,10 +51,8 @@ def _print_table() -> None:
         )
     console = Console()
     console.print(table)
-    console.print(
-        "\nW = a L^b, W in g, L = fork length in cm; K = 100 W / L^3 at 25 cm.\n"
-        "A stock not weighed may be this far off: weigh a net sample."
-    )
+    console.print("\n" + wording("cli-species-columns"))
+    console.print(wording("cli-species-level"))
 
 
 def _print_one(name: str) -> None:
@@ -65,7 +65,7 @@ def _print_one(name: str) -> None:
     print_line = Console(highlight=False, markup=False).print
     print_line(f"{species.title} ({species.latin_name}), {species.key}")
     print_line(species.photos.sentence)
-    print_line("\nlength and weight")
+    print_line("\n" + wording("cli-species-lengths"))
     for line in _length_weight_lines(species):
         print_line(f"  {line}")
     heading = ""
@@ -78,41 +78,52 @@ def _print_one(name: str) -> None:
                 print_line(f"  {line}")
         spread = f" ± {figure.sd:.2g}" if figure.sd else ""
         of_all = field in species.water.generic and part == "water"
-        whose = "food fish in general, " if of_all else ""
+        whose = wording("cli-species-general") + ", " if of_all else ""
         print_line(f"  {words}: {figure.value:g}{spread} ({whose}{figure.origin})")
     if species.growth is None:
-        print_line(
-            "\nNo growth, feed and oxygen figures: what follows from them is not "
-            "answered for this species."
-        )
+        print_line("\n" + wording("cli-species-no-growth"))
 
 
 def _length_weight_lines(species: "Species") -> Iterator[str]:
     published, line = species.length_weight, species.on_fork_length()
-    yield (
-        f"W = {published.a_g_cm:.6g} L^{published.b:.5g}, W in g, "
-        f"L = {published.length_kind} length in cm, "
-        f"{published.min_length_mm:.0f} to {published.max_length_mm:.0f} mm"
+    yield wording(
+        "cli-species-line",
+        a=f"{published.a_g_cm:.6g}",
+        b=f"{published.b:.5g}",
+        length_kind=published.length_kind,
+        least_mm=published.min_length_mm,
+        most_mm=published.max_length_mm,
     )
     if published.length_kind != "fork":
-        yield f"W = {line.a_g_cm:.6g} FL^{line.b:.5g} on fork length"
-    yield (
-        f"Level ± {100.0 * line.relative_sd:.0f} % for an unknown stock, b ± "
-        f"{line.b_sd:.2f}, single fish ± {100.0 * line.residual_sd_ln:.0f} % about "
-        "their stock's line"
+        a, b = f"{line.a_g_cm:.6g}", f"{line.b:.5g}"
+        yield wording("cli-species-fork-line", a=a, b=b)
+    yield wording(
+        "cli-species-spread",
+        level=line.relative_sd,
+        b_sd=line.b_sd,
+        single=line.residual_sd_ln,
     )
-    yield (f"Of {line.stock} fish; confidence {line.confidence} ({line.origin})")
+    yield wording(
+        "cli-species-stock",
+        stock=line.stock,
+        confidence=line.confidence,
+        origin=line.origin,
+    )
 
 
 def _part_lines(species: "Species", part: str) -> Iterator[str]:
     if part == "feed" and species.feed is not None:
         chart = species.feed.rule == "chart"
-        yield "Ration: " + ("the trout chart" if chart else "growth x feed conversion")
+        yield wording("cli-species-ration", case="chart" if chart else "growth")
     if part == "oxygen" and species.oxygen is not None:
         use = species.oxygen.respiration
-        yield (
-            f"Oxygen use of fasted fish: {use.form} in temperature, ± "
-            f"{100.0 * use.relative_sd:.0f} %, {use.min_temperature_deg_c:g} to "
-            f"{use.max_temperature_deg_c:g} °C, {use.min_weight_g:g} to "
-            f"{use.max_weight_g:g} g ({use.origin})"
+        yield wording(
+            "cli-species-oxygen",
+            form=use.form,
+            share=use.relative_sd,
+            least_deg_c=use.min_temperature_deg_c,
+            most_deg_c=use.max_temperature_deg_c,
+            least_g=use.min_weight_g,
+            most_g=use.max_weight_g,
+            origin=use.origin,
         )

@@ -9,16 +9,29 @@ from collections.abc import Callable, Sequence
 from typing import Any, Final
 
 from fishmeasure.base.errors import CommandLineError
+from fishmeasure.base.words import Message, Reason
 
 PROGRAM: Final = "fishmeasure"
 
-_WORDS: Final = (
-    (r"valid (number|float)", "it takes a number"),
-    (r"valid integer", "it takes a whole number"),
-    (r"less than or equal to (\S+)", r"it takes \1 at most"),
-    (r"not in the range (\S+)<=x<=(\S+)", r"it takes \1 to \2"),
-    (r"greater than or equal to (\S+)", r"it takes \1 at least"),
-    (r"Value error, (.*)", r"\1"),
+_Groups = tuple[str, ...]
+_WORDS: Final[tuple[tuple[str, Callable[[_Groups], Reason]], ...]] = (
+    (r"valid (number|float)", lambda _: Message.of("usage-takes", case="number")),
+    (r"valid integer", lambda _: Message.of("usage-takes", case="whole")),
+    (
+        r"less than or equal to (\S+)",
+        lambda found: Message.of("usage-takes", case="most", limit=found[0]),
+    ),
+    (
+        r"not in the range (\S+)<=x<=(\S+)",
+        lambda found: Message.of(
+            "usage-takes", case="range", low=found[0], high=found[1]
+        ),
+    ),
+    (
+        r"greater than or equal to (\S+)",
+        lambda found: Message.of("usage-takes", case="least", limit=found[0]),
+    ),
+    (r"Value error, (.*)", lambda found: found[0]),
 )
 
 
@@ -41,42 +54,47 @@ def usage_error(
     return CommandLineError(command, reason, near)
 
 
-Said = tuple[str, tuple[str, ...]]
+Said = tuple[Reason, tuple[str, ...]]
 
 
 def _no_option(error: Any, command: str, _: Sequence[Any]) -> Said:
     near = tuple(error.possibilities or ())
-    return f"'{command}' has no option {error.option_name}", near
+    reason = Message.of("usage-no-option", command=command, option=error.option_name)
+    return reason, near
 
 
 def _missing(error: Any, command: str, _: Sequence[Any]) -> Said:
-    return f"'{command}' needs {_named(error.param)}", ()
+    told = Message.of("usage-needs", command=command, parameter=_named(error.param))
+    return told, ()
 
 
 def _usage(error: Any, command: str, parameters: Sequence[Any]) -> Said:
     """Say that an option lacks its value, or takes none."""
     if "requires" not in error.message:
-        return f"{error.option_name} takes no value", ()
+        return Message.of("usage-no-value", option=error.option_name), ()
     for parameter in parameters:
         if error.option_name in parameter.opts:
-            return f"'{command}' needs a value after {_named(parameter)}", ()
+            told = _named(parameter)
+            reason = Message.of("usage-needs-value", command=command, parameter=told)
+            return reason, ()
     return _other(error, command, parameters)
 
 
 def _value(error: Any, command: str, parameters: Sequence[Any]) -> Said:
     if error.param is None:
         return _other(error, command, parameters)
-    reason = error.message
+    reason: Reason = error.message
     for pattern, words in _WORDS:
-        if match := re.search(pattern, reason):
-            reason = match.expand(words)
+        if match := re.search(pattern, error.message):
+            reason = words(match.groups())
             break
-    return f"{_name(error.param)}: {reason}", ()
+    name = _name(error.param)
+    return Message.of("usage-value", parameter=name, reason=reason), ()
 
 
 def _other(error: Any, command: str, _: Sequence[Any]) -> Said:
     if match := re.search(r"unexpected extra argument\S* \((.*)\)", error.message):
-        return f"'{command}' does not take '{match[1]}'", ()
+        return Message.of("usage-extra", command=command, argument=match[1]), ()
     return error.format_message(), ()
 
 
@@ -86,10 +104,11 @@ def _name(parameter: Any) -> str:
     return str(parameter.metavar or parameter.name.upper())
 
 
-def _named(parameter: Any) -> str:
+def _named(parameter: Any) -> Reason:
     """Return a parameter with what its help says."""
     text = (parameter.help or "").rstrip(".")
-    return f"{_name(parameter)} ({text})" if text else _name(parameter)
+    name = _name(parameter)
+    return Message.of("usage-named", name=name, meaning=text) if text else name
 
 
 _SENTENCES: Final[dict[str, Callable[[Any, str, Sequence[Any]], Said]]] = {

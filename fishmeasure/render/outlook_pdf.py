@@ -22,7 +22,7 @@ from reportlab.platypus import (
 
 from fishmeasure.base.errors import ReportWriteError
 from fishmeasure.base.files import write_durably
-from fishmeasure.base.words import wording
+from fishmeasure.base.words import system_reason, wording
 from fishmeasure.outlook.unit import UnitOutlook
 from fishmeasure.render.now_words import head
 from fishmeasure.render.outlook_plots import SIZE_IN, outlook_plots
@@ -93,7 +93,7 @@ def write_pdf(outlook: UnitOutlook, path: Path) -> None:
     try:
         write_durably(path.resolve(), data)
     except OSError as error:
-        raise ReportWriteError(str(path), error.strerror or "") from None
+        raise ReportWriteError(str(path), system_reason(error)) from None
 
 
 def _story(outlook: UnitOutlook, width: float) -> list[Flowable]:

@@ -29,6 +29,7 @@ DONE = (
     "fishmeasure/batch.py",
     "fishmeasure/store",
     "api",
+    "fishmeasure/cli",
 )
 """Rooms whose sentences all stand in the catalogue; the list only grows."""
 DESCRIBES = {

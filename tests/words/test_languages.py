@@ -12,6 +12,7 @@ from pathlib import Path
 from typing import Any
 
 import pytest
+import typer
 from fluent.syntax import FluentParser, FluentSerializer, ast
 from starlette.testclient import TestClient
 
@@ -30,7 +31,9 @@ from fishmeasure.base.words import (
     speaking,
 )
 from fishmeasure.base.words.voice import accepted, of_locale
+from fishmeasure.cli.batch import measure_paths
 from fishmeasure.outlook.unit import unit_outlook
+from fishmeasure.pipeline import PhotoSettings
 from fishmeasure.render.now_words import head
 from fishmeasure.render.outlook_words import heading, sections
 from fishmeasure.store.demo import demo_book
@@ -213,6 +216,46 @@ def test_the_command_line_speaks_it(
         "fishmeasure: THERE IS NO CODE ",
         "fishmeasure: There is no code ",
     ]
+
+
+def commands() -> Iterator[tuple[str, ...]]:
+    """Yield each command, as it is typed."""
+    from fishmeasure.cli import app
+
+    found: list[tuple[tuple[str, ...], Any]] = [((), typer.main.get_command(app))]
+    for words, command in found:
+        below = getattr(command, "commands", {})
+        found += [((*words, name), inner) for name, inner in below.items()]
+        if not below:
+            yield words
+
+
+@pytest.mark.usefixtures("roman")
+@pytest.mark.parametrize("by", ["option", "locale"])
+def test_every_command_speaks_it(
+    by: str, capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """What the parser refuses, before any work of the command."""
+    from fishmeasure.cli import main
+
+    option = ["--language", "de"] if by == "option" else []
+    monkeypatch.setenv("LC_ALL", "C" if by == "option" else "de_AT.UTF-8")
+    for words in commands():
+        argv = ["fishmeasure", *option, *words, "--no-such"]
+        monkeypatch.setattr("sys.argv", argv)
+        with pytest.raises(SystemExit):
+            main()
+        said = f"fishmeasure: 'fishmeasure {' '.join(words)}' HAS NO OPTION --no-such."
+        assert capsys.readouterr().err.startswith(said)
+
+
+@pytest.mark.usefixtures("roman")
+def test_what_a_batch_writes_is_in_it(tmp_path: Path) -> None:
+    """Its photos are measured by other processes, which have no voice of their own."""
+    path = str(tmp_path / "none.jpg")
+    (line,) = measure_paths((path,), PhotoSettings(), full=True, speaks=ROMAN)
+    said = "none.jpg WAS NOT MEASURED: NO SUCH FILE OR DIRECTORY."
+    assert line["problems"][0]["message"].startswith(said)
 
 
 @pytest.mark.usefixtures("roman")

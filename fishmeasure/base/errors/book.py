@@ -158,7 +158,7 @@ class BookWriteError(LedgerError):
 
     code = "book-write"
 
-    def __init__(self, reason: str) -> None:
+    def __init__(self, reason: Reason) -> None:
         super().__init__(case="here", reason=reason)
 
 

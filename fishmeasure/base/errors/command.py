@@ -10,7 +10,7 @@ class OptionFormatError(StockError):
 
     code = "option-format"
 
-    def __init__(self, option: str, given: str, example: str) -> None:
+    def __init__(self, option: str, given: Reason, example: Reason) -> None:
         super().__init__(
             case="unread" if given else "empty",
             option=option,
@@ -24,7 +24,7 @@ class BadOptionError(FishMeasureError):
 
     code = "bad-option"
 
-    def __init__(self, option: str, value: str, wanted: Reason) -> None:
+    def __init__(self, option: Reason, value: Reason, wanted: Reason) -> None:
         super().__init__(option=option, value=value, wanted=wanted)
 
 
@@ -62,7 +62,9 @@ class CommandLineError(FishMeasureError):
 
     code = "command-line"
 
-    def __init__(self, command: str, reason: str, near: tuple[str, ...] = ()) -> None:
+    def __init__(
+        self, command: str, reason: Reason, near: tuple[str, ...] = ()
+    ) -> None:
         super().__init__(
             case="near" if near else "far", command=command, reason=reason, near=near
         )
@@ -96,8 +98,8 @@ class ReportWriteError(FishMeasureError):
 
     code = "report-write"
 
-    def __init__(self, where: str, reason: str) -> None:
-        super().__init__(where=where, reason=reason.lower())
+    def __init__(self, where: Reason, reason: Reason) -> None:
+        super().__init__(where=where, reason=reason)
 
 
 class ResultFileError(FishMeasureError):

@@ -415,9 +415,19 @@ bad-correction = Correction { $number } cannot be made: { $reason }.
 
 not-an-image = { $case ->
         [reason] { $name } is not a picture that can be read ({ $reason }).
+        [file] { $name } was not measured: { $reason }.
+        [folder] { $name } was not measured: { $reason }.
        *[plain] { $name } is not a picture that can be read.
     }
-    .advice = Send the photo as the phone saved it: JPEG, PNG, WebP or HEIC.
+    .advice = { $case ->
+        [file] Check the name of the file.
+        [folder] Name its photos.
+       *[other] Send the photo as the phone saved it: JPEG, PNG, WebP or HEIC.
+    }
+    .cli = { $case ->
+        [folder] Name its photos, or use 'fishmeasure batch' for a whole folder.
+       *[other] { not-an-image.advice }
+    }
     .meaning = The file is not there or cannot be read.
 
 too-large = { $case ->
@@ -1799,6 +1809,403 @@ field-of-no-kind = is no field of this{ $case ->
 ## face: Python
 
 ## cli
+
+cli-ration = Ration today: { NUMBER($percent) } % of body weight
+
+cli-feed-today = Feed today: { AMOUNT($feed_kg) }
+
+cli-feed-ahead = Feed in { $days } days: { AMOUNT($feed_kg) }
+
+cli-conversion = { $case ->
+    [biological] Biological feed conversion: { NUMBER($ratio) }
+   *[economic] Economic feed conversion: { NUMBER($ratio) }
+}
+
+cli-gain = Gain: { AMOUNT($gain_kg) }
+
+cli-day = { $case ->
+    [after] after { DAY($on) }
+    [now] now, { DAY($on) }
+    [or-later] { DAY($on) } ({ DAY($first_on) } to later)
+   *[from-to] { DAY($on) } ({ DAY($first_on) } to { DAY($last_on) })
+}
+
+cli-weight-on = { DAY($on) }: { AMOUNT($weight_g) }
+
+cli-growth-coefficient = Thermal growth coefficient x 1000: { NUMBER($tgc_x1000) }
+
+cli-mean-weight = Mean weight on { DAY($on) }: { AMOUNT($weight_g) }
+
+cli-at-size = At { AMOUNT($size_g) }: first (5 %) { $first }
+
+cli-at-size-half = half { $half }
+
+cli-at-size-all = nearly all (95 %) { $nearly_all }
+
+cli-growth-rate = Specific growth rate, first to last sample: { NUMBER($rate) } %/day
+
+cli-unionised-share = Un-ionised share: { PERCENT($share, decimals: 2) }
+
+cli-unionised = Un-ionised ammonia nitrogen: up to
+    { AMOUNT($unionised_n_mg_per_l, digits: 2, end: "high") }
+
+cli-unionised-limit = Of the limit of { AMOUNT($limit_n_mg_per_l) }: up to
+    { NUMBER($percent, digits: 2, end: "high") } %
+
+cli-feed-nitrogen = The feed makes { AMOUNT($made_g) } nitrogen a day
+
+cli-plants-take = The plants take up { AMOUNT($uptake_g) } a day
+
+cli-nitrate = Nitrate nitrogen in { $days } days: up to { NUMBER($high_mg_per_l, digits: 3) }
+    (likely { NUMBER($likely_mg_per_l, digits: 3) }) { unit-mg-per-l }
+
+cli-nitrate-limit = { $case ->
+    [passed] The limit of { AMOUNT($limit_mg_per_l) } may be passed in { $days } days
+   *[never] The limit of { AMOUNT($limit_mg_per_l) } is not reached in that time
+}
+
+cli-bed-needed = { AMOUNT($feed_g) } of feed a day carries { AMOUNT($bed_m2) }
+
+cli-bed-carries = { AMOUNT($bed_m2) } takes up { AMOUNT($feed_kg) } of feed a day
+
+cli-room-ahead = For the next { $days } days there is room for { $fish } fingerlings of
+    { AMOUNT($weight_g) }
+
+cli-over-ahead = { $case ->
+    [now] A limit may be passed now; take out { $fish } fish, so that none is in the next
+        { $days } days
+   *[later] A limit may be passed in { $over_days } days; take out { $fish } fish, so that
+        none is in the next { $days } days
+}
+
+cli-density = Density: up to { AMOUNT($density_kg_per_m3, end: "high") }
+
+cli-limit = { $name }: { $used } used; by it alone at least
+    { AMOUNT($capacity_kg, end: "low") }
+
+cli-limiting = { $case ->
+    [over] Limited first by { $name }; { AMOUNT($room_kg, digits: 3) } too much at the unsafe
+        end
+   *[room] Limited first by { $name }; room for { AMOUNT($room_kg, digits: 3) } more
+}
+
+cli-lens = { $file }: { $photos } photos of { $case ->
+        [named] { $camera }
+       *[unnamed] an unnamed camera
+    }, focal length { AMOUNT($focal_mm, decimals: 1) } (35 mm equivalent), distortion k1
+    { $k1 }, fits to { NUMBER($rms_px, decimals: 2) } pixels
+
+cli-warning = Warning: { $told }
+
+cli-the-file = File
+
+cli-the-output = the output
+
+cli-no-file = it is no file
+
+cli-beside = beside { $other }
+
+cli-without = without { $other }
+
+cli-more-than-one = more than one
+
+cli-wanted = { $case ->
+    [photos] a folder or list with photos
+    [cluster] possible without 'pip install fishmeasure[cluster]'
+    [scheduler] the address of a running dask scheduler
+    [writable] one that can be written ({ $reason })
+    [readable] one that can be read ({ $reason })
+    [text] one that can be read (it is not text)
+    [print-scale] a ratio such as 0.97, from 0.5 to 2
+    [paper] A4, A3 or Letter
+    [two-on-screen] possible beside --json -: name a file
+    [known] like 120,80,940,85=300
+    [table] a CSV, or --instructions FILE
+    [picture] a file in .png, .svg or .pdf
+    [record] possible without a date and a unit in the file
+    [one-of-two] possible: give one of them
+    [network] possible: this machine is on no network
+    [pair] a pair of files
+    [there] there
+    [certificate] a certificate with its key in { $key }, both PEM, without a password
+    [own-port] a port that this user may open; take one from 1024 on
+    [free-port] free: another program, or this one, serves there already
+   *[folder] a folder to write to ({ $reason })
+}
+
+cli-example = { $case ->
+    [kind] unit or cohort
+    [such-as] such as { $example }
+    [not-before] { $example }, no day before the last sample
+    [take] --take 2026-08-01=60 or --weekly size --until 2026-10-31
+    [weekly] 60 (fish), 20kg, or size
+    [from-on] a day from { $first_on } on
+    [temp-alone] --temp 11 alone
+   *[temp] --temp 11, --monthly or --wave
+}
+
+usage-takes = { $case ->
+    [number] it takes a number
+    [whole] it takes a whole number
+    [most] it takes { $limit } at most
+    [range] it takes { $low } to { $high }
+   *[least] it takes { $limit } at least
+}
+
+usage-no-option = '{ $command }' has no option { $option }
+
+usage-needs = '{ $command }' needs { $parameter }
+
+usage-needs-value = '{ $command }' needs a value after { $parameter }
+
+usage-no-value = { $option } takes no value
+
+usage-value = { $parameter }: { $reason }
+
+usage-extra = '{ $command }' does not take '{ $argument }'
+
+usage-named = { $name } ({ $meaning })
+
+cli-not-text = it is not text
+
+cli-not-utf-8 = it is not text in UTF-8
+
+cli-not-kept = { $photo } cannot be kept in { $folder } ({ $reason })
+
+cli-weights = { $case ->
+    [stock] ± is one standard error. Weights are by this stock's own figures.
+    [outline] ± is one standard error. Weights are those of { $species } by the depth of each
+        body beside its length, with a standard error of about 15 %. Spawners, full guts and
+        swollen bellies weigh otherwise than an outline says: weigh a net of these fish and
+        use 'fishmeasure sample', or five of them singly and use 'fishmeasure fit'.
+   *[line] ± is one standard error. Weights are those of { $species } from its published line
+        alone, with a standard error of 25 %: weigh a net of these fish and use
+        'fishmeasure sample', or five of them singly and use 'fishmeasure fit'.
+}
+
+cli-batch-damaged = { $lines ->
+    [one] 1 line of { $file } was cut off or damaged; its photo is measured again.
+   *[other] { $lines } lines of { $file } were cut off or damaged; their photos are measured
+        again.
+}
+
+cli-batch-done = { $photos } photos, { $unusable } of them without figures; each one's
+    reason is in { $file }.
+
+cli-table-unread = { $name } cannot be read ({ $reason })
+
+cli-table-no-csv = { $name } is no CSV ({ $told })
+
+cli-table-column = { $name } has no column { $column }
+
+cli-table-cell = fish { $number } has "{ $given }" for { $name }
+
+cli-row-no-photo = row { $row } names no photo
+
+cli-row-problems = row { $row }: { $photo }: { $told }
+
+cli-row-which-fish = row { $row }: { $photo } shows { $fish } fish that can be used, so a
+    column fish must say which; 'fishmeasure photo --overlay' numbers them
+
+cli-row-other-fish = row { $row } names fish "{ $given }", but { $photo } has fish 1 to
+    { $fish }
+
+cli-row-unmeasured = row { $row }: fish { $number } of { $photo } cannot be measured
+
+cli-stock-saved = Saved { $file }: use it as --species { $file }.
+
+cli-length-kind = { $length_kind ->
+    [total] total length
+    [standard] standard length
+   *[fork] fork length
+}
+
+cli-fit-instructions = Wrote { $file }: print it at any size.
+
+cli-fit-line = W = { $a } L^{ NUMBER($b, decimals: 4) } (g, cm { cli-length-kind }),
+    { $fish_count } fish of
+    { NUMBER($least_mm, decimals: 0) }-{ AMOUNT($most_mm, decimals: 0) }
+
+cli-fit-b = b ± { NUMBER($b_se, decimals: 3) } (standard error),
+    R2 { NUMBER($r_squared, decimals: 4) }
+
+cli-fit-scatter = Single fish scatter by { PERCENT($share, decimals: 1) } about it; the mean
+    weight at a length is { NUMBER($factor, decimals: 4) } times the line (smearing:
+    { NUMBER($smearing, decimals: 4) }).
+
+cli-fit-left-out = A fish left out of the fit is predicted to
+    { PERCENT($share, decimals: 1) } on average.
+
+cli-fit-outlier = Fish { $number } is far off the line: look at its figures again.
+
+cli-fit-left = A fish of { $photo } is left out: its outline is doubtful.
+
+cli-body = W = { NUMBER($factor, decimals: 3) } V (g, cm3; V is squared depth along the
+    body), ± { PERCENT($share, decimals: 1) } by { $fish } fish in { $photos ->
+        [one] 1 photo
+       *[other] { $photos } photos
+    }
+
+cli-body-left-out = A fish left out of the fit is told by the others to
+    { PERCENT($share, decimals: 1) } on average, by length alone to
+    { PERCENT($by_length, decimals: 1) }.
+
+cli-body-one-photo = All are in one photo, whose light and edges they share: fish of two or
+    more photos would make it surer.
+
+cli-body-outlier = Fish { $number } is far off the others: look at its weight again.
+
+cli-body-holds = It holds for fish in the state of these: not for ripe ones, after heavy
+    feeding, or with a swollen belly, which no outline can tell from fat.
+
+cli-import-nothing = it has no { $table }.csv or the like
+
+cli-exported = { $entries } entries written to { $file }
+
+cli-imported = { $entries } entries added, { $repeated } were there.
+
+cli-no-book-yet = there is no book at { $where } yet.
+
+cli-saved-in = are saved in { $where }
+
+cli-back-in = { $case ->
+    [apart] are back in { $where }, the book at { $book }
+   *[together] are back in { $where }
+}
+
+cli-backup = The book and { $photos } photos ({ NUMBER($size_mb, decimals: 1) } MB, all
+    checked) { $what }.
+
+cli-backup-missing = { $photos ->
+    [one] 1 photo of the book has no file: { $first }.
+   *[other] { $photos } photos of the book have no file, the first is { $first }.
+}
+
+cli-sample-entered = Entered in the book, entry { $entry }.
+
+cli-sample-there = Already in the book: the sample of { DAY($on) }, entry { $entry }.
+
+cli-sample-more = The mean is known to ± { PERCENT($now, decimals: 1) }; one more net of
+    { $fish_count } fish would make it ± { PERCENT($then, decimals: 1) }.
+
+cli-plan-from = From { $origin }: fish of a net differ by a CV of { PERCENT($within_cv) },
+    nets beyond that by { PERCENT($between_cv) }. An expectation, not a promise.
+
+cli-sample-worth = { $verdict ->
+    [enough] Within ± { PERCENT($aim) } no other is needed.
+    [worth-it] That is worth it: about { $nets } more bring ± { PERCENT($aim) }.
+   *[other] More nets hardly bring ± { PERCENT($aim) }: weigh a counted part of the unit.
+}
+
+cli-plan-pilot = { $nets } nets tell that roughly, so the plan allows for more: four of five
+    such plans keep the ± % shown.
+
+cli-plan-more = That sample gave ± { PERCENT($now, decimals: 1) }; one more net of
+    { $fish_count } fish would give about ± { PERCENT($then, decimals: 1) }.
+
+cli-serve-open = Open { $url }
+
+cli-serve-local = Only this machine is let in; --lan lets phones in.
+
+cli-serve-plain = Over plain HTTP anyone on this network can read along and pick up a paired
+    phone's token. Use it on a network of your own, or give --cert and --key for HTTPS.
+
+cli-serve-code = Pairing code for the next phone: { $code }
+
+cli-sheet = Print at 100 % ("actual size"), then measure the check line. It is 100 mm long;
+    where it is 97 mm, say --print-scale 0.97 with every photo.
+
+cli-demo-there = The spring tanks are in this book already.
+
+cli-demo-try = Try: fishmeasure outlook "Tank A"{ $where }
+
+cli-harvest = { DAY($on) }: the { $fish } largest fish{ $size ->
+        [over] , over { AMOUNT($smallest_g, digits: 3) }
+       *[any] {""}
+    }, { AMOUNT($taken_kg) }; { $left ->
+        [some] left { $left_fish } fish, { AMOUNT($left_kg) }
+       *[none] none left
+    }
+
+cli-harvest-small = { $fish } fish are not yet at { AMOUNT($plate_g) } on { DAY($on) }.
+
+cli-harvest-none = There is no fish to take on these days.
+
+cli-harvest-all = In all { $fish } fish, { AMOUNT($taken_kg) }
+
+cli-harvest-under = From { DAY($first_on) } on, fish under the plate size of
+    { AMOUNT($plate_g) } are taken.
+
+cli-harvest-short = { $fish } of the fish asked for are not there.
+
+cli-species-columns = W = a L^b, W in g, L = fork length in cm; K = 100 W / L^3 at 25 cm.
+
+cli-species-level = A stock not weighed may be this far off: weigh a net sample.
+
+cli-species-no-growth = No growth, feed and oxygen figures: what follows from them is not
+    answered for this species.
+
+cli-species-lengths = length and weight
+
+cli-species-general = food fish in general
+
+cli-species-line = W = { $a } L^{ $b }, W in g, L = { cli-length-kind } in cm,
+    { NUMBER($least_mm, decimals: 0) } to { AMOUNT($most_mm, decimals: 0) }
+
+cli-species-fork-line = W = { $a } FL^{ $b } on fork length
+
+cli-species-spread = Level ± { PERCENT($level) } for an unknown stock, b ±
+    { NUMBER($b_sd, decimals: 2) }, single fish ± { PERCENT($single) } about their stock's
+    line
+
+cli-species-stock = Of { $stock } fish; confidence { $confidence } ({ $origin })
+
+cli-species-ration = { $case ->
+    [chart] Ration: the trout chart
+   *[growth] Ration: growth x feed conversion
+}
+
+cli-species-oxygen = Oxygen use of fasted fish: { $form } in temperature, ±
+    { PERCENT($share) }, { NUMBER($least_deg_c) } to { AMOUNT($most_deg_c) },
+    { NUMBER($least_g) } to { AMOUNT($most_g) } ({ $origin })
+
+cli-saturation = Saturation: { AMOUNT($full_mg_per_l, decimals: 2) }
+
+cli-oxygen-use = The fish use { AMOUNT($use_g_per_h) }
+
+cli-oxygen-source = { $name }: { AMOUNT($brings_g_per_h) }
+
+cli-oxygen-supply = Supply at { AMOUNT($kept_mg_per_l) }: { AMOUNT($supply_g_per_h) }
+
+cli-oxygen-settles = Oxygen may settle as low as { AMOUNT($steady_mg_per_l, end: "low") }
+
+cli-oxygen-carries = By oxygen alone the supply carries at least
+    { AMOUNT($most_kg, end: "low") } of fish
+
+cli-oxygen-balance = { $case ->
+    [missing] At the unsafe end { AMOUNT($balance_g_per_h, digits: 3) } are missing
+   *[spare] At the unsafe end { AMOUNT($balance_g_per_h, digits: 3) } are to spare
+}
+
+cli-outage-measures = { $name }: what buys time until critical, at least:
+
+cli-outage-held = The caution level would be held by
+
+cli-outage-air = backup air of { AMOUNT($air_g_per_h, end: "high") } standard transfer rate,
+
+cli-outage-water = or { AMOUNT($water_l_per_min, end: "high") } of fresh water
+
+cli-outage-load = Fish that would last { NUMBER($hours) } h: at most
+    { AMOUNT($load_kg, end: "low") }
+
+cli-taken-as-pumped = Taken as pumped: no new water in a power cut; say --inflow-by-gravity
+    if it flows by itself.
+
+cli-ask-temperature = { $unit }: what is its water temperature over the year? Without it the
+    last reading is held for the whole year. Twelve figures from January on, or one for a
+    spring: fishmeasure book change unit { SHELL($unit) } monthly_temperature_deg_c='[8.5]'
+
+cli-version = { $name }, version { $version }
 
 note-plate-size = Plate size { AMOUNT($plate_g) }
 

@@ -150,7 +150,10 @@ def _plain_value(given: Any) -> Value:
     """Return a parameter of the kinds that are kept."""
     if hasattr(given, "tolist"):  # numpy's
         given = given.tolist()
-    if given is None or isinstance(given, str | int | float | Message):
+    if isinstance(given, str):
+        # The name of a file need not be any text; what is kept and written is.
+        return given if given.isascii() else given.encode("utf-8", "replace").decode()
+    if given is None or isinstance(given, int | float | Message):
         return given
     if isinstance(given, Mapping):
         return _from_object(given)

@@ -7,6 +7,7 @@ import typer
 
 from fishmeasure.base.errors import ImportFileError
 from fishmeasure.base.files import read_at_most
+from fishmeasure.base.words import Message, system_reason, wording
 from fishmeasure.cli.book_options import BookOption, opened
 from fishmeasure.cli.output import write_bytes
 
@@ -30,7 +31,7 @@ def export_command(
     else:
         for name, text in book_to_csv(content).items():
             write_bytes(target / f"{name}.csv", text.encode())
-    print(f"{len(content.entries)} entries written to {target}")
+    print(wording("cli-exported", entries=len(content.entries), file=target))
 
 
 def import_command(
@@ -42,7 +43,9 @@ def import_command(
     """Add what a file holds; what is in the book already is left as it is."""
     with opened(book, may_be_new=True) as open_:
         added = open_.add_content(_read(source, open_))
-    print(f"{len(added.added)} entries added, {len(added.repeated)} were there.")
+    print(
+        wording("cli-imported", entries=len(added.added), repeated=len(added.repeated))
+    )
 
 
 def _read(source: Path, book: "Book") -> "BookContent":
@@ -62,11 +65,12 @@ def _read(source: Path, book: "Book") -> "BookContent":
     except (OSError, UnicodeDecodeError) as error:
         raise ImportFileError(str(source), _reason(error)) from None
     if not tables:
-        raise ImportFileError(str(source), f"it has no {TABLES[0]}.csv or the like")
+        reason = Message.of("cli-import-nothing", table=TABLES[0])
+        raise ImportFileError(str(source), reason)
     return book_from_csv(tables, book.content())
 
 
-def _reason(error: OSError | UnicodeDecodeError) -> str:
+def _reason(error: OSError | UnicodeDecodeError) -> Message:
     if isinstance(error, UnicodeDecodeError):
-        return "it is not text in UTF-8"
-    return (error.strerror or "it cannot be read").lower()
+        return Message.of("cli-not-utf-8")
+    return system_reason(error)

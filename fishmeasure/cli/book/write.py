@@ -14,7 +14,7 @@ from fishmeasure.base.errors import (
     UnknownKindError,
     UnknownRecordError,
 )
-from fishmeasure.base.words import shell_word
+from fishmeasure.base.words import Message, wording
 from fishmeasure.cli.book_options import BookOption, opened
 from fishmeasure.cli.options import read_day
 from fishmeasure.cli.output import print_problem
@@ -123,7 +123,7 @@ def change_command(
     from fishmeasure.base.record import plain, read
 
     if kind not in OWN_RECORDS:
-        raise OptionFormatError("KIND", kind, "unit or cohort")
+        raise OptionFormatError("KIND", kind, Message.of("cli-example", case="kind"))
     with opened(book) as open_:
         old = open_.unit(name) if kind == "unit" else open_.cohort(name)
         next_one = replace(old, version=old.version + 1, recorded_at=None)
@@ -133,7 +133,7 @@ def change_command(
             open_.save_unit(changed)  # type: ignore[arg-type]
         else:
             open_.save_cohort(changed)  # type: ignore[arg-type]
-    print(f"{changed.name}, version {changed.version}")
+    print(wording("cli-version", name=changed.name, version=changed.version))
 
 
 def correct_command(
@@ -176,10 +176,7 @@ def _ask_temperature(unit: "Unit") -> None:
     if unit.monthly_temperature_deg_c:
         return
     print(
-        f"{unit.name}: what is its water temperature over the year? Without it the "
-        "last reading is held for the whole year. Twelve figures from January on, or "
-        f"one for a spring: fishmeasure book change unit {shell_word(unit.name)} "
-        "monthly_temperature_deg_c='[8.5]'",
+        wording("cli-ask-temperature", unit=unit.name),
         file=sys.stderr,
     )
 
@@ -243,7 +240,8 @@ def _entry(book: "Book", text: str) -> "Entry":
     wanted = text.strip().lower()
     found = [entry for entry in book.entries() if str(entry.id).startswith(wanted)]
     if len(found) > 1:
-        raise OptionFormatError("ENTRY", text, f"such as {found[0].id}")
+        example = Message.of("cli-example", case="such-as", example=str(found[0].id))
+        raise OptionFormatError("ENTRY", text, example)
     if not found:
         raise UnknownRecordError("entry", text)
     return found[0]

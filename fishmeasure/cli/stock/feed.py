@@ -4,7 +4,7 @@ from typing import Annotated
 
 import typer
 
-from fishmeasure.base.words import span
+from fishmeasure.base.words import wording
 from fishmeasure.cli.groups import grouped
 from fishmeasure.cli.options import JsonTo
 from fishmeasure.cli.output import data_only, write_lines
@@ -39,9 +39,9 @@ def feed_command(
     first = plan.days[0]
     write_lines(
         (
-            f"Ration today: {span(first.percent_per_day)} % of body weight",
-            f"Feed today: {span(first.feed_kg)} kg",
-            f"Feed in {days} days: {span(plan.total_kg)} kg",
+            wording("cli-ration", percent=first.percent_per_day),
+            wording("cli-feed-today", feed_kg=first.feed_kg),
+            wording("cli-feed-ahead", days=days, feed_kg=plan.total_kg),
         ),
         problems=plan.problems,
         notes=plan.notes,
@@ -73,9 +73,9 @@ def conversion_command(
         return
     write_lines(
         (
-            f"Biological feed conversion: {span(found.biological)}",
-            f"Economic feed conversion: {span(found.economic)}",
-            f"Gain: {span(found.gain_kg)} kg",
+            wording("cli-conversion", case="biological", ratio=found.biological),
+            wording("cli-conversion", case="economic", ratio=found.economic),
+            wording("cli-gain", gain_kg=found.gain_kg),
         ),
         notes=found.notes,
     )

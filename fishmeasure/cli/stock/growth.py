@@ -5,7 +5,7 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
-from fishmeasure.base.words import span
+from fishmeasure.base.words import Message, wording
 from fishmeasure.cli.groups import grouped
 from fishmeasure.cli.options import JsonTo
 from fishmeasure.cli.output import data_only, write_lines
@@ -39,33 +39,34 @@ def growth_command(
     if data_only(json_to, {"fit": fit, "dates": dates, "projection": ahead}):
         return
 
-    def when(found: DateEstimate) -> str:
+    def when(found: DateEstimate) -> Message:
         if found.day is None:
-            return f"after {ahead.start + timedelta(days=days)}"
+            return Message.of("cli-day", case="after", on=ahead.start + timedelta(days))
         if found.earliest == found.latest == ahead.start:
-            return f"now, {found.day}"
-        return f"{found.day} ({found.earliest} to {found.latest or 'later'})"
+            return Message.of("cli-day", case="now", on=found.day)
+        days_of = {"on": found.day, "first_on": found.earliest}
+        if found.latest is None:
+            return Message.of("cli-day", case="or-later", **days_of)
+        return Message.of("cli-day", case="from-to", last_on=found.latest, **days_of)
 
     course = [
-        f"  {day}  {span(ahead.mean_weight_g(day))} g"
+        "  " + wording("cli-weight-on", on=day, weight_g=ahead.mean_weight_g(day))
         for day in (
             ahead.start + timedelta(days=step) for step in range(0, days + 1, 30)
         )
     ]
-    from fishmeasure.base.words import Message
-
     notes = fit.notes
     if size is None:
         notes += (plate.note(Message.of("note-plate-size", plate_g=plate.value)),)
     write_lines(
         (
-            f"Thermal growth coefficient x 1000: {span(fit.tgc_x1000)}",
+            wording("cli-growth-coefficient", tgc_x1000=fit.tgc_x1000),
             *_growth_rate(samples),
-            f"Mean weight on {fit.last_day}: {span(fit.mean_weight_g)} g",
+            wording("cli-mean-weight", on=fit.last_day, weight_g=fit.mean_weight_g),
             *course,
-            f"At {dates.size_g:g} g: first (5 %) {when(dates.first)}",
-            f"  half {when(dates.half)}",
-            f"  nearly all (95 %) {when(dates.nearly_all)}",
+            wording("cli-at-size", size_g=dates.size_g, first=when(dates.first)),
+            "  " + wording("cli-at-size-half", half=when(dates.half)),
+            "  " + wording("cli-at-size-all", nearly_all=when(dates.nearly_all)),
         ),
         problems=ahead.problems,
         notes=notes,
@@ -83,4 +84,4 @@ def _growth_rate(samples: "tuple[WeightSample, ...]") -> tuple[str, ...]:
         end_weight_g=last.mean_weight_g,
         days=(last.day - first.day).days,
     )
-    return (f"Specific growth rate, first to last sample: {span(rate)} %/day",)
+    return (wording("cli-growth-rate", rate=rate),)

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING, Annotated
 import typer
 
 from fishmeasure.base.errors import BadOptionError, OptionFormatError
-from fishmeasure.base.words import number, span
+from fishmeasure.base.words import Message, wording
 from fishmeasure.cli.groups import grouped
 from fishmeasure.cli.options import JsonTo, read_day
 from fishmeasure.cli.output import data_only, write_lines
@@ -60,7 +60,9 @@ def harvest_command(
     plate = farmed_species(cohort.species).growth.plate_size_g
     plate_g = plate.value if size is None else size
     if take and weekly:
-        raise BadOptionError("--take", "beside --weekly", "possible: give one of them")
+        beside = Message.of("cli-beside", other="--weekly")
+        one_of_two = Message.of("cli-wanted", case="one-of-two")
+        raise BadOptionError("--take", beside, one_of_two)
     if weekly is not None:
         wanted = _read_weekly(weekly, plate_g, _first(from_, fit), _last(until))
         ahead, plan = _every_week(cohort, fit, fish, wanted)
@@ -71,7 +73,8 @@ def harvest_command(
     lines = [_line(harvest) for harvest in plan.harvests]
     if weekly == "size" and plan.harvests:
         left, day = plan.harvests[-1].left_count.value, plan.harvests[-1].day
-        lines.append(f"{left:.0f} fish are not yet at {plate_g:g} g on {day}.")
+        told = wording("cli-harvest-small", fish=round(left), plate_g=plate_g, on=day)
+        lines.append(told)
     write_lines(
         (*lines, *_in_all(plan, plate_g)),
         problems=ahead.problems,
@@ -89,13 +92,15 @@ def _on_days(
     from fishmeasure.husbandry.harvest import harvest_plan
 
     if not given:
-        example = "--take 2026-08-01=60 or --weekly size --until 2026-10-31"
+        example = Message.of("cli-example", case="take")
         raise OptionFormatError("--take", "", example)
     takes = opt.read_takes(given)
     first, last = min(takes)[0], max(takes)[0]
     if first < fit.last_day:
         raise OptionFormatError(
-            "--take", str(first), f"{fit.last_day}=60, no day before the last sample"
+            "--take",
+            str(first),
+            Message.of("cli-example", case="not-before", example=f"{fit.last_day}=60"),
         )
     ahead = _ahead(cohort, fit, last)
     return ahead, harvest_plan(
@@ -134,7 +139,9 @@ def _first(given: str | None, fit: "GrowthFit") -> date:
     if given is None:
         return fit.last_day
     raise OptionFormatError(
-        "--from", given, f"{fit.last_day}, no day before the last sample"
+        "--from",
+        given,
+        Message.of("cli-example", case="not-before", example=str(fit.last_day)),
     )
 
 
@@ -157,9 +164,11 @@ def _read_weekly(
 
     match = _WEEKLY.fullmatch(given.strip())
     if match is None:
-        raise OptionFormatError("--weekly", given, "60 (fish), 20kg, or size")
+        example = Message.of("cli-example", case="weekly")
+        raise OptionFormatError("--weekly", given, example)
     if last < first:
-        raise OptionFormatError("--until", str(last), f"a day from {first} on")
+        example = Message.of("cli-example", case="from-on", first_on=first)
+        raise OptionFormatError("--until", str(last), example)
     fish, kilograms, size = match.groups()
     return WeeklyHarvest(
         start=first,
@@ -172,28 +181,31 @@ def _read_weekly(
 
 def _line(harvest: "Harvest") -> str:
     smallest = harvest.smallest_taken_g
-    above = f", over {number(smallest)} g" if smallest > 0.0 else ""
-    left = "none left"
-    if harvest.left_count.value >= 1.0:
-        left = f"left {harvest.left_count.value:.0f} fish, {span(harvest.left_kg)} kg"
-    return (
-        f"{harvest.day}: the {harvest.taken_count} largest fish{above}, "
-        f"{span(harvest.taken_kg)} kg; {left}"
+    return wording(
+        "cli-harvest",
+        on=harvest.day,
+        fish=harvest.taken_count,
+        size="over" if smallest > 0.0 else "any",
+        smallest_g=smallest,
+        taken_kg=harvest.taken_kg,
+        left="some" if harvest.left_count.value >= 1.0 else "none",
+        left_fish=round(harvest.left_count.value),
+        left_kg=harvest.left_kg,
     )
 
 
 def _in_all(plan: "HarvestPlan", plate_g: float) -> tuple[str, ...]:
     """Return what the harvests come to, and what is not as one would wish."""
     if not plan.harvests:
-        return ("There is no fish to take on these days.",)
+        return (wording("cli-harvest-none"),)
     lines = []
     if len(plan.harvests) > 1:
-        lines.append(f"In all {plan.taken_count} fish, {span(plan.taken_kg)} kg")
+        lines.append(
+            wording("cli-harvest-all", fish=plan.taken_count, taken_kg=plan.taken_kg)
+        )
     small = [h.day for h in plan.harvests if h.smallest_taken_g < plate_g]
     if small:
-        lines.append(
-            f"From {small[0]} on, fish under the plate size of {plate_g:g} g are taken."
-        )
+        lines.append(wording("cli-harvest-under", first_on=small[0], plate_g=plate_g))
     if plan.shortfall_count:
-        lines.append(f"{plan.shortfall_count} of the fish asked for are not there.")
+        lines.append(wording("cli-harvest-short", fish=plan.shortfall_count))
     return tuple(lines)

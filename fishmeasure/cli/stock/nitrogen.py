@@ -4,7 +4,7 @@ from typing import Annotated, get_args
 
 import typer
 
-from fishmeasure.base.words import cautious, number, span
+from fishmeasure.base.words import wording
 from fishmeasure.cli.options import JsonTo
 from fishmeasure.cli.output import data_only, write_lines
 from fishmeasure.cli.stock import options as opt
@@ -34,13 +34,15 @@ def ammonia_command(
     )
     if data_only(json_to, found):
         return
-    used = cautious(scaled(found.limit_used_fraction, 100.0), "high", 2)
-    unionised = cautious(found.unionised_n_mg_per_l, "high", 2)
     write_lines(
         (
-            f"Un-ionised share: {100.0 * found.unionised_fraction:.2f} %",
-            f"Un-ionised ammonia nitrogen: up to {unionised} mg/L",
-            f"Of the limit of {found.limit_n_mg_per_l:g} mg/L: up to {used} %",
+            wording("cli-unionised-share", share=found.unionised_fraction),
+            wording("cli-unionised", unionised_n_mg_per_l=found.unionised_n_mg_per_l),
+            wording(
+                "cli-unionised-limit",
+                limit_n_mg_per_l=found.limit_n_mg_per_l,
+                percent=scaled(found.limit_used_fraction, 100.0),
+            ),
         ),
         problems=found.problems,
         notes=found.notes,
@@ -89,18 +91,22 @@ def nitrate_command(
     )
     if data_only(json_to, trend):
         return
-    reached = "is not reached in that time"
-    if trend.days_to_limit is not None:
-        reached = f"may be passed in {trend.days_to_limit} days"
-    middle, high = (
-        number(course[-1]) for course in (trend.nitrate_n_mg_per_l, trend.high_mg_per_l)
-    )
     write_lines(
         (
-            f"The feed makes {span(made)} g nitrogen a day",
-            f"The plants take up {span(uptake)} g a day",
-            f"Nitrate nitrogen in {days} days: up to {high} (likely {middle}) mg/L",
-            f"The limit of {trend.limit_n_mg_per_l:g} mg/L {reached}",
+            wording("cli-feed-nitrogen", made_g=made),
+            wording("cli-plants-take", uptake_g=uptake),
+            wording(
+                "cli-nitrate",
+                days=days,
+                high_mg_per_l=trend.high_mg_per_l[-1],
+                likely_mg_per_l=trend.nitrate_n_mg_per_l[-1],
+            ),
+            wording(
+                "cli-nitrate-limit",
+                case="never" if trend.days_to_limit is None else "passed",
+                limit_mg_per_l=trend.limit_n_mg_per_l,
+                days=trend.days_to_limit or 0,
+            ),
         ),
         notes=(*trend.notes, nitrogen.UPTAKE_NOTE) if bed else trend.notes,
     )
@@ -127,8 +133,8 @@ def plant_bed_command(
         return
     write_lines(
         (
-            f"{feed:g} g of feed a day carries {span(found.bed_needed_m2)} m²",
-            f"{bed:g} m² takes up {span(found.feed_carried_kg)} kg of feed a day",
+            wording("cli-bed-needed", feed_g=feed, bed_m2=found.bed_needed_m2),
+            wording("cli-bed-carries", bed_m2=bed, feed_kg=found.feed_carried_kg),
         ),
         notes=found.notes,
     )

@@ -10,13 +10,13 @@ from typing import TYPE_CHECKING, Annotated, TypeVar
 import typer
 
 from fishmeasure.base.errors import BadFieldError, OptionFormatError
+from fishmeasure.base.words import Message
 from fishmeasure.cli.options import read_day
 
 if TYPE_CHECKING:
     from collections.abc import Mapping, Sequence
 
     from fishmeasure.base.estimate import Estimate
-    from fishmeasure.base.words import Message
     from fishmeasure.husbandry.growth import GrowthFit, WeightSample
     from fishmeasure.husbandry.temperature import TemperatureForecast
     from fishmeasure.husbandry.unit import RearingUnit, UnitLimits
@@ -324,7 +324,9 @@ def read_forecast(
     )
 
     if sum(given is not None for given in (temp, monthly, wave)) > 1:
-        raise OptionFormatError("--temp", "more than one", "--temp 11 alone")
+        given = Message.of("cli-more-than-one")
+        alone = Message.of("cli-example", case="temp-alone")
+        raise OptionFormatError("--temp", given, alone)
     if monthly is not None:
         example = "4,4,6,8,11,14,16,16,13,10,7,5"
         temperatures_deg_c = _numbers("--monthly", monthly, example)
@@ -342,7 +344,8 @@ def read_forecast(
             warmest_day_of_year=round(warmest),
         )
     if temp is None:
-        raise OptionFormatError("--temp", "", "--temp 11, --monthly or --wave")
+        which = Message.of("cli-example", case="temp")
+        raise OptionFormatError("--temp", "", which)
     require_temperature(temp)
     return ConstantTemperature(temperature_deg_c=temp)
 

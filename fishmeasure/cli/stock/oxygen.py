@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING, Annotated, get_args
 import typer
 
 from fishmeasure.base.errors import BadOptionError
-from fishmeasure.base.words import cautious, number, span
+from fishmeasure.base.words import Message, wording
 from fishmeasure.cli.groups import grouped
 from fishmeasure.cli.options import JsonTo
 from fishmeasure.cli.output import data_only, write_bytes, write_lines
@@ -46,22 +46,21 @@ def oxygen_command(
     kept = balance.do_mg_per_l
     write_lines(
         (
-            f"Saturation: {balance.saturation_mg_per_l:.2f} mg/L",
-            f"The fish use {span(balance.demand_g_per_h)} g/h",
+            wording("cli-saturation", full_mg_per_l=balance.saturation_mg_per_l),
+            wording("cli-oxygen-use", use_g_per_h=balance.demand_g_per_h),
             *(
-                f"  {name}: {span(figure)} g/h"
+                "  "
+                + wording("cli-oxygen-source", name=str(name), brings_g_per_h=figure)
                 for name, figure in balance.supplies_g_per_h
             ),
-            f"Supply at {kept:g} mg/L: {span(balance.supply_g_per_h)} g/h",
+            wording(
+                "cli-oxygen-supply",
+                kept_mg_per_l=kept,
+                supply_g_per_h=balance.supply_g_per_h,
+            ),
             _balance(balance.unsafe_balance_g_per_h),
-            (
-                "Oxygen may settle as low as "
-                f"{cautious(balance.steady_do_mg_per_l, 'low')} mg/L"
-            ),
-            (
-                "By oxygen alone the supply carries at least "
-                f"{cautious(balance.max_biomass_kg, 'low')} kg of fish"
-            ),
+            wording("cli-oxygen-settles", steady_mg_per_l=balance.steady_do_mg_per_l),
+            wording("cli-oxygen-carries", most_kg=balance.max_biomass_kg),
         ),
         problems=(*balance.problems, *feeding_problems(fish.species, fish.temp)),
         cautions=(cautions.ESTIMATE, cautions.OXYGEN),
@@ -70,9 +69,11 @@ def oxygen_command(
 
 
 def _balance(unsafe_g_per_h: float) -> str:
-    if unsafe_g_per_h < 0.0:
-        return f"At the unsafe end {number(-unsafe_g_per_h)} g/h are missing"
-    return f"At the unsafe end {number(unsafe_g_per_h)} g/h are to spare"
+    return wording(
+        "cli-oxygen-balance",
+        case="missing" if unsafe_g_per_h < 0.0 else "spare",
+        balance_g_per_h=abs(unsafe_g_per_h),
+    )
 
 
 @grouped
@@ -157,7 +158,8 @@ def _write_chart(result: "OutageResult", target: Path) -> None:
     drawn = BytesIO()
     plot_format = plot_format_of(target.name)
     if plot_format is None:
-        raise BadOptionError("--chart", target.name, "a file in .png, .svg or .pdf")
+        wanted = Message.of("cli-wanted", case="picture")
+        raise BadOptionError("--chart", target.name, wanted)
     outage_figure(result).savefig(drawn, format=plot_format)
     write_bytes(target, drawn.getvalue())
 
@@ -175,12 +177,12 @@ def _write_outages(
     write_lines(
         (
             *outage_lines(found),
-            f"{worst.name}: what buys time until critical, at least:",
+            wording("cli-outage-measures", name=str(worst.name)),
             *(f"  {measure_line(measure)}" for measure in worst.measures),
-            "The caution level would be held by",
-            f"  backup air of {cautious(air, 'high')} g/h standard transfer rate,",
-            f"  or {cautious(water, 'high')} L/min of fresh water",
-            f"Fish that would last {hours:g} h: at most {cautious(load, 'low')} kg",
+            wording("cli-outage-held"),
+            "  " + wording("cli-outage-air", air_g_per_h=air),
+            "  " + wording("cli-outage-water", water_l_per_min=water),
+            wording("cli-outage-load", hours=hours, load_kg=load),
         ),
         problems=worst.problems,
         cautions=worst.cautions,
@@ -188,12 +190,7 @@ def _write_outages(
     )
 
 
-def _assumed(unit: "RearingUnit") -> tuple[str, ...]:
+def _assumed(unit: "RearingUnit") -> tuple[Message, ...]:
     if unit.inflow_l_per_min == 0.0 or unit.inflow_by_gravity:
         return ()
-    return (
-        (
-            "Taken as pumped: no new water in a power cut; say --inflow-by-gravity "
-            "if it flows by itself."
-        ),
-    )
+    return (Message.of("cli-taken-as-pumped"),)

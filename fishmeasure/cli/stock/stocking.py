@@ -5,7 +5,7 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
-from fishmeasure.base.words import cautious, number, share_used
+from fishmeasure.base.words import share_used, wording
 from fishmeasure.cli.groups import grouped
 from fishmeasure.cli.options import JsonTo
 from fishmeasure.cli.output import data_only, write_lines
@@ -65,31 +65,42 @@ def stocking_command(
 def _write_stocking(
     load: "UnitLoad", outlook: "StockingOutlook", fingerling_g: float
 ) -> None:
-    room = f"room for {number(load.room_kg)} kg more"
-    if load.room_kg < 0.0:
-        room = f"{number(-load.room_kg)} kg too much at the unsafe end"
     days = (outlook.days[-1].day - opt.DAY_ZERO).days
     if outlook.first_day_over is None:
-        ahead = (
-            f"For the next {days} days there is room for {outlook.fingerlings} "
-            f"fingerlings of {fingerling_g:g} g"
+        ahead = wording(
+            "cli-room-ahead",
+            days=days,
+            fish=outlook.fingerlings,
+            weight_g=fingerling_g,
         )
     else:
         over = (outlook.first_day_over - opt.DAY_ZERO).days
-        when = f"in {over} days" if over else "now"
-        ahead = (
-            f"A limit may be passed {when}; take out {outlook.fish_to_take_out} fish, "
-            f"so that none is in the next {days} days"
+        ahead = wording(
+            "cli-over-ahead",
+            case="later" if over else "now",
+            over_days=over,
+            fish=outlook.fish_to_take_out,
+            days=days,
         )
     write_lines(
         (
-            f"Density: up to {cautious(load.density_kg_per_m3, 'high')} kg/m³",
+            wording("cli-density", density_kg_per_m3=load.density_kg_per_m3),
             *(
-                f"  {limit.name}: {share_used(limit.used_fraction)} used; by it "
-                f"alone at least {cautious(limit.capacity_kg, 'low')} kg"
+                "  "
+                + wording(
+                    "cli-limit",
+                    name=limit.name,
+                    used=share_used(limit.used_fraction),
+                    capacity_kg=limit.capacity_kg,
+                )
                 for limit in load.limits
             ),
-            f"Limited first by {load.limiting.name}; {room}",
+            wording(
+                "cli-limiting",
+                case="over" if load.room_kg < 0.0 else "room",
+                name=load.limiting.name,
+                room_kg=abs(load.room_kg),
+            ),
             ahead,
         ),
         problems=load.problems,
