@@ -30,6 +30,7 @@ def test_a_light_stocks_fish_weigh_less_and_are_better_known() -> None:
     )
     found = of_the_stock(photo, TROUT, RATIO)
     light, char = found.fish
+    assert light.weight_g is not None
     assert light.weight_g == pytest.approx(0.9 * fish.weight_g, rel=1e-6)
     assert light.weight_se_g is not None
     assert light.weight_se_g / light.weight_g < 0.7 * fish.weight_se_g / fish.weight_g

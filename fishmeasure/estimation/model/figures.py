@@ -75,25 +75,23 @@ def corrections(
     return tuple(found)
 
 
-def _cv_points(
+def cv_points(
     model: SampleModel, posterior: Posterior, unit: Unit
 ) -> tuple[FloatArray, FloatArray]:
-    """Return (k n,) values of the CV, k for each posterior point, and weights."""
+    """Return (k n,) values of the CV, k for each posterior point, and weights.
+
+    Of the fish in the unit; of an endless one without a count.
+    """
     if unit.count is None:
         return posterior.cv_points(model.table), posterior.weights
     return finite_cv_points(model, posterior, unit.lengths, unit.count)
 
 
-def cv(model: SampleModel, posterior: Posterior, unit: Unit) -> Estimate:
-    """Return the CV of the fish in the unit; of an endless one without a count."""
-    return points_estimate(*_cv_points(model, posterior, unit), model.settings.level)
-
-
 def joint(
-    model: SampleModel, posterior: Posterior, mean: Figure, unit: Unit
+    posterior: Posterior, mean: Figure, cvs: tuple[FloatArray, FloatArray]
 ) -> JointSize:
     """Return ln mean weight and ln CV together."""
-    values, weights = _cv_points(model, posterior, unit)
+    values, weights = cvs
     log_cv = np.log(values)
     log_mean, sd = posterior.mixture(mean).moments()
     centre = float(weights @ log_cv)

@@ -11,6 +11,7 @@ from fishmeasure.estimation.model.faults import Hypothesis
 from fishmeasure.estimation.model.figures import Unit
 from fishmeasure.estimation.model.handled import finite_mean, handled_mean
 from fishmeasure.estimation.model.lengths import Lengths
+from fishmeasure.estimation.model.mixture import points_estimate
 from fishmeasure.estimation.model.model import SampleModel
 from fishmeasure.estimation.model.notes import Facts, make_problems
 from fishmeasure.estimation.model.posterior import Figure, Posterior, combine, offset
@@ -62,14 +63,15 @@ def make_estimate(
         count_in_unit=unit.stated_count,
         scale=model.settings.scale,
     )
+    cvs = figures.cv_points(model, posterior, unit)
     between, within, condition = figures.medians(posterior, model.table)
     return PopulationEstimate(
         mode=facts.mode,
         level=level,
         mean_weight_g=facts.mean_weight_g,
         handled_mean_weight_g=posterior.mixture(handled).exp_estimate(level),
-        cv=figures.cv(model, posterior, unit),
-        joint=figures.joint(model, posterior, mean, unit),
+        cv=points_estimate(*cvs, level),
+        joint=figures.joint(posterior, mean, cvs),
         fork_length_mean_mm=figures.length_mean(model, posterior, unit),
         condition_factor=figures.condition_factor(model, posterior, unit),
         line=facts.line,
