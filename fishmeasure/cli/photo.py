@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING, Annotated
 import typer
 
 from fishmeasure.base.errors import FishMeasureError, NotDrawnError, PhotoTooLargeError
-from fishmeasure.base.words import system_reason, wording
+from fishmeasure.base.words import Message, system_reason, wording
 from fishmeasure.cli import options, output
 
 if TYPE_CHECKING:
@@ -146,8 +146,11 @@ def _bytes_of(path: Path, name: str, settings: "PhotoSettings") -> bytes:
     except OSError as error:
         if error.errno != errno.EFBIG:
             raise
-        limit = f"{most / 1e6:.0f} MB"
-        raise PhotoTooLargeError(name, f"more than {limit}", limit) from None
+        from fishmeasure.photo.image import megabytes
+
+        limit = megabytes(most)
+        over = Message.of("more-than", size=limit)
+        raise PhotoTooLargeError(name, over, limit) from None
 
 
 def short_names(paths: Sequence[Path]) -> dict[Path, str]:

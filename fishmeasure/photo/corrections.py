@@ -16,6 +16,7 @@ from fishmeasure.base.arrays import FloatArray
 from fishmeasure.base.errors import BadCorrectionError
 from fishmeasure.base.flags import FLAGS, is_complete
 from fishmeasure.base.record import record
+from fishmeasure.base.words import Message
 from fishmeasure.photo.length import (
     FishLength,
     measure_between,
@@ -96,7 +97,7 @@ def apply_corrections(
     plane = measurement.scale
     if plane is None:
         if corrections:
-            raise BadCorrectionError(1, "the photo has no scale to measure by")
+            raise BadCorrectionError(1, Message.of("correction-slip", case="no-scale"))
         return measurement
     fish = list(measurement.fish)
     for number, correction in enumerate(corrections, start=1):
@@ -108,7 +109,9 @@ def apply_corrections(
             continue
         at = correction.fish
         if at is None or not 0 <= at < len(fish):
-            raise BadCorrectionError(number, f"there is no fish {at}")
+            raise BadCorrectionError(
+                number, Message.of("correction-no-fish", number=at)
+            )
         fish[at] = _corrected(number, correction, fish[at], measurement, species)
     kept = tuple(
         problem
@@ -137,7 +140,9 @@ def _corrected(
         return weighed(_with_flags(fish, (*harmless, "edited")), kind)
     if correction.kind == "species":
         if correction.species is None:
-            raise BadCorrectionError(number, "it names no species")
+            raise BadCorrectionError(
+                number, Message.of("correction-slip", case="no-species")
+            )
         kind = species(correction.species)
         remeasured = _measured_again(fish, fish.snout_px, fish.fork_px, plane, kind)
         return weighed(_with_flags(remeasured, fish.flags), kind)
@@ -185,13 +190,16 @@ def _points(
     number: int, correction: Correction, measurement: PhotoMeasurement
 ) -> tuple[FloatArray, FloatArray]:
     if correction.snout_px is None or correction.fork_px is None:
-        raise BadCorrectionError(number, "it needs both snout_px and fork_px")
+        reason = Message.of("correction-slip", case="both-ends")
+        raise BadCorrectionError(number, reason)
     ends = np.array([correction.snout_px, correction.fork_px], dtype=np.float64)
     size = np.array([measurement.width_px, measurement.height_px])
     if not np.all(np.isfinite(ends)) or np.any(ends < -0.5) or np.any(ends > size):
-        raise BadCorrectionError(number, "a point lies outside the photo")
+        reason = Message.of("correction-slip", case="outside")
+        raise BadCorrectionError(number, reason)
     if float(np.linalg.norm(ends[0] - ends[1])) < MIN_LENGTH_PX:
-        raise BadCorrectionError(number, "snout and fork are at the same place")
+        reason = Message.of("correction-slip", case="same-place")
+        raise BadCorrectionError(number, reason)
     return ends[0], ends[1]
 
 

@@ -27,6 +27,7 @@ from fishmeasure.base.errors import (
     PhotoTooLargeError,
     PhotoTooSmallError,
 )
+from fishmeasure.base.words import Message
 
 FILM_DIAGONAL_MM = math.hypot(36.0, 24.0)
 """Of the 35 mm film frame. Exif calls tag 0xA405 only "the equivalent focal length
@@ -163,7 +164,7 @@ def read_photo(data: bytes, name: str, limits: PhotoLimits = DEFAULT_LIMITS) -> 
     """
     if len(data) > limits.max_bytes:
         raise PhotoTooLargeError(
-            name, f"{len(data) / 1e6:.0f} MB", f"{limits.max_bytes / 1e6:.0f} MB"
+            name, megabytes(len(data)), megabytes(limits.max_bytes)
         )
     try:
         with warnings.catch_warnings():
@@ -177,7 +178,8 @@ def read_photo(data: bytes, name: str, limits: PhotoLimits = DEFAULT_LIMITS) -> 
     except UnidentifiedImageError:
         raise NotAnImageError(name) from None
     except BROKEN_FILE_ERRORS as error:
-        raise NotAnImageError(name, f"broken file: {error}") from None
+        reason = Message.of("image-broken", told=str(error))
+        raise NotAnImageError(name, reason) from None
 
 
 def open_header(
@@ -193,7 +195,7 @@ def open_header(
     Image.init()  # both are safe to call again
     pillow_heif.register_heif_opener(thumbnails=False)
     if data.startswith(b"\xff\xd8") and _has_too_many_parts(data):
-        raise NotAnImageError(name, "it has more parts than any photo")
+        raise NotAnImageError(name, Message.of("image-parts"))
     image = Image.open(io.BytesIO(data), formats=_FORMATS)
     most = limits.max_pixels
     if image.format == "WEBP":
@@ -224,12 +226,19 @@ def beyond_pillow(
     """Return the error for a photo with more pixels than Pillow looks at."""
     most = 2 * (Image.MAX_IMAGE_PIXELS or 0)  # as its documentation says
     return PhotoTooLargeError(
-        name, f"more than {_megapixels(most)}", _megapixels(limits.max_pixels)
+        name,
+        Message.of("more-than", size=_megapixels(most)),
+        _megapixels(limits.max_pixels),
     )
 
 
-def _megapixels(most: int) -> str:
-    return f"{most / 1e6:.0f} megapixels"
+def megabytes(size_bytes: int) -> Message:
+    """Return the size of a file in words."""
+    return Message.of("megabytes", size_mb=size_bytes / 1e6)
+
+
+def _megapixels(most: int) -> Message:
+    return Message.of("megapixels", size_mp=most / 1e6)
 
 
 def _check_size(
@@ -238,7 +247,9 @@ def _check_size(
     width_px, height_px = size
     if width_px * height_px > most:
         raise PhotoTooLargeError(
-            name, f"{width_px} x {height_px} pixels", _megapixels(most)
+            name,
+            Message.of("picture-pixels", width_px=width_px, height_px=height_px),
+            _megapixels(most),
         )
     if min(size) < limits.min_side_px:
         raise PhotoTooSmallError(name, width_px, height_px)

@@ -19,6 +19,7 @@ from PIL import ExifTags, Image, ImageOps
 from PIL.TiffImagePlugin import IFDRational
 
 from fishmeasure.base.errors import NotAnImageError
+from fishmeasure.base.words import Message
 from fishmeasure.photo.image import (
     BROKEN_FILE_ERRORS,
     MOST_SEGMENTS,
@@ -66,7 +67,8 @@ def strip_private_tags(data: bytes, name: str) -> bytes:
     except Image.DecompressionBombError:
         raise beyond_pillow(name) from None
     except BROKEN_FILE_ERRORS as error:
-        raise NotAnImageError(name, "damaged or of an unknown kind") from error
+        reason = Message.of("image-damaged")
+        raise NotAnImageError(name, reason) from error
 
 
 def _stripped(data: bytes, name: str) -> bytes:

@@ -102,13 +102,7 @@ def check_photo(photo: Photo, plane: PlaneScale | None) -> tuple[Problem, ...]:
         return _without_scale(photo)
     problems = []
     if plane.tilt_deg > TILT_WARN_DEG:
-        problems.append(
-            Problem(
-                code="tilted",
-                message=f"Taken at {plane.tilt_deg:.0f} degrees from straight down; "
-                "lengths are less certain. Hold the phone flat above the fish.",
-            )
-        )
+        problems.append(Problem.of("tilted", case="doubtful", tilt_deg=plane.tilt_deg))
     if plane.look is not None:
         problems += _by_look(plane.look)
     problems += _by_markers(plane)
@@ -123,21 +117,10 @@ def _by_look(look: MarkerLook) -> list[Problem]:
     problems = []
     if look.blur_cells > BLUR_WARN_CELLS or look.blur_mm > BLUR_WARN_MM:
         problems.append(
-            Problem(
-                code="blurred",
-                message="Blurred: an edge is smeared over about "
-                f"{4 * look.blur_mm:.0f} mm. Hold the phone still, tap on the fish to "
-                "focus, wipe the lens.",
-            )
+            Problem.of("blurred", case="doubtful", edge_mm=4 * look.blur_mm)
         )
     if look.side_raster_px < SIDE_WARN_PX:
-        problems.append(
-            Problem(
-                code="too-far",
-                message="The markers are small in the photo, so the scale is less "
-                "certain. Go nearer, or send the photo at its full size.",
-            )
-        )
+        problems.append(Problem.of("too-far", case="doubtful"))
     if look.contrast < CONTRAST_WARN:
         problems.append(_too_dark())
     return problems
@@ -147,30 +130,11 @@ def _by_markers(plane: PlaneScale) -> list[Problem]:
     problems = []
     count = len(plane.marker_ids)
     if plane.method in {"sheet", "loose-markers"} and count < 4:
-        problems.append(
-            Problem(
-                code="marker-missing",
-                message=f"Only {count} of the 4 markers can be seen; the others are "
-                "covered, cut off or in glare, so the scale is less certain.",
-            )
-        )
+        problems.append(Problem.of("marker-missing", markers=count))
     if plane.rms_residual_mm > RESIDUAL_WARN_MM:
-        problems.append(
-            Problem(
-                code="not-flat",
-                message="The markers do not lie quite flat in one plane (off by "
-                f"{plane.rms_residual_mm:.1f} mm). Smooth the sheet, and lay every "
-                "card on the surface that the fish lie on.",
-            )
-        )
+        problems.append(Problem.of("not-flat", rms_mm=plane.rms_residual_mm))
     if plane.relative_se > SCALE_SE_WARN:
-        problems.append(
-            Problem(
-                code="rough-scale",
-                message=f"The scale is known to {100 * plane.relative_se:.0f} % only. "
-                "Four markers, or the sheet, do much better.",
-            )
-        )
+        problems.append(Problem.of("rough-scale", share=plane.relative_se))
     return problems
 
 
@@ -181,13 +145,7 @@ def _without_scale(photo: Photo) -> tuple[Problem, ...]:
         problems.append(_too_dark())
     blur_px = edge_blur_px(np.asarray(grey, np.float32))
     if blur_px is not None and blur_px > BLUR_LIMIT_FRACTION * max(grey.shape):
-        problems.append(
-            Problem(
-                code="blurred",
-                message="The photo is blurred. Hold the phone still, tap on the fish "
-                "to focus, use more light, wipe the lens.",
-            )
-        )
+        problems.append(Problem.of("blurred", case="whole"))
     clipped = _clipped_fraction(photo, None)
     if clipped > CLIPPED_WARN_FRACTION:
         problems.append(_overexposed(clipped))
@@ -195,19 +153,12 @@ def _without_scale(photo: Photo) -> tuple[Problem, ...]:
 
 
 def _too_dark() -> Problem:
-    return Problem(
-        code="too-dark",
-        message="The photo is too dark. Turn on a light, or go out of the shade.",
-    )
+    return Problem.of("too-dark")
 
 
 def _overexposed(clipped: float) -> Problem:
-    share = f"{100 * clipped:.0f} % of it is" if clipped > 0.05 else "Bright parts are"
-    return Problem(
-        code="overexposed",
-        message=f"Overexposed: {share} burnt out, and white bleeds into the fish. "
-        "Avoid flash and direct sun, wipe off standing water, tap on the white to "
-        "darken the photo.",
+    return Problem.of(
+        "overexposed", case="much" if clipped > 0.05 else "parts", share=clipped
     )
 
 

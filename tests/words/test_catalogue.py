@@ -30,6 +30,7 @@ DONE = (
     "fishmeasure/store",
     "api",
     "fishmeasure/cli",
+    "fishmeasure/photo",
 )
 """Rooms whose sentences all stand in the catalogue; the list only grows."""
 DESCRIBES = {

@@ -1,6 +1,7 @@
 """The photo, or a correction of it, cannot be used."""
 
 from fishmeasure.base.errors.base import FishMeasureError
+from fishmeasure.base.words import Reason
 
 
 class PhotoError(FishMeasureError):
@@ -12,7 +13,7 @@ class BadCorrectionError(FishMeasureError):
 
     code = "bad-correction"
 
-    def __init__(self, number: int, reason: str) -> None:
+    def __init__(self, number: int, reason: Reason) -> None:
         super().__init__(number=number, reason=reason)
 
 
@@ -21,7 +22,7 @@ class NotAnImageError(PhotoError):
 
     code = "not-an-image"
 
-    def __init__(self, name: str, reason: str = "") -> None:
+    def __init__(self, name: str, reason: Reason = "") -> None:
         super().__init__(case="reason" if reason else "plain", name=name, reason=reason)
 
 
@@ -30,7 +31,7 @@ class PhotoTooLargeError(PhotoError):
 
     code = "too-large"
 
-    def __init__(self, name: str, size: str, limit: str) -> None:
+    def __init__(self, name: str, size: Reason, limit: Reason) -> None:
         super().__init__(case="photo", name=name, size=size, limit=limit)
 
 

@@ -501,25 +501,33 @@ markers-disagree = The markers in { $name } do not fit one flat plane (off by
     .meaning = The markers do not lie in one plane at their printed sizes.
 
 tilted = { $case ->
+        [doubtful] Taken at { NUMBER($tilt_deg, decimals: 0) } degrees from straight down;
+            lengths are less certain.
        *[refused] { $name } was taken at { NUMBER($tilt_deg, decimals: 0) } degrees from
             straight down; over { NUMBER($limit_deg, decimals: 0) } no length can be trusted.
     }
     .advice = { $case ->
+        [doubtful] Hold the phone flat above the fish.
        *[refused] Hold the phone flat, straight above the fish.
     }
     .meaning = Taken at a slant: measured with a wider error, or refused beyond a limit.
 
 blurred = { $case ->
+        [doubtful] Blurred: an edge is smeared over about
+            { AMOUNT($edge_mm, decimals: 0) }.
+        [whole] The photo is blurred.
        *[refused] { $name } is blurred: an edge is smeared over about
             { AMOUNT($edge_mm, decimals: 0) }.
     }
     .advice = { $case ->
+        [doubtful] Hold the phone still, tap on the fish to focus, wipe the lens.
        *[refused] Hold the phone still, tap on the fish to focus, use more light, wipe the
             lens.
     }
     .meaning = Blurred: measured with a wider error, or refused beyond a limit.
 
 too-far = { $case ->
+        [doubtful] The markers are small in the photo, so the scale is less certain.
        *[refused] The marker in { $name } is only { NUMBER($side_px, decimals: 0) } pixels
             wide; { NUMBER($limit_px, decimals: 0) } are needed.
     }
@@ -1592,19 +1600,54 @@ flag = { $case ->
        *[dropped] A person left this fish out.
     }
 
-marker-missing =
+marker-missing = Only { $markers } of the 4 markers can be seen; the others are covered, cut
+    off or in glare, so the scale is less certain.
     .meaning = A marker of the sheet was not seen.
 
-not-flat =
+not-flat = The markers do not lie quite flat in one plane (off by
+    { AMOUNT($rms_mm, decimals: 1) }).
+    .advice = Smooth the sheet, and lay every card on the surface that the fish lie on.
     .meaning = The sheet does not lie flat.
 
-overexposed =
+overexposed = { $case ->
+        [much] Overexposed: { PERCENT($share) } of it is burnt out, and white bleeds into the
+            fish.
+       *[parts] Overexposed: Bright parts are burnt out, and white bleeds into the fish.
+    }
+    .advice = Avoid flash and direct sun, wipe off standing water, tap on the white to darken
+        the photo.
     .meaning = Too bright: paper or wet fish have lost their edge.
 
-rough-scale =
+rough-scale = The scale is known to { PERCENT($share) } only.
+    .advice = Four markers, or the sheet, do much better.
     .meaning = The scale of the photo is uncertain.
 
-too-dark =
+image-broken = broken file: { $told }
+
+image-parts = it has more parts than any photo
+
+image-damaged = damaged or of an unknown kind
+
+megabytes = { NUMBER($size_mb, decimals: 0) } MB
+
+megapixels = { NUMBER($size_mp, decimals: 0) } megapixels
+
+more-than = more than { $size }
+
+picture-pixels = { $width_px } x { $height_px } pixels
+
+correction-slip = { $case ->
+    [no-scale] the photo has no scale to measure by
+    [no-species] it names no species
+    [both-ends] it needs both snout_px and fork_px
+    [outside] a point lies outside the photo
+   *[same-place] snout and fork are at the same place
+}
+
+correction-no-fish = there is no fish { $number }
+
+too-dark = The photo is too dark.
+    .advice = Turn on a light, or go out of the shade.
     .meaning = Too dark to see fish or marker.
 
 ## pipeline and batch

@@ -51,7 +51,7 @@ def measure_length(
     camera = Camera.of(plane)
     contour_mm = plane.to_plane_mm(outline.contour_px)
     if not _area_mm2(contour_mm) > MIN_AREA_MM2:
-        message = "An outline without area has no length."
+        message = "an outline without area has no length"
         raise ValueError(message)
     midline, drawn_ends = _oriented(trace_midline(contour_mm), outline, plane)
     ends = _placed(midline, drawn_ends, outline, plane)
