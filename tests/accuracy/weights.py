@@ -1,6 +1,8 @@
 """Weights by outlines: stocks drawn and rendered, and fish that others measured.
 
 ``python -m tests.accuracy.weights drawn [REPLICATES]`` draws stocks from thin to fat;
+``python -m tests.accuracy.weights samples [REPLICATES]`` estimates such stocks from four
+photographed nets of eight, without a weighing and with one net weighed;
 ``python -m tests.accuracy.weights rendered FOLDER`` measures rendered stocks, c learned
 from five fish of the first photo of each family; ``python -m tests.accuracy.weights
 tables FILE...`` leaves one lot or species out of tables of weight, length and greatest
@@ -25,6 +27,7 @@ from fishmeasure.photo.weighing import PhotoWeights, photo_weights, with_weights
 from fishmeasure.pipeline import PhotoSettings, measure_photo
 from fishmeasure.species import Species, load_species
 from fishmeasure.species.body_fit import fit_body, own_body
+from tests.core.population.test_sizes import estimated, stock
 
 STOCK_SD = 0.043
 """Spread of c between stocks of a species in truth: three farmed species."""
@@ -179,6 +182,36 @@ def print_judged(title: str, judged: list[Judged]) -> None:
         f"{100 * np.median(widths):.1f} % (95 % under "
         f"{100 * np.quantile(widths, 0.95):.1f} %)"
     )
+
+
+def print_samples(replicates: int) -> None:
+    """Print how samples of four photographed nets are told, none and one weighed."""
+    errors: dict[str, list[float]] = {"no net weighed": [], "one net weighed": []}
+    held: dict[str, list[bool]] = {way: [] for way in errors}
+    for number in range(replicates):
+        rng = np.random.default_rng(1000 + number)
+        fat = float(rng.uniform(0.65, 1.4))
+        tails = 0.075 * float(rng.standard_t(4.0)) / np.sqrt(2.0)
+        thick = float(np.exp(rng.normal(0.0, 0.07) + tails))
+        nets, weights, true_g, _ = stock(rng, fat, thick)
+        edges, scale = np.exp(rng.normal(0.0, 0.04, 4)), np.exp(rng.normal(0.0, 0.02))
+        told = sum(weights[0, place].weight_g for place in range(8))
+        all_told = sum(one.weight_g for one in weights.values())
+        weighed_g = 32.0 * true_g * 1.01 * told / all_told
+        seen = {
+            key: replace(one, weight_g=float(one.weight_g * edges[key[0]] * scale))
+            for key, one in weights.items()
+        }
+        heavy = (replace(nets[0], net_g=float(round(weighed_g))), *nets[1:])
+        for way, dips in zip(errors, (nets, heavy), strict=True):
+            found = estimated(dips, seen).handled_mean_weight_g
+            errors[way].append(abs(found.value / true_g - 1.0))
+            held[way].append(found.low < true_g < found.high)
+    for way, mine in errors.items():
+        print(
+            f"{way}: {replicates} samples, mean error {100 * np.mean(mine):.1f} %, "
+            f"90 % intervals hold {100 * np.mean(held[way]):.1f} %"
+        )
 
 
 # --- rendered stocks --------------------------------------------------------------
@@ -338,6 +371,8 @@ def main() -> None:
         for known in (False, True):
             title = "c of five fish of another stock" if known else "published c"
             print_judged(title, list(drawn_stocks(replicates, known=known)))
+    elif what == "samples":
+        print_samples(int(rest[0]) if rest else 250)
     elif what == "rendered":
         found: dict[str, list[Judged]] = {}
         for way, one in rendered_stocks(Path(rest[0])):
