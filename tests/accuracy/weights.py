@@ -1,12 +1,11 @@
 """Weights by outlines: stocks drawn and rendered, and fish that others measured.
 
 ``python -m tests.accuracy.weights drawn [REPLICATES]`` draws stocks from thin to fat;
-``python -m tests.accuracy.weights samples [REPLICATES]`` estimates such stocks from four
-photographed nets of eight, without a weighing and with one net weighed;
-``python -m tests.accuracy.weights rendered FOLDER`` measures rendered stocks, c learned
-from five fish of the first photo of each family; ``python -m tests.accuracy.weights
-tables FILE...`` leaves one lot or species out of tables of weight, length and greatest
-depth (Charr.csv, finnish_159_fish.csv), which hold no outline.
+``samples [REPLICATES]`` estimates such stocks from four photographed nets of eight,
+without a weighing and with one net weighed; ``rendered FOLDER`` measures rendered
+stocks, c learned from five fish of the first photo of each family; ``tables FILE...``
+leaves one lot or species out of tables of weight, length and greatest depth
+(Charr.csv, finnish_159_fish.csv), which hold no outline.
 """
 
 import csv
