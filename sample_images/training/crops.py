@@ -17,6 +17,8 @@ _SMALLEST_PX = 50.0
 _EMPTY_RATE = 0.3
 _RIGHT = 0.04
 WARY = 2.0  # how many times a wrong length counts; the runtime undoes it
+_LEAST_DEPTH = 12.0  # half pixels; whole fish have 18 to 50
+_STRAIGHT = 0.87  # cosine: ends of two fish that might be taken for one bent fish
 _MATCHED = 0.14  # ends nearer than this share of the length: the fish is meant
 
 
@@ -95,8 +97,10 @@ def draw_crops(
     span = span[:, :1] + part[:, :, None] * (span[:, 1:] - span[:, :1])
     guess = torch.where(at_thing[:, None, None], span, guess)
     real = real & (uniform(count) > 0.18)
-    other = fish[scene, torch.multinomial(odds[scene], 1)[:, 0]]
-    crossed = uniform(count) < 0.06
+    likely = _goes_on(fish[scene], chosen, ends) & fits[scene]
+    other = torch.multinomial(odds[scene] + 1e5 * likely, 1)[:, 0]
+    other = fish[scene, other]
+    crossed = uniform(count) < torch.where(likely.any(dim=1), 0.2, 0.05)
     mixed = torch.stack([ends[:, 0], other[:, 2:4]], dim=1)
     told = torch.where(crossed[:, None, None], mixed, told)
     told = torch.where(real[:, None, None], told, guess)
@@ -114,6 +118,18 @@ def draw_crops(
     swapped = uniform(count) < 0.12
     told = torch.where(swapped[:, None, None], told.flip(1), told)
     return _cut(batch, scene, chosen, (told, meant, row))
+
+
+def _goes_on(fish: Tensor, chosen: Tensor, ends: Tensor) -> Tensor:
+    """Return (m, k): whose fork would go well with the snout of the chosen one."""
+    along = ends[:, 1] - ends[:, 0]
+    length = along.norm(dim=1, keepdim=True).clamp(min=1.0)
+    reach = fish[..., 2:4] - ends[:, None, 0]
+    far = reach.norm(dim=2)
+    straight = (reach * along[:, None]).sum(dim=2) / (far * length).clamp(min=1.0)
+    others = torch.arange(fish.shape[1], device=fish.device)[None] != chosen[:, None]
+    share = far / length
+    return others & (share > 0.7) & (share < 1.35) & (straight > _STRAIGHT)
 
 
 def _cut(
@@ -147,11 +163,8 @@ def _cut(
     grown = functional.max_pool2d(owner, 3, 1, 1)
     owner = torch.where(owner > 0, owner, grown)
     mine = (owner == (chosen + 1)[:, None, None, None]).float()
-    mine = mine * batch["cover"][scene].float()[:, None] / 255
-    masks = [mine]
-    if "body" in batch:
-        top = batch["owner"][scene][:, None] == (chosen + 1)[:, None, None, None]
-        masks.append(top.float() * batch["body"][scene].float()[:, None] / 255)
+    layers = ("cover", "body") if "body" in batch else ("cover",)
+    masks = [mine * batch[name][scene].float()[:, None] / 255 for name in layers]
     masks = functional.grid_sample(
         torch.cat(masks, dim=1),
         (places(2) + 0.5) * (2 / side) - 1,
@@ -228,7 +241,18 @@ def crop_loss_parts(fine: Tensor, judge: Tensor, truth: Crops) -> dict[str, Tens
     if truth.body is not None:
         cells, overlap = _mask_loss(fine[:, 3:4], truth.body)
         parts["body"] = 0.7 * cells + 0.35 * overlap
+        parts["depth"] = _depth_loss(fine[:, 3:4], truth.body)
     return parts
+
+
+def _depth_loss(logit: Tensor, truth: Tensor) -> Tensor:
+    """Return how wrong the body's depths are, in greatest depths: weight is theirs."""
+    depths = truth.sum(dim=2)
+    greatest = depths.amax(dim=2, keepdim=True)
+    miss = (logit.sigmoid().sum(dim=2) - depths).abs() / greatest.clamp(
+        min=_LEAST_DEPTH
+    )
+    return (miss * (greatest > 0)).mean()
 
 
 def _right(fine: Tensor, truth: Crops) -> Tensor:

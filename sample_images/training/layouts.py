@@ -27,16 +27,17 @@ from sample_images.training.tubs import fill_tub
 
 _ON_BELLY = 0.06  # out of the water, lying on its belly or back
 _RATES_BY_LAYOUT = {
-    "none": 0.14,
-    "single": 0.09,
+    "none": 0.12,
+    "single": 0.07,
     "close": 0.06,
-    "rows": 0.11,
-    "scatter": 0.10,
+    "rows": 0.10,
+    "scatter": 0.09,
     "mixed": 0.06,  # small ones among large ones
     "touch": 0.12,
-    "heap": 0.12,
+    "heap": 0.11,
+    "along": 0.09,  # one over another, whose hidden part its tail or head goes on
     "crowd": 0.03,  # many small ones
-    "tub": 0.17,
+    "tub": 0.15,
 }
 
 
@@ -95,7 +96,7 @@ def _kinds(
     kinds = [
         makers.draw(UPRIGHT if rng.random() < _ON_BELLY else SIDE) for _ in range(count)
     ]
-    if rng.random() < 0.14:
+    if rng.random() < 0.2:
         kinds = [hide_in(kind, canvas, rng) for kind in kinds]
     return kinds
 

@@ -1,4 +1,4 @@
-"""Where the fish of a scene lie: rows, heaps, crowds, alone."""
+"""Where the fish of a scene lie: rows, heaps, one over another, crowds, alone."""
 
 from dataclasses import dataclass
 
@@ -44,7 +44,7 @@ def draw_places(layout: str, rng: np.random.Generator) -> list[Place]:
 
 def _draw_way(layout: str, rng: np.random.Generator) -> _Way:
     height, width = SHAPE
-    shortest = {"single": 70, "close": 200, "crowd": 11}.get(layout, 14)
+    shortest = {"single": 70, "close": 200, "crowd": 11, "along": 40}.get(layout, 14)
     longest = {"single": 420, "close": 420, "crowd": 34}.get(layout, 330)
     typical = float(np.exp(rng.uniform(np.log(shortest), np.log(longest))))
     if layout == "single" and rng.random() < 0.2:
@@ -57,7 +57,7 @@ def _draw_way(layout: str, rng: np.random.Generator) -> _Way:
         turn_sd=float(rng.choice([0.05, 0.2, 0.6])),
         middle=(float(middle[0]), float(middle[1])),
         gap=float(
-            rng.uniform(0.1, 0.27) if layout == "touch" else rng.uniform(0.26, 0.6)
+            rng.uniform(0.14, 0.28) if layout == "touch" else rng.uniform(0.26, 0.6)
         ),
     )
 
@@ -70,6 +70,8 @@ def _count(way: _Way, rng: np.random.Generator) -> int:
         return int(rng.integers(40, min(MAX_FISH, int(3.2 * area / way.typical**2))))
     if way.layout == "mixed":
         return int(rng.integers(3, _MOST))
+    if way.layout == "along":
+        return int(rng.integers(2, 7))
     room = int(np.clip(area / (0.24 * way.typical**2), 1, _MOST))
     count = int(rng.integers(1, max(2, room) + 1))
     if way.layout == "touch":
@@ -104,12 +106,24 @@ def _lie(
         angle = way.heading + rng.normal(0, max(way.turn_sd, 0.3)) * 2
         spread = rng.uniform(0.15, 0.45) * typical * np.sqrt(number[1] / 5)
         return middle + rng.normal(0, spread, 2), angle
-    if way.layout == "close":
+    if way.layout == "along" and places:
+        return _over(places[int(rng.integers(len(places)))], rng)
+    if way.layout in {"close", "along"}:
         return middle / 2 + np.array([width, height]) / 4, angle
     centre = np.array([rng.uniform(0, width), rng.uniform(0, height)])
     if places and way.layout in {"scatter", "mixed"}:
         centre = _clear_of(centre, places, rng)
     return centre, float(rng.uniform(0, 2 * np.pi))
+
+
+def _over(place: Place, rng: np.random.Generator) -> tuple[Floats, float]:
+    """Return middle and heading of a fish that lies along another, over it."""
+    centre, heading, length = place
+    ahead = np.array([np.cos(heading), np.sin(heading)])
+    across = np.array([-ahead[1], ahead[0]])
+    shift = rng.uniform(-0.75, 0.75) * ahead + rng.normal(0, 0.07) * across
+    angle = heading + rng.normal(0, 0.25) + (np.pi if rng.random() < 0.25 else 0)
+    return np.array(centre) + shift * length, float(angle)
 
 
 def _clear_of(centre: Floats, places: list[Place], rng: np.random.Generator) -> Floats:

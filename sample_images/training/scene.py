@@ -31,6 +31,7 @@ MAX_THINGS = 8
 OUTSIDE_GREY = 128  # what the rectified plane shows where the photo ends
 _SAMPLES = 24
 _LONG_SHADOW = 0.14  # of the length, where the sun stands at 45 degrees
+_HUGS = 0.22  # how often a shadow is no more than a dark band along one side
 _LIES_ON = 0.06  # share of its area over others: touching tails do not raise a fish
 _DARK = 0.25  # share of the light taken: a shadow that shows
 _STOCK = {SIDE: 60, UPRIGHT: 25}
@@ -118,9 +119,9 @@ class Scene:
     cover, owner, body
         At half size: share of each cell covered by fish (0-255); number of the
         fish on top, from 1, or 0; share covered by the body of that fish without
-        fins: they are cut off at the body line, which is the outline opened by
-        an ellipse of 0.45 of the greatest depth, and behind at the straight line
-        across the tail's base.
+        fins: they are cut off at the body line, a smooth profile of back and belly
+        that fins stand out of (``shapes``), and behind at the straight line across
+        the tail's base.
     fish
         (MAX_FISH, FISH_COLUMNS) float32, used rows first; ``columns`` says what
         is where.
@@ -317,7 +318,8 @@ def lay_fish(
     part = canvas.cover[top:bottom, left:right]
     part += solid * (1 - part)
     trunk = canvas.body[top:bottom, left:right]
-    trunk += np.maximum(solid, form[..., 2]) * (form[..., 2] - trunk)
+    trunk *= 1 - solid
+    trunk += np.minimum(solid, form[..., 2])
     firm = solid > 0.5
     below = canvas.owner[top:bottom, left:right]
     over = (solid * (below > 0)).sum() / max(float(solid.sum()), 1.0)
@@ -458,7 +460,10 @@ def _cast_shadow(
     height = length * (rng.uniform(0.06, 0.2) if high else rng.uniform(0.0, 0.06))
     soft = max(0.5, length * rng.uniform(0.004, 0.04))
     dark = rng.uniform(0.1, 0.65)
-    if canvas.hard_light:  # the sun itself: sharp and dark
+    if rng.random() < _HUGS:
+        height, soft = length * rng.uniform(0.002, 0.02), rng.uniform(0.3, 1.2)
+        dark = rng.uniform(0.4, 0.9)
+    elif canvas.hard_light:  # the sun itself: sharp and dark
         height, soft = length * rng.uniform(0.02, _LONG_SHADOW), rng.uniform(0.3, 1.0)
         dark = rng.uniform(0.45, 0.88)
     move = np.array(

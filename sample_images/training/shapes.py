@@ -13,14 +13,18 @@ from typing import Any
 
 import cv2
 import numpy as np
+from numpy.polynomial import legendre
 from numpy.typing import NDArray
 
 from sample_images.training.columns import FORKED, SIDE
 from sample_images.training.noise import Floats
 
 _FILL_PX = 0.5  # how far out of the outline a filled polygon reaches
-_COARSE = 3  # the body is opened in a smaller picture; its edge is the large one's
-_SNAP = 3.5  # pixels: the outline that near to the opened one is no fin
+_PROFILE_DEGREE = 5
+_FIN_HEIGHT = 0.006  # of the length to the tail's base: what stands out more is a fin
+_FINS_STAND = (0.18, 0.96)  # shares of it; head and wrist are as the outline has them
+_FEWEST = 30  # columns
+_BARE = 3.0  # pixels beyond the outline where no fin stands: its own edge counts there
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -204,47 +208,47 @@ def _given(points: Floats, shape: tuple[int, ...]) -> tuple[Floats, Floats, Floa
 def _trunk(alpha: NDArray[Any], tail_base_px: float) -> tuple[Floats, Floats, Floats]:
     """Return the trunk without fins, and its top and bottom row by column."""
     height, width = alpha.shape
-    solid = (alpha > 127).astype(np.uint8)
-    depth = int(solid[:, : max(int(tail_base_px), 8)].sum(axis=0).max())
-    size = max(3, int(depth * 0.45 / _COARSE) | 1)
-    kernel = cv2.getStructuringElement(cv2.MORPH_ELLIPSE, (size, size))
-    coarse = cv2.resize(solid, None, fx=1 / _COARSE, fy=1 / _COARSE)
-    coarse = cv2.morphologyEx(coarse, cv2.MORPH_OPEN, kernel)
-    opened = cv2.resize(coarse, (width, height), interpolation=cv2.INTER_NEAREST)
-    rows = np.arange(height, dtype=np.float32)[:, None]
-    centre = (solid * rows).sum(axis=0) / np.maximum(solid.sum(axis=0), 1)
-    has = opened.any(axis=0)
+    solid = alpha > 127
     columns = np.arange(width)
-    top = np.where(has, opened.argmax(axis=0), np.nan)
-    bottom = np.where(has, height - 1 - opened[::-1].argmax(axis=0), np.nan)
-    full = solid.any(axis=0)
-    # where no fin stands the outline itself is the body's edge
-    whole_top = np.where(full, solid.argmax(axis=0), np.nan)
-    whole_bottom = np.where(full, height - 1 - solid[::-1].argmax(axis=0), np.nan)
-    bare_top, bare_bottom = top - whole_top < _SNAP, whole_bottom - bottom < _SNAP
-    top = np.where(bare_top, whole_top, top)
-    bottom = np.where(bare_bottom, whole_bottom, bottom)
-    # the thin wrist of the tail does not survive the opening: bridge it
-    tail = columns > tail_base_px
-    known = has & ~tail
-    if known.sum() < 4:
-        known = full & ~tail
-        top = np.where(full, solid.argmax(axis=0), 0)
-        bottom = np.where(full, height - 1 - solid[::-1].argmax(axis=0), 0)
-    wrist = int(np.clip(tail_base_px, 0, width - 1))
-    near = solid[:, max(wrist - 2, 0) : wrist + 3].any(axis=1)
-    ends = np.flatnonzero(near) if near.any() else np.array([centre[wrist]])
-    xs = np.append(columns[known], [wrist, width - 1])
-    top = np.interp(columns, xs, np.append(top[known], [ends[0], ends[0]]))
-    bottom = np.interp(columns, xs, np.append(bottom[known], [ends[-1], ends[-1]]))
-    first = int(np.argmax(full))
-    snout = columns < (columns[known][0] if known.any() else first)
-    top = np.where(snout & full, solid.argmax(axis=0), top)
-    bottom = np.where(snout & full, height - 1 - solid[::-1].argmax(axis=0), bottom)
-    top = cv2.GaussianBlur(top.astype(np.float32)[None], (0, 0), 2.0)[0]
-    bottom = cv2.GaussianBlur(bottom.astype(np.float32)[None], (0, 0), 2.0)[0]
-    above, below = np.where(bare_top, 3.0, 0.5), np.where(bare_bottom, 3.0, 0.5)
-    inside = (rows >= top - above) & (rows <= bottom + below)
-    inside = inside & (columns <= tail_base_px)
+    known = columns[solid.any(axis=0) & (columns <= tail_base_px)]
+    wrist = min(int(tail_base_px), width - 1)
+    top = solid.argmax(axis=0).astype(np.float64)
+    bottom = height - 1.0 - solid[::-1].argmax(axis=0)
+    above, below = np.full(width, _BARE), np.full(width, _BARE)
+    if len(known) > _FEWEST:
+        middle = (top + bottom)[known] / 2
+        middle = np.linspace(middle[:3].mean(), middle[-3:].mean(), len(known))
+        for edge, beyond, sign in ((top, above, -1.0), (bottom, below, 1.0)):
+            whole = sign * (edge[known] - middle)
+            bare = _without_fins(whole)
+            edge[known] = middle + sign * bare
+            beyond[known] = np.where(bare < whole, 0.5, _BARE)
+    # behind the tail's base the skin goes on straight
+    top = np.interp(columns, known, top[known]) if len(known) else top
+    bottom = np.interp(columns, known, bottom[known]) if len(known) else bottom
+    rows = np.arange(height, dtype=np.float32)[:, None]
+    inside = (rows >= top - above) & (rows <= bottom + below) & (columns <= wrist)
     trunk = cv2.GaussianBlur(inside.astype(np.float32), (0, 0), 0.7)
     return trunk, top.astype(np.float32), bottom.astype(np.float32)
+
+
+def _without_fins(reach: Floats) -> Floats:
+    """Return how far back or belly reach from the middle, fins cut off.
+
+    A smooth profile lies under the fins, since what stands out of it hardly counts;
+    where nothing stands out the outline itself is the edge. The ends are kept.
+    """
+    share = np.linspace(-1.0, 1.0, len(reach))
+    basis = legendre.legvander(share, _PROFILE_DEGREE)
+    stands_out = _FIN_HEIGHT * len(reach)
+    weights = np.ones(len(reach))
+    profile = reach
+    for _ in range(20):
+        weighted = basis.T * weights**2
+        profile = basis @ np.linalg.solve(weighted @ basis, weighted @ reach)
+        above = np.maximum(reach - profile, 0.0) / stands_out
+        weights = 1.0 / (1.0 + above**2) ** 2
+    place = (share + 1.0) / 2.0
+    fin = (reach - profile > stands_out) & (place > _FINS_STAND[0])
+    fin &= place < _FINS_STAND[1]
+    return np.where(fin, profile, reach)

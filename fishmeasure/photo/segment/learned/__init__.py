@@ -7,7 +7,7 @@ enlarged, draws it, and says what of it can be seen. The third sees its ends as 
 photo has them, and says where they are, and how sure that is.
 """
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
 import cv2
 import numpy as np
@@ -22,6 +22,7 @@ from fishmeasure.photo.segment.learned.ends import (
     FishEnd,
     find_end,
 )
+from fishmeasure.photo.segment.learned.heap import in_a_heap
 from fishmeasure.photo.segment.learned.judge import Verdict, judge
 from fishmeasure.photo.segment.learned.portrait import Drawn, draw
 from fishmeasure.photo.segment.learned.search import Search, search
@@ -39,9 +40,6 @@ LIKELY_FISH = 5.0
 """Logit. Where nothing can be used and nothing looks more like a fish than this, there
 is none: whole fish of 40 rendered photos have 6.8 and more; of 16 everyday pictures 4
 had outlines of 3.8 to 6.3."""
-RAISED_SHARE = 0.03
-"""Of a fish's area within two pixels of a hidden one: that is a border of about a
-third of its length."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -98,9 +96,10 @@ def find_seen(photo: Photo, plane: PlaneScale, where: Search) -> list[Seen]:
             masks.append(mine)
     if not any(_convinces(drawn, verdict) for drawn, verdict in kept):
         return []
+    verdicts = in_a_heap([verdict for _, verdict in kept], masks, where.fish_like)
     return [
         _with_ends(photo, plane, drawn, verdict)
-        for drawn, verdict in _mark_raised(kept, masks)
+        for (drawn, _), verdict in zip(kept, verdicts, strict=True)
     ]
 
 
@@ -118,29 +117,6 @@ def _with_ends(photo: Photo, plane: PlaneScale, drawn: Drawn, verdict: Verdict) 
 
 def _convinces(drawn: Drawn, verdict: Verdict) -> bool:
     return not verdict.flags or float(drawn.judge[0]) >= LIKELY_FISH
-
-
-def _mark_raised(
-    found: list[tuple[Drawn, Verdict]], masks: list[BoolArray]
-) -> list[tuple[Drawn, Verdict]]:
-    """Mark whole fish that border on a hidden one: they may lie on it.
-
-    A fish on another is nearer the camera by a thickness, and looks 3 to 5 % too
-    long: 1.8 to 5.3 % on the rendered heaps.
-    """
-    hidden = np.zeros_like(masks[0]) if masks else np.zeros((1, 1), bool)
-    for (_, verdict), mask in zip(found, masks, strict=True):
-        if "hidden" in verdict.flags and "edge-cut" not in verdict.flags:
-            hidden |= mask
-    near = cv2.dilate(hidden.astype(np.uint8), np.ones((5, 5), np.uint8)) > 0
-    marked = []
-    for (drawn, verdict), mask in zip(found, masks, strict=True):
-        border = float((near & mask).sum())
-        doubtful = border > RAISED_SHARE * float(mask.sum())
-        if doubtful and not verdict.flags:
-            verdict = replace(verdict, flags=("touching",))  # noqa: PLW2901
-        marked.append((drawn, verdict))
-    return marked
 
 
 def _mask(drawn: Drawn, frame: Frame) -> BoolArray:

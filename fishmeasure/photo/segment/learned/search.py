@@ -40,6 +40,8 @@ class Search:
     ----------
     frame
         Of the first picture.
+    fish_like
+        (rows / 4, columns / 4) of the first picture: where it shows fish.
     ends_mm
         (2, 2) snout and fork on the plane for each, the likeliest first.
     too_small
@@ -49,6 +51,7 @@ class Search:
     """
 
     frame: Frame
+    fish_like: BoolArray
     ends_mm: tuple[FloatArray, ...]
     too_small: int
     shortest_mm: float
@@ -61,7 +64,8 @@ def search(photo: Photo, plane: PlaneScale) -> Search:
     first = find_instances(answer)
     large = [one for one in first if one.length_px >= LARGE_PX]
     small = [one for one in first if one.length_px < LARGE_PX]
-    rest = _unexplained(fish_like(answer), large, small)
+    likely = fish_like(answer)
+    rest = _unexplained(likely, large, small)
     tiles = _tiles(rest, frame) if _can_be_nearer(photo, plane, frame) else []
     ends = [frame.to_mm(np.array([one.snout, one.fork])) for one in large]
     if tiles:
@@ -81,6 +85,7 @@ def search(photo: Photo, plane: PlaneScale) -> Search:
     kept = [one for one, mm in zip(ends, lengths, strict=True) if mm >= shortest_mm]
     return Search(
         frame=frame,
+        fish_like=likely,
         ends_mm=tuple(kept),
         too_small=len(ends) - len(kept),
         shortest_mm=shortest_mm,
