@@ -22,6 +22,8 @@ UNKNOWN_SHARE = 0.05
 """Of a fish's area: what borders on it, looks like fish and is part of none that was
 found. 97 fish of 15 rendered photos, apart or touching, have 0.011 at most; a
 half-hidden one of a heap, taken as whole and 13 % too long, had 0.074."""
+_LEAST_PX = 3 * 16
+"""Three of the network's cells: less beside a small fish is its own blurred edge."""
 _EDGE_PX = 4  # about an outline: its own fins and soft edge
 _NEAR_PX = 6
 
@@ -45,7 +47,8 @@ def in_a_heap(
     for verdict, mask in zip(verdicts, masks, strict=True):
         area = float(mask.sum())
         doubtful = float((hidden & mask).sum()) > HIDDEN_SHARE * area
-        doubtful = doubtful or _beside(mask, unknown) > UNKNOWN_SHARE * area
+        least = max(UNKNOWN_SHARE * area, _LEAST_PX)
+        doubtful = doubtful or _beside(mask, unknown) > least
         new = doubtful and not verdict.flags
         marked.append(replace(verdict, flags=("touching",)) if new else verdict)
     return marked

@@ -1,0 +1,68 @@
+"""Fish that border on hidden or unknown ones are not trusted."""
+
+import numpy as np
+
+from fishmeasure.base.arrays import BoolArray
+from fishmeasure.photo.segment.learned.heap import in_a_heap
+from fishmeasure.photo.segment.learned.judge import Verdict
+
+ROWS, COLUMNS = 160, 320
+
+
+def verdict(*flags: str) -> Verdict:
+    return Verdict(
+        is_fish=True,
+        confidence=0.95,
+        flags=flags,
+        posture="side",
+        seen=(5.0, 5.0, 5.0),
+    )
+
+
+def box(rows: slice, columns: slice) -> BoolArray:
+    mask = np.zeros((ROWS, COLUMNS), bool)
+    mask[rows, columns] = True
+    return mask
+
+
+def cells(mask: BoolArray) -> BoolArray:
+    """Return the mask as the first network gives it, a quarter of the size."""
+    return mask[::4, ::4]
+
+
+FISH = box(slice(40, 80), slice(40, 200))  # 6,400 pixels
+
+
+def test_a_fish_alone_is_trusted() -> None:
+    assert in_a_heap([verdict()], [FISH], cells(FISH))[0].flags == ()
+
+
+def test_a_fish_beside_one_that_was_not_found_is_not_used() -> None:
+    # 24 x 60 pixels beside its tail: over a fifth of its own area
+    unknown = box(slice(50, 74), slice(200, 260))
+    marked = in_a_heap([verdict()], [FISH], cells(FISH | unknown))
+    assert marked[0].flags == ("touching",)
+
+
+def test_what_looks_like_fish_elsewhere_or_is_tiny_changes_nothing() -> None:
+    elsewhere = box(slice(120, 150), slice(40, 200))
+    tiny = box(slice(56, 64), slice(208, 220))
+    for other in (elsewhere, tiny):
+        assert in_a_heap([verdict()], [FISH], cells(FISH | other))[0].flags == ()
+
+
+def test_a_fish_on_a_hidden_one_is_not_used() -> None:
+    below = box(slice(80, 110), slice(40, 200))
+    marked = in_a_heap([verdict(), verdict("hidden")], [FISH, below], cells(FISH))
+    assert [one.flags for one in marked] == [("touching",), ("hidden",)]
+    # one that the photo's edge cuts lies beside it, as good as any
+    cut = in_a_heap(
+        [verdict(), verdict("edge-cut", "hidden")], [FISH, below], cells(FISH)
+    )
+    assert cut[0].flags == ()
+
+
+def test_doubts_that_were_there_stay_and_no_fish_gives_none() -> None:
+    marked = in_a_heap([verdict("edge-cut")], [FISH], cells(FISH))
+    assert marked[0].flags == ("edge-cut",)
+    assert in_a_heap([], [], cells(FISH)) == []
