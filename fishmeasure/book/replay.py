@@ -50,7 +50,7 @@ from fishmeasure.species import (
     packaged_species,
 )
 
-__all__ = ["Assumptions", "Balance", "replay"]
+__all__ = ["Assumptions", "Balance", "histories", "replay"]
 
 _Meals = Mapping[int, float]  # kilograms by day, as an ordinal
 
@@ -88,6 +88,20 @@ def replay(
     past = tuple(entry for entry in in_force(entries) if entry.on <= on)
     run = _Replay(known_units, past, on, assumptions or Assumptions())
     return run.balance(tuple(cohorts))
+
+
+def histories(
+    units: Iterable[Unit],
+    cohorts: Iterable[Cohort],
+    entries: Iterable[Entry],
+    *,
+    on: date,
+) -> dict[UUID, History]:
+    """Return what the posterior of each cohort is made from; as ``replay``."""
+    known_units = {unit.id: unit for unit in units}
+    past = tuple(entry for entry in in_force(entries) if entry.on <= on)
+    run = _Replay(known_units, past, on, Assumptions())
+    return run.histories(tuple(cohorts), {})
 
 
 class _Replay:
@@ -144,59 +158,68 @@ class _Replay:
         )
 
     def _posteriors(self, cohorts: tuple[Cohort, ...]) -> dict[UUID, Posterior]:
-        """Return what is known of each cohort that has entries.
+        """Return what is known of each cohort that has entries."""
+        peaks: dict[UUID, Peak] = {}
+        found = self.histories(cohorts, peaks)
+        return {key: posterior(one, peaks.get(key)) for key, one in found.items()}
 
-        Feed of a unit with several cohorts is divided by what each would eat by all
-        that is known without that feed.
+    def histories(
+        self, cohorts: tuple[Cohort, ...], peaks: dict[UUID, Peak]
+    ) -> dict[UUID, History]:
+        """Return the history of each cohort that has entries, with what it was fed.
+
+        ``peaks`` gets those of cohorts that share a unit, found without their feed.
         """
-        histories = {
+        found = {
             item.id: self._history(item, self._of_fish[item.id])
             for item in cohorts
             if item.id in self._of_fish
         }
-        places = {key: _units_of(history) for key, history in histories.items()}
-        eaten: dict[UUID, dict[UUID, _Meals]] = {}
-        peaks: dict[UUID, Peak] = {}
-        for unit_id, meals in self._feed.items():
-            there = [key for key, units in places.items() if unit_id in units]
-            if not meals:
-                continue
-            for key in there:
-                shares = eaten.setdefault(key, {})
-                shares[unit_id] = meals if len(there) == 1 else {}
-        shared = {
-            unit_id
-            for unit_id, meals in self._feed.items()
-            if meals and sum(unit_id in units for units in places.values()) > 1
-        }
-        if shared:
-            appetites = {}
-            for key, history in histories.items():
-                if places[key] & shared:
-                    alone = replace(history, shared=frozenset(shared))
-                    peaks[key], appetites[key] = appetite(alone)
-            for unit_id in shared:
-                for day, kg in self._feed[unit_id].items():
-                    wanted = {
-                        key: _on_day(eats.get(unit_id, []), day)
-                        for key, eats in appetites.items()
-                    }
-                    total = sum(wanted.values())
-                    for key, kg_a_day in wanted.items():
-                        if kg_a_day > 0.0:
-                            part = dict(eaten[key][unit_id])
-                            part[day] = kg * kg_a_day / total
-                            eaten[key][unit_id] = part
+        there: dict[UUID, list[UUID]] = {}
+        for key, history in found.items():
+            for unit_id in _units_of(history):
+                if self._feed[unit_id]:
+                    there.setdefault(unit_id, []).append(key)
+        shared = frozenset(unit for unit, keys in there.items() if len(keys) > 1)
+        eaten = self._shares(found, shared, peaks)
+        for unit_id, (key, *others) in there.items():
+            if not others:
+                eaten.setdefault(key, {})[unit_id] = self._feed[unit_id]
         return {
-            key: posterior(
-                replace(history, periods=self._periods(eaten.get(key, {}), shared)),
-                peaks.get(key),
-            )
-            for key, history in histories.items()
+            key: replace(one, periods=self._periods(eaten.get(key, {}), shared))
+            for key, one in found.items()
         }
 
+    def _shares(
+        self,
+        found: Mapping[UUID, History],
+        shared: frozenset[UUID],
+        peaks: dict[UUID, Peak],
+    ) -> dict[UUID, dict[UUID, dict[int, float]]]:
+        """Return the feed of units with several cohorts, by cohort, unit and day.
+
+        Divided by what each would eat by all that is known without that feed.
+        """
+        eaten: dict[UUID, dict[UUID, dict[int, float]]] = {}
+        appetites: dict[UUID, dict[UUID, list[tuple[int, int, float]]]] = {}
+        for key, history in found.items():
+            if _units_of(history) & shared:
+                peaks[key], appetites[key] = appetite(replace(history, shared=shared))
+        for unit_id in shared:
+            for day, kg in self._feed[unit_id].items():
+                wanted = {
+                    key: _on_day(eats.get(unit_id, []), day)
+                    for key, eats in appetites.items()
+                }
+                total = sum(wanted.values())
+                for key, kg_a_day in wanted.items():
+                    if kg_a_day > 0.0:
+                        meals = eaten.setdefault(key, {}).setdefault(unit_id, {})
+                        meals[day] = kg * kg_a_day / total
+        return eaten
+
     def _periods(
-        self, eaten: Mapping[UUID, _Meals], shared: set[UUID]
+        self, eaten: Mapping[UUID, _Meals], shared: frozenset[UUID]
     ) -> tuple[FeedPeriod, ...]:
         last = self._on.toordinal()
         return tuple(
