@@ -59,6 +59,13 @@ LOSSES = st.one_of(
     _of(Sold, fish_count=_FEW),
 )
 STOCKED = _of(Stocked, fish_count=st.integers(0, 3000), fish_count_sd=_SD)
+# Without kilograms, which beside a count and a mean weight tell of the count too.
+COUNTED_IN = _of(
+    Stocked,
+    fish_count=st.integers(0, 3000),
+    fish_count_sd=_SD,
+    bulk_weight_kg=st.none(),
+)
 GROUPS = st.lists(
     records(GradeGroup, to_unit_id=_UNIT, fish_count=_FEW, fish_count_sd=_SD),
     min_size=1,
@@ -71,7 +78,7 @@ CHECKS = st.one_of(
     _of(Sample),
     _of(Harvested, fish_count=st.none(), weight_kg=st.floats(0.0, 50.0)),
 )
-MOVING = st.lists(st.one_of(STOCKED, MOVES, LOSSES), max_size=25)
+MOVING = st.lists(st.one_of(COUNTED_IN, MOVES, LOSSES), max_size=25)
 ANY = st.lists(st.one_of(STOCKED, MOVES, LOSSES, CHECKS), max_size=25)
 
 

@@ -269,3 +269,14 @@ def test_biomass_ahead_stays_as_sure_as_the_kilograms() -> None:
     kg = ahead.biomass_kg(day(0), found.fish_count)
     assert kg.value == pytest.approx(120.0, rel=0.001)
     assert kg.sd / kg.value == pytest.approx(0.01, rel=0.3)
+
+
+def test_three_figures_that_cannot_be_of_the_same_fish() -> None:
+    """1 kg of one fish of 1 g: count and mean stand, the kilograms are questioned."""
+    found = known(
+        entry(Stocked, 0, fish_count=1, bulk_weight_kg=1.0, mean_weight_g=1.0)
+    )
+    assert found.fish_count.value == pytest.approx(1.0)
+    assert found.mean_weight_g is not None
+    assert found.mean_weight_g.value == pytest.approx(1.0)
+    assert [problem.code for problem in found.problems] == ["weight-implausible"]

@@ -33,6 +33,9 @@ if TYPE_CHECKING:
 
 MORE_OUT: Final = "more-out-than-in"
 """The doubt where a cohort's fish in a unit come to less than none."""
+# Count, kilograms and mean weight farther apart than this are a slip, not an error.
+_SAME_FISH_SD: Final = 4.0
+_LEAST_SHARE: Final = 0.01
 _NONE: Final = 0.5  # fewer fish than this are none
 
 
@@ -80,7 +83,7 @@ class Follower(Passing):
     # --- fish that come --------------------------------------------------------
 
     def _stocked(self, entry: Stocked, group: Group) -> None:
-        count, weight_g = self._as_stocked(entry)
+        count, weight_g = self._as_stocked(entry, group)
         self.stocked = self.stocked + count
         if weight_g is None:
             group.flows.unknown_fish += float(count[0])
@@ -94,18 +97,29 @@ class Follower(Passing):
         if root is not None:
             group.weight_from.append(entry.id)
         group.count = group.count + count
-        group.book += float(count[0])
+        stated = entry.fish_count
+        group.book += float(count[0]) if stated is None else float(stated)
         group.count_from.append(entry.id)
 
-    def _as_stocked(self, entry: Stocked) -> tuple[FloatArray, FloatArray | None]:
+    def _as_stocked(
+        self, entry: Stocked, group: Group
+    ) -> tuple[FloatArray, FloatArray | None]:
         """Return count and mean weight: two of count, kilograms and weight make all."""
         usual = self.usual
         count = weight_g = kg = None
+        together = self._fit_together(entry)
+        if not together:
+            group.add_problem(
+                "weight-implausible",
+                f"{entry.fish_count} fish of {entry.mean_weight_g:g} g are not "
+                f"{entry.bulk_weight_kg:g} kg; the kilograms were left out. Correct "
+                f"the entry of {entry.on}.",
+            )
         if entry.fish_count is not None:
             share = usual.stocked_count_sd_fraction
             given = entry.fish_count, entry.fish_count_sd
             count = self.figure(*given, share, entry.id, "count")
-        if entry.bulk_weight_kg is not None:
+        if entry.bulk_weight_kg is not None and together:
             given_kg = entry.bulk_weight_kg, entry.bulk_weight_sd_kg
             kg = self.figure(*given_kg, usual.bulk_weight_sd_fraction, entry.id, "bulk")
         if entry.mean_weight_g is not None:
@@ -126,6 +140,22 @@ class Follower(Passing):
         elif kg is not None and weight_g is None and count[0] > 0.0:
             weight_g = kg * 1000.0 / count
         return count, weight_g
+
+    def _fit_together(self, entry: Stocked) -> bool:
+        """Return whether count, kilograms and mean weight can be of the same fish."""
+        given = (entry.fish_count, entry.bulk_weight_kg, entry.mean_weight_g)
+        count, kg, weight_g = given
+        if not count or kg is None or not weight_g:
+            return True
+        usual = self.usual
+        shares = (
+            (entry.fish_count_sd, count, usual.stocked_count_sd_fraction),
+            (entry.bulk_weight_sd_kg, kg, usual.bulk_weight_sd_fraction),
+            (entry.mean_weight_sd_g, weight_g, usual.stocked_weight_sd_fraction),
+        )
+        relative = (u if sd is None else min(1.0, sd / v) for sd, v, u in shares)
+        apart = abs(math.log(kg * 1000.0 / (count * weight_g)))
+        return apart <= _SAME_FISH_SD * max(math.hypot(*relative), _LEAST_SHARE)
 
     # --- fish that go ----------------------------------------------------------
 
