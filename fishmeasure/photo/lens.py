@@ -9,6 +9,7 @@ from pydantic import Field
 
 from fishmeasure.base.errors import LensFileError
 from fishmeasure.base.record import between, longest, plain, read, record
+from fishmeasure.base.words import Message
 from fishmeasure.photo.image import Photo
 
 _RelativeSd = Annotated[float, between(1e-4, 0.3)]
@@ -92,5 +93,5 @@ def read_lens(text: str, name: str) -> LensProfile:
     try:
         data = json.loads(text)
     except (ValueError, RecursionError):
-        raise LensFileError(name, "it is not JSON") from None
+        raise LensFileError(name, Message.of("lens-not-json")) from None
     return read(LensProfile, data, partial(LensFileError, name))

@@ -1628,6 +1628,8 @@ image-parts = it has more parts than any photo
 
 image-damaged = damaged or of an unknown kind
 
+lens-not-json = it is not JSON
+
 megabytes = { NUMBER($size_mb, decimals: 0) } MB
 
 megapixels = { NUMBER($size_mp, decimals: 0) } megapixels
