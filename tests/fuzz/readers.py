@@ -25,7 +25,7 @@ from api.schemas import CorrectionsIn, PhotoSettingsIn
 from api.settings import SettingError, Settings
 from fishmeasure.base.errors import FishMeasureError
 from fishmeasure.base.record import read
-from fishmeasure.cli.fit import _columns, _rows
+from fishmeasure.cli.fit import _columns
 from fishmeasure.cli.options import parse_known
 from fishmeasure.estimation.plan import one_more_net, taken_from_json
 from fishmeasure.estimation.sample import read_sample
@@ -155,7 +155,7 @@ def _book(content: str) -> None:
 
 
 def _fit(content: str) -> None:
-    columns = _columns(_rows(content, "a.csv"), "a.csv", ("length_mm", "weight_g"))
+    columns = _columns(content, "a.csv")
     fit = fit_length_weight(columns["length_mm"], columns["weight_g"])
     json.dumps([fit.b, fit.left_out_error_percent, fit.mean_factor], allow_nan=False)
     if "depth_mm" in columns:

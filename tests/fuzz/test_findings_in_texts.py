@@ -18,7 +18,7 @@ from fishmeasure.base.errors import (
 )
 from fishmeasure.base.files import read_at_most
 from fishmeasure.cli import main
-from fishmeasure.cli.fit import _columns, _rows
+from fishmeasure.cli.fit import _columns
 from fishmeasure.cli.photo import measure_file
 from fishmeasure.estimation.plan import taken_from_json
 from fishmeasure.pipeline import PhotoSettings
@@ -75,7 +75,7 @@ def test_single_fish_beyond_any_fish_are_refused(rows: list[str]) -> None:
     text = "\n".join(["length_mm,weight_g", *good, *rows])
 
     def fit() -> None:
-        columns = _columns(_rows(text, "a.csv"), "a.csv", ("length_mm", "weight_g"))
+        columns = _columns(text, "a.csv")
         fit_length_weight(columns["length_mm"], columns["weight_g"])
 
     with pytest.raises(LengthWeightDataError):
