@@ -262,7 +262,7 @@ def spread_of_answer(values: Mapping[str, Any]) -> Spread:
         between_net_cv=_known(values["between_net_cv"], TYPICAL.between_net_cv),
         common_sd=TYPICAL.common_sd,
         pilot_nets=nets,
-        pilot_fish=max(int(values["fish_measured"]), nets),
+        pilot_fish=max(int(values.get("fish_measured", nets)), nets),
     )
 
 

@@ -1,5 +1,7 @@
 """The closed forms against numpy's and scipy's general ones."""
 
+from dataclasses import replace
+
 import numpy as np
 import pytest
 from scipy import stats
@@ -13,6 +15,7 @@ from fishmeasure.estimation.model.nets import (
     weighing_variance,
     weight_term,
 )
+from fishmeasure.estimation.model.shape import Shape, shape_table
 from fishmeasure.estimation.nets import FishInNet, NetWeighing, SampleSettings
 from tests.core.population.makers import Dip, Truth, draw, published_line
 
@@ -112,6 +115,9 @@ def test_a_nets_weight_has_the_moments_of_drawn_fish(measured: int) -> None:
         fish=tuple(FishInNet(fork_length_mm=mm) for mm in (249.0, 251.0)),
     )
     small = one_point(model_of((net, other)))
+    # The fish that were not measured are drawn as normal ones here.
+    grid = small.grid
+    small = replace(small, table=shape_table(Shape.usual(), grid.sigma, grid.b))
     b, sigma = float(small.grid.b[0]), float(small.grid.sigma[0])
     kappa, noise = float(small.grid.kappa[0]), 0.012
     mean = 0.02
