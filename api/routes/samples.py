@@ -211,7 +211,7 @@ def plan(
             )
     return PlanOut(
         plans=[PlannedNets(**plain(found)) for found in plans],
-        advice=list(FAIR_NETTING),
+        advice=[str(sentence) for sentence in FAIR_NETTING],
     )
 
 

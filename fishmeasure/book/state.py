@@ -6,6 +6,7 @@ from uuid import UUID
 
 from fishmeasure.base.estimate import Estimate
 from fishmeasure.base.flags import Problem
+from fishmeasure.base.words import Message
 from fishmeasure.book.units import Cohort, Unit
 from fishmeasure.husbandry.growth import GrowthFit
 from fishmeasure.husbandry.temperature import TemperatureForecast
@@ -15,7 +16,7 @@ from fishmeasure.husbandry.temperature import TemperatureForecast
 class Provenance:
     """Where a figure comes from: in words, and the entries that made it."""
 
-    words: str
+    words: Message
     entry_ids: tuple[UUID, ...] = ()
 
 

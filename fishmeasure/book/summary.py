@@ -2,6 +2,7 @@
 
 import math
 from collections.abc import Mapping
+from dataclasses import replace
 from datetime import date, timedelta
 from typing import Final
 from uuid import UUID
@@ -10,6 +11,7 @@ import numpy as np
 
 from fishmeasure.base.estimate import Estimate
 from fishmeasure.base.flags import Problem
+from fishmeasure.base.words import Message
 from fishmeasure.book.climate import FALLBACK_SD_C, FALLBACK_TEMP_C
 from fishmeasure.book.entries import (
     WATER_QUANTITIES,
@@ -22,7 +24,6 @@ from fishmeasure.book.entries import (
 )
 from fishmeasure.book.posterior.answers import figure, growth_fit, spread
 from fishmeasure.book.posterior.fish import Flows, Group
-from fishmeasure.book.posterior.follow import MORE_OUT
 from fishmeasure.book.posterior.solve import Posterior
 from fishmeasure.book.state import (
     CohortInUnit,
@@ -144,25 +145,21 @@ def unit_state(
 
 
 def _temperature_unknown(unit: Unit) -> Problem:
-    return Problem(
-        code="temperature-unknown",
-        message=(
-            f"Nothing is known of the water temperature in {unit.name}; "
-            f"{FALLBACK_TEMP_C:g} °C is assumed. Enter readings, or the unit's "
-            "temperature for each month."
-        ),
+    return Problem.of(
+        "temperature-unknown",
+        case="assumed",
+        unit=unit.name,
+        temperature_deg_c=FALLBACK_TEMP_C,
     )
 
 
 def _temperature_held(unit: Unit, temperature_deg_c: float, read_on: date) -> Problem:
-    return Problem(
-        code="temperature-held",
-        message=(
-            f"Growth and feed ahead take the water in {unit.name} as it was last read, "
-            f"{temperature_deg_c:.3g} °C on {read_on}, for the whole year, give or "
-            f"take {FALLBACK_SD_C:g} °C. Enter the unit's temperature for each month, "
-            "or one figure for a spring that is about constant."
-        ),
+    return Problem.of(
+        "temperature-held",
+        unit=unit.name,
+        temperature_deg_c=temperature_deg_c,
+        on=read_on,
+        sd_deg_c=FALLBACK_SD_C,
     )
 
 
@@ -204,35 +201,34 @@ def _say_doubts(known: Posterior, group: Group) -> None:
     history = known.drawn.history
     count = float(group.count[0])
     if count < -_NO_FISH:
-        group.add_problem(
-            MORE_OUT,
-            f"The book has {-count:.0f} more fish going out than came in. "
-            "An entry is missing or has the wrong cohort; count the fish.",
-        )
+        group.add_problem(Problem.of("more-out-than-in", more=-count))
     last = _last_of(history.entries, group.unit_id, "counted", "graded")
     found = None if last is None else known.surprises.get(("count", last.id))
     if isinstance(last, Counted | Graded) and found and abs(found.in_sd) > _NOTABLE_SD:
-        said, counted = found.expected, _counted(last)
+        said = found.expected
         group.add_problem(
-            "count-differs",
-            f"On {last.on} {counted:.0f} fish were counted where the book had "
-            f"{said.value:.0f} ({max(0.0, said.low):.0f} to {said.high:.0f}). "
-            "Look for fish that died or left unseen, or a wrong entry.",
+            Problem.of(
+                "count-differs",
+                case="book",
+                on=last.on,
+                counted=_counted(last),
+                expected=replace(said, low=max(0.0, said.low)),
+            )
         )
     last = _last_of(history.entries, group.unit_id, "sample")
     found = None if last is None else known.surprises.get(("sample", last.id))
     if isinstance(last, Sample) and found and abs(found.in_sd) > _NOTABLE_SD:
         group.add_problem(
-            "sample-off-track",
-            f"The sample of {last.on} ({last.mean_weight_g:.0f} g) is far "
-            f"from the {found.expected.value**3:.0f} g that all else says. Check the "
-            "weighing, the feed and the temperature; take another sample.",
+            Problem.of(
+                "sample-off-track",
+                on=last.on,
+                mean_g=last.mean_weight_g,
+                expected_g=found.expected.value**3,
+            )
         )
     if history.figures is None:
         group.add_problem(
-            "no-growth-figures",
-            f"There are no growth figures for {history.cohort.species_key}: the mean "
-            "weight stands still between samples.",
+            Problem.of("no-growth-figures", species=history.cohort.species_key)
         )
 
 
@@ -287,19 +283,19 @@ def _latest(readings: list[WaterReading]) -> dict[str, Latest]:
 
 def _count_provenance(group: Group) -> Provenance:
     if group.counted_on is None:
-        words = "stocked less what died, was taken or moved; never counted since"
+        words = Message.of("count-from", case="stocked")
     else:
-        words = f"counted on {group.counted_on}, and what was entered since"
+        words = Message.of("count-from", case="counted", on=group.counted_on)
     return Provenance(words=words, entry_ids=tuple(group.count_from))
 
 
 def _weight_provenance(group: Group, on: date) -> Provenance:
     if group.root is None:
-        return Provenance(words="no weight has been entered")
+        return Provenance(words=Message.of("weight-from", case="none"))
     if group.sampled_on is None:
-        words = "weight at stocking, grown since"
+        words = Message.of("weight-from", case="stocked")
     elif group.sampled_on == on:
-        words = f"sample of {on}, together with those before it"
+        words = Message.of("weight-from", case="sampled", on=on)
     else:
-        words = f"samples up to {group.sampled_on}, grown since"
+        words = Message.of("weight-from", case="grown", on=group.sampled_on)
     return Provenance(words=words, entry_ids=tuple(group.weight_from))

@@ -294,7 +294,7 @@ def _nets(estimate: "PopulationEstimate") -> "Table":
             str(net.fish_measured),
             "-" if net.weight_g is None else f"{net.weight_g:.0f}",
             "-" if residual is None else f"{residual:+.1f} %",
-            escape(net.reason),
+            escape(str(net.reason or "")),
         )
     return table
 

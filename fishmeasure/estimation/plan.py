@@ -24,6 +24,7 @@ from typing import Any, Final
 from scipy.special import chdtri, stdtrit
 
 from fishmeasure.base.errors import PlanError, SampleJsonError
+from fishmeasure.base.words import Message
 from fishmeasure.estimation.model import PopulationEstimate
 
 MOST_NETS: Final = 200
@@ -75,13 +76,13 @@ def _upper(freedom: float) -> float:
 TYPICAL: Final = Spread(within_net_cv=0.25, between_net_cv=0.09)
 
 FAIR_NETTING: Final = (
-    "Crowd the fish first, gently, so that all of them can be reached by the net.",
-    "Take nets from several places and depths, not one net from the near corner.",
-    "Do not let the first net alone stand for all: bold, hungry or slow fish lead.",
-    "Stir no feed in to lure them: hungry fish come, the rest do not.",
-    "Weigh and count every fish of a dip; picking some out of it is a choice by size.",
-    "Use a mesh that holds the smallest fish: no interval covers a size it misses.",
-    "Wet hands, short air exposure, cool water; no sampling in heat or at low oxygen.",
+    Message.of("fair-netting", case="crowd"),
+    Message.of("fair-netting", case="places"),
+    Message.of("fair-netting", case="first"),
+    Message.of("fair-netting", case="lure"),
+    Message.of("fair-netting", case="whole-dip"),
+    Message.of("fair-netting", case="mesh"),
+    Message.of("fair-netting", case="welfare"),
 )
 
 

@@ -255,16 +255,7 @@ def with_lengths(estimate: PopulationEstimate, sample: Sized) -> PopulationEstim
 
 def _by_outlines(relative_sd: float) -> Problem:
     """Return what is said of a sample that no net of was weighed."""
-    percent = 100.0 * relative_sd
-    return Problem(
-        code="photo-only",
-        message=(
-            "No net was weighed, so the weights stand on the outlines of the fish: "
-            f"standard error {percent:.0f} % for the thickness of the stock, and "
-            "nothing known of ripe fish, full guts or swollen bellies. Weigh one "
-            "counted net of the same fish to settle the level."
-        ),
-    )
+    return Problem.of("photo-only", case="outlines", relative_sd=relative_sd)
 
 
 def _times(figure: Estimate | None, factor: float, error: float) -> Estimate | None:

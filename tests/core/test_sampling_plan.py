@@ -122,7 +122,7 @@ def test_a_sample_tells_its_spread() -> None:
 
 def test_advice_names_the_limit() -> None:
     """That a mesh's selection cannot be seen is said."""
-    assert any("no interval covers" in sentence for sentence in FAIR_NETTING)
+    assert any("no interval covers" in str(sentence) for sentence in FAIR_NETTING)
 
 
 def test_few_nets_have_students_interval() -> None:

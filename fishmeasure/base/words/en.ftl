@@ -769,6 +769,9 @@ temperature-low = { $case ->
     .meaning = The water now: too cold; watch or act.
 
 temperature-unknown = { $case ->
+        [assumed] Nothing is known of the water temperature in { $unit };
+            { AMOUNT($temperature_deg_c) } is assumed. Enter readings, or the unit's
+            temperature for each month.
         [never] The water's temperature was never read. Measure it now and enter it.
        *[old] The water's temperature was last { $when } ({ AMOUNT($temperature_deg_c) }),
             too long ago to call the water good. Measure it now and enter it.
@@ -1702,22 +1705,91 @@ small-fish = { $fish_count ->
 
 ## estimation: nets, lengths, agreement
 
-bulk-only =
+some-net = a net
+
+length-in-net = { AMOUNT($length_mm, decimals: 0) } in { $net }
+
+net-off = { $case ->
+        [above] { PERCENT($by) } above
+       *[below] { PERCENT($by) } below
+    }
+
+net-reason = { $case ->
+        [alone] Its weight and its lengths do not go together by any likely condition:
+            check the count, the tare and the figure noted.
+        [other-fish] Its fish are { $off } the others in weight: another cohort, a graded
+            group, or a place where only some sizes stand. Net again elsewhere.
+        [count] Its weight is { $off } what the others say of { $fish_count } fish, and
+            fits { $likely_count }: the count is probably off by one. Count again or use
+            the photo's count.
+        [tare-forgotten] Its weight is { $off } what the others say; the
+            { AMOUNT($excess_g, decimals: 0) } too much look like a tare of
+            { AMOUNT($tare_g, decimals: 0) } that was not taken off.
+        [tare-twice] Its weight is { $off } what the others say; the
+            { AMOUNT($missing_g, decimals: 0) } missing look like a tare of
+            { AMOUNT($tare_g, decimals: 0) } taken off twice.
+       *[weight] Its weight is { $off } what the others say, more than chance or one fish
+            more or less explains: check the tare, the scale's unit and the figure noted.
+    }
+
+fair-netting = { $case ->
+        [crowd] Crowd the fish first, gently, so that all of them can be reached by the net.
+        [places] Take nets from several places and depths, not one net from the near corner.
+        [first] Do not let the first net alone stand for all: bold, hungry or slow fish
+            lead.
+        [lure] Stir no feed in to lure them: hungry fish come, the rest do not.
+        [whole-dip] Weigh and count every fish of a dip; picking some out of it is a choice
+            by size.
+        [mesh] Use a mesh that holds the smallest fish: no interval covers a size it misses.
+       *[welfare] Wet hands, short air exposure, cool water; no sampling in heat or at low
+            oxygen.
+    }
+
+bulk-only = No fish was measured, so the spread of sizes is that of typical batches, not
+    this one's.
+    .advice = Photograph a net to see it.
     .meaning = No fish was measured: the spread is that of typical batches.
 
-count-differs =
-    .meaning = Photos and hand count of a net differ.
+count-differs = { $case ->
+        [book] On { DAY($on) } { NUMBER($counted, decimals: 0) } fish were counted where the
+            book had { NUMBER($expected, decimals: 0) }.
+       *[net] { CAPITAL($net) }: the photos show { $in_photos } fish but { $counted } were
+            counted.
+    }
+    .advice = { $case ->
+        [book] Look for fish that died or left unseen, or a wrong entry.
+       *[net] Correct the one that is wrong.
+    }
+    .meaning = Fish as counted differ from those in a net's photos, or from the book's.
 
-count-in-unit-too-small =
+count-in-unit-too-small = { $netted } fish were netted but the unit is said to hold
+    { $count_in_unit }.
+    .advice = Correct the count of the unit; a count that is too small by more than its
+        error is not used.
     .meaning = More fish were netted than are said to be in the unit.
 
-doubtful-lengths =
+doubtful-lengths = These lengths are more likely wrong than real and count little:
+    { LIST($places) }.
+    .advice = Look at the outlines.
     .meaning = Some lengths are probably wrong; they count for little.
 
-far-from-published =
+far-from-published = { $case ->
+        [net] At its lengths a net weighs { NUMBER($least, digits: 2) } times what is
+            published, which no stock does.
+        [nets] At its lengths a net weighs { NUMBER($least, digits: 2) } to
+            { NUMBER($most, digits: 2) } times what is published, which no stock does.
+       *[heavy] At these lengths the fish weigh { NUMBER($times, digits: 2) } times what is
+            published.
+    }
+    .advice = Check the scale's unit, tare, counts, print scale and species{ $case ->
+        [net] ; do not use these figures.
+        [nets] ; do not use these figures.
+        [light] . If all is right, these fish are unusually light for their length.
+       *[heavy] . If all is right, these fish are unusually heavy for their length.
+    }
     .meaning = Weights are far from those published, or no fish's.
 
-net-disagrees =
+net-disagrees = { CAPITAL($net) }: { $reason }
     .meaning = A net does not agree with the others; the reason is given.
 
 likely-slip = { $net }: { NUMBER($fish, decimals: 0) } fish of together
@@ -1734,25 +1806,53 @@ likely-slip = { $net }: { NUMBER($fish, decimals: 0) } fish of together
     }
     .meaning = A net lies where a usual slip would put it: ten times, another unit, no tare.
 
-net-unused =
+net-unused = { CAPITAL($net) } has no weight and no fish whose length can be used, so it
+    tells nothing.
     .meaning = A net gives nothing: neither weighed nor measured.
 
-one-net =
+one-net = One net cannot show how nets differ; that part of the error is typical, not
+    measured.
+    .advice = Take another from another place.
     .meaning = One net says little about the rest of the unit.
 
-outside-species-range =
+outside-species-range = { $case ->
+        [lengths] { $outside } of { $measured } fish are outside the
+            { NUMBER($least_mm, decimals: 0) }-{ AMOUNT($most_mm, decimals: 0) } for which the
+            species' coefficients hold.
+       *[mean] The mean of { AMOUNT($mean_g, digits: 3) } is outside the
+            { NUMBER($least_g, decimals: 0) } to { AMOUNT($most_g, decimals: 0) } for which the
+            species' coefficients hold.
+    }
+    .advice = { $case ->
+        [lengths] {""}
+       *[mean] Check the scale's unit, the tare and the counts.
+    }
     .meaning = Fish are outside the range of the length-weight line.
 
-photo-only =
+photo-only = { $case ->
+        [outlines] No net was weighed, so the weights stand on the outlines of the fish:
+            standard error { PERCENT($relative_sd) } for the thickness of the stock, and
+            nothing known of ripe fish, full guts or swollen bellies.
+        [own-line] No net was weighed, so the weights stand on this length-weight line
+            alone: standard error { PERCENT($relative_sd) }.
+       *[published] No net was weighed, so the weights stand on a published length-weight
+            line alone: standard error { PERCENT($relative_sd) }.
+    }
+    .advice = Weigh one counted net of the same fish to settle the level.
     .meaning = No net weighed: the published level, standard error 25 %.
 
-repeat-photos =
+repeat-photos = { CAPITAL($net) }: its photos show more fish together than were counted, so
+    they show the same ones. The photo with most fish measured was used.
     .meaning = The same fish seem to be in two photos of a net.
 
-repeats-differ =
+repeats-differ = { CAPITAL($net) }: the repeated weighings are
+    { AMOUNT($apart_g, decimals: 0) } apart, more than this scale explains.
+    .advice = Weigh it once more.
     .meaning = Repeated weighings of a net differ more than the scale's error.
 
-two-size-groups =
+two-size-groups = There are two groups of sizes: about { PERCENT($share) } near
+    { AMOUNT($small_g, decimals: 0) } and the rest near { AMOUNT($large_g, decimals: 0) }.
+    .advice = One mean describes neither; consider grading.
     .meaning = The sample shows two groups of sizes.
 
 ## book: what is in a unit
@@ -1773,8 +1873,55 @@ note-water-system = { $case ->
 note-cohort-growth = Growth of { $name }: { $samples } samples, { $periods } periods of
     feeding, published TGC.
 
-temperature-held =
+count-from = { $case ->
+        [counted] counted on { DAY($on) }, and what was entered since
+       *[stocked] stocked less what died, was taken or moved; never counted since
+    }
+
+weight-from = { $case ->
+        [none] no weight has been entered
+        [sampled] sample of { DAY($on) }, together with those before it
+        [grown] samples up to { DAY($on) }, grown since
+       *[stocked] weight at stocking, grown since
+    }
+
+temperature-held = Growth and feed ahead take the water in { $unit } as it was last read,
+    { AMOUNT($temperature_deg_c, atMost: 3) } on { DAY($on) }, for the whole year, give or
+    take { AMOUNT($sd_deg_c) }.
+    .advice = Enter the unit's temperature for each month, or one figure for a spring that
+        is about constant.
     .meaning = Without a year's temperatures the last reading is held.
+
+more-out-than-in = The book has { NUMBER($more, decimals: 0) } more fish going out than came
+    in.
+    .advice = An entry is missing or has the wrong cohort; count the fish.
+    .meaning = More of a cohort's fish left a unit than came into it.
+
+no-growth-figures = There are no growth figures for { $species }: the mean weight stands
+    still between samples.
+    .meaning = The species has no growth figures, so the book grows no fish of it.
+
+sample-off-track = The sample of { DAY($on) } ({ AMOUNT($mean_g, decimals: 0) }) is far from
+    the { AMOUNT($expected_g, decimals: 0) } that all else says.
+    .advice = Check the weighing, the feed and the temperature; take another sample.
+    .meaning = A sample's mean weight is far from what the book foretold.
+
+weight-implausible = { $case ->
+        [stocked] { $fish_count } fish of { AMOUNT($weight_g) } are not
+            { AMOUNT($bulk_weight_kg) }; the kilograms were left out.
+       *[taken] Fish of { AMOUNT($weight_g, decimals: 0) } taken from a mean of
+            { AMOUNT($mean_g, decimals: 0) } do not fit; the mean was left as it was.
+    }
+    .advice = { $case ->
+        [stocked] Correct the entry of { DAY($on) }.
+       *[taken] Take a sample.
+    }
+    .meaning = A weight that was entered does not fit the other figures of the fish.
+
+weight-unknown = { AMOUNT($weight_kg) } were taken on { DAY($on) } while no mean weight was
+    known, so their number is unknown.
+    .advice = Correct the entry with a count, or count the fish.
+    .meaning = Fish were taken by weight while their mean weight was unknown.
 
 ## store
 

@@ -37,6 +37,7 @@ UNITS: dict[str, Unit] = {
     "_g_per_kg": Unit("g-per-kg"),
     "_g_per_h": Unit("g-per-h"),
     "_percent": Unit("percent"),
+    "sd_deg_c": Unit("deg-c", "deg-f", 1.8),  # a difference
     "_deg_c": Unit("deg-c", "deg-f", 1.8, 32.0),
     "_kg": Unit("kg", "lb", _LB_PER_KG),
     "_mm": Unit("mm", "in", 1.0 / 25.4),

@@ -74,9 +74,9 @@ class Group:
         found: FloatArray = fish * weight_g / 1000.0
         return found
 
-    def add_problem(self, code: str, message: str) -> None:
-        """Note a doubt once; the newest wording stays."""
-        self.problems[code] = Problem(code=code, message=message)
+    def add_problem(self, problem: Problem) -> None:
+        """Note a doubt once; the newest figures stay."""
+        self.problems[problem.code] = problem
 
     def mix_in(
         self, fish: FloatArray, root: FloatArray | None, log_cv: FloatArray
@@ -112,9 +112,12 @@ class Group:
         most = MOST_WEIGHT_CHANGE
         if not 1.0 / most < rest_g[0] / mean_g[0] < most:
             self.add_problem(
-                "weight-implausible",
-                f"Fish of {weight_g[0]:.0f} g taken from a mean of {mean_g[0]:.0f} g "
-                "do not fit; the mean was left as it was. Take a sample.",
+                Problem.of(
+                    "weight-implausible",
+                    case="taken",
+                    weight_g=weight_g[0],
+                    mean_g=mean_g[0],
+                )
             )
             return
         self.root = np.cbrt(np.clip(rest_g, mean_g / most, most * mean_g))

@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING, Final
 import numpy as np
 
 from fishmeasure.base.arrays import FloatArray
+from fishmeasure.base.flags import Problem
 from fishmeasure.book.entries import (
     Counted,
     Died,
@@ -110,10 +111,14 @@ class Follower(Passing):
         together = self._fit_together(entry)
         if not together:
             group.add_problem(
-                "weight-implausible",
-                f"{entry.fish_count} fish of {entry.mean_weight_g:g} g are not "
-                f"{entry.bulk_weight_kg:g} kg; the kilograms were left out. Correct "
-                f"the entry of {entry.on}.",
+                Problem.of(
+                    "weight-implausible",
+                    case="stocked",
+                    fish_count=entry.fish_count,
+                    weight_g=entry.mean_weight_g,
+                    bulk_weight_kg=entry.bulk_weight_kg,
+                    on=entry.on,
+                )
             )
         if entry.fish_count is not None:
             share = usual.stocked_count_sd_fraction
@@ -172,10 +177,7 @@ class Follower(Passing):
     def _taken(self, entry: Taken, group: Group) -> None:
         if entry.fish_count is None and group.weight_g is None:
             group.add_problem(
-                "weight-unknown",
-                f"{entry.weight_kg:g} kg were taken on {entry.on} while no mean weight "
-                "was known, so their number is unknown. Correct the entry with a "
-                "count, or count the fish.",
+                Problem.of("weight-unknown", weight_kg=entry.weight_kg, on=entry.on)
             )
             group.count_from.append(entry.id)
             return

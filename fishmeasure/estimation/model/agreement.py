@@ -5,6 +5,7 @@ from typing import Final
 
 import numpy as np
 
+from fishmeasure.base.words import Message
 from fishmeasure.estimation.model.faults import (
     COUNT_HIGH,
     COUNT_LOW,
@@ -78,7 +79,7 @@ def net_reports(
                 flag=_WORDS[word] if flagged else "",
                 reason=_reason(model, index, word, residuals[index], residual)
                 if flagged
-                else "",
+                else None,
             )
         )
     return tuple(reports)
@@ -202,51 +203,47 @@ def _reason(
     word: str,
     residual: _Residual | None,
     shown: _Residual | None,
-) -> str:
-    """Return what is wrong with a flagged net, in words."""
+) -> Message:
+    """Return what is wrong with a flagged net, and what to do."""
     if residual is None or shown is None:
         # A single net can only disagree with the published line.
-        return (
-            "Its weight and its lengths do not go together by any likely condition: "
-            "check the count, the tare and the figure noted."
-        )
+        return Message.of("net-reason", case="alone")
     net = model.nets[index]
-    percent = 100.0 * float(np.expm1(shown.log_ratio))
-    off = f"{abs(percent):.0f} % {'above' if percent > 0 else 'below'}"
+    apart = float(np.expm1(shown.log_ratio))
+    off = Message.of("net-off", case="above" if apart > 0 else "below", by=abs(apart))
     if word == OTHER_FISH.word:
-        return (
-            f"Its fish are {off} the others in weight: another cohort, a graded group, "
-            "or a place where only some sizes stand. Net again elsewhere."
-        )
+        return Message.of("net-reason", case="other-fish", off=off)
     if word == WRONG_WEIGHT.word:
         return _weight_reason(model, net, residual, off)
     count = net.fish_count
     likely = count + (1 if word == COUNT_LOW.word else -1)
-    return (
-        f"Its weight is {off} what the others say of {count} fish, and fits {likely}: "
-        "the count is probably off by one. Count again or use the photo's count."
+    return Message.of(
+        "net-reason", case="count", off=off, fish_count=count, likely_count=likely
     )
 
 
 def _weight_reason(
-    model: SampleModel, net: NetWeighing, residual: _Residual, off: str
-) -> str:
+    model: SampleModel, net: NetWeighing, residual: _Residual, off: Message
+) -> Message:
     weight = net.weight_g or 0.0
     excess = weight - weight * float(np.exp(-residual.log_ratio))
     error = weight * float(np.exp(-residual.log_ratio)) * residual.sd
     tares = sorted({t for n in model.nets if (t := n.tare_g) is not None and t > 0.0})
     for tare in tares:
         if not net.tare_g and abs(excess - tare) < 2.0 * error:
-            return (
-                f"Its weight is {off} what the others say; the {excess:.0f} g too much "
-                f"look like a tare of {tare:.0f} g that was not taken off."
+            return Message.of(
+                "net-reason",
+                case="tare-forgotten",
+                off=off,
+                excess_g=excess,
+                tare_g=tare,
             )
         if abs(excess + tare) < 2.0 * error:
-            return (
-                f"Its weight is {off} what the others say; the {-excess:.0f} g missing "
-                f"look like a tare of {tare:.0f} g taken off twice."
+            return Message.of(
+                "net-reason",
+                case="tare-twice",
+                off=off,
+                missing_g=-excess,
+                tare_g=tare,
             )
-    return (
-        f"Its weight is {off} what the others say, more than chance or one fish more "
-        "or less explains: check the tare, the scale's unit and the figure noted."
-    )
+    return Message.of("net-reason", case="weight", off=off)

@@ -9,6 +9,7 @@ from pydantic import Field
 from fishmeasure.base.estimate import Estimate, UncertaintySource
 from fishmeasure.base.flags import Problem
 from fishmeasure.base.record import field_names, plain, read, record
+from fishmeasure.base.words import Message
 from fishmeasure.estimation.model.record import (
     Correction,
     DoubtfulLength,
@@ -44,7 +45,7 @@ class NetAnswer:
         Number, _said("Chance that something is wrong with it, 0 to 1.")
     ]
     flag: Annotated[str | None, _said("A word where it does not agree.")]
-    reason: Annotated[str | None, _said("The same as a sentence.")]
+    reason: Annotated[Message | None, _said("The same as a sentence.")]
 
 
 @record(frozen=True, slots=True, kw_only=True)
@@ -176,7 +177,7 @@ def _net(report: NetReport) -> NetAnswer:
         residual_z=_number(report.residual_z),
         fault_probability=_number(report.fault_probability),
         flag=report.flag or None,
-        reason=report.reason or None,
+        reason=report.reason,
     )
 
 

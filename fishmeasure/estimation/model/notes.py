@@ -7,7 +7,7 @@ import numpy as np
 
 from fishmeasure.base.estimate import Estimate
 from fishmeasure.base.flags import Problem
-from fishmeasure.base.words import number
+from fishmeasure.base.words import Message, number
 from fishmeasure.estimation.model.record import (
     DoubtfulLength,
     NetReport,
@@ -29,6 +29,8 @@ _REPEAT_RANGE_SDS: Final = 4.5
 # 2018) has 0.33 of the published weight, and is one fish, not a stock's mean.
 _UNUSUAL: Final = 1.5
 _IMPOSSIBLE: Final = 3.0
+
+_SOME_NET: Final = Message.of("some-net")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -63,23 +65,26 @@ def make_problems(facts: Facts) -> tuple[Problem, ...]:
 
 def _about_level(facts: Facts) -> list[Problem]:
     """Say that weights and lengths do not belong to the same fish, or hardly."""
-    check = "Check the scale's unit, tare, counts, print scale and species"
     ratios = _over_published(facts)
     if ratios and (min(ratios) > _IMPOSSIBLE or max(ratios) < 1.0 / _IMPOSSIBLE):
-        message = (
-            f"At its lengths a net weighs {_times(ratios)} times what is "
-            f"published, which no stock does. {check}; do not use these figures."
-        )
-        return [Problem(code="far-from-published", message=message, fatal=True)]
+        return [
+            Problem.of(
+                "far-from-published",
+                fatal=True,
+                case="nets" if _differ(ratios) else "net",
+                least=min(ratios),
+                most=max(ratios),
+            )
+        ]
     level = facts.line.level_ratio
     if level.low > _UNUSUAL or level.high < 1.0 / _UNUSUAL:
-        shape = "heavy" if level.value > 1.0 else "light"
-        message = (
-            f"At these lengths the fish weigh {number(level.value, 2)} times "
-            f"what is published. {check}. If all is right, these fish are unusually "
-            f"{shape} for their length."
-        )
-        return [Problem(code="far-from-published", message=message)]
+        return [
+            Problem.of(
+                "far-from-published",
+                case="heavy" if level.value > 1.0 else "light",
+                times=level.value,
+            )
+        ]
     return []
 
 
@@ -96,87 +101,56 @@ def _over_published(facts: Facts) -> list[float]:
     return ratios
 
 
-def _times(ratios: list[float]) -> str:
-    low, high = (number(end, 2) for end in (min(ratios), max(ratios)))
-    return low if low == high else f"{low} to {high}"
+def _differ(ratios: list[float]) -> bool:
+    """Return whether they do in the digits that are told."""
+    return number(min(ratios), 2) != number(max(ratios), 2)
 
 
 def _about_mode(facts: Facts) -> list[Problem]:
     notes = []
     mean = facts.mean_weight_g
-    percent = 100.0 * mean.sd / mean.value
     if facts.mode == "photo-only":
         notes.append(
-            Problem(
-                code="photo-only",
-                message="No net was weighed, so the weights stand on "
-                f"{'this' if facts.published.relative_sd < 0.15 else 'a published'} "
-                f"length-weight line alone: standard error {percent:.0f} %. "
-                "Weigh one counted net of the same fish to settle the level.",
+            Problem.of(
+                "photo-only",
+                case="own-line" if facts.published.relative_sd < 0.15 else "published",
+                relative_sd=mean.sd / mean.value,
             )
         )
     if facts.mode == "bulk-only":
-        notes.append(
-            Problem(
-                code="bulk-only",
-                message="No fish was measured, so the spread of sizes is that of "
-                "typical batches, not this one's. Photograph a net to see it.",
-            )
-        )
+        notes.append(Problem.of("bulk-only"))
     if len(facts.used) == 1:
-        notes.append(
-            Problem(
-                code="one-net",
-                message="One net cannot show how nets differ; that part of the error "
-                "is typical, not measured. Take another from another place.",
-            )
-        )
+        notes.append(Problem.of("one-net"))
     return notes
 
 
 def _about_nets(facts: Facts) -> list[Problem]:
     notes = [
-        Problem(code="net-disagrees", message=f"{_named(r.label)}: {r.reason}")
+        Problem.of("net-disagrees", net=r.label, reason=r.reason)
         for r in facts.reports
         if r.flag
     ]
     notes += [
-        Problem(
-            code="repeat-photos",
-            message=f"{_named(label or 'a net')}: its photos show more fish together "
-            "than were counted, so they show the same ones. The photo with most fish "
-            "measured was used.",
-        )
-        for label in facts.repeated
+        Problem.of("repeat-photos", net=label or _SOME_NET) for label in facts.repeated
     ]
     for net in facts.nets:
-        name = _named(net.label or "a net")
+        name = net.label or _SOME_NET
         if not (net.weighed or net.complete_fish):
-            notes.append(
-                Problem(
-                    code="net-unused",
-                    message=f"{name} has no weight and no fish whose length can be "
-                    "used, so it tells nothing.",
-                )
-            )
+            notes.append(Problem.of("net-unused", net=name))
         if len(net.fish) > net.fish_count:
             notes.append(
-                Problem(
-                    code="count-differs",
-                    message=f"{name}: the photos show {len(net.fish)} fish but "
-                    f"{net.fish_count} were counted. Correct the one that is wrong.",
+                Problem.of(
+                    "count-differs",
+                    case="net",
+                    net=name,
+                    in_photos=len(net.fish),
+                    counted=net.fish_count,
                 )
             )
         readings = net.readings_g
         spread = max(readings) - min(readings) if readings else 0.0
         if spread > _REPEAT_RANGE_SDS * facts.scale.reading_sd_g():
-            notes.append(
-                Problem(
-                    code="repeats-differ",
-                    message=f"{name}: the repeated weighings are {spread:.0f} g apart, "
-                    "more than this scale explains. Weigh it once more.",
-                )
-            )
+            notes.append(Problem.of("repeats-differ", net=name, apart_g=spread))
     return notes
 
 
@@ -184,27 +158,22 @@ def _about_fish(facts: Facts) -> list[Problem]:
     notes = []
     if facts.groups is not None:
         groups = facts.groups
-        share = 100.0 * groups.small_fraction
         notes.append(
-            Problem(
-                code="two-size-groups",
-                message=f"There are two groups of sizes: about {share:.0f} % near "
-                f"{groups.small_mean_weight_g:.0f} g and the rest near "
-                f"{groups.large_mean_weight_g:.0f} g. One mean describes neither; "
-                "consider grading.",
+            Problem.of(
+                "two-size-groups",
+                share=groups.small_fraction,
+                small_g=groups.small_mean_weight_g,
+                large_g=groups.large_mean_weight_g,
             )
         )
     if facts.doubtful:
-        places = ", ".join(
-            f"{d.fork_length_mm:.0f} mm in {d.net or 'a net'}" for d in facts.doubtful
-        )
-        notes.append(
-            Problem(
-                code="doubtful-lengths",
-                message=f"These lengths are more likely wrong than real and count "
-                f"little: {places}. Look at the outlines.",
+        places = [
+            Message.of(
+                "length-in-net", length_mm=d.fork_length_mm, net=d.net or _SOME_NET
             )
-        )
+            for d in facts.doubtful
+        ]
+        notes.append(Problem.of("doubtful-lengths", places=places))
     lengths = np.array(
         [f.fork_length_mm for net in facts.used for f in net.complete_fish]
     )
@@ -212,10 +181,13 @@ def _about_fish(facts: Facts) -> list[Problem]:
     outside = int(np.sum((lengths < low) | (lengths > high))) if len(lengths) else 0
     if outside:
         notes.append(
-            Problem(
-                code="outside-species-range",
-                message=f"{outside} of {len(lengths)} fish are outside the "
-                f"{low:.0f}-{high:.0f} mm for which the species' coefficients hold.",
+            Problem.of(
+                "outside-species-range",
+                case="lengths",
+                outside=outside,
+                measured=len(lengths),
+                least_mm=low,
+                most_mm=high,
             )
         )
     mean, published = facts.mean_weight_g, facts.published
@@ -224,12 +196,12 @@ def _about_fish(facts: Facts) -> list[Problem]:
     )
     if not len(lengths) and (mean.high < least_g or mean.low > most_g):
         notes.append(
-            Problem(
-                code="outside-species-range",
-                message=f"The mean of {number(mean.value)} g is outside the "
-                f"{least_g:.0f} to {most_g:.0f} g for which the species' coefficients "
-                "hold. Check "
-                "the scale's unit, the tare and the counts.",
+            Problem.of(
+                "outside-species-range",
+                case="mean",
+                mean_g=mean.value,
+                least_g=least_g,
+                most_g=most_g,
             )
         )
     return notes
@@ -240,14 +212,9 @@ def _about_count(facts: Facts) -> list[Problem]:
     if facts.count_in_unit is None or handled <= facts.count_in_unit:
         return []
     return [
-        Problem(
-            code="count-in-unit-too-small",
-            message=f"{handled} fish were netted but the unit is said to hold "
-            f"{facts.count_in_unit}. Correct the count of the unit; a count that is "
-            "too small by more than its error is not used.",
+        Problem.of(
+            "count-in-unit-too-small",
+            netted=handled,
+            count_in_unit=facts.count_in_unit,
         )
     ]
-
-
-def _named(label: str) -> str:
-    return label[:1].upper() + label[1:]

@@ -9,6 +9,7 @@ from pydantic import Field
 from fishmeasure.base.estimate import Estimate, UncertaintySource
 from fishmeasure.base.flags import Problem
 from fishmeasure.base.record import record
+from fishmeasure.base.words import Message
 from fishmeasure.base.written import rounded
 
 
@@ -33,7 +34,7 @@ class NetReport:
     flag
         "", "count", "weight" or "other-fish".
     reason
-        What is wrong and what to do, for people; "" without a flag.
+        What is wrong and what to do, for people; None without a flag.
     """
 
     label: str
@@ -45,7 +46,7 @@ class NetReport:
     residual_z: float | None
     fault_probability: float
     flag: str = ""
-    reason: str = ""
+    reason: Message | None = None
 
 
 @record(frozen=True, slots=True, kw_only=True)
