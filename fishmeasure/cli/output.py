@@ -138,13 +138,32 @@ def _writing(target: str) -> Iterator[None]:
         raise BadOptionError(Message.of("cli-the-file"), target, wanted) from None
 
 
-def interval(estimate: "Estimate", digits: int = 0, unit: str = "") -> str:
-    """Return "value unit (low to high)"."""
-    unit = f" {unit}" if unit else ""
-    return (
-        f"{estimate.value:.{digits}f}{unit} "
-        f"({estimate.low:.{digits}f} to {estimate.high:.{digits}f})"
-    )
+def grams(estimate: "Estimate") -> str:
+    """Return "153 g (140 to 169)"."""
+    value, low, high = estimate.value, estimate.low, estimate.high
+    return wording("cli-figure", case="g", value_g=value, low_g=low, high_g=high)
+
+
+def kilograms(estimate: "Estimate") -> str:
+    """Return "12.0 kg (11.1 to 13.2)"."""
+    value, low, high = estimate.value, estimate.low, estimate.high
+    return wording("cli-figure", case="kg", value_kg=value, low_kg=low, high_kg=high)
+
+
+def millimetres(estimate: "Estimate") -> str:
+    """Return "212 mm (208 to 216)"."""
+    value, low, high = estimate.value, estimate.low, estimate.high
+    return wording("cli-figure", case="mm", value_mm=value, low_mm=low, high_mm=high)
+
+
+def bare(estimate: "Estimate") -> str:
+    """Return "1.02 (0.98 to 1.06)"."""
+    return wording("cli-figure", case="bare", figure=estimate)
+
+
+def columns(headings: str) -> list[str]:
+    """Return the headings of a table, which stand in one line of the catalogue."""
+    return headings.split(" | ")
 
 
 def photo_title(measurement: "PhotoMeasurement") -> str:
@@ -154,17 +173,25 @@ def photo_title(measurement: "PhotoMeasurement") -> str:
     plane = measurement.scale
     title = escape(measurement.photo)
     if plane is not None:
-        title += (
-            f": {plane.method}, {plane.px_per_mm:.2f} px/mm, tilt "
-            f"{plane.tilt_deg:.0f}°, scale ± {100 * plane.relative_se:.1f} %"
+        title += ": " + wording(
+            "cli-photo-scale",
+            method=plane.method,
+            px=plane.px_per_mm,
+            tilt=plane.tilt_deg,
+            scale_sd=plane.relative_se,
         )
     weight, interval = measurement.mean_weight_g, measurement.mean_weight_interval_g
     condition = measurement.condition_factor
     likely = measurement.condition_factor_interval
     if weight and interval and condition and likely:
-        title += (
-            f"\nmean weight {weight:.0f} g ({interval[0]:.0f} to {interval[1]:.0f}), "
-            f"condition factor {condition:.2f} ({likely[0]:.2f} to {likely[1]:.2f})"
+        title += "\n" + wording(
+            "cli-photo-weight",
+            value_g=weight,
+            low_g=interval[0],
+            high_g=interval[1],
+            condition=condition,
+            least_condition=likely[0],
+            most_condition=likely[1],
         )
     return title
 
@@ -174,9 +201,11 @@ def photo_table(measurement: "PhotoMeasurement") -> "Table":
     from rich.table import Table
 
     table = Table(box=None, padding=(0, 2, 0, 0))
-    for column in ("fish", "fork mm", "± mm", "total mm", "depth mm", "weight g"):
+    *headings, last = columns(wording("cli-columns", case="photo"))
+    for column in headings:
         table.add_column(column, justify="right", no_wrap=True)
-    table.add_column("doubts")
+    table.add_column(last)
+    not_used = wording("cli-not-used")
     for number, fish in enumerate(measurement.fish, start=1):
         words = [word for word in fish.flags if word != "published-weight"]
         table.add_row(
@@ -185,7 +214,7 @@ def photo_table(measurement: "PhotoMeasurement") -> "Table":
             f"{fish.fork_length_se_mm:.1f}",
             f"{fish.total_length_mm:.1f}",
             f"{fish.body_depth_mm:.1f}",
-            "not used" if fish.weight_g is None else f"{fish.weight_g:.0f}",
+            not_used if fish.weight_g is None else f"{fish.weight_g:.0f}",
             ", ".join(words),
             style=None if fish.complete else "dim",
         )

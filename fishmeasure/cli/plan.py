@@ -8,6 +8,7 @@ import typer
 
 from fishmeasure.base.words import wording
 from fishmeasure.cli.options import read_text
+from fishmeasure.cli.output import columns
 
 if TYPE_CHECKING:
     from fishmeasure.estimation.plan import Plan, Spread, Taken
@@ -61,8 +62,8 @@ def plan_command(
     spread = known if between is None else replace(known, between_net_cv=between)
     sizes = SIZES if fish_per_net is None else (fish_per_net,)
     plans = _plans(spread, sizes, within=within, level=level, count=count)
-    title = f"Mean weight within {within:g} %, {100 * level:.0f} % interval"
-    origin = "typical figures" if sample is None else sample.name
+    title = wording("cli-plan-title", within=within, level=level)
+    origin = wording("cli-plan-typical") if sample is None else sample.name
     _show(plans, title, _about(spread, origin, last, fish_per_net))
 
 
@@ -136,7 +137,7 @@ def _show(plans: "list[Plan]", title: str, lines: list[str]) -> None:
     from rich.table import Table
 
     table = Table(title=title)
-    for name in ("fish a net", "nets", "fish in all", "expected ± %"):
+    for name in columns(wording("cli-columns", case="plan")):
         table.add_column(name, justify="right")
     for plan in plans:
         table.add_row(

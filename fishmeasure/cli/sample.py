@@ -14,7 +14,7 @@ from fishmeasure.cli.book_options import BookOption, opened, places
 from fishmeasure.husbandry.cautions import ESTIMATE
 
 if TYPE_CHECKING:
-    from collections.abc import Mapping
+    from collections.abc import Iterator, Mapping
 
     from rich.table import Table
 
@@ -197,59 +197,58 @@ def _show(
     from rich.markup import escape
     from rich.table import Table
 
-    level = f"{100 * estimate.level:.0f} %"
     table = Table(box=None, show_header=False, padding=(0, 2, 0, 0))
-    rows = [
-        ("mean weight in the unit", output.interval(estimate.mean_weight_g, 0, "g")),
-        (
-            "  of the netted fish",
-            output.interval(estimate.handled_mean_weight_g, 0, "g"),
-        ),
-    ]
-    if estimate.spread_is_measured:
-        rows += [
-            ("spread (CV)", output.interval(estimate.cv, 2)),
-            ("middle 80 % of the fish", _middle(estimate)),
-        ]
-    if estimate.fork_length_mean_mm is not None:
-        rows.append(
-            ("mean fork length", output.interval(estimate.fork_length_mean_mm, 0, "mm"))
-        )
-    if estimate.condition_factor is not None:
-        rows.append(
-            ("condition factor K", output.interval(estimate.condition_factor, 2))
-        )
-    if estimate.spread_is_measured:
-        ratio = output.interval(estimate.line.level_ratio, 2)
-        rows.append(("weight over published", ratio))
-    if estimate.biomass_kg is not None:
-        rows.append(("biomass", output.interval(estimate.biomass_kg, 1, "kg")))
-    rows[2:2] = [
-        (f"  {_TAKEN_OFF[c.name]}", f"{100 * c.fraction:.1f} %: {c.taken_off_g:.0f} g")
-        for c in estimate.corrections
-    ]
-    for row in rows:
+    for row in _rows(estimate):
         table.add_row(*row)
     where = " ".join(str(part) for part in (wanted.unit, wanted.date) if part)
-    output.console().print(
-        escape(where or "Sample") + f", {level} intervals", style="bold"
+    title = wording(
+        "cli-sample-title",
+        where=escape(where) if where else Message.of("cli-sample-unnamed"),
+        level=estimate.level,
     )
+    output.console().print(title, style="bold")
     output.console().print(table)
     output.console().print(_nets(estimate))
-    seen = ""
-    if photos:
-        fish = sum(len(photo.fish) for photo in photos)
-        seen = f" ({fish} seen in {len(photos)} photos)"
-    output.console().print(
-        f"\n{estimate.fish_measured} fish measured{seen}, {estimate.fish_weighed} "
-        f"weighed. {_one_more(estimate)}{ESTIMATE}"
+    measured = wording(
+        "cli-sample-fish",
+        case="photos" if photos else "weighed",
+        measured=estimate.fish_measured,
+        weighed=estimate.fish_weighed,
+        seen=sum(len(photo.fish) for photo in photos),
+        photos=len(photos),
     )
+    output.console().print(f"\n{measured} {_one_more(estimate)}{ESTIMATE}")
 
 
-_TAKEN_OFF = {
-    "drip": "drip water taken off the nets",
-    "netting": "taken off the mean, as netted fish are heavier",
-}
+def _rows(estimate: "PopulationEstimate") -> "Iterator[tuple[str, str]]":
+    """Yield what is told of the fish, each figure with its name."""
+    mean, handled = estimate.mean_weight_g, estimate.handled_mean_weight_g
+    yield wording("cli-sample-row", case="mean"), output.grams(mean)
+    yield f"  {wording('cli-sample-row', case='netted')}", output.grams(handled)
+    for one in estimate.corrections:
+        yield (
+            f"  {wording('cli-sample-row', case=one.name)}",
+            wording(
+                "cli-figure",
+                case="taken-off",
+                share=one.fraction,
+                off_g=one.taken_off_g,
+            ),
+        )
+    if estimate.spread_is_measured:
+        yield wording("cli-sample-row", case="spread"), output.bare(estimate.cv)
+        yield wording("cli-sample-row", case="middle"), _middle(estimate)
+    length, condition = estimate.fork_length_mean_mm, estimate.condition_factor
+    if length is not None:
+        yield wording("cli-sample-row", case="length"), output.millimetres(length)
+    if condition is not None:
+        yield wording("cli-sample-row", case="condition"), output.bare(condition)
+    if estimate.spread_is_measured:
+        ratio = estimate.line.level_ratio
+        yield wording("cli-sample-row", case="level"), output.bare(ratio)
+    if estimate.biomass_kg is not None:
+        kg = estimate.biomass_kg
+        yield wording("cli-sample-row", case="biomass"), output.kilograms(kg)
 
 
 def _one_more(estimate: "PopulationEstimate") -> str:
@@ -275,7 +274,8 @@ def _one_more(estimate: "PopulationEstimate") -> str:
 
 def _middle(estimate: "PopulationEstimate") -> str:
     by_fraction = {q.below_fraction: q.weight_g for q in estimate.weight_quantiles_g}
-    return f"{by_fraction[0.1].value:.0f} to {by_fraction[0.9].value:.0f} g"
+    low, high = by_fraction[0.1].value, by_fraction[0.9].value
+    return wording("cli-figure", case="middle", low_g=low, high_g=high)
 
 
 def _nets(estimate: "PopulationEstimate") -> "Table":
@@ -283,9 +283,10 @@ def _nets(estimate: "PopulationEstimate") -> "Table":
     from rich.table import Table
 
     table = Table(box=None, padding=(0, 2, 0, 0))
-    for column in ("net", "fish", "measured", "weight g", "against the rest"):
+    *columns, last = output.columns(wording("cli-columns", case="nets"))
+    for column in columns:
         table.add_column(column, justify="right", no_wrap=True)
-    table.add_column("doubt")
+    table.add_column(last)
     for net in estimate.nets:
         residual = net.residual_percent
         table.add_row(

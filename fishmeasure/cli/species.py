@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING, Annotated
 import typer
 
 from fishmeasure.base.words import wording
+from fishmeasure.cli.output import columns
 
 if TYPE_CHECKING:
     from fishmeasure.species import Species
@@ -31,11 +32,12 @@ def _print_table() -> None:
     from fishmeasure.species import load_species, species_keys
 
     table = Table(box=None, padding=(0, 2, 0, 0))  # fits a screen of 80 letters
-    table.add_column("species", no_wrap=True)
-    for column in ("a", "b", "K", "range mm", "level"):
+    first, *figures, stock, confidence = columns(wording("cli-columns", case="species"))
+    table.add_column(first, no_wrap=True)
+    for column in figures:
         table.add_column(column, justify="right", no_wrap=True)
-    table.add_column("of fish", no_wrap=True)
-    table.add_column("confidence", no_wrap=True)
+    table.add_column(stock, no_wrap=True)
+    table.add_column(confidence, no_wrap=True)
     for key in species_keys():
         species = load_species(key)
         line = species.on_fork_length()

@@ -2277,6 +2277,68 @@ cli-sample-entered = Entered in the book, entry { $entry }.
 
 cli-sample-there = Already in the book: the sample of { DAY($on) }, entry { $entry }.
 
+cli-figure = { $case ->
+        [g] { AMOUNT($value_g, decimals: 0) } ({ NUMBER($low_g, decimals: 0) } to
+            { NUMBER($high_g, decimals: 0) })
+        [kg] { AMOUNT($value_kg, decimals: 1) } ({ NUMBER($low_kg, decimals: 1) } to
+            { NUMBER($high_kg, decimals: 1) })
+        [mm] { AMOUNT($value_mm, decimals: 0) } ({ NUMBER($low_mm, decimals: 0) } to
+            { NUMBER($high_mm, decimals: 0) })
+        [middle] { NUMBER($low_g, decimals: 0) } to { AMOUNT($high_g, decimals: 0) }
+        [taken-off] { PERCENT($share, decimals: 1) }: { AMOUNT($off_g, decimals: 0) }
+        [fish] { NUMBER($fish, decimals: 0, all: 1) }
+        [span] { NUMBER($figure) }
+       *[bare] { NUMBER($figure, decimals: 2, all: 1) }
+    }
+
+cli-columns = { $case ->
+        [photo] fish | fork mm | ± mm | total mm | depth mm | weight g | doubts
+        [plan] fish a net | nets | fish in all | expected ± %
+        [species] species | a | b | K | range mm | level | of fish | confidence
+        [units] unit | kind | m³ | inflow L/min | bed m² | version
+        [cohorts] cohort | species | origin | version
+        [entries] date | entry | unit | cohort | what | id
+        [state] unit | cohort | fish | mean weight g | kg | last sample
+       *[nets] net | fish | measured | weight g | against the rest | doubt
+    }
+
+cli-not-used = not used
+
+cli-photo-scale = { $method }, { NUMBER($px, decimals: 2) } px/mm, tilt
+    { NUMBER($tilt, decimals: 0) }°, scale ± { PERCENT($scale_sd, decimals: 1) }
+
+cli-photo-weight = mean weight { AMOUNT($value_g, decimals: 0) } ({ NUMBER($low_g, decimals: 0) }
+    to { NUMBER($high_g, decimals: 0) }), condition factor
+    { NUMBER($condition, decimals: 2) } ({ NUMBER($least_condition, decimals: 2) } to
+    { NUMBER($most_condition, decimals: 2) })
+
+cli-sample-title = { $where }, { PERCENT($level) } intervals
+
+cli-sample-unnamed = Sample
+
+cli-sample-row = { $case ->
+        [mean] mean weight in the unit
+        [netted] of the netted fish
+        [drip] drip water taken off the nets
+        [netting] taken off the mean, as netted fish are heavier
+        [spread] spread (CV)
+        [middle] middle 80 % of the fish
+        [length] mean fork length
+        [condition] condition factor K
+        [level] weight over published
+       *[biomass] biomass
+    }
+
+cli-sample-fish = { $case ->
+        [photos] { $measured } fish measured ({ $seen } seen in { $photos } photos),
+            { $weighed } weighed.
+       *[weighed] { $measured } fish measured, { $weighed } weighed.
+    }
+
+cli-plan-title = Mean weight within { NUMBER($within) } %, { PERCENT($level) } interval
+
+cli-plan-typical = typical figures
+
 cli-sample-more = The mean is known to ± { PERCENT($now, decimals: 1) }; one more net of
     { $fish_count } fish would make it ± { PERCENT($then, decimals: 1) }.
 

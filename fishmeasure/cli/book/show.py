@@ -5,9 +5,10 @@ from uuid import UUID
 
 import typer
 
+from fishmeasure.base.words import wording
 from fishmeasure.cli.book_options import BookOption, opened
 from fishmeasure.cli.options import JsonTo, read_day
-from fishmeasure.cli.output import data_only
+from fishmeasure.cli.output import columns, data_only
 
 if TYPE_CHECKING:
     from rich.table import Table
@@ -24,7 +25,7 @@ def units_command(json_to: JsonTo = None, book: BookOption = None) -> None:
         units = open_.units()
     if data_only(json_to, _as_entered(units)):
         return
-    table = _table("unit", "kind", "m³", "inflow L/min", "bed m²", "version")
+    table = _table(wording("cli-columns", case="units"))
     for unit in units:
         table.add_row(
             unit.name,
@@ -43,7 +44,7 @@ def cohorts_command(json_to: JsonTo = None, book: BookOption = None) -> None:
         cohorts = open_.cohorts()
     if data_only(json_to, _as_entered(cohorts)):
         return
-    table = _table("cohort", "species", "origin", "version")
+    table = _table(wording("cli-columns", case="cohorts"))
     for item in cohorts:
         table.add_row(item.name, item.species_key, item.origin, str(item.version))
     _show(table)
@@ -75,7 +76,7 @@ def entries_command(
         names |= {item.id: item.name for item in open_.cohorts()}
     if data_only(json_to, [entry_to_plain(entry) for entry in found]):
         return
-    table = _table("date", "entry", "unit", "cohort", "what", "id")
+    table = _table(wording("cli-columns", case="entries"))
     for entry in found:
         table.add_row(
             str(entry.on),
@@ -96,22 +97,22 @@ def state_command(
     book: BookOption = None,
 ) -> None:
     """Show what is in every unit: count, mean weight and kilograms."""
-    from fishmeasure.base.words import span
-
     with opened(book) as open_:
         balance = open_.balance(read_day("--on", on))
     if data_only(json_to, balance):
         return
-    table = _table("unit", "cohort", "fish", "mean weight g", "kg", "last sample")
+    table = _table(wording("cli-columns", case="state"))
     for state in balance.units:
         for item in state.cohorts:
-            count = item.fish_count
+            count, mean_g, kg = item.fish_count, item.mean_weight_g, item.biomass_kg
             table.add_row(
                 state.unit.name,
                 item.cohort.name,
-                f"{count.value:.0f} ({count.low:.0f} to {count.high:.0f})",
-                "" if item.mean_weight_g is None else span(item.mean_weight_g),
-                "" if item.biomass_kg is None else span(item.biomass_kg),
+                wording("cli-figure", case="fish", fish=count),
+                ""
+                if mean_g is None
+                else wording("cli-figure", case="span", figure=mean_g),
+                "" if kg is None else wording("cli-figure", case="span", figure=kg),
                 str(item.last_sampled_on or ""),
             )
     _show(table)
@@ -141,11 +142,11 @@ def _as_entered(records: tuple[object, ...]) -> list[object]:
     return [plain(record) for record in records]
 
 
-def _table(*columns: str) -> "Table":
+def _table(headings: str) -> "Table":
     from rich.table import Table
 
     table = Table(box=None, padding=(0, 2, 0, 0))
-    for column in columns:
+    for column in columns(headings):
         table.add_column(column, overflow="fold")
     return table
 
