@@ -5,7 +5,12 @@ from dataclasses import replace
 import numpy as np
 import pytest
 
-from fishmeasure.estimation.model import PopulationEstimate, estimate_population
+from fishmeasure.estimation.model import (
+    PopulationEstimate,
+    answer_from_json,
+    estimate_population,
+    estimate_to_json,
+)
 from fishmeasure.estimation.nets import FishInNet, NetWeighing
 from tests.core.population.makers import Dip, Truth, draw, published_line
 
@@ -54,6 +59,18 @@ def test_a_forgotten_tare_is_named() -> None:
     assert "tare of 640 g that was not taken off" in str(report.reason)
     assert report.residual_percent is not None
     assert report.residual_percent > 20
+
+
+def test_a_reason_is_kept_as_a_sentence_and_read_as_it_was_said() -> None:
+    """Also one that an earlier program kept, in words of its own."""
+    nets = sound_nets()
+    stored = estimate_to_json(with_first(replace(nets[0], fish_count=9), nets))
+    first = stored["nets"][0]
+    assert "the count is probably off by one" in first["reason"]
+    assert str(answer_from_json(stored).nets[0].reason) == first["reason"]
+    assert answer_from_json(stored).nets[1].reason is None
+    first["reason"] = "Count it again (2 of 3)."
+    assert str(answer_from_json(stored).nets[0].reason) == "Count it again (2 of 3)."
 
 
 def test_a_tare_taken_off_twice_is_named() -> None:
