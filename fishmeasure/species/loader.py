@@ -3,8 +3,8 @@
 A file holds one ``Species``: its names, ``[length_weight]`` and ``[shape]``; the
 package's also ``[water]`` and, for a species with growth figures, ``[growth]``,
 ``[feed]``, ``[oxygen]`` and ``[limits]``. The file's name without ``.toml`` is the key.
-What a species' ``[water]`` and ``[body]`` lack is that of food fish in general,
-``generic.toml``.
+What a species' ``[water]``, ``[shape]`` and ``[body]`` lack is that of food fish in
+general, ``generic.toml``.
 """
 
 import difflib
@@ -178,6 +178,10 @@ def _own_stock(document: dict[str, Any]) -> Species:
     latin = document.get("latin_name")
     kin = next((one for one in packaged if one.latin_name == latin), None)
     inherited = {} if kin is None else {part: getattr(kin, part) for part in _INHERITED}
+    own_shape = document.get("shape")
+    if isinstance(own_shape, dict) and kin is not None:
+        usual = {key: plain(getattr(kin.shape, key)) for key in _generic("shape")}
+        document = document | {"shape": usual | own_shape}
     own_body = document.get("body")
     if isinstance(own_body, dict) and kin is not None:
         known = {k: v for k, v in plain(kin.body).items() if v is not None}
@@ -244,7 +248,9 @@ def _species(document: dict[str, Any]) -> Species:
         usual = _generic("water")
         lacking = tuple(key for key in usual if key not in water)
         water = usual | water | {"generic": lacking}
-    body = document.get("body", {})
+    shape, body = document.get("shape"), document.get("body", {})
+    if isinstance(shape, dict):
+        document = document | {"shape": _generic("shape") | shape}
     if isinstance(body, dict):
         body = _generic("body") | body
     kind = FarmedSpecies if any(document.get(one) for one in _HUSBANDRY) else Species

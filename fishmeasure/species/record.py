@@ -184,6 +184,9 @@ class Shape:
         Side-to-side thickness over body depth, for the height of the midline.
     depth_per_fork_length
         Typical body depth over fork length.
+    snout_height, fork_height
+        Over the board, as shares of half the thickness, of a fish on its side; their
+        error is how far the fish of a photo, limp or stiff, are from it together.
     """
 
     fork_per_total: Annotated[
@@ -197,6 +200,12 @@ class Shape:
     ]
     depth_per_fork_length: Annotated[
         Figure, _within(0.02, 1.0), _words("Body depth over fork length")
+    ]
+    snout_height: Annotated[
+        Figure, _within(0.0, 2.0), _words("Snout over the board, per half thickness")
+    ]
+    fork_height: Annotated[
+        Figure, _within(0.0, 2.0), _words("Fork over the board, per half thickness")
     ]
 
     def __post_init__(self) -> None:

@@ -19,7 +19,7 @@ from fishmeasure.species import Species, load_species
 from tests.core.measured import fish_of_250_mm
 
 FAR = Camera(foot_mm=np.zeros(2), height_mm=1e9)
-FLAT = Lie(half_thickness_mm=0.0)
+FLAT = Lie(half_thickness_mm=0.0, snout_share=1.0, fork_share=1.0)
 
 
 def spindle(bend_rad: float = 0.0) -> FloatArray:

@@ -9,13 +9,7 @@ import numpy as np
 
 from fishmeasure.base.arrays import FloatArray
 from fishmeasure.base.estimate import Scope, UncertaintySource
-from fishmeasure.photo.length.parallax import (
-    FORK_SHARE_SD,
-    OWN_LIE_SHARE_SD,
-    SNOUT_SHARE_SD,
-    Camera,
-    Lie,
-)
+from fishmeasure.photo.length.parallax import OWN_LIE_SHARE_SD, Camera, Lie
 from fishmeasure.photo.length.record import FishLength
 from fishmeasure.photo.plane import PlaneScale
 
@@ -116,17 +110,14 @@ def error_sources(
 
 
 def _lie_sds(change: Callable[[Lie], float], lie: Lie) -> tuple[float, float]:
-    """Return the error from a fish's own lie, and from what a photo's fish share."""
-    snout = change(replace(lie, snout_share=lie.snout_share + SNOUT_SHARE_SD))
-    fork = change(replace(lie, fork_share=lie.fork_share + FORK_SHARE_SD))
-    own = np.array(
-        [OWN_LIE_SHARE_SD / SNOUT_SHARE_SD, OWN_LIE_SHARE_SD / FORK_SHARE_SD]
-    )
-    both = np.array([snout, fork])
-    return (
-        float(np.linalg.norm(both * own)),
-        float(np.linalg.norm(both * np.sqrt(1.0 - own**2))),
-    )
+    """Return the error from a fish's own lie, and from what a photo's fish share.
+
+    Of limp fish snout and fork are both low, of stiff ones both high; where the camera
+    is beyond an end, the two partly undo each other in the length.
+    """
+    snout = change(replace(lie, snout_share=lie.snout_share + OWN_LIE_SHARE_SD))
+    fork = change(replace(lie, fork_share=lie.fork_share + OWN_LIE_SHARE_SD))
+    return float(np.hypot(snout, fork)), change(lie.stiffer(1.0))
 
 
 def _scale_sources(

@@ -244,17 +244,17 @@ def _course(midline: Midline, ends: Ends) -> Course:
     to_fork = np.clip(1.0 - (1.0 - share) / TAIL_SHARE, 0.0, 1.0)[:, None]
     return Course(
         points_mm=middle + to_snout * off_snout + to_fork * off_fork,
-        bend_share=_bend_share(midline),
+        bend_share=bend_share(midline.turn_rad),
     )
 
 
-def _bend_share(midline: Midline) -> float:
+def bend_share(turn_rad: float) -> float:
     """Return how much of the midline's curvature is likely a bend.
 
     The turn seen is that of the bend and that of the shape, of which the spread is
     known; the nearer it is to the latter, the more it is taken for shape.
     """
-    seen = midline.turn_rad**2
+    seen = turn_rad**2
     return seen / (seen + NATURAL_TURN_RAD**2)
 
 
@@ -300,12 +300,23 @@ def _lie(
         half = 0.5 * shape.thickness_per_depth * kind_mm
         kind_mm = shape.depth_per_fork_length * seen_mm * (1 - half / camera.height_mm)
     if depth_mm is None:
-        return Lie(half_thickness_mm=0.5 * shape.thickness_per_depth * kind_mm)
+        return lie_of(shape, 0.5 * shape.thickness_per_depth * kind_mm)
     kind_sd = kind_mm * shape.depth_per_fork_length_sd / shape.depth_per_fork_length
     seen_weight = 1.0 / (SEEN_DEPTH_RELATIVE_SD * depth_mm) ** 2
     kind_weight = 1.0 / max(kind_sd, 1e-6) ** 2
     mean = np.average([depth_mm, kind_mm], weights=[seen_weight, kind_weight])
-    return Lie(half_thickness_mm=0.5 * shape.thickness_per_depth * float(mean))
+    return lie_of(shape, 0.5 * shape.thickness_per_depth * float(mean))
+
+
+def lie_of(shape: FishShape, half_thickness_mm: float) -> Lie:
+    """Return how a fish of a kind and a thickness lies."""
+    return Lie(
+        half_thickness_mm=half_thickness_mm,
+        snout_share=shape.snout_height,
+        fork_share=shape.fork_height,
+        snout_share_sd=shape.snout_height_sd,
+        fork_share_sd=shape.fork_height_sd,
+    )
 
 
 def _area_mm2(contour_mm: FloatArray) -> float:

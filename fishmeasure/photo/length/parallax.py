@@ -6,21 +6,16 @@ Seen from a camera H up, a point h up looks too far from the camera's foot by th
 factor H / (H - h): 2.5 % for a 29 mm thick fish from 600 mm.
 """
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 
 from fishmeasure.base.arrays import FloatArray
 from fishmeasure.photo.plane import PlaneScale
 
-SNOUT_SHARE, SNOUT_SHARE_SD = 0.65, 0.2
-FORK_SHARE, FORK_SHARE_SD = 0.2, 0.2
-"""Heights over the half thickness, midway between a stiff fish, that lies level, and
-a limp one, of which every part touches the board (the fin's rays bend in either).
-Reasoned, not measured: no published figure was found."""
 OWN_LIE_SHARE_SD = 0.08
-"""Of the two spreads, what is a fish's own. The rest is shared by a photo: rigor, and
-how its fish were laid. Reasoned, not measured."""
+"""How far the height of one fish's snout, and of its fork, is from what the fish of
+its photo share, over the half thickness. Common practice, no source."""
 STIFF = (0.25, 0.5)
 """Shares of the fork length between which the middle lies level."""
 
@@ -51,11 +46,29 @@ class Camera:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Lie:
-    """How a fish lies on the board."""
+    """How a fish lies on the board; the shares and their errors are its species'.
+
+    Attributes
+    ----------
+    snout_share, fork_share
+        Heights over the half thickness.
+    snout_share_sd, fork_share_sd
+        How far those of a photo's fish, limp or stiff, are from them together.
+    """
 
     half_thickness_mm: float
-    snout_share: float = SNOUT_SHARE
-    fork_share: float = FORK_SHARE
+    snout_share: float
+    fork_share: float
+    snout_share_sd: float = 0.0
+    fork_share_sd: float = 0.0
+
+    def stiffer(self, sds: float) -> "Lie":
+        """Return how a fish lies that is stiffer by so many of a photo's errors."""
+        return replace(
+            self,
+            snout_share=self.snout_share + sds * self.snout_share_sd,
+            fork_share=self.fork_share + sds * self.fork_share_sd,
+        )
 
     def heights_mm(self, share: FloatArray) -> FloatArray:
         """Return heights of the midline at shares (snout 0, fork 1) of its length."""

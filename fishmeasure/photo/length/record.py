@@ -34,6 +34,10 @@ class FishShape:
     thickness_per_depth: float = 0.5
     depth_per_fork_length: float = 0.27
     depth_per_fork_length_sd: float = 0.08
+    snout_height: float = 0.65
+    snout_height_sd: float = 0.175
+    fork_height: float = 0.2
+    fork_height_sd: float = 0.125
 
 
 def shape_of(species: Species) -> FishShape:
@@ -44,6 +48,10 @@ def shape_of(species: Species) -> FishShape:
         thickness_per_depth=species.shape.thickness_per_depth.value,
         depth_per_fork_length=species.shape.depth_per_fork_length.value,
         depth_per_fork_length_sd=species.shape.depth_per_fork_length.sd,
+        snout_height=species.shape.snout_height.value,
+        snout_height_sd=species.shape.snout_height.sd,
+        fork_height=species.shape.fork_height.value,
+        fork_height_sd=species.shape.fork_height.sd,
     )
 
 
