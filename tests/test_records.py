@@ -32,9 +32,7 @@ FOR_OTHER_PROGRAMS = {
     "MeasuredFish.standard_length_mm": "length-weight lines of some keepers are for it",
     "MeasuredFish.standard_length_se_mm": "as that of the total length",
     "MeasuredFish.body_depth_se_mm": "as that of the total length",
-    "MeasuredFish.thickness_mm": "says by how much parallax was taken off",
     "MeasuredFish.area_mm2": "weights by area are in use beside those by length",
-    "MeasuredFish.bend_deg": "lets a reader leave out bent fish by another limit",
     "MeasuredFish.weight_low_g": "the standard error hides that it is longer upwards",
     "MeasuredFish.weight_high_g": "the standard error hides that it is longer upwards",
 }

@@ -93,6 +93,8 @@ _WORDS = {
     "fork_per_total": "Fork length over total length, a fraction.",
     "standard_per_total": "Standard length over total length, a fraction.",
     "thickness_per_depth": "Thickness over depth, a fraction.",
+    "snout_height": "Snout over the board, over half the thickness.",
+    "fork_height": "Fork over the board, over half the thickness.",
     "depth_per_fork_length": "Depth over fork length, a fraction.",
     "days": "Days.",
     "hours": "Hours.",

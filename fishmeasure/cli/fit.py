@@ -22,9 +22,10 @@ def fit_command(
     table: Annotated[
         Path | None,
         typer.Argument(
-            help="CSV with weight_g (or weight_kg) and either length_mm (or length_cm) "
-            "and, if measured, depth_mm, or photo and, where a photo shows several, "
-            "fish (its number); a row a fish.",
+            help="CSV, a row a fish, with weight_g (or weight_kg) and length_mm (or "
+            "length_cm) and, if measured, depth_mm; or with photo, fish (its number, "
+            "where a photo shows several) and weight_g, fork_length_mm as read on a "
+            "ruler, or both.",
             show_default=False,
         ),
     ] = None,
@@ -51,7 +52,7 @@ def fit_command(
         ),
     ] = None,
 ) -> None:
-    """Fit a stock to fish weighed one by one, by their lengths or their photos."""
+    """Fit a stock to fish weighed or measured one by one, by lengths or photos."""
     if instructions is not None:
         from fishmeasure.render.five_fish import five_fish_pdf
 
@@ -69,8 +70,8 @@ def fit_command(
         settings = options.photo_settings(
             species=species, print_scale=print_scale, paper=None, known=None, lens=None
         )
-        weights = _columns_of(rows, table.name, ("weight_g",))["weight_g"]
-        fit_photos(rows, weights.tolist(), table, settings, save)
+        needed = () if "fork_length_mm" in rows[0] else ("weight_g",)
+        fit_photos(rows, _columns_of(rows, table.name, needed), table, settings, save)
     else:
         columns = _columns_of(rows, table.name, _SIZED)
         _fit_lengths(columns, species, length, save, plot, table.name)
@@ -184,6 +185,7 @@ _NAMES = {
     "weight_kg": ("weight_g", 1000.0),
     "depth_mm": ("depth_mm", 1.0),
     "depth_cm": ("depth_mm", 10.0),
+    "fork_length_mm": ("fork_length_mm", 1.0),
 }
 
 

@@ -1,8 +1,8 @@
-"""``fishmeasure fit`` with photos: five fish photographed and weighed one by one."""
+"""``fishmeasure fit`` with photos: fish photographed and weighed, or put on a ruler."""
 
 import math
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -13,57 +13,112 @@ from fishmeasure.cli.output import write_bytes
 if TYPE_CHECKING:
     from fishmeasure.base.arrays import FloatArray
     from fishmeasure.photo.measurement import MeasuredFish, PhotoMeasurement
+    from fishmeasure.photo.plane import PlaneScale
     from fishmeasure.pipeline import PhotoSettings
+    from fishmeasure.species import LengthWeight, Species
     from fishmeasure.species.body_fit import BodyFit
+    from fishmeasure.species.record import BodyFigures, Shape
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class WeighedFish:
-    """A fish of a photo with the weight that was read."""
+    """A fish of a photo with the weight, or the length on a ruler, that was read."""
 
     photo: str
     fish: "MeasuredFish"
-    weight_g: float
+    scale: "PlaneScale"
+    weight_g: float | None = None
+    ruler_mm: float | None = None
 
 
 def fit_photos(
     rows: Sequence[Mapping[str, str]],
-    weights_g: Sequence[float],
+    columns: "Mapping[str, FloatArray]",
     table: Path,
     settings: "PhotoSettings",
     save: Path | None,
 ) -> None:
-    """Fit c = W / V to fish of photos, print it and save the stock."""
-    from fishmeasure.species.body_fit import own_body, own_level
-    from fishmeasure.species.fit import (
-        FEWEST_FISH,
-        fit_length_weight,
-        own_line,
-        species_toml,
-    )
+    """Fit heights and c = W / V to fish of photos, print them and save the stock."""
+    from fishmeasure.species.fit import species_toml
     from fishmeasure.species.loader import read_own_stock
 
-    weighed = _matched(rows, weights_g, table.parent, settings)
-    fit, lengths, weights = _fit(weighed)
-    _print(fit)
+    species, note = settings.species, f"From {table.name}."
+    fish = _matched(rows, columns, table.parent, settings)
+    if "fork_length_mm" in columns:
+        species = replace(species, shape=_own_shape(fish, species, note))
+        settings = replace(settings, species=species)
+    line, body = None, None
+    if "weight_g" in columns:
+        if "fork_length_mm" in columns:  # at the heights just learned
+            fish = _matched(rows, columns, table.parent, settings)
+        line, body = _own_weight(fish, species, note)
+    elif species.is_own_stock:
+        line, body = species.length_weight, species.body
     if save is None:
         return
-    note = f"From {table.name}."
-    line = settings.species.on_fork_length()
-    if len(weights) >= FEWEST_FISH and lengths.max() > 1.3 * lengths.min():
-        line = own_line(fit_length_weight(lengths, weights), line, note=note)
-    else:
-        line = own_level(line, lengths, weights, note=note)
-    body = own_body(fit, settings.species.body, note=note)
-    text = species_toml(settings.species, line, body)
+    text = species_toml(species, line, body)
     read_own_stock(text, save.name)  # what cannot be is not saved
     write_bytes(save, text.encode())
     print(wording("cli-stock-saved", file=save))
 
 
+def _own_weight(
+    weighed: Sequence[WeighedFish], species: "Species", note: str
+) -> "tuple[LengthWeight, BodyFigures]":
+    """Fit c = W / V and the line, print them and return them."""
+    from fishmeasure.species.body_fit import own_body, own_level
+    from fishmeasure.species.fit import FEWEST_FISH, fit_length_weight, own_line
+
+    fit, lengths, weights = _fit(weighed)
+    _print(fit)
+    line = species.on_fork_length()
+    if len(weights) >= FEWEST_FISH and lengths.max() > 1.3 * lengths.min():
+        line = own_line(fit_length_weight(lengths, weights), line, note=note)
+    else:
+        line = own_level(line, lengths, weights, note=note)
+    return line, own_body(fit, species.body, note=note)
+
+
+def _own_shape(ruled: Sequence[WeighedFish], species: "Species", note: str) -> "Shape":
+    """Fit how high snout and fork lie, print it and return the stock's shape."""
+    from fishmeasure.photo.length import ruled_fish, shape_of
+    from fishmeasure.species.heights_fit import fit_heights, own_shape
+
+    fit = fit_heights(
+        [
+            ruled_fish(
+                one.fish,
+                one.scale,
+                shape_of(species),
+                photo=one.photo,
+                ruler_mm=one.ruler_mm or 0.0,
+            )
+            for one in ruled
+        ]
+    )
+    shape = own_shape(fit, species.shape, note=note)
+    print(
+        wording(
+            "cli-heights",
+            snout=shape.snout_height.value,
+            fork=shape.fork_height.value,
+            snout_sd=shape.snout_height.sd,
+            fork_sd=shape.fork_height.sd,
+            fish=fit.fish_count,
+            photos=fit.photo_count,
+            usual_snout=species.shape.snout_height.value,
+            usual_fork=species.shape.fork_height.value,
+        )
+    )
+    told = {"stiffness": fit.stiffness, "stiffness_se": fit.stiffness_se}
+    print(wording("cli-heights-told", **told))
+    print(wording("cli-heights-hold"))
+    return shape
+
+
 def _matched(
     rows: Sequence[Mapping[str, str]],
-    weights_g: Sequence[float],
+    columns: "Mapping[str, FloatArray]",
     folder: Path,
     settings: "PhotoSettings",
 ) -> list[WeighedFish]:
@@ -72,15 +127,26 @@ def _matched(
 
     measured: dict[str, PhotoMeasurement] = {}
     weighed = []
-    for number, (row, weight_g) in enumerate(zip(rows, weights_g, strict=True), 1):
+    weights, rulers = columns.get("weight_g"), columns.get("fork_length_mm")
+    for number, row in enumerate(rows, 1):
         name = (row.get("photo") or "").strip()
         if not name:
             reason = Message.of("cli-row-no-photo", row=number)
             raise LengthWeightDataError(reason)
         if name not in measured:
             measured[name] = measure_file(folder / name, name, settings)
-        fish = _named(number, row, measured[name])
-        weighed.append(WeighedFish(photo=name, fish=fish, weight_g=weight_g))
+        fish, scale = _named(number, row, measured[name]), measured[name].scale
+        if scale is None:  # a photo with fish has one
+            raise ValueError(name)
+        weighed.append(
+            WeighedFish(
+                photo=name,
+                fish=fish,
+                scale=scale,
+                weight_g=None if weights is None else float(weights[number - 1]),
+                ruler_mm=None if rulers is None else float(rulers[number - 1]),
+            )
+        )
     return weighed
 
 

@@ -298,14 +298,17 @@ def own_line(
 
 
 def species_toml(
-    species: Species, line: LengthWeight, body: BodyFigures | None = None
+    species: Species, line: LengthWeight | None, body: BodyFigures | None = None
 ) -> str:
-    """Return a species file of this species with the stock's own line, and body."""
+    """Return a species file of this species with the stock's own line, and body.
+
+    Without a line it is the species' in all but its shape.
+    """
     names = {"common_name": species.common_name, "latin_name": species.latin_name}
-    sections = {
-        "length_weight": [_pair(*item) for item in plain(line).items()],
-        "shape": _figures(plain(species.shape)),
-    }
+    sections = {}
+    if line is not None:
+        sections["length_weight"] = [_pair(*item) for item in plain(line).items()]
+    sections["shape"] = _figures(plain(species.shape))
     if body is not None:
         sections["body"] = _figures(plain(body))
     lines = [_pair(*item) for item in names.items()]

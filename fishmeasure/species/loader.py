@@ -146,7 +146,8 @@ def _load_packaged(key: str) -> Species:
 def read_own_stock(text: str, name: str) -> Species:
     """Return the stock in a grower's TOML file.
 
-    All but its own line and shape is that of the species with the same Latin name.
+    All but its own line and shape is that of the species with the same Latin name; so
+    is the line where it has none, and its fish are then weighed as that species.
 
     Parameters
     ----------
@@ -188,6 +189,8 @@ def _own_stock(document: dict[str, Any]) -> Species:
         document = document | {"body": known | own_body}
     elif own_body is None and kin is not None:
         inherited["body"] = kin.body
+    if kin is not None and "length_weight" not in document:
+        return _species(inherited | {"length_weight": kin.length_weight} | document)
     return _species(inherited | document | {"is_own_stock": True})
 
 

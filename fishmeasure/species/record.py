@@ -186,7 +186,7 @@ class Shape:
         Typical body depth over fork length.
     snout_height, fork_height
         Over the board, as shares of half the thickness, of a fish on its side; their
-        error is how far the fish of a photo, limp or stiff, are from it together.
+        error is how far the fish of a photo, limp or stiff, are from it.
     """
 
     fork_per_total: Annotated[

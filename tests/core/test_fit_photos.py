@@ -54,6 +54,42 @@ def test_five_fish_of_one_photo_weigh_another(
     assert high / low < 1.15 / 0.85  # at most 15 % to either side where c is known
 
 
+def test_lengths_on_a_ruler_teach_how_the_fish_lie(
+    monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str], tmp_path: Path
+) -> None:
+    """Lengths alone leave the weights the species'; lengths too short are refused."""
+    shutil.copy(SAMPLES / "tank_a_net1.jpg", tmp_path)
+    photo = measure_photo((tmp_path / "tank_a_net1.jpg").read_bytes(), "1.jpg")
+    lengths = [fish.fork_length_mm for fish in photo.fish]
+    stock, header = tmp_path / "stock.toml", "photo,fish,fork_length_mm"
+
+    def fit(factor: float) -> tuple[int, str]:
+        rows = [
+            f"tank_a_net1.jpg,{number},{factor * length:.1f}"
+            for number, length in enumerate(lengths, 1)
+        ]
+        table = table_of(tmp_path, header, rows)
+        return run(monkeypatch, capsys, "fit", table, "--save", str(stock))
+
+    status, text = fit(0.9)
+    assert status == 2
+    assert "on the ruler" in text
+    assert not stock.exists()
+    status, text = fit(0.99)  # shorter than taken for: they lay higher
+    assert status == 0
+    assert "0.65 and 0.20 were assumed" in " ".join(text.split())
+    own, usual = load_species(str(stock)), load_species("rainbow-trout")
+    assert own.shape.snout_height.value > usual.shape.snout_height.value
+    assert own.shape.fork_height.sd < usual.shape.fork_height.sd
+    assert own.length_weight == usual.length_weight
+    other = measure_photo(
+        (tmp_path / "tank_a_net1.jpg").read_bytes(), "1.jpg", PhotoSettings(species=own)
+    )
+    for before, after in zip(photo.fish, other.fish, strict=True):
+        assert after.fork_length_mm < before.fork_length_mm
+        assert after.weight_from == "outline"
+
+
 @pytest.mark.parametrize(
     ("header", "row", "words"),
     [

@@ -61,6 +61,7 @@ from fishmeasure.base.errors.photo import (
 )
 from fishmeasure.base.errors.sample import (
     EmptySampleError,
+    HeightsError,
     LengthWeightDataError,
     OtherSpeciesError,
     PlanError,
@@ -128,6 +129,7 @@ __all__ = [
     "FishMeasureError",
     "FutureDayError",
     "GainNotKnownError",
+    "HeightsError",
     "ImportFileError",
     "KnownDistanceError",
     "LedgerError",

@@ -48,6 +48,39 @@ class LengthWeightDataError(SampleError):
         super().__init__(reason=reason)
 
 
+class HeightsError(SampleError):
+    """Lengths on a ruler do not tell how high snouts and forks lie."""
+
+    code = "heights"
+
+    @classmethod
+    def too_few(cls, fish: int, needed: int) -> "HeightsError":
+        """Return the error for a handful of fish."""
+        return cls(case="few", fish=fish, needed=needed)
+
+    @classmethod
+    def far_off(
+        cls, fish: int, photo: str, ruler_mm: float, length_mm: float
+    ) -> "HeightsError":
+        """Return the error for a length that no height explains."""
+        return cls(
+            case="off", fish=fish, photo=photo, ruler_mm=ruler_mm, length_mm=length_mm
+        )
+
+    @classmethod
+    def untold(
+        cls, fish: int, thickness_mm: float, camera_mm: float, share: float
+    ) -> "HeightsError":
+        """Return the error for heights that change the lengths too little."""
+        return cls(
+            case="untold",
+            fish=fish,
+            thickness_mm=thickness_mm,
+            camera_mm=camera_mm,
+            share=share,
+        )
+
+
 class PlanError(SampleError):
     """No sampling plan gives what was asked."""
 

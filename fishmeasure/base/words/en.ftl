@@ -563,6 +563,27 @@ length-weight-data = No length-weight line can be fitted: { $reason }.
     .advice = Weigh and measure 20 to 30 fish one by one, small and large ones.
     .meaning = Single lengths and weights cannot be fitted.
 
+heights = { $case ->
+        [few] { $fish ->
+            [one] 1 fish has a length read on a ruler
+           *[other] { $fish } fish have a length read on a ruler
+        }: { $needed } are needed to tell how high snouts and forks lie.
+        [off] Fish { $fish }, in { $photo }, has { AMOUNT($ruler_mm, decimals: 0) } on the ruler
+            and { AMOUNT($length_mm, decimals: 0) } by the photo: more than heights of snout
+            and fork can explain.
+       *[untold] These { $fish } fish do not tell how high snouts and forks lie. They are
+            { AMOUNT($thickness_mm, decimals: 0) } thick and seen from
+            { AMOUNT($camera_mm, decimals: 0) }: their length would change by
+            { PERCENT($share, decimals: 1) }, less than print, lens and ends are sure of.
+    }
+    .advice = { $case ->
+        [few] Photograph some more fish and read the fork length of each.
+        [off] Look at the fish's number, at the length read, and whether the marker was printed
+            at its size.
+       *[untold] Take the photos from nearer, of thicker fish, and measure the print's scale.
+    }
+    .meaning = Lengths on a ruler do not tell how high snouts and forks lie.
+
 plan = { $case ->
         [range] The mean cannot be planned to within { $half_width_percent } % with
             { $fish_per_net } fish a net.
@@ -1153,6 +1174,8 @@ depth-beside-length = { $case ->
 
 source-own-fit = Own fit of { $fish } fish weighed one by one. { $note }
 source-own-level = Level of { $fish } own fish, b as published. { $note }
+source-own-heights = { $fish } own fish in { $photos } photos, fork lengths read on a ruler.
+    { $note }
 source-own-body = { $fish } own fish in { $photos } photos, weighed one by one. { $note }
 
 no-such-key = { $case ->
@@ -2237,6 +2260,20 @@ cli-body = W = { NUMBER($factor, decimals: 3) } V (g, cm3; V is squared depth al
         [one] 1 photo
        *[other] { $photos } photos
     }
+
+cli-heights = Snout { NUMBER($snout, decimals: 2) } and fork { NUMBER($fork, decimals: 2) } of
+    half the thickness over the board (± { NUMBER($snout_sd, decimals: 2) } and
+    { NUMBER($fork_sd, decimals: 2) } from photo to photo), by { $fish } fish in { $photos ->
+        [one] 1 photo
+       *[other] { $photos } photos
+    }; { NUMBER($usual_snout, decimals: 2) } and { NUMBER($usual_fork, decimals: 2) } were
+    assumed.
+
+cli-heights-told = The ruler alone says { NUMBER($stiffness, decimals: 1) } ±
+    { NUMBER($stiffness_se, decimals: 1) } on a scale where limp fish are -2 and stiff ones 2.
+
+cli-heights-hold = They hold for fish laid as these were, as long after death; measure a few by
+    ruler again when that changes.
 
 cli-body-left-out = A fish left out of the fit is told by the others to
     { PERCENT($share, decimals: 1) } on average, by length alone to

@@ -9,7 +9,12 @@ import numpy as np
 
 from fishmeasure.base.arrays import FloatArray
 from fishmeasure.base.estimate import Scope, UncertaintySource
-from fishmeasure.photo.length.parallax import OWN_LIE_SHARE_SD, Camera, Lie
+from fishmeasure.photo.length.parallax import (
+    ENDS_TOGETHER,
+    OWN_LIE_SHARE_SD,
+    Camera,
+    Lie,
+)
 from fishmeasure.photo.length.record import FishLength
 from fishmeasure.photo.plane import PlaneScale
 
@@ -25,6 +30,7 @@ rays)."""
 COMMON_ENDS_SHARE = 0.0027
 """Of the fork length: what the ends of one photo's fish have in common, its light and
 board. Means of 40 rendered photos scatter by 0.25 % at the snout, 0.1 % at the fork."""
+LAID: Final = "how fish were laid"
 BEND_SHARE_SD = 0.08
 """Of what the bend adds: how well the middle of the outline follows the backbone."""
 
@@ -93,7 +99,7 @@ def error_sources(
         ("thickness of the species", thickness * THICKNESS_SPECIES_SD, "species"),
         ("camera height", focal, "photo"),
         ("thickness of the fish", thickness * THICKNESS_FISH_SD, "fish"),
-        ("how fish were laid", lie_photo, "photo"),
+        (LAID, lie_photo, "photo"),
         ("how head and tail lie", lie_own, "fish"),
         ("end points", ends, "fish"),
         ("light at the end points", common, "photo"),
@@ -112,12 +118,22 @@ def error_sources(
 def _lie_sds(change: Callable[[Lie], float], lie: Lie) -> tuple[float, float]:
     """Return the error from a fish's own lie, and from what a photo's fish share.
 
-    Of limp fish snout and fork are both low, of stiff ones both high; where the camera
-    is beyond an end, the two partly undo each other in the length.
+    Where the camera is beyond an end, ends that are both higher partly undo each other
+    in the length.
     """
-    snout = change(replace(lie, snout_share=lie.snout_share + OWN_LIE_SHARE_SD))
-    fork = change(replace(lie, fork_share=lie.fork_share + OWN_LIE_SHARE_SD))
-    return float(np.hypot(snout, fork)), change(lie.stiffer(1.0))
+    snout, fork = (
+        np.array(
+            [change(replace(lie, **{name: getattr(lie, name) + sd})) for sd in sds]
+        )
+        for name, sds in (
+            ("snout_share", (OWN_LIE_SHARE_SD, lie.snout_share_sd)),
+            ("fork_share", (OWN_LIE_SHARE_SD, lie.fork_share_sd)),
+        )
+    )
+    own, apart = np.hypot(snout, fork)
+    together = change(lie.stiffer(1.0))
+    shared = ENDS_TOGETHER * together**2 + (1.0 - ENDS_TOGETHER) * apart**2
+    return float(own), float(np.sqrt(shared))
 
 
 def _scale_sources(
@@ -143,7 +159,7 @@ OF_THE_ENDS: Final = frozenset(
         "light at the end points",
         "which end is the tail",
         "how head and tail lie",
-        "how fish were laid",
+        LAID,
     }
 )
 """Causes that move an end: they change the squared depth along the body little, a fork

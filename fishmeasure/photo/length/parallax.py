@@ -16,6 +16,9 @@ from fishmeasure.photo.plane import PlaneScale
 OWN_LIE_SHARE_SD = 0.08
 """How far the height of one fish's snout, and of its fork, is from what the fish of
 its photo share, over the half thickness. Common practice, no source."""
+ENDS_TOGETHER = 0.5
+"""Correlation of the two heights between photos: a limp fish lays both ends down, but
+nobody measured how much they go together. Common practice, no source."""
 STIFF = (0.25, 0.5)
 """Shares of the fork length between which the middle lies level."""
 
@@ -53,7 +56,7 @@ class Lie:
     snout_share, fork_share
         Heights over the half thickness.
     snout_share_sd, fork_share_sd
-        How far those of a photo's fish, limp or stiff, are from them together.
+        How far those of a photo's fish, limp or stiff, are from them.
     """
 
     half_thickness_mm: float
@@ -66,8 +69,8 @@ class Lie:
         """Return how a fish lies that is stiffer by so many of a photo's errors."""
         return replace(
             self,
-            snout_share=self.snout_share + sds * self.snout_share_sd,
-            fork_share=self.fork_share + sds * self.fork_share_sd,
+            snout_share=max(self.snout_share + sds * self.snout_share_sd, 0.0),
+            fork_share=max(self.fork_share + sds * self.fork_share_sd, 0.0),
         )
 
     def heights_mm(self, share: FloatArray) -> FloatArray:
