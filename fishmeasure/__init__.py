@@ -8,8 +8,8 @@ Examples
 --------
 >>> import fishmeasure as fm
 >>> photo = fm.measure("sample_images/tank_a_net1.jpg", species="rainbow-trout")
->>> len(photo.fish), photo.fish[0].complete, photo.problems
-(8, True, ())
+>>> len(photo.fish), photo.fish[0].complete, photo.problems[0].code
+(8, True, 'not-validated')
 >>> sample = fm.load_sample("sample_images/spring_tanks.toml")
 >>> sample
 <Sample of Tank A on 2026-05-02: 5 nets, 4 photos>

@@ -29,7 +29,7 @@ from fishmeasure.photo.plane import PlaneScale
 from fishmeasure.photo.quality import check_photo
 from fishmeasure.photo.segment import Found, Segmenter, default_segmenter
 from fishmeasure.photo.stockweights import of_the_stock
-from fishmeasure.photo.weighing import with_weights
+from fishmeasure.photo.weighing import NOT_VALIDATED, with_validation, with_weights
 from fishmeasure.photo.weight import OF_THE_FISH, FishWeight, fish_weight
 from fishmeasure.species import LengthWeight, Species, load_species
 from fishmeasure.species.body_fit import body_of, level_of
@@ -78,13 +78,23 @@ class SampleMeasurement:
 
     @property
     def problems(self) -> tuple[Problem, ...]:
-        """Those of the estimate, then those of the photos, each naming its photo."""
-        of_photos = (
+        """Those of the estimate, then those of the photos, each naming its photo.
+
+        Which species was tested on no real photo is said once.
+        """
+        of_photos = tuple(
             problem.in_photo(photo.photo)
             for photo in self.photos
             for problem in photo.problems
+            if problem.code != NOT_VALIDATED
         )
-        return (*self.estimate.problems, *of_photos)
+        untested = {
+            problem.message: problem
+            for photo in self.photos
+            for problem in photo.problems
+            if problem.code == NOT_VALIDATED
+        }
+        return (*self.estimate.problems, *of_photos, *untested.values())
 
     def to_json(self) -> dict[str, Any]:
         """Return the public fields, the photos' among them."""
@@ -162,7 +172,9 @@ def measure_decoded(
     depths = [fish.seen_depth_per_length for fish in result.complete_fish]
     unlike = other_species([d for d in depths if d is not None], settings.species)
     problems = problems if unlike is None else (*problems, unlike)
-    return replace(result, problems=problems)
+    return with_validation(
+        replace(result, problems=problems), lambda _: settings.species
+    )
 
 
 def _small_fish(found: Found) -> Problem:

@@ -152,7 +152,7 @@ def measure(
     --------
     >>> photo = measure("sample_images/tank_a_net1.jpg")
     >>> photo
-    <Measurement of tank_a_net1.jpg: 8 fish, 8 used, 0 problems>
+    <Measurement of tank_a_net1.jpg: 8 fish, 8 used, 1 problem>
     >>> fish = photo.fish[0]
     >>> bool(abs(fish.fork_length_mm - 227) < 5 * fish.fork_length_se_mm)
     True

@@ -26,7 +26,7 @@ from fishmeasure.photo.length import (
 from fishmeasure.photo.measurement import MeasuredFish, PhotoMeasurement, weighed
 from fishmeasure.photo.plane import PlaneScale
 from fishmeasure.photo.segment.outline import FishOutline
-from fishmeasure.photo.weighing import with_weights
+from fishmeasure.photo.weighing import with_validation, with_weights
 from fishmeasure.species import Species
 
 Point = Annotated[
@@ -120,7 +120,9 @@ def apply_corrections(
         or not any(one.complete for one in fish)
     )
     corrected = replace(measurement, fish=tuple(fish), problems=kept)
-    return with_weights(corrected, species) if corrections else measurement
+    if not corrections:
+        return measurement
+    return with_validation(with_weights(corrected, species), species)
 
 
 def _corrected(

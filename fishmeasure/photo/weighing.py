@@ -10,6 +10,7 @@ import numpy as np
 from scipy.spatial import KDTree
 
 from fishmeasure.base.estimate import DEFAULT_LEVEL, Estimate, UncertaintySource
+from fishmeasure.base.flags import Problem
 from fishmeasure.photo.length import FishLength
 from fishmeasure.photo.measurement import (
     MeasuredFish,
@@ -76,6 +77,23 @@ def with_weights(
         condition_factor=condition.value,
         condition_factor_interval=(condition.low, condition.high),
     )
+
+
+NOT_VALIDATED: Final = "not-validated"
+
+
+def with_validation(
+    measurement: PhotoMeasurement, species: Callable[[str], Species]
+) -> PhotoMeasurement:
+    """Return the measurement, which says of which species no real photo was tested."""
+    others = (one for one in measurement.problems if one.code != NOT_VALIDATED)
+    keys = dict.fromkeys(one.species for one in measurement.complete_fish)
+    untested = (
+        Problem.of("not-validated", species=kind.said)
+        for kind in map(species, keys)
+        if kind.photos.real_count == 0
+    )
+    return replace(measurement, problems=(*others, *untested))
 
 
 def weigh_together(

@@ -131,7 +131,7 @@ def test_bad_photos_do_not_stop_good_ones(
     codes = [
         photo["problems"][0]["code"] if photo["problems"] else "" for photo in photos
     ]
-    assert codes == ["not-an-image", "", "no-marker", "not-an-image"]
+    assert codes == ["not-an-image", "not-validated", "no-marker", "not-an-image"]
     assert [photo["scale"] is None for photo in photos] == [True, False, True, True]
     lines = [line for line in shown.err.splitlines() if line.startswith("fishmeasure:")]
     for name in ("notes.jpg", "plain.png", "gone.jpg"):

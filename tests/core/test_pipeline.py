@@ -8,11 +8,19 @@ import pytest
 
 from fishmeasure.base.flags import FLAGS, Problem
 from fishmeasure.base.record import plain, read
+from fishmeasure.estimation.sample import read_sample
+from fishmeasure.photo.corrections import Correction, apply_corrections
 from fishmeasure.photo.image import Photo
 from fishmeasure.photo.measurement import PhotoMeasurement
 from fishmeasure.photo.plane import PlaneScale
 from fishmeasure.photo.segment import FishOutline, Found
-from fishmeasure.pipeline import PhotoSettings, measure_decoded, measure_photo
+from fishmeasure.pipeline import (
+    PhotoSettings,
+    measure_decoded,
+    measure_photo,
+    measure_sample,
+)
+from fishmeasure.species import load_species
 from sample_images.synth.fish import DrawnFish, true_fish
 from sample_images.synth.plane import PlaneScene, draw_plane, sheet_cards, true_plane
 
@@ -114,6 +122,40 @@ def test_a_board_all_white_is_overexposed_and_without_marker(photo: Photo) -> No
     white = replace(photo, rgb=np.full_like(photo.rgb, 255))
     codes = [p.code for p in measure_decoded(white, PhotoSettings()).problems]
     assert codes == ["no-marker", "overexposed"]
+
+
+def test_a_species_tested_on_no_real_photo_says_so(photo: Photo) -> None:
+    """A note, no refusal; a sample says it once, and a correction to catfish drops it.
+
+    Of the packaged species channel catfish alone were tested on real photos.
+    """
+    found = Given((outline(DrawnFish(x_mm=148.5, y_mm=105.0)),))
+    trout = measure_decoded(photo, PhotoSettings(), found)
+    (said,) = (one for one in trout.problems if one.code == "not-validated")
+    assert not said.fatal
+    assert "rainbow trout was not validated on photos" in said.message
+    assert trout.usable
+    catfish = PhotoSettings(species=load_species("channel-catfish"))
+    codes = {one.code for one in measure_decoded(photo, catfish, found).problems}
+    assert "not-validated" not in codes
+    change = Correction(kind="species", fish=0, species="channel-catfish")
+    corrected = apply_corrections(trout, [change], load_species, "rainbow-trout")
+    assert "not-validated" not in {one.code for one in corrected.problems}
+
+
+def test_a_sample_says_once_that_its_species_was_not_tested(photo: Photo) -> None:
+    found = Given((outline(DrawnFish(x_mm=148.5, y_mm=105.0)),))
+    nets = (f'[[net]]\nfish = 1\nphotos = ["{name}.jpg"]\n' for name in "ab")
+    sample = read_sample("".join(nets))
+    result = measure_sample(
+        sample,
+        load_species("rainbow-trout"),
+        lambda name: replace(
+            measure_decoded(photo, PhotoSettings(), found), photo=name
+        ),
+    )
+    codes = [problem.code for problem in result.problems]
+    assert codes.count("not-validated") == 1
 
 
 def test_fish_too_small_to_be_measured_are_said(photo: Photo) -> None:

@@ -1716,6 +1716,11 @@ no-usable-fish = No fish was whole and clear enough to be measured; what may be 
         fork by hand.
     .meaning = No fish was whole and clear enough.
 
+not-validated = Measuring { $species } was not validated on photos: no real photo of them was
+    tested, so the errors stated are those of drawn scenes and of other fish.
+    .advice = Read a few of these fish on a ruler and compare, before you rely on the lengths.
+    .meaning = The species was tested on no real photo.
+
 small-fish = { $fish_count ->
         [one] At least 1 fish is too small in this photo to be measured. Without it the mean
             would be too high.

@@ -90,7 +90,7 @@ def test_many_fish_of_a_photo_share_it() -> None:
         )
         lengths = collect_lengths((net,))
         assert lengths is not None
-        return float(net_means(lengths, np.array([1e-3])).variance[0, 0]) ** 0.5
+        return math.sqrt(net_means(lengths, np.array([1e-3])).variance[0, 0])
 
     assert sd(1) >= shared
     assert sd(4) == pytest.approx(sd(1) / 2.0, rel=0.01)
