@@ -12,7 +12,7 @@ from fishmeasure.estimation.model.answer import (
 )
 from fishmeasure.estimation.model.estimate import estimate_population
 from fishmeasure.estimation.model.record import (
-    Correction,
+    Allowance,
     DoubtfulLength,
     JointSize,
     NetReport,
@@ -23,7 +23,7 @@ from fishmeasure.estimation.model.record import (
 )
 
 __all__ = [
-    "Correction",
+    "Allowance",
     "DoubtfulLength",
     "JointSize",
     "NetReport",

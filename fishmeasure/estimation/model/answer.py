@@ -11,7 +11,7 @@ from fishmeasure.base.flags import Problem
 from fishmeasure.base.record import field_names, plain, read, record
 from fishmeasure.base.words import Message
 from fishmeasure.estimation.model.record import (
-    Correction,
+    Allowance,
     DoubtfulLength,
     NetReport,
     PopulationEstimate,
@@ -99,7 +99,7 @@ class SampleAnswer:
     biomass_interval_kg: Annotated[Interval, _said("[low, high], kg.")]
     nets: Annotated[tuple[NetAnswer, ...], _said("In the order sent.")]
     corrections: Annotated[
-        tuple[Correction, ...], _said("Taken off the weights as read.")
+        tuple[Allowance, ...], _said("Taken off the weights as read.")
     ] = ()
     doubtful_lengths: Annotated[
         tuple[DoubtfulLength, ...], _said("To look at again.")

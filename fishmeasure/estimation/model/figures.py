@@ -15,7 +15,7 @@ from fishmeasure.estimation.model.mixture import points_estimate, weighted_quant
 from fishmeasure.estimation.model.model import SampleModel
 from fishmeasure.estimation.model.posterior import Figure, Posterior, combine, offset
 from fishmeasure.estimation.model.record import (
-    Correction,
+    Allowance,
     JointSize,
     StockLine,
 )
@@ -52,14 +52,14 @@ def typical(model: SampleModel, posterior: Posterior) -> Figure:
 
 def corrections(
     model: SampleModel, posterior: Posterior, mean: Estimate
-) -> tuple[Correction, ...]:
+) -> tuple[Allowance, ...]:
     """Return what was taken off the weights as read."""
     found = []
     weighed_g = sum(net.weight_g or 0.0 for net in model.nets)
     log_water = float(posterior.weights @ (posterior.eta - posterior.alpha))
     if weighed_g > 0.0 and log_water != 0.0:
         found.append(
-            Correction(
+            Allowance(
                 name="drip",
                 fraction=float(np.expm1(log_water)),
                 taken_off_g=weighed_g * -float(np.expm1(-log_water)),
@@ -68,7 +68,7 @@ def corrections(
     heavier = model.settings.netting.heavier
     if heavier != 0.0:
         found.append(
-            Correction(
+            Allowance(
                 name="netting", fraction=heavier, taken_off_g=mean.value * heavier
             )
         )

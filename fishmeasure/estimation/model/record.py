@@ -104,7 +104,7 @@ class StockLine:
 
 
 @record(frozen=True, slots=True, kw_only=True)
-class Correction:
+class Allowance:
     """What was taken off the figures as read, so that a calculator agrees with them."""
 
     name: Annotated[
@@ -196,7 +196,7 @@ class PopulationEstimate:
     count_in_unit: int | None
     biomass_kg: Estimate | None
     nets: tuple[NetReport, ...]
-    corrections: tuple[Correction, ...] = ()
+    corrections: tuple[Allowance, ...] = ()
     doubtful_lengths: tuple[DoubtfulLength, ...] = ()
     size_groups: SizeGroups | None = None
     sources: tuple[UncertaintySource, ...] = ()
