@@ -3,7 +3,7 @@
 import contextlib
 import datetime as dt
 from dataclasses import replace
-from typing import Annotated, Any
+from typing import TYPE_CHECKING, Annotated, Any
 from uuid import UUID
 
 from fastapi import APIRouter, Query, Request, Response
@@ -20,8 +20,8 @@ from api.estimates import (
     sample_of,
 )
 from api.http import Revision, etag_of, expected_revision, not_modified
-from api.outlook_schemas import AdviceOut
-from api.outlooks import advice_of, outlook_with, sample_entry
+from api.outlooks import outlook_with, sample_entry
+from api.result_models import result_of
 from api.services import Services, WithServices
 from fishmeasure.base.errors import (
     BadEntryError,
@@ -34,6 +34,7 @@ from fishmeasure.base.flags import Problem
 from fishmeasure.base.record import plain, read
 from fishmeasure.estimation.model import SampleAnswer, answer_from_json
 from fishmeasure.estimation.plan import FAIR_NETTING, plan_nets, spread_of_answer
+from fishmeasure.outlook.unit import UnitOutlook
 from fishmeasure.render.plots import Theme, sample_line_plot, weight_plot
 from fishmeasure.species import packaged_species
 from fishmeasure.store.archive import Page, StoredSample
@@ -42,6 +43,10 @@ from fishmeasure.store.entering import check_day, check_species
 router = APIRouter(prefix="/v1/samples", tags=["samples"])
 
 Json = dict[str, Any]
+if TYPE_CHECKING:  # which knows no model that is made of a record
+    Advice = Json
+else:
+    Advice = result_of(UnitOutlook)
 ThemeQuery = Annotated[
     Theme, Query(description="For a light or a dark page; the ground is clear.")
 ]
@@ -58,10 +63,10 @@ class SampleOut(schemas.Out):
         description="Mean weight and spread; null while nothing can be said."
     )
     problems: list[Problem] = Field(description="Worst first.")
-    advice: AdviceOut | None = Field(
+    advice: Advice | None = Field(
         default=None,
-        description="What it means for the unit, as if the sample were in the book; "
-        "null without an estimate, or a unit and cohort of the book.",
+        description="The unit's outlook as if the sample were in the book; null "
+        "without an estimate, or a unit and cohort of the book.",
     )
     entry_id: UUID | None = Field(description="Entry in the book, once recorded.")
 
@@ -253,7 +258,7 @@ def _svg(data: bytes) -> Response:
     return Response(data, media_type="image/svg+xml")
 
 
-def _advice(services: Services, stored: StoredSample) -> AdviceOut | None:
+def _advice(services: Services, stored: StoredSample) -> Json | None:
     estimate = (stored.result or {}).get("estimate")
     sent = sample_of(stored)
     if estimate is None or sent.unit_id is None or sent.cohort_id is None:
@@ -263,7 +268,7 @@ def _advice(services: Services, stored: StoredSample) -> AdviceOut | None:
     except BadEntryError:  # an estimate beyond what the book takes means nothing yet
         return None
     found = outlook_with(services, sample)
-    return None if found is None else advice_of(found, sample.cohort_id)
+    return None if found is None else plain(found)
 
 
 def _problems(stored: StoredSample) -> list[Problem]:

@@ -1,15 +1,18 @@
 """A unit on a day: what is in it, what follows, and pictures of both."""
 
 import datetime as dt
-from typing import Annotated
+from typing import Annotated, Any
 from uuid import UUID
 
 from fastapi import APIRouter, Depends, Query, Response
+from pydantic import Field, create_model
 
 from api.answers import PDF, SVG
-from api.outlook_schemas import OutlookOut, UnitStateOut
-from api.outlooks import outlook_out, today
+from api.outlooks import today
+from api.result_models import result_of
 from api.services import WithServices
+from fishmeasure.base.record import plain
+from fishmeasure.book.state import UnitState
 from fishmeasure.outlook.unit import UnitOutlook
 from fishmeasure.render.history_plots import growth_plot, spread_plot
 from fishmeasure.render.outlook_pdf import outlook_pdf
@@ -31,15 +34,20 @@ ThemeQuery = Annotated[
 ]
 
 
-@router.get("/state", summary="What is in a unit")
-def unit_state(
-    services: WithServices, unit_id: UUID, date: OnDay = None
-) -> UnitStateOut:
+Json = dict[str, Any]
+StateAnswer = create_model(
+    "UnitStateAnswer",
+    __base__=result_of(UnitState),
+    about=(str, Field(description="What the book says of its data, to be shown.")),
+)
+
+
+@router.get("/state", summary="What is in a unit", response_model=StateAnswer)
+def unit_state(services: WithServices, unit_id: UUID, date: OnDay = None) -> Json:
     """Return counts, mean weights and biomass at the end of a day, by the book."""
     services.book.unit(unit_id)  # says so where it is not there
     state = services.book.balance(date or today()).unit(unit_id)
-    answer = UnitStateOut.model_validate(state)
-    return answer.model_copy(update={"about": services.book.remark("about")})
+    return {**plain(state), "about": services.book.remark("about")}
 
 
 def _outlook(services: WithServices, unit_id: UUID, date: OnDay = None) -> UnitOutlook:
@@ -49,13 +57,19 @@ def _outlook(services: WithServices, unit_id: UUID, date: OnDay = None) -> UnitO
 WithOutlook = Annotated[UnitOutlook, Depends(_outlook)]
 
 
-@router.get("/outlook", summary="What follows for a unit")
-def outlook(found: WithOutlook) -> OutlookOut:
+@router.get(
+    "/outlook",
+    summary="What follows for a unit",
+    response_model=result_of(UnitOutlook),
+)
+def outlook(found: WithOutlook) -> Json:
     """Return feed, growth, harvest, limits and outage times on a day.
 
-    What cannot be answered is null, and `problems` says why and what to do.
+    What cannot be answered is null, and `problems` says why and what to do. It is
+    what `fishmeasure outlook --json` writes.
     """
-    return outlook_out(found)
+    answer: Json = plain(found)
+    return answer
 
 
 @router.get("/outlook.pdf", summary="The outlook on one page", responses=PDF)

@@ -4,6 +4,8 @@ from dataclasses import dataclass
 from statistics import NormalDist
 from typing import Literal
 
+from pydantic import FiniteFloat
+
 from fishmeasure.base.record import record
 
 Scope = Literal["fish", "photo", "net", "sample", "species"]
@@ -42,7 +44,7 @@ class Estimate:
     sd: float
     low: float
     high: float
-    level: float = DEFAULT_LEVEL
+    level: FiniteFloat = DEFAULT_LEVEL
 
     @classmethod
     def normal(

@@ -1,11 +1,15 @@
 """What a balance says: counts, weights and biomass, and where they come from."""
 
 from dataclasses import dataclass
-from datetime import date, time
+from datetime import date
+from typing import Annotated
 from uuid import UUID
+
+from pydantic import Field
 
 from fishmeasure.base.estimate import Estimate
 from fishmeasure.base.flags import Problem
+from fishmeasure.base.record import LocalTime
 from fishmeasure.base.words import Message
 from fishmeasure.book.units import Cohort, Unit
 from fishmeasure.husbandry.growth import GrowthFit
@@ -16,18 +20,22 @@ from fishmeasure.husbandry.temperature import TemperatureForecast
 class Provenance:
     """Where a figure comes from: in words, and the entries that made it."""
 
-    words: Message
-    entry_ids: tuple[UUID, ...] = ()
+    words: Annotated[Message, Field(description="For people.")]
+    entry_ids: Annotated[
+        tuple[UUID, ...], Field(description="Entries of the book behind it.")
+    ] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Latest:
     """The newest reading of one quantity; ``at`` where its time of day is known."""
 
-    value: float
+    value: Annotated[
+        float, Field(description="Reading, in the unit that its name ends in.")
+    ]
     on: date
     entry_id: UUID
-    at: time | None = None
+    at: LocalTime | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -45,15 +53,26 @@ class CohortInUnit:
 
     cohort: Cohort
     unit_id: UUID
-    book_count: float
-    fish_count: Estimate
+    book_count: Annotated[
+        float, Field(description="Fish by plain addition since the last count.")
+    ]
+    fish_count: Annotated[
+        Estimate,
+        Field(description="Fish, with an allowance for losses that nobody saw."),
+    ]
     count_from: Provenance
     last_counted_on: date | None
-    mean_weight_g: Estimate | None
+    mean_weight_g: Annotated[
+        Estimate | None,
+        Field(description="Mean weight on the day, g; null until a weight is known."),
+    ]
     weight_from: Provenance
     last_sampled_on: date | None
     cv: Estimate | None
-    condition_factor: Estimate | None
+    condition_factor: Annotated[
+        Estimate | None,
+        Field(description="100 W / L^3 in g and cm, of the last sample."),
+    ]
     growth: GrowthFit | None
     biomass_kg: Estimate | None
     gain_kg: Estimate | None
@@ -69,10 +88,12 @@ class UnitFlow:
     where ``fish_of_unknown_weight`` is above 0.
     """
 
-    added_kg: float
-    taken_kg: float
-    dead_kg: float
-    fish_of_unknown_weight: float
+    added_kg: Annotated[float, Field(description="Stocked or moved in, kg.")]
+    taken_kg: Annotated[float, Field(description="Harvested, sold or moved out, kg.")]
+    dead_kg: Annotated[float, Field(description="Seen dead or found missing, kg.")]
+    fish_of_unknown_weight: Annotated[
+        float, Field(description="Fish that the kilograms leave out.")
+    ]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -87,9 +108,18 @@ class UnitState:
     on: date
     cohorts: tuple[CohortInUnit, ...]
     fish_count: Estimate
-    biomass_kg: Estimate | None
+    biomass_kg: Annotated[
+        Estimate | None,
+        Field(description="All fish, kg; null while a weight is not known."),
+    ]
     flow: UnitFlow
-    water: dict[str, Latest]
+    water: Annotated[
+        dict[str, Latest],
+        Field(
+            description="Newest readings, by the field of a water entry, whose name "
+            "ends in the unit."
+        ),
+    ]
     temperature: TemperatureForecast
     problems: tuple[Problem, ...]
 

@@ -9,8 +9,10 @@ carried exactly; interval ends are cubed back.
 import math
 from dataclasses import dataclass
 from datetime import date
+from typing import Annotated
 
 import numpy as np
+from pydantic import Field
 
 from fishmeasure.base.arrays import FloatArray
 from fishmeasure.base.errors import NoSamplesError
@@ -94,7 +96,13 @@ class GrowthFit:
     root_sd_g: float
     deviation_x1000: float
     covariance: tuple[tuple[float, ...], ...]
-    step_spread: float
+    step_spread: Annotated[
+        float,
+        Field(
+            description="Spread of growth about the TGC over 400 degree-days, a "
+            "fraction."
+        ),
+    ]
     mean_weight_g: Estimate
     residuals_sd: tuple[float, ...]
     notes: tuple[Message, ...] = ()

@@ -9,6 +9,7 @@ from dataclasses import dataclass
 from datetime import date, timedelta
 
 import numpy as np
+from pydantic import FiniteFloat
 from scipy.special import ndtr, ndtri
 
 from fishmeasure.base.arrays import FloatArray
@@ -94,7 +95,7 @@ class DateEstimate:
     day: date | None
     earliest: date | None
     latest: date | None
-    level: float
+    level: FiniteFloat
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

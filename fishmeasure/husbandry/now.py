@@ -2,7 +2,9 @@
 
 from dataclasses import dataclass
 from datetime import time
-from typing import Any, Final
+from typing import Annotated, Any, Final
+
+from pydantic import Field
 
 from fishmeasure.base.words import NOTHING, Message
 from fishmeasure.husbandry.water_case import (
@@ -47,11 +49,21 @@ class Now:
     """
 
     verdict: Verdict
-    headline: Message
-    do_now: Message
-    reasons: tuple[Reason, ...]
-    not_judged: tuple[Message, ...]
-    stops: tuple[Stop, ...]
+    headline: Annotated[Message, Field(description="The one sentence to read first.")]
+    do_now: Annotated[
+        Message, Field(description="What to do now, in order; empty for nothing.")
+    ]
+    reasons: Annotated[tuple[Reason, ...], Field(description="The worst first.")]
+    not_judged: Annotated[
+        tuple[Message, ...], Field(description="What else nothing is known of.")
+    ]
+    stops: Annotated[
+        tuple[Stop, ...],
+        Field(
+            description="What must wait for better water; feed, room and grading are "
+            "taken out of the answers accordingly."
+        ),
+    ]
 
     def stopped_by(self, stop: Stop) -> Reason | None:
         """Return the worst reason why something must wait, None where it need not."""

@@ -3,8 +3,10 @@
 import math
 from dataclasses import dataclass
 from datetime import date
+from typing import Annotated
 
 import numpy as np
+from pydantic import Field
 
 from fishmeasure.base.arrays import FloatArray, frozen
 from fishmeasure.base.estimate import Estimate
@@ -45,7 +47,10 @@ class GrowthProjection:
     root_sd_g: FloatArray
     level: float
     log_count_covariance: FloatArray | None = None
-    log_count_variance: float | None = None
+    log_count_variance: Annotated[
+        float | None,
+        Field(description="Variance of ln of the fish count, a fraction squared."),
+    ] = None
     notes: tuple[Message, ...] = ()
     problems: tuple[Problem, ...] = ()
 

@@ -3,7 +3,9 @@
 from collections.abc import Callable, Iterable
 from dataclasses import dataclass, fields, replace
 from datetime import time
-from typing import Final, Literal
+from typing import Annotated, Final, Literal
+
+from pydantic import Field
 
 from fishmeasure.base.words import Message
 from fishmeasure.species import (
@@ -166,13 +168,23 @@ class Reason:
     code: str
     about: Quantity
     verdict: Verdict
-    message: Message
-    value: float | None
-    limit: float | None
-    unit: str
-    source: Message
-    do_now: tuple[Message, ...]
-    stops: tuple[Stop, ...] = ()
+    message: Annotated[
+        Message, Field(description="For people, with the reading and its age.")
+    ]
+    value: Annotated[
+        float | None,
+        Field(description="The reading, in `unit`; null where there is none."),
+    ]
+    limit: Annotated[
+        float | None,
+        Field(description="The limit, in `unit`; null where nothing was read."),
+    ]
+    unit: Annotated[str, Field(description="Unit of value and limit.")]
+    source: Annotated[Message, Field(description="Where the limit comes from.")]
+    do_now: Annotated[
+        tuple[Message, ...], Field(description="What to do, in this order.")
+    ]
+    stops: Annotated[tuple[Stop, ...], Field(description="What must wait.")] = ()
 
     @property
     def advice(self) -> Message | None:

@@ -3,7 +3,9 @@
 import math
 from dataclasses import dataclass
 from datetime import date, timedelta
-from typing import Final
+from typing import Annotated, Final
+
+from pydantic import Field
 
 from fishmeasure.base.errors import FishMeasureError, SpeciesError
 from fishmeasure.base.estimate import Estimate
@@ -45,7 +47,10 @@ class HarvestDay:
 
     day: date
     ready_count: Estimate
-    harvest: Harvest | None
+    harvest: Annotated[
+        Harvest | None,
+        Field(description="Taking all that surely are ready; null where none is."),
+    ]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -56,7 +61,9 @@ class Condition:
     """
 
     condition_factor: Estimate
-    published_condition_factor: float
+    published_condition_factor: Annotated[
+        float, Field(description="As published at that length, g and cm.")
+    ]
     verdict: str
 
 
@@ -67,11 +74,11 @@ class Grading:
     Lengths are fork lengths for the grader's gap, from the condition factor.
     """
 
-    small_g: float
-    large_g: float
-    small_mm: float
-    large_mm: float
-    advised: bool
+    small_g: Annotated[float, Field(description="A tenth of the fish are lighter, g.")]
+    large_g: Annotated[float, Field(description="A tenth of the fish are heavier, g.")]
+    small_mm: Annotated[float, Field(description="Fork length of the small ones, mm.")]
+    large_mm: Annotated[float, Field(description="Fork length of the large ones, mm.")]
+    advised: Annotated[bool, Field(description="Whether grading is worth while.")]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -85,13 +92,24 @@ class CohortOutlook:
     fish: CohortInUnit
     mean_weight_g: Estimate | None
     cv: Estimate
-    cv_is_usual: bool
-    quantiles_g: tuple[tuple[float, float], ...]
+    cv_is_usual: Annotated[bool, Field(description="Whether no sample gave one.")]
+    quantiles_g: Annotated[
+        tuple[tuple[float, float], ...],
+        Field(description="[share of fish that are lighter, weight in g]."),
+    ]
     plate_weight_g: float
-    projection: GrowthProjection | None
-    sgr_percent_per_day: Estimate | None
+    projection: Annotated[
+        GrowthProjection | None,
+        Field(description="Growth ahead, day by day; null where it is not known."),
+    ]
+    sgr_percent_per_day: Annotated[
+        Estimate | None,
+        Field(description="Specific growth rate of the next 30 days, % a day."),
+    ]
     plate_dates: SizeDates | None
-    harvests: tuple[HarvestDay, ...]
+    harvests: Annotated[
+        tuple[HarvestDay, ...], Field(description="What is ready when.")
+    ]
     condition: Condition | None
     grading: Grading | None
 

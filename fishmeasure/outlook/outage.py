@@ -1,6 +1,9 @@
 """Question 6: what happens when something stops."""
 
 from dataclasses import dataclass
+from typing import Annotated
+
+from pydantic import Field
 
 from fishmeasure.base.estimate import Estimate
 from fishmeasure.base.flags import Problem
@@ -30,9 +33,17 @@ class Outages:
 
     results: tuple[OutageResult, ...]
     hours: float
-    hours_biomass_kg: Estimate
+    hours_biomass_kg: Annotated[
+        Estimate, Field(description="Fish with which `hours` would be left, kg.")
+    ]
     start_from: Message
-    inflow_taken_as_pumped: bool
+    inflow_taken_as_pumped: Annotated[
+        bool,
+        Field(
+            description="Whether new water was taken to stop with the power, as it "
+            "does where `inflow_by_gravity` of the unit was not said."
+        ),
+    ]
 
     @property
     def worst(self) -> OutageResult:

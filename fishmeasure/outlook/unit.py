@@ -8,7 +8,10 @@ harvest, 4. feed, 5. limits, 6. an outage, 7. grading and condition.
 from collections.abc import Iterable
 from dataclasses import dataclass
 from datetime import date
+from typing import Annotated
 from uuid import UUID
+
+from pydantic import Field
 
 from fishmeasure.base.estimate import Estimate
 from fishmeasure.base.flags import Problem
@@ -56,22 +59,63 @@ class UnitOutlook:
     ``problems`` are those of every answer, once each, the worst first.
     """
 
-    now: Now
-    problems: tuple[Problem, ...]
-    ration_kg: Estimate | None
-    room_kg: Estimate | None
-    biomass_kg: Estimate | None
+    now: Annotated[
+        Now, Field(description="What the water says now, to be shown first.")
+    ]
+    problems: Annotated[
+        tuple[Problem, ...],
+        Field(
+            description="What is wrong, missing or doubtful in all answers, once "
+            "each, the worst first."
+        ),
+    ]
+    ration_kg: Annotated[
+        Estimate | None,
+        Field(
+            description="Feed for the day, kg; 0 where the water stops feeding, null "
+            "where it is not known."
+        ),
+    ]
+    room_kg: Annotated[
+        Estimate | None,
+        Field(
+            description="How much more fish by the nearest limit, kg: `value` and "
+            "`low` at the unsafe end, `high` by the likely figures; 0 "
+            "where the water stops adding, null where it is not known."
+        ),
+    ]
+    biomass_kg: Annotated[
+        Estimate | None,
+        Field(
+            description="All fish in the unit, kg; null where the weight of some is "
+            "not known."
+        ),
+    ]
     fish_count: Estimate
-    about: str
+    about: Annotated[
+        str, Field(description="What the book says of its data, to be shown.")
+    ]
     state: UnitState
     water: Water
     cohorts: tuple[CohortOutlook, ...]
     feeding: Feeding | None
     limits: Limits | None
-    outages: Outages | None
-    samples: tuple[Sample, ...]
-    notes: tuple[Message, ...]
-    cautions: tuple[Message, ...] = CAUTIONS
+    outages: Annotated[
+        Outages | None,
+        Field(
+            description="The soonest critical first; null where nothing brings oxygen."
+        ),
+    ]
+    samples: Annotated[
+        tuple[Sample, ...], Field(description="Of the fish in the unit.")
+    ]
+    notes: Annotated[
+        tuple[Message, ...],
+        Field(description="Sources and allowances behind the figures."),
+    ]
+    cautions: Annotated[
+        tuple[Message, ...], Field(description="To be shown with the figures.")
+    ] = CAUTIONS
 
     @property
     def unit(self) -> Unit:

@@ -40,7 +40,7 @@ def test_uploads_samples_and_reads_work_there_too(
         }
         sample = client.put(f"/v1/samples/{identity}", json=body).json()
         assert sample["estimate"]["fish_measured"] >= 5
-        assert sample["advice"]["feed"]["value"] > 0
+        assert sample["advice"]["ration_kg"]["value"] > 0
         where = {"unit_id": unit, "cohort_id": cohort}
         for _ in range(2):
             recorded = client.post(f"/v1/samples/{identity}/record", json=where)

@@ -3,6 +3,7 @@
 import csv
 import datetime as dt
 import io
+import json
 import re
 from collections.abc import Iterator
 from pathlib import Path
@@ -12,9 +13,12 @@ from uuid import uuid4
 import pypdfium2
 import pytest
 from starlette.testclient import TestClient
+from typer.testing import CliRunner
 
+import fishmeasure as fm
 from api.app import create_app
 from api.settings import Settings
+from fishmeasure.cli import app
 from fishmeasure.store.demo import about
 
 DAY = "2026-05-02"
@@ -102,7 +106,8 @@ def test_an_earlier_day_has_the_fish_of_that_day(
     empty = get(client, f"/v1/units/{tank['id']}/state", date="2025-01-01")
     assert (empty["cohorts"], empty["fish_count"]["value"]) == ([], 0.0)
     outlook = get(client, f"/v1/units/{tank['id']}/outlook", date="2025-01-01")
-    assert outlook["feed"] is outlook["plate"] is outlook["outage"] is None
+    assert outlook["ration_kg"] is outlook["feeding"] is outlook["outages"] is None
+    assert outlook["cohorts"] == []
     assert outlook["problems"][0]["code"] == "no-fish"
 
 
@@ -111,34 +116,52 @@ def test_an_outlook_answers_what_a_grower_asks(
 ) -> None:
     """Feed, plate size, oxygen, outage, limits, each with its interval and unit."""
     outlook = get(client, f"/v1/units/{tank['id']}/outlook", date=DAY)
-    for name, unit in (("feed", "kg"), ("oxygen", "%"), ("outage", "minutes")):
-        figure = outlook[name]
-        assert figure["unit"] == unit
+    limits = {one["name"]: one for one in outlook["limits"]["load"]["limits"]}
+    stops = outlook["outages"]["results"]
+    for figure in (
+        outlook["ration_kg"],
+        limits["oxygen"]["used_fraction"],
+        stops[0]["to_critical"]["minutes"],
+    ):
         assert 0 < figure["low"] <= figure["value"] <= figure["high"]
-    assert outlook["feeding"]["today_kg"]["value"] == outlook["feed"]["value"]
-    assert len(outlook["feeding"]["days"]) == 7
-    plate = outlook["plate"]
-    assert DAY < plate["first_on"] < plate["half_on"]
-    days = dt.date.fromisoformat(plate["half_on"]) - dt.date.fromisoformat(DAY)
-    assert plate["days_to_half"] == days.days
+    assert outlook["feeding"]["today_kg"] == outlook["ration_kg"]
+    plans = outlook["feeding"]["plans"]
+    assert {len(plan["days"]) for plan in plans} == {7}
+    plate = next(c["plate_dates"] for c in outlook["cohorts"] if c["plate_dates"])
+    assert DAY < plate["first"]["day"] < plate["half"]["day"]
     assert outlook["about"] == about()
-    assert outlook["biomass_kg"]["value"] == outlook["biomass"]["value"]
     means_g = [one["mean_weight_g"]["value"] for one in outlook["cohorts"]]
     mean_g = outlook["biomass_kg"]["value"] * 1000.0 / outlook["fish_count"]["value"]
     assert min(means_g) <= mean_g <= max(means_g)
     for cohort in outlook["cohorts"]:
         assert cohort["cv"]["low"] < cohort["cv"]["value"] < cohort["cv"]["high"]
     assert any("electrician" in text for text in outlook["cautions"])
-    assert outlook["outages"][0]["to_critical"]["minutes"] == {
-        name: outlook["outage"][name]
-        for name in ("value", "sd", "low", "high", "level")
-    }
-    stops = {stop["cause"]: stop["name"] for stop in outlook["outages"]}
-    assert stops["intake"] == "Intake or screen blocked, or the supply cut"
-    assert stops["blower"] == "Blower stops"
-    for stop in outlook["outages"]:
+    names = {stop["case"]["cause"]: stop["name"] for stop in stops}
+    assert names["intake"] == "Intake or screen blocked, or the supply cut"
+    assert names["blower"] == "Blower stops"
+    for stop in stops:
         low, high = (stop["to_critical"]["minutes"][end] for end in ("low", "high"))
         assert stop["to_caution"]["minutes"]["low"] <= low <= high
+
+
+def test_an_outlook_is_the_same_by_every_way(tmp_path: Path) -> None:
+    """From Python, the command line and the API: one record, its names and figures."""
+    settings = Settings(data_dir=tmp_path, workers=1, hosts="testserver")
+    with TestClient(create_app(settings)) as fresh:
+        assert fresh.post("/v1/demo", json={"date": DAY}).status_code == 200
+        for unit in fresh.get("/v1/units").json()["items"]:
+            path = f"/v1/units/{unit['id']}"
+            answered = get(fresh, f"{path}/outlook", date=DAY)
+            state = get(fresh, f"{path}/state", date=DAY)
+            with fm.Book(tmp_path / "book.sqlite") as book:
+                said = book.outlook(unit["name"], DAY).to_json()
+            words = ["outlook", unit["name"], "--on", DAY, "--json", "-", "--book"]
+            done = CliRunner().invoke(app, [*words, str(tmp_path / "book.sqlite")])
+            written = json.loads(done.stdout)
+            for name in ("biomass_kg", "fish_count", "ration_kg", "room_kg"):
+                assert said[name]["value"] == written[name]["value"]
+            assert answered == said == written
+            assert state == {**said["state"], "about": said["about"]}
 
 
 def test_without_a_date_it_is_the_servers_day(
@@ -200,15 +223,15 @@ def test_a_sample_says_what_it_means_before_it_is_saved(
     sample = client.put(f"/v1/samples/{identity}", json=body).json()
     assert get(client, "/v1/entries", unit_id=tank["id"]) == entries
     advice = sample["advice"]
-    assert advice["biomass"]["value"] != before["biomass"]["value"]
+    assert advice["biomass_kg"]["value"] != before["biomass_kg"]["value"]
     assert get(client, f"/v1/samples/{identity}")["advice"] == advice
     where = {"unit_id": tank["id"], "cohort_id": cohort}
     saved = client.post(f"/v1/samples/{identity}/record", json=where).json()
     assert saved["advice"] == advice
     after = get(client, f"/v1/units/{tank['id']}/outlook", date=DAY)
-    assert {name: after[name] for name in advice if name != "plate"} == {
-        name: advice[name] for name in advice if name != "plate"
-    }
+    # the entry itself has the time at which it was written
+    assert after.pop("samples")[-1]["id"] == advice.pop("samples")[-1]["id"]
+    assert after == advice
 
 
 def test_a_sample_of_no_unit_has_no_advice(client: TestClient) -> None:

@@ -35,10 +35,10 @@ DONE = (
     "fishmeasure/estimation",
 )
 """Rooms whose sentences all stand in the catalogue; the list only grows."""
-DESCRIBES = {
-    f"api/{name}.py"
-    for name in ("openapi", "answers", "app", "observe", "outlook_schemas")
-} | {"api/routes/page.py", "fishmeasure/estimation/model/answer.py"}
+DESCRIBES = {f"api/{name}.py" for name in ("openapi", "answers", "app", "observe")} | {
+    "api/routes/page.py",
+    "fishmeasure/estimation/model/answer.py",
+}
 """The API's documentation is English; the page's entry in a menu is the page's."""
 
 

@@ -186,7 +186,10 @@ export class GradingForm extends Form {
     if (id === undefined || id === this.place.unitId || this.rooms.has(id)) return;
     this.rooms.set(id, null);
     const found = await loadOutlook(id);
-    this.rooms.set(id, found instanceof Error ? null : (found.limits?.room_kg ?? null));
+    this.rooms.set(
+      id,
+      found instanceof Error ? null : (found.limits?.load.room_kg ?? null),
+    );
     if (this.rooms.get(id) !== null) this.check();
   }
 
@@ -194,7 +197,7 @@ export class GradingForm extends Form {
     const found = await loadOutlook(this.place.unitId);
     if (found instanceof Error) return;
     const shown = found.cohorts.find(
-      ({ cohort_id: id }) => id === this.state?.cohort.id,
+      ({ fish }) => fish.cohort.id === this.state?.cohort.id,
     );
     if (!shown?.grading) return;
     const { small_g: small, large_g: large, advised } = shown.grading;

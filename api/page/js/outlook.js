@@ -3,10 +3,10 @@
 import { address, read } from "./api.js";
 import { h } from "./dom.js";
 import { banner, card, cautions, failure } from "./parts.js";
-import { dateText, t, textOr } from "./text.js";
+import { dateText, daysUntil, t, textOr } from "./text.js";
 import { count, feed, feedRange, number, stock, weight } from "./units.js";
 
-/** @import { Advised, Figure, Outlook, Plate, Row, Stop } from "./types.js" */
+/** @import { Figure, Outlook, Plate, Row, Stop } from "./types.js" */
 
 /** @type {Record<string, "bad" | "warn" | "good" | "plain">} */
 const BANNERS = { act: "bad", watch: "warn", good: "good", unknown: "plain" };
@@ -30,7 +30,7 @@ export async function loadOutlook(unitId) {
 /**
  * Return what the water says now, to stand before all else: the word for it, one
  * sentence, what to do, and the rest; null in answers of a server without it.
- * @param {Advised} options
+ * @param {Outlook} options
  */
 export function nowBanner({ now }) {
   if (!now) return null;
@@ -53,7 +53,7 @@ export function nowBanner({ now }) {
 
 /**
  * Return the problems that the water's banner does not hold yet.
- * @param {Advised} options
+ * @param {Outlook} options
  */
 function otherProblems({ now, problems }) {
   const said = (now?.reasons ?? []).map(({ message }) => message);
@@ -62,8 +62,8 @@ function otherProblems({ now, problems }) {
 
 /**
  * Return the reason why something must wait in words, or null.
- * @param {Advised} options
- * @param {string} stop
+ * @param {Outlook} options
+ * @param {"feeding" | "handling" | "adding"} stop
  */
 function waiting({ now }, stop) {
   const reason = now?.reasons.find(({ stops }) => stops.includes(stop));
@@ -71,9 +71,8 @@ function waiting({ now }, stop) {
 }
 
 /**
- * Return a card of an outlook, or of the shorter advice that comes with a sample:
- * that one has no feeding, limits, cohorts and outages beside its four figures.
- * @param {Advised | Error} outlook
+ * Return a card of an outlook.
+ * @param {Outlook | Error} outlook
  */
 export function outlookCard(outlook) {
   if (outlook instanceof Error) return card(t("outlook-title"), failure(outlook));
@@ -81,7 +80,7 @@ export function outlookCard(outlook) {
   const rows = [
     ...feedRows(outlook),
     ...plateRows(outlook),
-    ...(outlook.cohorts ?? []).flatMap(cohortRows),
+    ...outlook.cohorts.flatMap(cohortRows),
     ...handlingRows(outlook),
     ...oxygenRows(outlook),
     ...limitRows(outlook),
@@ -114,10 +113,15 @@ function row([label, value, ...notes]) {
 
 /**
  * Return how surely the card's intervals hold, as its figures themselves say.
- * @param {Advised} options
+ * @param {Outlook} outlook
  */
-function levelNote({ feed: food, plate, oxygen, outage }) {
-  const said = [food, plate?.half, oxygen, outage].flatMap((one) => one?.level ?? []);
+function levelNote(outlook) {
+  const said = [
+    outlook.ration_kg,
+    ...outlook.cohorts.map(({ plate_dates: plate }) => plate?.half),
+    oxygenUsed(outlook),
+    outlook.outages?.results[0]?.to_critical.minutes,
+  ].flatMap((one) => one?.level ?? []);
   const levels = [...new Set(said.map((level) => Math.round(level * 100)))];
   if (!levels.length) return null;
   const percent = levels.sort((a, b) => a - b).join("–");
@@ -125,7 +129,7 @@ function levelNote({ feed: food, plate, oxygen, outage }) {
 }
 
 /**
- * @param {Advised} outlook
+ * @param {Outlook} outlook
  * @returns {Row[]}
  */
 function handlingRows(outlook) {
@@ -134,11 +138,11 @@ function handlingRows(outlook) {
 }
 
 /**
- * @param {Advised} outlook
+ * @param {Outlook} outlook
  * @returns {Row[]}
  */
 function feedRows(outlook) {
-  const { feed: today, feeding } = outlook;
+  const { ration_kg: today, feeding } = outlook;
   const wait = waiting(outlook, "feeding");
   if (wait) return [[t("outlook-feed"), t("now-no-feed"), wait]];
   if (!today) return [];
@@ -161,41 +165,37 @@ function feedRows(outlook) {
 }
 
 /**
- * @param {Advised} options
+ * @param {Outlook} options
  * @returns {Row[]}
  */
-function plateRows({ plate, cohorts }) {
-  const plates = cohorts ?? [{ plate, name: "" }];
-  const several = plates.length > 1;
-  return plates.flatMap(({ plate: one, name }) =>
-    one ? [plateRow(one, several ? name : "")] : [],
+function plateRows({ cohorts, state }) {
+  const several = cohorts.length > 1;
+  return cohorts.flatMap(({ plate_dates: one, fish }) =>
+    one ? [plateRow(one, state.on, several ? fish.cohort.name : "")] : [],
   );
 }
 
 /**
  * @param {Plate} plate
+ * @param {string} on
  * @param {string} name
  * @returns {Row}
  */
-function plateRow(plate, name) {
-  const label = t("outlook-plate", { weight: weight(plate.size_g) });
-  if (plate.days_to_half === null) return [label, t("outlook-beyond"), name];
-  const n = plate.days_to_half;
+function plateRow({ size_g, first, half, nearly_all: last }, on, name) {
+  const label = t("outlook-plate", { weight: weight(size_g) });
+  if (half.day === null) return [label, t("outlook-beyond"), name];
+  const n = daysUntil(half.day, on);
   const wait = n > 0 ? t("outlook-in-days", { n }) : t("outlook-now");
   /** @param {string | null | undefined} day */
   const end = (day) => (day ? dateText(day) : t("outlook-later"));
-  const { earliest, latest } = plate.half;
+  const { earliest, latest } = half;
   return [
     label,
     wait,
     name,
     n > 0 ? t("outlook-half-between", { from: end(earliest), to: end(latest) }) : null,
-    plate.first_on && n > 0
-      ? t("outlook-first", { date: dateText(plate.first_on) })
-      : null,
-    plate.nearly_all_on
-      ? t("outlook-last", { date: dateText(plate.nearly_all_on) })
-      : null,
+    first.day && n > 0 ? t("outlook-first", { date: dateText(first.day) }) : null,
+    last.day ? t("outlook-last", { date: dateText(last.day) }) : null,
   ];
 }
 
@@ -235,18 +235,26 @@ const upTo = (value) => t("outlook-up-to", { value: percent(value) });
 /** @param {string} value */
 const likely = (value) => t("outlook-likely", { value });
 
+/** @param {Outlook} options */
+const oxygenUsed = ({ limits }) =>
+  limits?.load.limits.find(({ name }) => name === "oxygen")?.used_fraction;
+
 // Of each limit the end to act on stands large, the middle beside it in small print.
 /**
- * @param {Advised} options
+ * @param {Outlook} outlook
  * @returns {Row[]}
  */
-function oxygenRows({ oxygen }) {
-  if (!oxygen) return [];
-  return [[t("limit-oxygen"), upTo(oxygen.high), likely(percent(oxygen.value))]];
+function oxygenRows(outlook) {
+  const used = oxygenUsed(outlook);
+  if (!used) return [];
+  const { value, high } = used;
+  return [
+    [t("limit-oxygen"), upTo(hundredfold(high)), likely(percent(hundredfold(value)))],
+  ];
 }
 
 /**
- * @param {Advised} outlook
+ * @param {Outlook} outlook
  * @returns {Row[]}
  */
 function limitRows(outlook) {
@@ -255,7 +263,7 @@ function limitRows(outlook) {
   if (!limits) return wait ? [[t("outlook-room"), t("now-no-room"), wait]] : [];
   /** @type {Row[]} */
   const rows = [];
-  const tightest = limits.limits[0];
+  const tightest = limits.load.limits[0];
   if (tightest && tightest.name !== "oxygen") {
     const { value, high } = tightest.used_fraction;
     const label = textOr(
@@ -269,35 +277,31 @@ function limitRows(outlook) {
       ? [t("outlook-room"), t("now-no-room"), wait]
       : [
           t("outlook-room"),
-          stock(Math.max(0, limits.room_kg)),
+          stock(Math.max(0, limits.load.room_kg ?? 0)),
           t("outlook-room-note"),
           outlook.now?.verdict === "unknown" ? t("now-read-first") : null,
         ],
   );
-  if (limits.fish_to_take_out && !waiting(outlook, "handling")) {
+  if (limits.ahead.fish_to_take_out && !waiting(outlook, "handling")) {
     const note = t("outlook-take-out-note", { date: dateText(limits.until) });
-    rows.push([t("outlook-take-out"), count(limits.fish_to_take_out), note]);
+    rows.push([t("outlook-take-out"), count(limits.ahead.fish_to_take_out), note]);
   }
   return rows;
 }
 
 /**
  * Return a row for each thing that may stop, the soonest first.
- * @param {Advised} options
+ * @param {Outlook} options
  * @returns {Row[]}
  */
-function outageRows({ outage, outages }) {
-  if (!outage) return [];
-  if (!outages) {
-    const label = t("outlook-outage", { what: outage.name });
-    return [[label, within(outage.low), likely(duration(outage.value))]];
-  }
-  return outages.map((one, n) => [
+function outageRows({ outages }) {
+  if (!outages) return [];
+  return outages.results.map((one, n) => [
     t("outlook-outage", { what: one.name }),
     within(one.to_critical.minutes.low),
     ...timeNotes(one),
     ...(n === 0 ? helpNotes(one) : []),
-    n === 0 && outage.inflow_taken_as_pumped ? t("outlook-pumped") : null,
+    n === 0 && outages.inflow_taken_as_pumped ? t("outlook-pumped") : null,
   ]);
 }
 

@@ -11,7 +11,7 @@
 /** @import { StoreName, Stores } from "./types.js" */
 
 const NAME = "fishmeasure";
-const VERSION = 2;
+const VERSION = 3;
 const STORES = {
   photos: "key",
   pictures: "key",
@@ -32,12 +32,14 @@ let opening = null;
 function open() {
   opening ??= new Promise((resolve, reject) => {
     const request = indexedDB.open(NAME, VERSION);
-    request.onupgradeneeded = () => {
+    request.onupgradeneeded = ({ oldVersion }) => {
       const there = request.result.objectStoreNames;
       for (const [store, keyPath] of Object.entries(STORES)) {
         if (!there.contains(store))
           request.result.createObjectStore(store, { keyPath });
       }
+      if (oldVersion > 0 && oldVersion < 3 && request.transaction)
+        forgetOutlooks(request.transaction);
     };
     request.onsuccess = () => {
       // A newer page in another tab need not wait for this one to be closed.
@@ -47,6 +49,22 @@ function open() {
     request.onerror = () => reject(request.error);
   });
   return opening;
+}
+
+/**
+ * Forget the outlooks of before version 3, which had other names; the server has them.
+ * @param {IDBTransaction} transaction
+ */
+function forgetOutlooks(transaction) {
+  transaction.objectStore("answers").clear();
+  const samples = transaction.objectStore("samples").openCursor();
+  samples.onsuccess = () => {
+    const cursor = samples.result;
+    if (!cursor) return;
+    if (cursor.value.result) cursor.value.result.advice = null;
+    cursor.update(cursor.value);
+    cursor.continue();
+  };
 }
 
 /**

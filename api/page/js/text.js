@@ -139,9 +139,18 @@ export function timeNow() {
 }
 
 /**
+ * Return how many days it is from one day until another.
+ * @param {string} iso
+ * @param {string} from
+ */
+export function daysUntil(iso, from) {
+  return Math.round((Date.parse(iso) - Date.parse(from)) / 86400000);
+}
+
+/**
  * Return how many days ago a date was.
  * @param {string} iso
  */
 export function daysAgo(iso) {
-  return Math.round((Date.parse(today()) - Date.parse(iso.slice(0, 10))) / 86400000);
+  return daysUntil(today(), iso.slice(0, 10));
 }

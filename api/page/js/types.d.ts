@@ -11,27 +11,26 @@ type Schemas = components["schemas"];
 
 // --- what the server takes and gives ------------------------------------------------
 
-export type Advice = Schemas["AdviceOut"];
 export type Aerator = Schemas["Aerator"];
 export type Cohort = Schemas["Cohort"];
-export type CohortState = Schemas["CohortStateOut"];
+export type CohortState = Schemas["CohortInUnitResult"];
 /** What was changed about a fish; its ends are points, as everywhere in the page. */
 export type Correction = Omit<Schemas["Correction"], "snout_px" | "fork_px"> & {
   snout_px?: Point | null;
   fork_px?: Point | null;
 };
-export type Estimate = Schemas["EstimateOut"];
+export type Estimate = Schemas["EstimateResult"];
 export type Fish = Schemas["MeasuredFish"];
 export type Flag = Schemas["Flag"];
 export type Lens = Schemas["LensProfile"];
 export type Measurement = Schemas["PhotoMeasurement"];
-export type NowWater = Schemas["NowOut"];
-export type Outlook = Schemas["OutlookOut"];
+export type NowWater = Schemas["NowResult"];
+export type Outlook = Schemas["UnitOutlookResult"];
 export type PhotoResult = Omit<Schemas["PhotoOut"], "corrections"> & {
   corrections: Correction[];
 };
 export type PhotoSettings = Schemas["PhotoSettingsIn"];
-export type Plate = Schemas["PlateOut"];
+export type Plate = Schemas["SizeDatesResult"];
 export type Problem = Schemas["Problem"];
 export type SampleEstimate = Schemas["SampleAnswer"];
 /** A sampling as it is sent: what has a default may be left out. */
@@ -39,9 +38,9 @@ export type SampleBody = Partial<Omit<Schemas["SampleIn"], "nets">> & {
   nets: Partial<Schemas["SampleIn"]["nets"][number]>[];
 };
 export type SampleResult = Schemas["SampleOut"];
-export type Stop = Schemas["StopOut"];
+export type Stop = Schemas["OutageResultResult"];
 export type Unit = Schemas["Unit"];
-export type UnitState = Schemas["UnitStateOut"];
+export type UnitState = Schemas["UnitStateAnswer"];
 
 /** An entry of the book of any kind: what all have, and what only some have. */
 export type Entry = Schemas["EntriesIn"]["entries"][number];
@@ -53,8 +52,6 @@ export type AnyEntry = { kind: Entry["kind"]; id: string; on: string } & {
 };
 export type GradeGroup = Schemas["GradeGroup"];
 
-/** An outlook, or the shorter advice that comes with a sample. */
-export type Advised = Advice & Partial<Outlook>;
 /** A figure that may not be there. */
 export type Figure = number | null | undefined;
 export type WeightUnit = "g" | "kg" | "oz" | "lb";
