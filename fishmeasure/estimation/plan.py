@@ -269,7 +269,11 @@ def spread_of_answer(values: Mapping[str, Any]) -> Spread:
 
 def _known(value: float | None, typical: float) -> float:
     """Return the figure; nets that were only weighed tell none, so the typical one."""
-    return typical if value is None else float(value)
+    if value is None:
+        return typical
+    if not math.isfinite(value):
+        raise ValueError(value)
+    return value
 
 
 def _can_be(sample: Taken) -> bool:

@@ -152,7 +152,7 @@ def test_a_command_says_how_much_it_measures_again(
     path = str(tmp_path / "a.jpg")
     file.write_bytes(json.dumps(line(path)).encode() + b"\n" + b"\0" * 100)
     batch(monkeypatch, tmp_path, "--results", file, "--workers", 1)
-    assert "1 lines of" in capsys.readouterr().err
+    assert "1 line of" in capsys.readouterr().err
     assert read(file) == [path]
 
 

@@ -185,7 +185,7 @@ def test_output_to_a_full_disk_is_said(place: Place) -> None:
             )
         assert done.returncode == 2, done
         (said,) = done.stderr.strip().splitlines()[-1:]
-        assert "The output cannot be written: no space left on device" in said
+        assert "the output cannot be written: no space left on device" in said
         assert "Traceback" not in done.stderr
         assert "Exception ignored" not in done.stderr
 

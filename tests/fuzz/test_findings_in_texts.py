@@ -41,7 +41,7 @@ from tests.fuzz.documents import PLAN
         {"nets": []},
         {"nets": 3},
         {"within_net_cv": -0.1},
-        {"within_net_cv": None},
+        {"within_net_cv": "0.3"},
         {"mean_weight_interval_g": [1]},
         {"mean_weight_interval_g": None},
     ],
