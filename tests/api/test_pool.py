@@ -3,20 +3,11 @@
 import asyncio
 import os
 import time
-from collections.abc import Coroutine
-from concurrent.futures import ThreadPoolExecutor
-from typing import Any
 
 import pytest
 
 from api.errors import BusyError
 from api.pool import TooSlowError, WorkerPool, WorkerStoppedError
-
-
-def in_a_loop(scenario: Coroutine[Any, Any, None]) -> None:
-    """Run in a thread of its own: a browser's tests before leave this one's loop."""
-    with ThreadPoolExecutor(max_workers=1) as thread:
-        thread.submit(asyncio.run, scenario).result()
 
 
 def double(number: int) -> int:
@@ -41,7 +32,7 @@ def test_a_result_comes_back_from_another_process() -> None:
         assert await pool.run(os.getpid) != os.getpid()
         pool.close()
 
-    in_a_loop(scenario())
+    asyncio.run(scenario())
 
 
 def test_a_crash_costs_one_call() -> None:
@@ -56,7 +47,7 @@ def test_a_crash_costs_one_call() -> None:
         assert outcomes[1] == 10
         pool.close()
 
-    in_a_loop(scenario())
+    asyncio.run(scenario())
 
 
 def test_a_hang_is_ended() -> None:
@@ -72,7 +63,7 @@ def test_a_hang_is_ended() -> None:
         assert await pool.run(double, 2) == 4
         pool.close()
 
-    in_a_loop(scenario())
+    asyncio.run(scenario())
 
 
 def test_more_than_fits_is_refused_at_once() -> None:
@@ -87,4 +78,4 @@ def test_more_than_fits_is_refused_at_once() -> None:
         assert pool.in_flight == 0
         pool.close()
 
-    in_a_loop(scenario())
+    asyncio.run(scenario())

@@ -33,7 +33,7 @@ expect.set_options(timeout=PATIENCE_MS)
 Phones = Callable[..., Phone]
 
 
-@pytest.fixture(scope="session")
+@pytest.fixture(scope="module")  # while it is open, its loop runs in this thread
 def browser() -> Iterator[Browser]:
     """Return Debian's Chromium; where CI runs it may not be missing."""
     path = shutil.which("chromium")
