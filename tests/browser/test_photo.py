@@ -158,10 +158,12 @@ def test_figures_come_with_their_errors_and_what_weights_stand_on(
     row = phone.fish_row(1)
     figures = re.compile(r"^\d+\s±\s\d+\smm\s*\d+\s±\s\d+\sg$")
     expect(row.locator(".figures-line")).to_have_text(figures)
-    note = phone.page.get_by_text("from the published line alone")
-    expect(note).to_contain_text("± is one standard error.")
-    expect(note).to_contain_text("of Rainbow trout from the published line alone")
-    expect(note).to_contain_text("standard error 25 %")
+    note = phone.page.get_by_text("± is one standard error.")
+    expect(note).to_contain_text(
+        "Weights of Rainbow trout are by the depth of each body beside its length: "
+        "standard error about 15 %."
+    )
+    expect(note).to_contain_text("Weigh the net.")
 
 
 def test_a_photo_without_markers_asks_for_another_and_takes_a_scale_by_hand(

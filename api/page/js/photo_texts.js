@@ -110,6 +110,13 @@ export function howMeasured({ measurement, settings }) {
 }
 
 /**
+ * Return what a weight is from; photos measured before that was kept have the flag alone.
+ * @param {Fish} fish
+ */
+const weighedBy = ({ weight_from: way, flags }) =>
+  way ?? (flags.includes("published-weight") ? "length" : null);
+
+/**
  * Return what the errors of the list mean, and what its weights stand on.
  * @param {Fish[]} fish
  */
@@ -118,10 +125,20 @@ export function errorNote(fish) {
     ({ complete, weight_g: grams }) => complete && grams !== null,
   );
   if (!used.length) return null;
-  const booked = used.filter(({ flags }) => flags.includes("published-weight"));
-  const names = [...new Set(booked.map(({ species }) => speciesName(species)))];
-  const book = names.length ? t("photo-book", { species: names.join(", ") }) : "";
-  return h("p.note", `${t("photo-error")} ${book}`);
+  /** @param {"outline" | "length"} way */
+  const species = (way) => {
+    const these = used.filter((one) => weighedBy(one) === way);
+    return [...new Set(these.map((one) => speciesName(one.species)))].join(", ");
+  };
+  const outlined = species("outline");
+  const booked = species("length");
+  const parts = [
+    t("photo-error"),
+    outlined && t("photo-outline", { species: outlined }),
+    booked && t("photo-book", { species: booked }),
+    (outlined || booked) && t("photo-weigh-net"),
+  ];
+  return h("p.note", parts.filter(Boolean).join(" "));
 }
 
 /** @param {Fish} fish */

@@ -14,6 +14,7 @@ import { fill, h, shell } from "./dom.js";
 import { icon } from "./icons.js";
 import { Missing, failure } from "./parts.js";
 import { tabs } from "./tabs.js";
+import { followTaps, lifted } from "./taps.js";
 import { t } from "./text.js";
 
 /** @import { Child, Screen, Shown } from "./types.js" */
@@ -61,6 +62,7 @@ export function reload(path) {
 /** Show the present address, and follow it from now on. */
 export function startRouter() {
   window.addEventListener("hashchange", () => void render());
+  followTaps(() => document.body.dataset.screen);
   void render();
 }
 
@@ -68,6 +70,7 @@ export function startRouter() {
 export function refreshScreen() {
   clearTimeout(refreshTimer);
   refreshTimer = window.setTimeout(async () => {
+    await lifted();
     await present?.update?.();
     await showTabs();
   }, REFRESH_MS);

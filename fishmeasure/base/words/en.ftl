@@ -2848,8 +2848,11 @@ page-photo-scale-by-hand = Give the scale by hand
 page-photo-add = Missed fish
 page-photo-weigh = Weigh net
 page-photo-error = ± is one standard error.
-page-photo-book = Weights are those of { $species } from the published line alone:
-    standard error 25 %. Weigh the net.
+page-photo-outline = Weights of { $species } are by the depth of each body beside its
+    length: standard error about 15 %.
+page-photo-book = Weights of { $species } by length are from the published line alone:
+    standard error 25 %.
+page-photo-weigh-net = Weigh the net.
 page-photo-used = { $n } used
 page-photo-doubtful = { $n } doubtful
 page-photo-out = { $n } not used

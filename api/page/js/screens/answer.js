@@ -21,6 +21,7 @@ import { showActions } from "../router.js";
 import { edit, plainMean } from "../samples.js";
 import { about } from "../data.js";
 import { get } from "../store.js";
+import { lifted } from "../taps.js";
 import { serverDrawing } from "../drawing.js";
 import { t, textOr } from "../text.js";
 import { length, number, stock, stockRange, weight, weightRange } from "../units.js";
@@ -70,6 +71,7 @@ class Answer {
     const before = this.sample;
     this.sample = await kept(this.id);
     await this.draw();
+    await lifted(); // else a tap on "Save" is lost where the button is put anew
     if (this.closed) return;
     showActions(this.actions());
     if (this.sample.recorded && !before.recorded) notice(t("answer-saved"));
