@@ -10,6 +10,8 @@ from fishmeasure.book.entries import (
     Counted,
     Entry,
     Feed,
+    Graded,
+    GradeGroup,
     Harvested,
     Sample,
     Stocked,
@@ -31,6 +33,8 @@ TROUT = cohort("trout", id=same(11))
 CHAR = cohort("char", id=same(12), species_key="arctic-char")
 entry = partial(entry_about, A, TROUT)
 Z = z_score(0.9)
+WIDE = {"mean_weight_low_g": 0.0, "mean_weight_high_g": 69_361.7}
+TWENTY_THREE: dict[str, Any] = {"fish_count": 23, "fish_count_sd": 16.365}
 
 
 def known(*entries: Entry, on: int = 0, **assumed: float) -> CohortInUnit:
@@ -280,3 +284,37 @@ def test_three_figures_that_cannot_be_of_the_same_fish() -> None:
     assert found.mean_weight_g is not None
     assert found.mean_weight_g.value == pytest.approx(1.0)
     assert [problem.code for problem in found.problems] == ["weight-implausible"]
+
+
+# --- odd books ----------------------------------------------------------------------
+
+
+def test_fish_that_are_gone_at_the_likeliest_point_have_figures() -> None:
+    """A book that ended in "mismatch in its core dimension".
+
+    A sample that says next to nothing and an impossible harvest move the likeliest
+    number of fish across "none left", and with it which counts there are to compare.
+    By hand: 553 were counted, 23 counted out of an emptied tank, then 48 taken.
+    """
+    other = tank("B", id=same(2), monthly_temperature_deg_c=(10.0,) * 12)
+    entries = (
+        entry(Sample, 11, mean_weight_g=2.2, **WIDE),
+        entry(Counted, 22, fish_count=553),
+        entry(Graded, 38, groups=(GradeGroup(to_unit_id=other.id, **TWENTY_THREE),)),
+        entry(Harvested, 52, fish_count=48, weight_kg=675_978.28),
+    )
+    found = replay((A, other), (TROUT,), entries, on=day(60))
+    assert found.unit(other.id).cohorts[0].book_count == 23
+    assert found.unit(A.id).cohorts[0].book_count == -48
+
+
+def test_a_count_without_error_of_fish_known_badly_is_taken() -> None:
+    """Two lots of 400 that may be any number, and one counted exactly: one is there.
+
+    The slopes are 400 fish / 0.000001 fish: beside the square of that, 1.6e17, the 1 of
+    an unknown's own variance is below what a double holds (2.2e-16 of it).
+    """
+    lot = partial(entry, Stocked, 0, fish_count=400, fish_count_sd=400.0)
+    count = entry(Counted, 0, fish_count=1, fish_count_sd=0.0)
+    found = known(lot(), lot(), count, unseen_loss_per_month=0.0)
+    assert found.fish_count.value == pytest.approx(1.0, rel=1e-3)

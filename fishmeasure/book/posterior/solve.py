@@ -60,7 +60,13 @@ class Peak:
     best: FloatArray
     lower: FloatArray  # Cholesky factor of the inverse covariance
     jacobian: FloatArray
+    misfit: FloatArray
     observations: list[Observation]
+
+    @property
+    def shape(self) -> tuple[int, list[tuple[str, UUID | None]]]:
+        """How many unknowns there are here, and what is observed."""
+        return len(self.best), [(o.kind, o.entry_id) for o in self.observations]
 
 
 def posterior(history: History, near: Peak | None = None) -> Posterior:
@@ -100,32 +106,29 @@ def appetite(history: History) -> tuple[Peak, dict[UUID, list[tuple[int, int, fl
 
 
 def climb(history: History, near: Peak | None = None) -> Peak:
-    """Return the maximum of a history's posterior."""
+    """Return the maximum of a history's posterior.
+
+    Which observations there are, and which unknowns, goes by the likeliest fish (there
+    are none left to compare a count with, say): the slopes are always those of the
+    point that is returned, never of one before it.
+    """
     unknown = Unknowns() if near is None else near.unknown
     start = np.zeros(0) if near is None else near.best
     unknown.at(start[:, None])
     Follower(history, unknown).run()  # to meet every unknown
-    best: FloatArray = np.pad(start, (0, len(unknown) - len(start)))
+    peak = _linear(history, unknown, start)
     for _ in range(_ROUNDS):
-        misfit, jacobian, observations = _linear(history, unknown, best)
-        if len(unknown) > len(best):  # a weight that is known only off the middle
-            best = np.pad(best, (0, len(unknown) - len(best)))
-            misfit, jacobian, observations = _linear(history, unknown, best)
-        cost = float(misfit @ misfit + best @ best)
-        normal = jacobian.T @ jacobian + np.eye(len(best))
-        lower: FloatArray = np.asarray(np.linalg.cholesky(normal), dtype=np.float64)
-        step = -cho_solve((lower, True), jacobian.T @ misfit + best)
-        share, lower_cost = _shorten(history, unknown, best, step, cost)
-        best = best + share * step
-        if cost - lower_cost <= _ENOUGH * (1.0 + cost):
+        cost = float(peak.misfit @ peak.misfit + peak.best @ peak.best)
+        slope = peak.jacobian.T @ peak.misfit + peak.best
+        step = -cho_solve((peak.lower, True), slope)
+        share, lower_cost = _shorten(history, unknown, peak.best, step, cost)
+        if share == 0.0:
             break
-    return Peak(
-        unknown=unknown,
-        best=best,
-        lower=lower,
-        jacobian=jacobian,
-        observations=observations,
-    )
+        seen = peak.shape
+        peak = _linear(history, unknown, peak.best + share * step)
+        if cost - lower_cost <= _ENOUGH * (1.0 + cost) and peak.shape == seen:
+            break
+    return peak
 
 
 def _shorten(
@@ -143,18 +146,39 @@ def _shorten(
     return float(shares[chosen]), float(costs[chosen])
 
 
-def _linear(
-    history: History, unknown: Unknowns, best: FloatArray
-) -> tuple[FloatArray, FloatArray, list[Observation]]:
-    """Return misfits at a point, their derivatives, and the observations there."""
-    size = len(best)
-    spread = _STEP * np.eye(size)
-    middle = best[:, None]
-    unknown.at(np.hstack([middle, middle + spread]))
-    found = Follower(history, unknown).run().observations
+def _linear(history: History, unknown: Unknowns, best: FloatArray) -> Peak:
+    """Return what is observed at a point, and how misfits change about it."""
+    while True:
+        size = len(unknown)
+        best = np.pad(best, (0, size - len(best)))
+        middle = best[:, None]
+        unknown.at(np.hstack([middle, middle + _STEP * np.eye(size)]))
+        found = Follower(history, unknown).run().observations
+        if len(unknown) == size:  # else one more was met, known only off the middle
+            break
     misfits = _stacked(found, size + 1)
     jacobian = (misfits[:, 1:] - misfits[:, :1]) / _STEP
-    return misfits[:, 0], jacobian, found
+    return Peak(
+        unknown=unknown,
+        best=best,
+        lower=_factor(jacobian),
+        jacobian=jacobian,
+        misfit=misfits[:, 0],
+        observations=found,
+    )
+
+
+def _factor(jacobian: FloatArray) -> FloatArray:
+    """Return the Cholesky factor of jacobian' jacobian + 1.
+
+    By QR: where something was observed all but exactly the 1 would be lost in the
+    squares, and the sum have no factor.
+    """
+    size = jacobian.shape[1]
+    upper = np.linalg.qr(np.vstack([jacobian, np.eye(size)]), mode="r")
+    signs = np.where(np.diagonal(upper) < 0.0, -1.0, 1.0)
+    lower: FloatArray = (signs[:, None] * upper).T
+    return lower
 
 
 def _stacked(observations: list[Observation], columns: int) -> FloatArray:
