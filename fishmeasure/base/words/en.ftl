@@ -1617,7 +1617,8 @@ flag = { $case ->
         [published-weight] The weight is from the published line alone: standard error
             25 %.
         [outline-doubtful] The body's outline is too bent, small, odd or close to another
-            fish to weigh by; the weight is from the length.
+            fish to weigh by; it is weighed by its length, taken as fat as the photo's
+            other fish where there are enough.
         [outside-species-range] The length is outside the range of the species'
             coefficients.
         [other-species] The fish is deeper or slimmer than its species; is it another
@@ -1867,7 +1868,7 @@ photo-only = { $case ->
             line alone: standard error { PERCENT($relative_sd) }.
     }
     .advice = Weigh one counted net of the same fish to settle the level.
-    .meaning = No net weighed: the published level, standard error 25 %.
+    .meaning = No net was weighed: the level is that of outlines or of a length-weight line.
 
 repeat-photos = { CAPITAL($net) }: its photos show more fish together than were counted, so
     they show the same ones. The photo with most fish measured was used.
