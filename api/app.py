@@ -10,6 +10,7 @@ from api.errors import install_error_handlers
 from api.guard import Guard
 from api.language import Language
 from api.limits import BodyLimits
+from api.methods import Methods
 from api.observe import Metrics, Observe
 from api.openapi import install_description
 from api.pairing import Pairing
@@ -35,6 +36,8 @@ DESCRIPTION = """
 Photos of net samples and bulk weighings to mean weight and spread; the stock book
 and what follows from it. Every figure's unit is in its name. Paths under `/v1` are
 stable: fields may be added, none is renamed or removed. All examples are invented.
+What answers GET answers HEAD, without the body; OPTIONS is answered 204, the methods of
+an address in `Allow`.
 """
 ARRIVING_PER_PLACE = 4
 """Uploads that may arrive for each place in the pool: a phone's network is slower than
@@ -97,6 +100,8 @@ def create_app(
         app.include_router(router)
     install_error_handlers(app)
     install_description(app)
+    own = [route for router in ROUTERS for route in router.routes]
+    app.add_middleware(Methods, routes=[*app.routes, *own])
     app.add_middleware(
         BodyLimits,
         max_bytes=settings.max_upload_mb * 1_000_000,

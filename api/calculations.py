@@ -16,14 +16,13 @@ from pydantic import (
     AfterValidator,
     BaseModel,
     BeforeValidator,
-    ConfigDict,
     Field,
     FiniteFloat,
     WithJsonSchema,
     create_model,
 )
 
-from api.schemas import In
+from api.schemas import FiniteIn, In
 from fishmeasure.base.estimate import DEFAULT_LEVEL, Estimate
 from fishmeasure.base.field_words import description
 from fishmeasure.base.flags import Problem
@@ -397,5 +396,4 @@ def input_model(name: str) -> type[BaseModel]:
             hint,
             Field(default=default, description=description(item.name)),
         )
-    config = ConfigDict(extra="forbid", allow_inf_nan=False)
-    return create_model(f"{title_of(name)}In", __config__=config, **fields)
+    return create_model(f"{title_of(name)}In", __base__=FiniteIn, **fields)

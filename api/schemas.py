@@ -1,21 +1,50 @@
 """What the API takes and gives; every figure's unit is in its name or text."""
 
+from collections.abc import Callable
 from datetime import datetime
-from typing import Generic, Literal, TypeVar
+from typing import Any, Generic, Literal, TypeVar
 
 from pydantic import BaseModel, ConfigDict, Field
+from pydantic_core import PydanticKnownError, core_schema
 
 from api.errors import ErrorBody
+from fishmeasure.base.record import with_rules
 from fishmeasure.photo.corrections import Correction, Point
 from fishmeasure.photo.measurement import PhotoMeasurement
 
 T = TypeVar("T")
 
 
+def _no_truth(value: Any) -> Any:
+    if isinstance(value, bool):  # to Python, false is 0
+        raise PydanticKnownError("float_type")
+    return value
+
+
+def _number(schema: Any) -> Any:
+    return core_schema.no_info_before_validator_function(_no_truth, schema)
+
+
 class In(BaseModel):
-    """What is sent: unknown fields are refused, so that typing errors show."""
+    """What is sent: unknown fields are refused, so that typing errors show.
+
+    Yes and no are no numbers, as they are none in records.
+    """
 
     model_config = ConfigDict(extra="forbid")
+
+    @classmethod
+    def __get_pydantic_core_schema__(
+        cls, source: Any, handler: Callable[[Any], Any]
+    ) -> Any:
+        """Return the schema with a check of each number."""
+        return with_rules(handler(source), {"int": _number, "float": _number})
+
+
+class FiniteIn(In):
+    """What is sent to calculate with."""
+
+    model_config = ConfigDict(allow_inf_nan=False)
 
 
 class Out(BaseModel):

@@ -55,6 +55,7 @@ __all__ = [
     "plain",
     "read",
     "record",
+    "with_rules",
     "wrong",
 ]
 Plain = Mapping[str, Any]
@@ -171,19 +172,19 @@ def _describe(schema: dict[str, Any], kind: Any) -> None:
 
 
 def _strict_schema(_: Any, source: Any, handler: Any) -> Any:
-    return _strictly(handler(source))
+    return with_rules(handler(source), _STRICT)  # taken as it is or not at all
 
 
-def _strictly(schema: Any) -> Any:
-    """Return the schema with every value in it taken as it is or not at all."""
+def with_rules(schema: Any, rules: Mapping[str, Callable[[Any], Any]]) -> Any:
+    """Return a schema of pydantic's, each value in it under the rule of its kind."""
     if isinstance(schema, list):
-        return [_strictly(item) for item in schema]
+        return [with_rules(item, rules) for item in schema]
     if not isinstance(schema, dict):
         return schema
-    if schema.get("type") in _STRICT:
-        return _STRICT[schema["type"]](schema)
+    if schema.get("type") in rules:
+        return rules[schema["type"]](schema)
     return {
-        key: value if key in _OPAQUE else _strictly(value)
+        key: value if key in _OPAQUE else with_rules(value, rules)
         for key, value in schema.items()
     }
 
