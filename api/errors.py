@@ -147,7 +147,7 @@ class WrongCodeError(ApiError):
 
 
 class TooManyTriesError(ApiError):
-    """Wrong pairing codes came too often."""
+    """Wrong pairing codes came too often from one address."""
 
     code = "too-many-tries"
     status = 429

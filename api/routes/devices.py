@@ -50,9 +50,10 @@ def _out(device: Device) -> DeviceOut:
 def pair(
     services: WithServices, sent: PairIn, request: Request, response: Response
 ) -> PairedOut:
-    """Return a token, which is set as a cookie as well. Rate-limited."""
+    """Return a token, which is set as a cookie as well. Limited by address."""
     pairing: Pairing = request.app.state.pairing
-    device, token = pairing.pair(sent.code, sent.name, services.archive)
+    address = request.client.host if request.client else ""
+    device, token = pairing.pair(sent.code, sent.name, services.archive, address)
     response.set_cookie(
         COOKIE,
         token,

@@ -13,8 +13,8 @@ import pytest
 from starlette.testclient import TestClient
 
 from api.app import create_app
-from api.errors import WrongCodeError
-from api.pairing import MAX_FAILURES, PAUSE_S, Pairing, token_hash
+from api.errors import TooManyTriesError, WrongCodeError
+from api.pairing import MAX_FAILURES, PAUSE_S, Pairing, network_of, token_hash
 from api.settings import SettingError, Settings, settings_table
 from fishmeasure.store.archive import Archive
 
@@ -265,12 +265,50 @@ def test_an_unpaired_token_is_worth_nothing(
 
 
 def test_guessing_codes_is_stopped(guarded: TestClient, codes: list[str]) -> None:
-    """After some wrong codes even the right one must wait."""
+    """After some wrong codes even the right one from there must wait."""
     for _ in range(MAX_FAILURES):
         assert pair(guarded, "0")[0] == 403
     answer = guarded.post("/v1/devices", json={"code": codes[-1], "name": "x"})
     assert (answer.status_code, answer.json()["code"]) == (429, "too-many-tries")
     assert 0 < int(answer.headers["Retry-After"]) <= PAUSE_S + 1
+
+
+def test_a_guesser_shuts_out_nobody_else(guarded: TestClient, codes: list[str]) -> None:
+    """The code shown stays good, and the owner's phone is paired by it at once."""
+    for number in range(20):
+        assert pair(guarded, f"{number}")[0] in {403, 429}
+    assert len(codes) == 1
+    phone = TestClient(guarded.app, client=("192.0.2.9", 50000))
+    assert pair(phone, codes[0])[0] == 201
+    assert pair(guarded, codes[-1]) == (429, "too-many-tries")
+
+
+def test_one_network_guesses_as_often_as_one_address() -> None:
+    """A device has 2^64 addresses of IPv6, and each of IPv4 in another spelling."""
+    assert len({network_of(f"2001:db8::{n:x}") for n in range(9)}) == 1
+    assert network_of("2001:db8:0:1::1") != network_of("2001:db8:0:2::1")
+    assert network_of("::ffff:192.0.2.7") == network_of("192.0.2.7") == "192.0.2.7"
+    assert network_of("fe80::1%eth0") == network_of("fe80::2")
+
+
+def test_guesses_from_one_address_become_rare(client: TestClient) -> None:
+    """Nine in the ten minutes of a code, and one an hour in the end."""
+    now = [0.0]
+    pairing = Pairing(minutes=1e6, announce=str, clock=lambda: now[0])
+    pairing.renew()
+    archive = client.app.state.services.archive  # type: ignore[attr-defined]
+    guesses, waits = [], set()
+    for second in range(24 * 3600):
+        now[0] = float(second)
+        try:
+            pairing.pair("x", "a phone", archive, "192.0.2.1")
+        except WrongCodeError:
+            guesses.append(second)
+        except TooManyTriesError as error:
+            waits.add(int((error.headers or {})["Retry-After"]))
+    assert sum(second < 600 for second in guesses) == 9
+    assert sum(second >= 20 * 3600 for second in guesses) == 4
+    assert max(waits) <= 3601
 
 
 def test_an_old_code_is_void(guarded: TestClient, codes: list[str]) -> None:
@@ -327,5 +365,5 @@ def test_before_a_code_is_made_nobody_is_paired(client: TestClient) -> None:
     shown: list[str] = []
     pairing = Pairing(minutes=10, announce=shown.append, clock=lambda: 5.0)
     with pytest.raises(WrongCodeError):
-        pairing.pair("", "a phone", services.archive)
+        pairing.pair("", "a phone", services.archive, "192.0.2.1")
     assert len(shown) == 1

@@ -2555,9 +2555,10 @@ wrong-code = The pairing code is wrong or too old.
     .advice = Enter the newest code that the server shows.
     .meaning = A pairing code was wrong or too old.
 
-too-many-tries = Too many wrong pairing codes.
-    .advice = Wait { $wait_s } s, then enter the new code that the server shows.
-    .meaning = Wrong pairing codes came too often.
+too-many-tries = Too many wrong pairing codes came from this device's address.
+    .advice = Wait { $wait_s } s, then enter the newest code that the server shows. Other
+        devices can be paired meanwhile.
+    .meaning = Wrong pairing codes came too often from one address.
 
 photo-lost = The server's file of this photo is gone or damaged; what was measured in it
     is there.
