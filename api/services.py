@@ -4,6 +4,7 @@ import contextlib
 import logging
 import time
 from dataclasses import dataclass
+from functools import partial
 from pathlib import Path
 from typing import Annotated
 
@@ -11,6 +12,7 @@ from fastapi import Depends, Request
 
 from api.files import PhotoFiles, sweep_uploads
 from api.pool import WorkerPool
+from api.readiness import Readiness
 from api.settings import Settings
 from fishmeasure.base.errors import LedgerError
 from fishmeasure.species import packaged_species
@@ -33,6 +35,7 @@ class Services:
     files: PhotoFiles
     pool: WorkerPool
     incoming: Path
+    readiness: Readiness
     hold: Hold | None
     """On a book that is a file; a database server sees to its own."""
 
@@ -44,6 +47,7 @@ class Services:
     def close(self) -> None:
         """End the workers, let go of the database."""
         self.pool.close()
+        self.readiness.close()
         self.book.close()
         if self.hold is not None:
             self.hold.close()
@@ -80,6 +84,7 @@ def open_services(settings: Settings) -> Services:
         files=files,
         pool=WorkerPool(settings.workers, settings.queue, settings.measure_timeout_s),
         incoming=incoming,
+        readiness=Readiness(partial(_read, book)),
         hold=hold,
     )
 
@@ -103,6 +108,10 @@ def _opened(where: str) -> Book:
         book.close()
         raise
     return book
+
+
+def _read(book: Book) -> None:
+    book.units()
 
 
 def report_lost_photos(services: Services) -> None:
@@ -138,7 +147,8 @@ def _sweep(folder: Path, oldest_s: float) -> None:
                 left_over.unlink()
 
 
-def _services(request: Request) -> Services:
+async def _services(request: Request) -> Services:
+    # Not in a thread: signs of life must not wait for one.
     services: Services = request.app.state.services
     return services
 

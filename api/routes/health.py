@@ -45,15 +45,18 @@ class AboutOut(Out):
 
 
 @router.get("/health", tags=["server"], summary="Is the server alive?")
-def health() -> HealthOut:
-    """Answer without looking at anything."""
+async def health() -> HealthOut:
+    """Answer without looking at anything, and without waiting for a thread."""
     return HealthOut(status="ok")
 
 
 @router.get("/ready", tags=["server"], summary="Can the server work?")
-def ready(services: WithServices) -> HealthOut:
-    """Answer after reading from the book; an error says what is wrong."""
-    services.book.units()
+async def ready(services: WithServices) -> HealthOut:
+    """Answer by the last reading of the book, which no other work holds up.
+
+    503 says what is wrong, or that the book could not be read in time.
+    """
+    await services.readiness.check()
     return HealthOut(status="ok")
 
 
