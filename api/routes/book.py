@@ -73,7 +73,7 @@ def get_unit(
 @router.put("/units/{unit_id}", summary="Add a unit or its next version")
 def put_unit(services: WithServices, unit_id: UUID, sent: Unit) -> Unit:
     """Save a unit; `version` must be one more than the newest, 1 for a new one."""
-    return services.book.save_unit(replace(sent, id=unit_id))
+    return services.book.save_unit(replace(sent, id=unit_id, recorded_at=None))
 
 
 @router.get("/cohorts", summary="List the cohorts", response_model=Cohorts)
@@ -95,7 +95,7 @@ def get_cohort(
 @router.put("/cohorts/{cohort_id}", summary="Add a cohort or its next version")
 def put_cohort(services: WithServices, cohort_id: UUID, sent: Cohort) -> Cohort:
     """Save a cohort; `version` must be one more than the newest, 1 for a new one."""
-    return services.book.save_cohort(replace(sent, id=cohort_id))
+    return services.book.save_cohort(replace(sent, id=cohort_id, recorded_at=None))
 
 
 # --- entries ------------------------------------------------------------------
@@ -103,8 +103,12 @@ def put_cohort(services: WithServices, cohort_id: UUID, sent: Cohort) -> Cohort:
 
 @router.post("/entries", summary="Write entries")
 def post_entries(services: WithServices, sent: EntriesIn) -> AddedOut:
-    """Write entries, all or none; the same one sent again is no second one."""
-    added = services.book.add(*sent.entries)
+    """Write entries, all or none; the same one sent again is no second one.
+
+    `recorded_at` is the server's to give: what is sent of it is not looked at.
+    """
+    entries = (replace(entry, recorded_at=None) for entry in sent.entries)
+    added = services.book.add(*entries)
     return AddedOut(added=list(added.added), repeated=list(added.repeated))
 
 

@@ -1,5 +1,6 @@
 """Units, cohorts and entries over HTTP."""
 
+from datetime import UTC, datetime, timedelta
 from typing import Any
 from uuid import uuid4
 
@@ -181,3 +182,38 @@ def test_other_content_under_one_id_is_a_conflict(
     client.post("/v1/entries", json={"entries": [entry]})
     answer = client.post("/v1/entries", json={"entries": [entry | {"fish_count": 2}]})
     assert (answer.status_code, answer.json()["code"]) == (409, "entry-conflict")
+
+
+def test_the_moment_of_writing_is_the_servers(
+    client: TestClient, unit: dict[str, Any], cohort: dict[str, Any]
+) -> None:
+    """Whatever clock the phone has; what is sent of it is neither kept nor refused."""
+    start = datetime.now(UTC)
+    false = {"recorded_at": "2001-02-03T04:05:06Z"}
+    entry = died(unit, cohort)
+    for _ in range(2):  # a queue that sends again what was written
+        answer = client.post("/v1/entries", json={"entries": [entry | false]})
+        assert answer.status_code == 200, answer.text
+    sent = {"units": unit, "cohorts": cohort}
+    for name, record in sent.items():
+        body = {**record, "version": 2, "name": f"{record['name']} II"} | false
+        answer = client.put(f"/v1/{name}/{record['id']}", json=body)
+        assert answer.status_code == 200, answer.text
+    paths = [f"entries/{entry['id']}"]
+    paths += [f"{name}/{record['id']}" for name, record in sent.items()]
+    for path in paths:
+        told = client.get(f"/v1/{path}").json()["recorded_at"]
+        moment = datetime.fromisoformat(told)
+        # Entries of one test that were written before may push it ahead by a little.
+        assert start <= moment <= datetime.now(UTC) + timedelta(seconds=1), path
+
+
+def test_a_book_that_comes_back_keeps_its_moments(
+    client: TestClient, unit: dict[str, Any], cohort: dict[str, Any]
+) -> None:
+    """A document of a book is no entry of today; order within a day is by them."""
+    entry = died(unit, cohort) | {"recorded_at": "2026-03-09T10:00:00Z"}
+    document = client.get("/v1/export.json").json() | {"entries": [entry]}
+    assert client.post("/v1/import", json=document).status_code == 200
+    found = client.get(f"/v1/entries/{entry['id']}").json()
+    assert found["recorded_at"] == entry["recorded_at"]
