@@ -27,7 +27,7 @@ from fishmeasure.photo.markers import KnownDistance, find_plane
 from fishmeasure.photo.measurement import MeasuredFish, PhotoMeasurement, weighed
 from fishmeasure.photo.plane import PlaneScale
 from fishmeasure.photo.quality import check_photo
-from fishmeasure.photo.segment import Found, Segmenter, default_segmenter
+from fishmeasure.photo.segment import Segmentation, Segmenter, default_segmenter
 from fishmeasure.photo.stockweights import of_the_stock
 from fishmeasure.photo.weighing import NOT_VALIDATED, with_validation, with_weights
 from fishmeasure.photo.weight import OF_THE_FISH, FishWeight, fish_weight
@@ -177,7 +177,7 @@ def measure_decoded(
     )
 
 
-def _small_fish(found: Found) -> Problem:
+def _small_fish(found: Segmentation) -> Problem:
     """Return what is said of fish that are seen and not measured."""
     return Problem.of(
         "small-fish", fish_count=found.too_small, smallest_mm=found.smallest_mm
@@ -185,7 +185,7 @@ def _small_fish(found: Found) -> Problem:
 
 
 def _measure_fish(
-    found: Found, plane: PlaneScale, settings: PhotoSettings
+    found: Segmentation, plane: PlaneScale, settings: PhotoSettings
 ) -> tuple[MeasuredFish, ...]:
     shape = shape_of(settings.species)
     return tuple(

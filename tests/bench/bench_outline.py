@@ -22,10 +22,15 @@ from PIL import Image
 from fishmeasure.photo.image import read_photo
 from fishmeasure.photo.markers import find_plane
 from fishmeasure.photo.segment import LearnedSegmenter
-from fishmeasure.photo.segment.learned import portrait
-from fishmeasure.photo.segment.learned.portrait import COLUMNS, ROWS
-from fishmeasure.photo.segment.learned.run import PATCH_PX, ask, ask_crop, ask_end
-from fishmeasure.photo.segment.learned.search import MOST_PX, MOST_PX_PER_MM
+from fishmeasure.photo.segment.learned import refiner
+from fishmeasure.photo.segment.learned.candidates import MAX_PX, MAX_PX_PER_MM
+from fishmeasure.photo.segment.learned.networks import (
+    PATCH_PX,
+    run_detector,
+    run_end_finder,
+    run_refiner,
+)
+from fishmeasure.photo.segment.learned.refiner import COLUMNS, ROWS
 from fishmeasure.photo.segment.learned.view import rectify, whole_frame
 from tests.bench.timing import best_ms
 
@@ -56,22 +61,22 @@ def main() -> None:
     photo = read_photo(data, given.photo.name)
     plane = find_plane(photo)
     before_mb = peak_mb()
-    with patch.object(portrait, "ask_crop", wraps=ask_crop) as asked:
+    with patch.object(refiner, "run_refiner", wraps=run_refiner) as asked:
         outlines = LearnedSegmenter().find(photo, plane)
     passes = asked.call_count
     after_mb = peak_mb()
-    view = rectify(photo, plane, whole_frame(photo, plane, MOST_PX, MOST_PX_PER_MM))
+    view = rectify(photo, plane, whole_frame(photo, plane, MAX_PX, MAX_PX_PER_MM))
     level = np.full((ROWS, COLUMNS, 3), 128, np.uint8)
     patch_rgb = np.full((PATCH_PX, PATCH_PX, 3), 128, np.uint8)
     large = np.frombuffer(large_jpeg(given.photo), np.uint8)
     decode = best_ms(lambda: cv2.imdecode(large, cv2.IMREAD_COLOR), given.rounds)
-    first = best_ms(lambda: ask(view.rgb), given.rounds)
-    second = best_ms(lambda: ask_crop(level), given.rounds)
-    third = best_ms(lambda: ask_end(patch_rgb, 0), given.rounds)
+    first = best_ms(lambda: run_detector(view.rgb), given.rounds)
+    second = best_ms(lambda: run_refiner(level), given.rounds)
+    third = best_ms(lambda: run_end_finder(patch_rgb, 0), given.rounds)
     whole = best_ms(lambda: LearnedSegmenter().find(photo, plane), given.rounds)
     networks = first + second * passes + third * 2 * len(outlines)
-    cpu = best_ms(lambda: ask(view.rgb), given.rounds, time.process_time)
-    cpu += passes * best_ms(lambda: ask_crop(level), given.rounds, time.process_time)
+    cpu = best_ms(lambda: run_detector(view.rgb), given.rounds, time.process_time)
+    cpu += passes * best_ms(lambda: run_refiner(level), given.rounds, time.process_time)
     print(f"OpenCV {cv2.__version__}, {given.threads} threads, {platform.machine()}")
     print(f"decode 12 MP           {decode:7.0f} ms")
     print(f"first network          {first:7.0f} ms  {view.rgb.shape[:2]}")

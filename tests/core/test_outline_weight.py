@@ -11,7 +11,7 @@ from fishmeasure.base.estimate import UncertaintySource
 from fishmeasure.photo.length import FishLength, squared_depth_sources
 from fishmeasure.photo.length.depth import squared_depth
 from fishmeasure.photo.length.midline import trace_midline
-from fishmeasure.photo.length.parallax import Camera, Lie
+from fishmeasure.photo.length.parallax import Camera, Pose
 from fishmeasure.photo.measurement import MeasuredFish, PhotoMeasurement, weighed
 from fishmeasure.photo.weighing import photo_weights, weigh_together, with_weights
 from fishmeasure.photo.weight import fish_weight
@@ -19,7 +19,7 @@ from fishmeasure.species import Species, load_species
 from tests.core.measured import fish_of_250_mm
 
 FAR = Camera(foot_mm=np.zeros(2), height_mm=1e9)
-FLAT = Lie(half_thickness_mm=0.0, snout_share=1.0, fork_share=1.0)
+FLAT = Pose(half_thickness_mm=0.0, snout_share=1.0, fork_share=1.0)
 
 
 def spindle(bend_rad: float = 0.0) -> FloatArray:
@@ -37,10 +37,10 @@ def spindle(bend_rad: float = 0.0) -> FloatArray:
     )
 
 
-def depth_of(outline: FloatArray, camera: Camera = FAR, lie: Lie = FLAT) -> float:
+def depth_of(outline: FloatArray, camera: Camera = FAR, pose: Pose = FLAT) -> float:
     midline = trace_midline(outline)
     ends = float(midline.contour_along.min()), float(midline.contour_along.max())
-    found = squared_depth(outline, midline, ends, camera, lie, 0.5)
+    found = squared_depth(outline, midline, ends, camera, pose, 0.5)
     assert found is not None
     return found
 
@@ -57,7 +57,7 @@ def test_a_bent_spindle_has_the_depth_of_the_straight_one() -> None:
 
 def test_nearer_the_camera_it_is_smaller_by_the_cube() -> None:
     """All of a body lifted 12 mm towards a camera 600 mm up looks 1/0.98 as large."""
-    level = Lie(half_thickness_mm=12.0, snout_share=1.0, fork_share=1.0)
+    level = Pose(half_thickness_mm=12.0, snout_share=1.0, fork_share=1.0)
     seen = depth_of(
         spindle(), Camera(foot_mm=np.array([100.0, 0.0]), height_mm=600.0), level
     )

@@ -13,7 +13,7 @@ from fishmeasure.photo.corrections import Correction, apply_corrections
 from fishmeasure.photo.image import Photo
 from fishmeasure.photo.measurement import PhotoMeasurement
 from fishmeasure.photo.plane import PlaneScale
-from fishmeasure.photo.segment import FishOutline, Found
+from fishmeasure.photo.segment import FishOutline, Segmentation
 from fishmeasure.pipeline import (
     PhotoSettings,
     measure_decoded,
@@ -43,9 +43,11 @@ class Given:
 
     too_small: int = 0
 
-    def find(self, photo: Photo, plane: PlaneScale) -> Found:
+    def find(self, photo: Photo, plane: PlaneScale) -> Segmentation:
         del photo, plane
-        return Found(outlines=self.outlines, too_small=self.too_small, smallest_mm=40.0)
+        return Segmentation(
+            outlines=self.outlines, too_small=self.too_small, smallest_mm=40.0
+        )
 
 
 @pytest.fixture(scope="module")

@@ -11,9 +11,9 @@ from fishmeasure.base.arrays import FloatArray
 from fishmeasure.base.estimate import Scope, UncertaintySource
 from fishmeasure.photo.length.parallax import (
     ENDS_TOGETHER,
-    OWN_LIE_SHARE_SD,
+    OWN_POSE_SHARE_SD,
     Camera,
-    Lie,
+    Pose,
 )
 from fishmeasure.photo.length.record import FishLength
 from fishmeasure.photo.plane import PlaneScale
@@ -50,18 +50,18 @@ class Course:
     points_mm: FloatArray
     bend_share: float = 0.0
 
-    def length_mm(self, camera: Camera, lie: Lie) -> float:
+    def length_mm(self, camera: Camera, pose: Pose) -> float:
         """Return the length at the true height, the bend straightened."""
-        arc, chord = self._arc_and_chord(camera, lie)
+        arc, chord = self._arc_and_chord(camera, pose)
         return chord + self.bend_share * (arc - chord)
 
-    def bend_excess(self, camera: Camera, lie: Lie) -> float:
+    def bend_excess(self, camera: Camera, pose: Pose) -> float:
         """Return what the bend adds to the straight distance, as a fraction."""
-        arc, chord = self._arc_and_chord(camera, lie)
+        arc, chord = self._arc_and_chord(camera, pose)
         return (arc - chord) / chord
 
-    def _arc_and_chord(self, camera: Camera, lie: Lie) -> tuple[float, float]:
-        heights = lie.heights_mm(np.linspace(0.0, 1.0, len(self.points_mm)))
+    def _arc_and_chord(self, camera: Camera, pose: Pose) -> tuple[float, float]:
+        heights = pose.heights_mm(np.linspace(0.0, 1.0, len(self.points_mm)))
         lifted = np.column_stack([camera.lift(self.points_mm, heights), heights])
         arc = float(np.sum(np.linalg.norm(np.diff(lifted, axis=0), axis=1)))
         return arc, float(np.linalg.norm(lifted[-1] - lifted[0]))
@@ -70,7 +70,7 @@ class Course:
 def error_sources(
     course: Course,
     camera: Camera,
-    lie: Lie,
+    pose: Pose,
     plane: PlaneScale,
     *,
     tail_sd: float = 0.0,
@@ -81,26 +81,26 @@ def error_sources(
     ``tail_sd`` is what it costs that the tail may be at the other end; ``ends_se_mm``
     are the errors of snout and fork, where they are known.
     """
-    length = course.length_mm(camera, lie)
+    length = course.length_mm(camera, pose)
 
-    def change(other_camera: Camera, other: Lie) -> float:
+    def change(other_camera: Camera, other: Pose) -> float:
         return abs(course.length_mm(other_camera, other) / length - 1.0)
 
-    thicker = replace(lie, half_thickness_mm=1.1 * lie.half_thickness_mm)
+    thicker = replace(pose, half_thickness_mm=1.1 * pose.half_thickness_mm)
     thickness = change(camera, thicker) / 0.1
     higher = replace(camera, height_mm=1.01 * camera.height_mm)
-    focal = 100.0 * change(higher, lie) * plane.camera.focal_relative_sd
+    focal = 100.0 * change(higher, pose) * plane.camera.focal_relative_sd
     end_mm = float(np.hypot(END_PX / plane.px_per_mm, END_SHARE * length))
     ends = float(np.hypot(*(ends_se_mm or (end_mm, end_mm)))) / length
     common = 0.0 if ends_se_mm is None else COMMON_ENDS_SHARE
-    bend = BEND_SHARE_SD * course.bend_excess(camera, lie)
-    lie_own, lie_photo = _lie_sds(partial(change, camera), lie)
+    bend = BEND_SHARE_SD * course.bend_excess(camera, pose)
+    pose_own, pose_photo = _pose_sds(partial(change, camera), pose)
     own: tuple[tuple[str, float, Scope], ...] = (
         ("thickness of the species", thickness * THICKNESS_SPECIES_SD, "species"),
         ("camera height", focal, "photo"),
         ("thickness of the fish", thickness * THICKNESS_FISH_SD, "fish"),
-        (LAID, lie_photo, "photo"),
-        ("how head and tail lie", lie_own, "fish"),
+        (LAID, pose_photo, "photo"),
+        ("how head and tail lie", pose_own, "fish"),
         ("end points", ends, "fish"),
         ("light at the end points", common, "photo"),
         ("bend", bend, "fish"),
@@ -115,23 +115,23 @@ def error_sources(
     )
 
 
-def _lie_sds(change: Callable[[Lie], float], lie: Lie) -> tuple[float, float]:
-    """Return the error from a fish's own lie, and from what a photo's fish share.
+def _pose_sds(change: Callable[[Pose], float], pose: Pose) -> tuple[float, float]:
+    """Return the error from a fish's own pose, and from what a photo's fish share.
 
     Where the camera is beyond an end, ends that are both higher partly undo each other
     in the length.
     """
     snout, fork = (
         np.array(
-            [change(replace(lie, **{name: getattr(lie, name) + sd})) for sd in sds]
+            [change(replace(pose, **{name: getattr(pose, name) + sd})) for sd in sds]
         )
         for name, sds in (
-            ("snout_share", (OWN_LIE_SHARE_SD, lie.snout_share_sd)),
-            ("fork_share", (OWN_LIE_SHARE_SD, lie.fork_share_sd)),
+            ("snout_share", (OWN_POSE_SHARE_SD, pose.snout_share_sd)),
+            ("fork_share", (OWN_POSE_SHARE_SD, pose.fork_share_sd)),
         )
     )
     own, apart = np.hypot(snout, fork)
-    together = change(lie.stiffer(1.0))
+    together = change(pose.stiffer(1.0))
     shared = ENDS_TOGETHER * together**2 + (1.0 - ENDS_TOGETHER) * apart**2
     return float(own), float(np.sqrt(shared))
 

@@ -13,7 +13,7 @@ from numpy.polynomial import legendre
 
 from fishmeasure.base.arrays import FloatArray
 from fishmeasure.photo.length.midline import Midline
-from fishmeasure.photo.length.parallax import Camera, Lie
+from fishmeasure.photo.length.parallax import Camera, Pose
 
 STATIONS = 200
 DENSE = 1500
@@ -65,7 +65,7 @@ def squared_depth(
     midline: Midline,
     between: tuple[float, float],
     camera: Camera,
-    lie: Lie,
+    pose: Pose,
     thickness_per_depth: float,
 ) -> float | None:
     """Return the integral of squared depth, parallax removed; None if not seen whole.
@@ -76,7 +76,7 @@ def squared_depth(
         (n, 2) outline without fins, on the plane; the whole outline is the midline's.
     between
         Snout and fork along the midline, which runs from head to tail.
-    camera, lie
+    camera, pose
         Where the camera is, and how high the midline lies over the plane.
     thickness_per_depth
         Of the kind of fish: a slanting view sees a thick body wider.
@@ -99,7 +99,7 @@ def squared_depth(
         side_profile(parameter, reach[inside], FIN_HEIGHT * length, DEGREE)
         for reach in (high, -low)
     )
-    nearer = 1.0 - lie.heights_mm(share) / camera.height_mm
+    nearer = 1.0 - pose.heights_mm(share) / camera.height_mm
     points = midline.at(at)
     index = np.searchsorted(midline.along, at).clip(0, len(midline.along) - 1)
     slope = np.array(

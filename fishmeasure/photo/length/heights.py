@@ -3,7 +3,7 @@
 import math
 
 from fishmeasure.photo.length.budget import LAID, Course
-from fishmeasure.photo.length.measure import bend_share, lie_of
+from fishmeasure.photo.length.measure import bend_share, pose_of
 from fishmeasure.photo.length.parallax import Camera
 from fishmeasure.photo.length.record import FishLength, FishShape
 from fishmeasure.photo.plane import PlaneScale
@@ -33,8 +33,8 @@ def ruled_fish(
         points_mm=plane.to_plane_mm(fish.midline_px),
         bend_share=bend_share(math.radians(fish.bend_deg)),
     )
-    camera, lie = Camera.of(plane), lie_of(shape, 0.5 * fish.thickness_mm)
-    higher, lower = (course.length_mm(camera, lie.stiffer(t)) for t in (0.5, -0.5))
+    camera, pose = Camera.of(plane), pose_of(shape, 0.5 * fish.thickness_mm)
+    higher, lower = (course.length_mm(camera, pose.stiffer(t)) for t in (0.5, -0.5))
 
     def sd(*scopes: str) -> float:
         return math.sqrt(

@@ -11,7 +11,7 @@ from fishmeasure.photo.length.checks import place_flags, shape_flags
 from fishmeasure.photo.length.depth import squared_depth
 from fishmeasure.photo.length.ends import Ends, find_ends, tail_odds_ln
 from fishmeasure.photo.length.midline import Midline, trace_midline
-from fishmeasure.photo.length.parallax import Camera, Lie, true_depth_mm
+from fishmeasure.photo.length.parallax import Camera, Pose, true_depth_mm
 from fishmeasure.photo.length.record import FishLength, FishShape
 from fishmeasure.photo.plane import PlaneScale
 from fishmeasure.photo.segment.outline import FishOutline
@@ -57,13 +57,13 @@ def measure_length(
     ends = _placed(midline, drawn_ends, outline, plane)
     course = _course(midline, ends)
     depth_mm = _depth_mm(midline, ends, camera, shape)
-    lie = _lie(depth_mm, ends.fork_along - ends.snout_along, camera, shape)
-    fork_mm = course.length_mm(camera, lie)
+    pose = _pose(depth_mm, ends.fork_along - ends.snout_along, camera, shape)
+    fork_mm = course.length_mm(camera, pose)
     per_seen = fork_mm / (ends.fork_along - ends.snout_along)
     sources = error_sources(
         course,
         camera,
-        lie,
+        pose,
         plane,
         tail_sd=_tail_sd(ends),
         ends_se_mm=outline.ends_se_mm,
@@ -89,10 +89,10 @@ def measure_length(
         standard_length_se_mm=standard_sd * standard_mm,
         body_depth_mm=depth_mm,
         body_depth_se_mm=depth_sd * depth_mm,
-        thickness_mm=2.0 * lie.half_thickness_mm,
-        area_mm2=_area_mm2(contour_mm) * _shrink(camera, lie) ** 2,
+        thickness_mm=2.0 * pose.half_thickness_mm,
+        area_mm2=_area_mm2(contour_mm) * _shrink(camera, pose) ** 2,
         squared_depth_mm3=_squared_depth_mm3(
-            outline, plane, midline, ends, lie, shape.thickness_per_depth
+            outline, plane, midline, ends, pose, shape.thickness_per_depth
         ),
         bend_deg=float(abs(np.rad2deg(midline.turn_rad))),
         outline_px=outline.contour_px,
@@ -120,9 +120,9 @@ def measure_between(
     stations = np.linspace(0.0, 1.0, STATIONS)[:, None]
     course = Course(points_mm=ends_mm[0] + stations * (ends_mm[1] - ends_mm[0]))
     seen_mm = float(np.linalg.norm(ends_mm[1] - ends_mm[0]))
-    lie = _lie(None, seen_mm, camera, shape)
-    fork_mm = course.length_mm(camera, lie)
-    sources = error_sources(course, camera, lie, plane)
+    pose = _pose(None, seen_mm, camera, shape)
+    fork_mm = course.length_mm(camera, pose)
+    sources = error_sources(course, camera, pose, plane)
     relative_sd = total_relative_sd(sources)
     depth_mm = shape.depth_per_fork_length * fork_mm
     depth_sd = shape.depth_per_fork_length_sd / shape.depth_per_fork_length
@@ -138,7 +138,7 @@ def measure_between(
         standard_length_se_mm=standard_sd * standard_mm,
         body_depth_mm=depth_mm,
         body_depth_se_mm=depth_sd * depth_mm,
-        thickness_mm=2.0 * lie.half_thickness_mm,
+        thickness_mm=2.0 * pose.half_thickness_mm,
         area_mm2=ELLIPSE_AREA * depth_mm * fork_mm,
         bend_deg=0.0,
         outline_px=np.empty((0, 2)),
@@ -271,7 +271,7 @@ def _squared_depth_mm3(
     plane: PlaneScale,
     midline: Midline,
     ends: Ends,
-    lie: Lie,
+    pose: Pose,
     thickness_per_depth: float,
 ) -> float | None:
     """Return V of a fish on its side whose body without fins was outlined."""
@@ -282,14 +282,14 @@ def _squared_depth_mm3(
         midline,
         (ends.snout_along, ends.fork_along),
         Camera.of(plane),
-        lie,
+        pose,
         thickness_per_depth,
     )
 
 
-def _lie(
+def _pose(
     depth_mm: float | None, seen_mm: float, camera: Camera, shape: FishShape
-) -> Lie:
+) -> Pose:
     """Return how the fish lies, its thickness from its depth and its kind.
 
     The depth seen and the depth of the kind at that length are averaged, each with
@@ -300,17 +300,17 @@ def _lie(
         half = 0.5 * shape.thickness_per_depth * kind_mm
         kind_mm = shape.depth_per_fork_length * seen_mm * (1 - half / camera.height_mm)
     if depth_mm is None:
-        return lie_of(shape, 0.5 * shape.thickness_per_depth * kind_mm)
+        return pose_of(shape, 0.5 * shape.thickness_per_depth * kind_mm)
     kind_sd = kind_mm * shape.depth_per_fork_length_sd / shape.depth_per_fork_length
     seen_weight = 1.0 / (SEEN_DEPTH_RELATIVE_SD * depth_mm) ** 2
     kind_weight = 1.0 / max(kind_sd, 1e-6) ** 2
     mean = np.average([depth_mm, kind_mm], weights=[seen_weight, kind_weight])
-    return lie_of(shape, 0.5 * shape.thickness_per_depth * float(mean))
+    return pose_of(shape, 0.5 * shape.thickness_per_depth * float(mean))
 
 
-def lie_of(shape: FishShape, half_thickness_mm: float) -> Lie:
+def pose_of(shape: FishShape, half_thickness_mm: float) -> Pose:
     """Return how a fish of a kind and a thickness lies."""
-    return Lie(
+    return Pose(
         half_thickness_mm=half_thickness_mm,
         snout_share=shape.snout_height,
         fork_share=shape.fork_height,
@@ -325,6 +325,6 @@ def _area_mm2(contour_mm: FloatArray) -> float:
     return 0.5 * abs(float(np.dot(x, np.roll(y, 1)) - np.dot(y, np.roll(x, 1))))
 
 
-def _shrink(camera: Camera, lie: Lie) -> float:
+def _shrink(camera: Camera, pose: Pose) -> float:
     """Return what lengths on the plane are too long by, at the outline's height."""
-    return 1.0 - MEAN_HEIGHT_SHARE * lie.half_thickness_mm / camera.height_mm
+    return 1.0 - MEAN_HEIGHT_SHARE * pose.half_thickness_mm / camera.height_mm

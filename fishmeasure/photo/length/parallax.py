@@ -13,7 +13,7 @@ import numpy as np
 from fishmeasure.base.arrays import FloatArray
 from fishmeasure.photo.plane import PlaneScale
 
-OWN_LIE_SHARE_SD = 0.08
+OWN_POSE_SHARE_SD = 0.08
 """How far the height of one fish's snout, and of its fork, is from what the fish of
 its photo share, over the half thickness. Common practice, no source."""
 ENDS_TOGETHER = 0.5
@@ -48,7 +48,7 @@ class Camera:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Lie:
+class Pose:
     """How a fish lies on the board; the shares and their errors are its species'.
 
     Attributes
@@ -65,7 +65,7 @@ class Lie:
     snout_share_sd: float = 0.0
     fork_share_sd: float = 0.0
 
-    def stiffer(self, sds: float) -> "Lie":
+    def stiffer(self, sds: float) -> "Pose":
         """Return how a fish lies that is stiffer by so many of a photo's errors."""
         return replace(
             self,

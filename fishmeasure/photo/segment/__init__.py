@@ -5,7 +5,12 @@ Segmenters know no species.
 """
 
 from fishmeasure.photo.segment.learned import LearnedSegmenter
-from fishmeasure.photo.segment.outline import FishOutline, Found, Posture, Segmenter
+from fishmeasure.photo.segment.outline import (
+    FishOutline,
+    Posture,
+    Segmentation,
+    Segmenter,
+)
 
 SEGMENTERS: dict[str, Segmenter] = {"learned": LearnedSegmenter()}
 """Every method by its name; the first is the default."""
@@ -19,9 +24,9 @@ def default_segmenter() -> Segmenter:
 __all__ = [
     "SEGMENTERS",
     "FishOutline",
-    "Found",
     "LearnedSegmenter",
     "Posture",
+    "Segmentation",
     "Segmenter",
     "default_segmenter",
 ]

@@ -49,7 +49,7 @@ class FishOutline:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
-class Found:
+class Segmentation:
     """What a method found in a photo; iterates over the outlines.
 
     Attributes
@@ -83,6 +83,6 @@ class Segmenter(Protocol):
         """Its key in the table."""
         ...
 
-    def find(self, photo: Photo, plane: PlaneScale) -> Found:
+    def find(self, photo: Photo, plane: PlaneScale) -> Segmentation:
         """Return what is found; no outlines if there is no fish."""
         ...

@@ -39,7 +39,7 @@ def measured(fish: DrawnFish, distance_mm: float) -> FishLength:
 
 
 def laid(length: FishLength) -> float:
-    """Return the error that a photo's fish share by how they lie."""
+    """Return the error that a photo's fish share by how they pose."""
     (found,) = (one for one in length.sources if one.name == "how fish were laid")
     assert found.scope == "photo"
     return found.relative_sd

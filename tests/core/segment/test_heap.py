@@ -3,14 +3,14 @@
 import numpy as np
 
 from fishmeasure.base.arrays import BoolArray
-from fishmeasure.photo.segment.learned.heap import in_a_heap
-from fishmeasure.photo.segment.learned.judge import Verdict
+from fishmeasure.photo.segment.learned.heap import flag_heaped_fish
+from fishmeasure.photo.segment.learned.verifier import Assessment
 
 ROWS, COLUMNS = 160, 320
 
 
-def verdict(*flags: str) -> Verdict:
-    return Verdict(
+def assessment(*flags: str) -> Assessment:
+    return Assessment(
         is_fish=True,
         confidence=0.95,
         flags=flags,
@@ -34,13 +34,13 @@ FISH = box(slice(40, 80), slice(40, 200))  # 6,400 pixels
 
 
 def test_a_fish_alone_is_trusted() -> None:
-    assert in_a_heap([verdict()], [FISH], cells(FISH))[0].flags == ()
+    assert flag_heaped_fish([assessment()], [FISH], cells(FISH))[0].flags == ()
 
 
 def test_a_fish_beside_one_that_was_not_found_is_not_used() -> None:
     # 24 x 60 pixels beside its tail: over a fifth of its own area
     unknown = box(slice(50, 74), slice(200, 260))
-    marked = in_a_heap([verdict()], [FISH], cells(FISH | unknown))
+    marked = flag_heaped_fish([assessment()], [FISH], cells(FISH | unknown))
     assert marked[0].flags == ("touching",)
 
 
@@ -48,21 +48,25 @@ def test_what_looks_like_fish_elsewhere_or_is_tiny_changes_nothing() -> None:
     elsewhere = box(slice(120, 150), slice(40, 200))
     tiny = box(slice(56, 64), slice(208, 220))
     for other in (elsewhere, tiny):
-        assert in_a_heap([verdict()], [FISH], cells(FISH | other))[0].flags == ()
+        assert (
+            flag_heaped_fish([assessment()], [FISH], cells(FISH | other))[0].flags == ()
+        )
 
 
 def test_a_fish_on_a_hidden_one_is_not_used() -> None:
     below = box(slice(80, 110), slice(40, 200))
-    marked = in_a_heap([verdict(), verdict("hidden")], [FISH, below], cells(FISH))
+    marked = flag_heaped_fish(
+        [assessment(), assessment("hidden")], [FISH, below], cells(FISH)
+    )
     assert [one.flags for one in marked] == [("touching",), ("hidden",)]
     # one that the photo's edge cuts lies beside it, as good as any
-    cut = in_a_heap(
-        [verdict(), verdict("edge-cut", "hidden")], [FISH, below], cells(FISH)
+    cut = flag_heaped_fish(
+        [assessment(), assessment("edge-cut", "hidden")], [FISH, below], cells(FISH)
     )
     assert cut[0].flags == ()
 
 
 def test_doubts_that_were_there_stay_and_no_fish_gives_none() -> None:
-    marked = in_a_heap([verdict("edge-cut")], [FISH], cells(FISH))
+    marked = flag_heaped_fish([assessment("edge-cut")], [FISH], cells(FISH))
     assert marked[0].flags == ("edge-cut",)
-    assert in_a_heap([], [], cells(FISH)) == []
+    assert flag_heaped_fish([], [], cells(FISH)) == []

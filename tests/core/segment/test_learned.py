@@ -20,7 +20,7 @@ from fishmeasure.photo.image import Photo, read_photo
 from fishmeasure.photo.length import FishShape, measure_length
 from fishmeasure.photo.markers import find_plane
 from fishmeasure.photo.plane import PlaneScale
-from fishmeasure.photo.segment import SEGMENTERS, Found, LearnedSegmenter
+from fishmeasure.photo.segment import SEGMENTERS, LearnedSegmenter, Segmentation
 from fishmeasure.photo.segment.learned.view import rectify, whole_frame
 from sample_images.synth.plane import PlaneScene, draw_plane, sheet_cards, true_plane
 from tests.accuracy.outlines import flat_plane
@@ -39,7 +39,7 @@ SCENE = PlaneScene(
 
 
 @functools.cache
-def net(name: str) -> tuple[Photo, PlaneScale, Found]:
+def net(name: str) -> tuple[Photo, PlaneScale, Segmentation]:
     photo = read_photo((SAMPLES / f"{name}.jpg").read_bytes(), f"{name}.jpg")
     plane = find_plane(photo)
     return photo, plane, LearnedSegmenter().find(photo, plane)

@@ -15,6 +15,7 @@ import numpy as np
 from fishmeasure.base.arrays import BoolArray, frozen
 from fishmeasure.photo.image import Photo
 from fishmeasure.photo.plane import PlaneScale
+from fishmeasure.photo.segment.learned.candidates import Candidates, find_candidates
 from fishmeasure.photo.segment.learned.ends import (
     FORK,
     SNOUT,
@@ -22,33 +23,32 @@ from fishmeasure.photo.segment.learned.ends import (
     FishEnd,
     find_end,
 )
-from fishmeasure.photo.segment.learned.heap import in_a_heap
-from fishmeasure.photo.segment.learned.judge import Verdict, judge
-from fishmeasure.photo.segment.learned.portrait import Drawn, draw
-from fishmeasure.photo.segment.learned.search import Search, search
+from fishmeasure.photo.segment.learned.heap import flag_heaped_fish
+from fishmeasure.photo.segment.learned.refiner import RefinedFish, refine
+from fishmeasure.photo.segment.learned.verifier import Assessment, verify
 from fishmeasure.photo.segment.learned.view import Frame
-from fishmeasure.photo.segment.outline import FishOutline, Found
+from fishmeasure.photo.segment.outline import FishOutline, Segmentation
 
-MOST_FISH = 100
+MAX_FISH = 100
 """Looked at one by one, those with most votes, the largest, first: a lower limit leaves
 out the small ones of a full photo. 50 fish took 6 s on a busy machine; the server gives
 a photo 60 s."""
-SAME_SHARE = 0.5
+MAX_OVERLAP_SHARE = 0.5
 """Two outlines of which the smaller lies by this share within the other are one
 fish; of a fish over another only what is seen is outlined."""
-LIKELY_FISH = 5.0
+MIN_FISH_LOGIT = 5.0
 """Logit. Where nothing can be used and nothing looks more like a fish than this, there
 is none: whole fish of 40 rendered photos have 6.8 and more; of 16 everyday pictures 4
 had outlines of 3.8 to 6.3."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
-class Seen:
-    """A fish as all three networks see it."""
+class SegmentedFish:
+    """A fish as outlined, with its ends, by all three networks."""
 
-    drawn: Drawn
+    refined: RefinedFish
     ends: tuple[FishEnd, FishEnd]
-    verdict: Verdict
+    assessment: Assessment
 
 
 @dataclass(frozen=True, slots=True)
@@ -57,10 +57,10 @@ class LearnedSegmenter:
 
     name: str = "learned"
 
-    def find(self, photo: Photo, plane: PlaneScale) -> Found:
+    def find(self, photo: Photo, plane: PlaneScale) -> Segmentation:
         """Return the outlines, in reading order; none if there is no fish."""
-        where = search(photo, plane)
-        outlines = [_outline(one, plane) for one in find_seen(photo, plane, where)]
+        candidates = find_candidates(photo, plane)
+        outlines = [_outline(one, plane) for one in find_fish(photo, plane, candidates)]
         row_px = max(photo.height_px / 20.0, 1.0)
         outlines.sort(
             key=lambda one: (
@@ -68,79 +68,87 @@ class LearnedSegmenter:
                 float(one.contour_px[:, 0].mean()),
             ),
         )
-        left_out = max(len(where.ends_mm) - MOST_FISH, 0)
-        return Found(
+        left_out = max(len(candidates.ends_mm) - MAX_FISH, 0)
+        return Segmentation(
             outlines=tuple(outlines),
-            too_small=where.too_small + left_out,
-            smallest_mm=where.shortest_mm,
+            too_small=candidates.too_small + left_out,
+            smallest_mm=candidates.shortest_mm,
         )
 
 
-def find_seen(photo: Photo, plane: PlaneScale, where: Search) -> list[Seen]:
-    """Return the fish with what is thought of them, surest first."""
-    found: list[tuple[Drawn, Verdict]] = []
-    for ends in where.ends_mm[:MOST_FISH]:
-        drawn = draw(photo, plane, ends[0], ends[1])
-        if drawn is None:
+def find_fish(
+    photo: Photo, plane: PlaneScale, candidates: Candidates
+) -> list[SegmentedFish]:
+    """Return the fish with their assessments, surest first."""
+    found: list[tuple[RefinedFish, Assessment]] = []
+    for ends in candidates.ends_mm[:MAX_FISH]:
+        refined = refine(photo, plane, ends[0], ends[1])
+        if refined is None:
             continue
-        verdict = judge(drawn)
-        if verdict.is_fish:
-            found.append((drawn, verdict))
+        assessment = verify(refined)
+        if assessment.is_fish:
+            found.append((refined, assessment))
     found.sort(key=lambda pair: -pair[1].confidence)
-    kept: list[tuple[Drawn, Verdict]] = []
+    kept: list[tuple[RefinedFish, Assessment]] = []
     masks: list[BoolArray] = []
-    for drawn, verdict in found:
-        mine = _mask(drawn, where.frame)
-        if all((mine & other).sum() < _least(mine, other) for other in masks):
-            kept.append((drawn, verdict))
+    for refined, assessment in found:
+        mine = _mask(refined, candidates.frame)
+        if all((mine & other).sum() < _max_overlap(mine, other) for other in masks):
+            kept.append((refined, assessment))
             masks.append(mine)
-    if not any(_convinces(drawn, verdict) for drawn, verdict in kept):
+    if not any(_is_surely_fish(refined, assessment) for refined, assessment in kept):
         return []
-    verdicts = in_a_heap([verdict for _, verdict in kept], masks, where.fish_like)
+    assessments = flag_heaped_fish(
+        [assessment for _, assessment in kept], masks, candidates.fish_like
+    )
     return [
-        _with_ends(photo, plane, drawn, verdict)
-        for (drawn, _), verdict in zip(kept, verdicts, strict=True)
+        _with_ends(photo, plane, refined, assessment)
+        for (refined, _), assessment in zip(kept, assessments, strict=True)
     ]
 
 
-def _with_ends(photo: Photo, plane: PlaneScale, drawn: Drawn, verdict: Verdict) -> Seen:
-    """Return the fish with its ends looked at for good."""
-    snout_mm, fork_mm = drawn.snout_mm, drawn.fork_mm
-    hind = TAIL_TIP if verdict.posture == "upright" else FORK
+def _with_ends(
+    photo: Photo, plane: PlaneScale, refined: RefinedFish, assessment: Assessment
+) -> SegmentedFish:
+    """Return the fish with its ends located on the photo itself."""
+    snout_mm, fork_mm = refined.snout_mm, refined.fork_mm
+    hind = TAIL_TIP if assessment.posture == "upright" else FORK
     ends = (
         find_end(photo, plane, snout_mm, fork_mm, SNOUT),
         find_end(photo, plane, fork_mm, snout_mm, hind),
     )
     length_mm = float(np.hypot(*(ends[1].place_mm - ends[0].place_mm)))
-    return Seen(drawn=drawn, ends=ends, verdict=verdict.with_ends(ends, length_mm))
+    return SegmentedFish(
+        refined=refined, ends=ends, assessment=assessment.with_ends(ends, length_mm)
+    )
 
 
-def _convinces(drawn: Drawn, verdict: Verdict) -> bool:
-    return not verdict.flags or float(drawn.judge[0]) >= LIKELY_FISH
+def _is_surely_fish(refined: RefinedFish, assessment: Assessment) -> bool:
+    return not assessment.flags or float(refined.logits[0]) >= MIN_FISH_LOGIT
 
 
-def _mask(drawn: Drawn, frame: Frame) -> BoolArray:
+def _mask(refined: RefinedFish, frame: Frame) -> BoolArray:
     """Return where the outline lies in the first picture."""
     mask = np.zeros(frame.shape, np.uint8)
-    points = np.round(frame.to_view(drawn.contour_mm)).astype(np.int32)
+    points = np.round(frame.to_view(refined.contour_mm)).astype(np.int32)
     cv2.fillPoly(mask, [points], (1,))
     return mask > 0
 
 
-def _least(one: BoolArray, other: BoolArray) -> float:
-    return SAME_SHARE * float(max(min(one.sum(), other.sum()), 1))
+def _max_overlap(one: BoolArray, other: BoolArray) -> float:
+    return MAX_OVERLAP_SHARE * float(max(min(one.sum(), other.sum()), 1))
 
 
-def _outline(seen: Seen, plane: PlaneScale) -> FishOutline:
-    drawn, (snout, fork) = seen.drawn, seen.ends
-    body = drawn.body_mm
+def _outline(fish: SegmentedFish, plane: PlaneScale) -> FishOutline:
+    refined, (snout, fork) = fish.refined, fish.ends
+    body = refined.body_mm
     return FishOutline(
-        contour_px=frozen(plane.to_photo_px(drawn.contour_mm)),
+        contour_px=frozen(plane.to_photo_px(refined.contour_mm)),
         body_px=None if body is None else frozen(plane.to_photo_px(body)),
-        confidence=seen.verdict.confidence,
+        confidence=fish.assessment.confidence,
         snout_px=frozen(plane.to_photo_px(snout.place_mm[None])[0]),
         fork_px=frozen(plane.to_photo_px(fork.place_mm[None])[0]),
         ends_se_mm=(snout.along_se_mm, fork.along_se_mm),
-        posture=seen.verdict.posture,
-        flags=seen.verdict.flags,
+        posture=fish.assessment.posture,
+        flags=fish.assessment.flags,
     )

@@ -12,18 +12,18 @@ import numpy as np
 from fishmeasure.base.arrays import ByteArray, FloatArray
 from fishmeasure.photo.image import Photo
 from fishmeasure.photo.plane import PlaneScale
-from fishmeasure.photo.segment.learned.run import (
+from fishmeasure.photo.segment.learned.networks import (
     PATCH_PX,
     PATCH_SHARE,
-    EndSeen,
-    ask_end,
+    EndOutput,
+    run_end_finder,
 )
 from fishmeasure.photo.segment.learned.view import Frame, rectify
 
 SNOUT, FORK, TAIL_TIP = 0, 1, 2
-_AGAIN_SHARE = 0.03
+_REPEAT_SHIFT = 0.03
 """An end found this far from the patch's middle, in lengths, is looked at once more:
-training told its place to 0.006 to 0.03."""
+training gave its place to 0.006 to 0.03."""
 SE_FACTOR = 1.2
 SE_FLOOR_SHARES = (0.002, 0.001, 0.001)
 """What the learned error is multiplied by, and what is added to it for each kind of
@@ -43,7 +43,7 @@ class FishEnd:
     along_se_mm
         Standard error along the fish, which is that of its length.
     seen, shadow
-        Logits, see ``EndSeen``.
+        Logits, see ``EndOutput``.
     """
 
     place_mm: FloatArray
@@ -55,24 +55,24 @@ class FishEnd:
 def find_end(
     photo: Photo,
     plane: PlaneScale,
-    told_mm: FloatArray,
+    expected_mm: FloatArray,
     other_mm: FloatArray,
     kind: int,
 ) -> FishEnd:
-    """Return the end that is about at ``told_mm``, seen from the fish's other end."""
-    end, moved = _look(photo, plane, told_mm, other_mm, kind)
-    if moved > _AGAIN_SHARE and end.seen > 0.0:
+    """Return the end near ``expected_mm``, seen from the fish's other end."""
+    end, moved = _look(photo, plane, expected_mm, other_mm, kind)
+    if moved > _REPEAT_SHIFT and end.seen > 0.0:
         end, _ = _look(photo, plane, end.place_mm, other_mm, kind)
     return end
 
 
-def end_frame(told_mm: FloatArray, other_mm: FloatArray) -> Frame:
+def end_frame(expected_mm: FloatArray, other_mm: FloatArray) -> Frame:
     """Return the patch's frame, of twice as many pixels, outward to the right."""
-    outward = told_mm - other_mm
+    outward = expected_mm - other_mm
     step = outward * (PATCH_SHARE / (PATCH_PX * _FINE))
     across = np.array([-step[1], step[0]])
     middle = (PATCH_PX * _FINE - 1) / 2
-    corner = told_mm - middle * (step + across)
+    corner = expected_mm - middle * (step + across)
     matrix = np.column_stack([step, across, corner])
     return Frame(matrix=matrix, shape=(PATCH_PX * _FINE, PATCH_PX * _FINE))
 
@@ -80,31 +80,31 @@ def end_frame(told_mm: FloatArray, other_mm: FloatArray) -> Frame:
 def _look(
     photo: Photo,
     plane: PlaneScale,
-    told_mm: FloatArray,
+    expected_mm: FloatArray,
     other_mm: FloatArray,
     kind: int,
 ) -> tuple[FishEnd, float]:
-    """Return the end, and how far it is from where it was told, in lengths."""
-    frame = end_frame(told_mm, other_mm)
+    """Return the end, and how far it is from where it was expected, in lengths."""
+    frame = end_frame(expected_mm, other_mm)
     fine = rectify(photo, plane, frame).rgb
     size = (PATCH_PX, PATCH_PX)
     rgb: ByteArray = np.asarray(
         cv2.resize(fine, size, interpolation=cv2.INTER_AREA), np.uint8
     )
-    seen = ask_end(rgb, kind)
+    seen = run_end_finder(rgb, kind)
     place = (seen.place.astype(float) + 0.5) * _FINE - 0.5
     place_mm = frame.to_mm(place[None])[0]
-    length_mm = float(np.hypot(*(told_mm - other_mm)))
+    length_mm = float(np.hypot(*(expected_mm - other_mm)))
     end = FishEnd(
         place_mm=place_mm,
         along_se_mm=_along_se(seen, kind) * length_mm,
         seen=seen.seen,
         shadow=seen.shadow,
     )
-    return end, float(np.hypot(*(place_mm - told_mm))) / length_mm
+    return end, float(np.hypot(*(place_mm - expected_mm))) / length_mm
 
 
-def _along_se(seen: EndSeen, kind: int) -> float:
+def _along_se(seen: EndOutput, kind: int) -> float:
     """Return the standard error along the fish, in lengths, of a Laplace scale."""
     learned = float(np.sqrt(2.0) * seen.scale[0]) * PATCH_SHARE / PATCH_PX
     return float(np.hypot(SE_FACTOR * learned, SE_FLOOR_SHARES[kind]))

@@ -12,7 +12,7 @@ import cv2
 import numpy as np
 
 from fishmeasure.base.arrays import BoolArray
-from fishmeasure.photo.segment.learned.judge import Verdict
+from fishmeasure.photo.segment.learned.verifier import Assessment
 
 HIDDEN_SHARE = 0.03
 """Of a fish's area within two pixels of a hidden one: that is a border of about a
@@ -22,35 +22,35 @@ UNKNOWN_SHARE = 0.05
 """Of a fish's area: what borders on it, looks like fish and is part of none that was
 found. 97 fish of 15 rendered photos, apart or touching, have 0.011 at most; a
 half-hidden one of a heap, taken as whole and 13 % too long, had 0.074."""
-_LEAST_PX = 3 * 16
+_MIN_AREA_PX = 3 * 16
 """Three of the network's cells: less beside a small fish is its own blurred edge."""
 _EDGE_PX = 4  # about an outline: its own fins and soft edge
 _NEAR_PX = 6
 
 
-def in_a_heap(
-    verdicts: Sequence[Verdict], masks: Sequence[BoolArray], fish_like: BoolArray
-) -> list[Verdict]:
-    """Return the verdicts, those without a doubt marked where they border so.
+def flag_heaped_fish(
+    assessments: Sequence[Assessment], masks: Sequence[BoolArray], fish_like: BoolArray
+) -> list[Assessment]:
+    """Return the assessments, those without a doubt flagged where they border so.
 
     ``masks`` lie in the first picture, ``fish_like`` at a quarter of its size.
     """
     if not masks:
         return []
     hidden = np.zeros_like(masks[0])
-    for verdict, mask in zip(verdicts, masks, strict=True):
-        if "hidden" in verdict.flags and "edge-cut" not in verdict.flags:
+    for assessment, mask in zip(assessments, masks, strict=True):
+        if "hidden" in assessment.flags and "edge-cut" not in assessment.flags:
             hidden |= mask
     hidden = _grown(hidden, 2)
     unknown = _unknown(masks, fish_like)
     marked = []
-    for verdict, mask in zip(verdicts, masks, strict=True):
+    for assessment, mask in zip(assessments, masks, strict=True):
         area = float(mask.sum())
         doubtful = float((hidden & mask).sum()) > HIDDEN_SHARE * area
-        least = max(UNKNOWN_SHARE * area, _LEAST_PX)
+        least = max(UNKNOWN_SHARE * area, _MIN_AREA_PX)
         doubtful = doubtful or _beside(mask, unknown) > least
-        new = doubtful and not verdict.flags
-        marked.append(replace(verdict, flags=("touching",)) if new else verdict)
+        new = doubtful and not assessment.flags
+        marked.append(replace(assessment, flags=("touching",)) if new else assessment)
     return marked
 
 

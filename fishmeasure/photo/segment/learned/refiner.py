@@ -1,4 +1,4 @@
-"""One found fish, turned level and enlarged: its outline and ends for good."""
+"""A candidate, turned level and enlarged: its outline and ends refined."""
 
 from dataclasses import dataclass
 
@@ -9,37 +9,37 @@ from skimage import measure
 from fishmeasure.base.arrays import FloatArray
 from fishmeasure.photo.image import Photo
 from fishmeasure.photo.plane import PlaneScale
-from fishmeasure.photo.segment.learned.run import Floats, ask_crop
+from fishmeasure.photo.segment.learned.networks import Floats, run_refiner
 from fishmeasure.photo.segment.learned.view import Frame, View, rectify
 
 # As in training (sample_images/training/crops.py).
 ROWS, COLUMNS = 160, 320
 SNOUT_X, MIDDLE_Y, LENGTH = 36.0, 80.0, 232.0
 _EDGE_LEVEL = 0.5
-_AGAIN_SHARE = 0.09
-"""Ends found this far, in lengths, from where they were told: look again from there.
+_REPEAT_SHIFT = 0.09
+"""Ends found this far, in lengths, from where they were expected are refined again.
 Training moved them by 0.02 to 0.075."""
-_LEAST_HEAT = 0.1
-_LEAST_AREA_SHARE = 0.02
+_MIN_PEAK = 0.1
+_MIN_AREA_SHARE = 0.02
 """Of the squared length; whole fish have 0.1 to 0.4, eels 0.06."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
-class Drawn:
-    """A fish as the second network draws it; points on the plane in mm.
+class RefinedFish:
+    """A fish as the second network outlines it; points on the plane in mm.
 
     Attributes
     ----------
     contour_mm, body_mm
         The outline, and that of the body without fins; the latter None where the
         network sees none.
-    judge
-        Logits, see ``Portrait``.
-    heat
-        (2,) height of the peaks at snout and fork.
-    moved
-        How far the ends lie from where they were told, in lengths.
-    cut
+    logits
+        Of the checks, see ``RefinerOutput``.
+    peaks
+        (2,) heights of the peaks at snout and fork.
+    shift
+        How far the ends lie from where they were expected, in lengths.
+    edge_share
         Share of the outline that runs along the photo's edge.
     """
 
@@ -47,10 +47,10 @@ class Drawn:
     body_mm: FloatArray | None
     snout_mm: FloatArray
     fork_mm: FloatArray
-    judge: Floats
-    heat: FloatArray
-    moved: float
-    cut: float
+    logits: Floats
+    peaks: FloatArray
+    shift: float
+    edge_share: float
 
 
 def crop_frame(snout_mm: FloatArray, fork_mm: FloatArray) -> Frame:
@@ -61,53 +61,53 @@ def crop_frame(snout_mm: FloatArray, fork_mm: FloatArray) -> Frame:
     return Frame(matrix=np.column_stack([along, across, corner]), shape=(ROWS, COLUMNS))
 
 
-def draw(
+def refine(
     photo: Photo, plane: PlaneScale, snout_mm: FloatArray, fork_mm: FloatArray
-) -> Drawn | None:
+) -> RefinedFish | None:
     """Return the fish whose ends are about there; None if nothing is there."""
-    drawn = _draw_once(photo, plane, snout_mm, fork_mm)
-    if drawn is None or drawn.moved < _AGAIN_SHARE:
-        return drawn
-    again = _draw_once(photo, plane, drawn.snout_mm, drawn.fork_mm)
-    return drawn if again is None or again.moved > drawn.moved else again
+    refined = _refine_once(photo, plane, snout_mm, fork_mm)
+    if refined is None or refined.shift < _REPEAT_SHIFT:
+        return refined
+    again = _refine_once(photo, plane, refined.snout_mm, refined.fork_mm)
+    return refined if again is None or again.shift > refined.shift else again
 
 
-def _draw_once(
+def _refine_once(
     photo: Photo, plane: PlaneScale, snout_mm: FloatArray, fork_mm: FloatArray
-) -> Drawn | None:
+) -> RefinedFish | None:
     if np.hypot(*(fork_mm - snout_mm)) < 10.0:
         return None
     frame = crop_frame(snout_mm, fork_mm)
     view = rectify(photo, plane, frame)
-    portrait = ask_crop(view.rgb)
-    told = np.array([[SNOUT_X, MIDDLE_Y], [SNOUT_X + LENGTH, MIDDLE_Y]])
-    snout, snout_heat = _peak(portrait.snout, told[0])
-    fork, fork_heat = _peak(portrait.fork, told[1])
-    contour = _trace(portrait.cover)
+    output = run_refiner(view.rgb)
+    expected = np.array([[SNOUT_X, MIDDLE_Y], [SNOUT_X + LENGTH, MIDDLE_Y]])
+    snout, snout_heat = _peak(output.snout, expected[0])
+    fork, fork_heat = _peak(output.fork, expected[1])
+    contour = _trace(output.cover)
     if contour is None:
         return None
-    body = _trace(np.minimum(portrait.body, portrait.cover))
+    body = _trace(np.minimum(output.body, output.cover))
     ends = np.array([snout, fork])
-    moved = float(np.hypot(*(ends - told).T).max() / LENGTH)
+    shift = float(np.hypot(*(ends - expected).T).max() / LENGTH)
     on_plane = frame.to_mm(ends)
-    return Drawn(
+    return RefinedFish(
         contour_mm=frame.to_mm(contour),
         body_mm=None if body is None else frame.to_mm(body),
         snout_mm=on_plane[0],
         fork_mm=on_plane[1],
-        judge=portrait.judge,
-        heat=np.array([snout_heat, fork_heat]),
-        moved=moved,
-        cut=_cut_share(contour, view),
+        logits=output.logits,
+        peaks=np.array([snout_heat, fork_heat]),
+        shift=shift,
+        edge_share=_edge_share(contour, view),
     )
 
 
-def _peak(heat: Floats, told: FloatArray) -> tuple[FloatArray, float]:
-    """Return the heat's highest place, to a part of a pixel; else as told."""
+def _peak(heat: Floats, expected: FloatArray) -> tuple[FloatArray, float]:
+    """Return the heat's highest place, to a part of a pixel; else where expected."""
     row, column = np.unravel_index(int(np.argmax(heat)), heat.shape)
     peak = float(heat[row, column])
-    if peak < _LEAST_HEAT:
-        return told, peak
+    if peak < _MIN_PEAK:
+        return expected, peak
     top, left = max(int(row) - 3, 0), max(int(column) - 3, 0)
     around = heat[top : int(row) + 4, left : int(column) + 4].astype(float)
     around = np.where(around > 0.25 * peak, around, 0.0)
@@ -129,11 +129,11 @@ def _trace(cover: Floats) -> FloatArray | None:
     share = np.pad(np.where(near > 0, cover, 0), 1)
     line = max(measure.find_contours(share, _EDGE_LEVEL), key=len)
     contour: FloatArray = (line[:-1, ::-1] - 1) * 2 + 0.5
-    large = cv2.contourArea(contour.astype(np.float32)) > _LEAST_AREA_SHARE * LENGTH**2
+    large = cv2.contourArea(contour.astype(np.float32)) > _MIN_AREA_SHARE * LENGTH**2
     return contour if large else None
 
 
-def _cut_share(contour: FloatArray, view: View) -> float:
+def _edge_share(contour: FloatArray, view: View) -> float:
     """Return the share of the outline within two pixels of the photo's edge."""
     near = cv2.erode(view.inside.astype(np.uint8), np.ones((5, 5), np.uint8))
     columns = np.clip(np.round(contour[:, 0]).astype(int), 0, COLUMNS - 1)

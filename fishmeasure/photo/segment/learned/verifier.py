@@ -1,27 +1,27 @@
-"""What is thought of a drawn fish: is it one, is it whole, how sure is that."""
+"""Checks of a refined fish: whether it is one, whole, and how sure that is."""
 
 from dataclasses import dataclass, replace
 
 import numpy as np
 
 from fishmeasure.photo.segment.learned.ends import FishEnd
-from fishmeasure.photo.segment.learned.portrait import Drawn
+from fishmeasure.photo.segment.learned.refiner import RefinedFish
 from fishmeasure.photo.segment.outline import Posture
 
-_CUT_SHARE = 0.03
+_MAX_EDGE_SHARE = 0.03
 """Of the outline along the photo's edge; a fish that only touches it has less."""
-WARY = 2.0
+WRONG_LENGTH_WEIGHT = 2.0
 """How many times a wrong length counted in training, as its ``crops.py`` has it."""
-USABLE = 0.75
+MIN_CONFIDENCE = 0.75
 """Confidence of a fish that may be used, if its ends are known well enough. Set by the
 first half of the photos without fish: outlines in them that had no other doubt had 0.55
 to 0.69; whole fish of 40 rendered photos have 0.88 and more, of real ones 0.79."""
-MOST_ENDS_SHARE = 0.02
+MAX_ENDS_SE_SHARE = 0.02
 """Standard error of both ends, in lengths, of a fish that may be used."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Verdict:
+class Assessment:
     """Whether it is a fish; doubts; probability that its length is right.
 
     ``seen`` are the second network's logits that snout, fork and midline are seen.
@@ -33,8 +33,10 @@ class Verdict:
     posture: Posture
     seen: tuple[float, float, float]
 
-    def with_ends(self, ends: tuple[FishEnd, FishEnd], length_mm: float) -> "Verdict":
-        """Return the verdict after a near look at the ends."""
+    def with_ends(
+        self, ends: tuple[FishEnd, FishEnd], length_mm: float
+    ) -> "Assessment":
+        """Return the assessment after a close look at the ends."""
         hidden = any(
             end.seen < 0.0 or mine < 0.0
             for mine, end in zip(self.seen[:2], ends, strict=True)
@@ -42,26 +44,26 @@ class Verdict:
         error_mm = float(np.hypot(ends[0].along_se_mm, ends[1].along_se_mm))
         doubts = (
             ("hidden", hidden),
-            ("ends-doubtful", error_mm > MOST_ENDS_SHARE * length_mm),
+            ("ends-doubtful", error_mm > MAX_ENDS_SE_SHARE * length_mm),
             ("end-in-shadow", max(end.shadow for end in ends) > 0.0),
         )
         words = (*self.flags, *(word for word, holds in doubts if holds))
         return replace(self, flags=tuple(dict.fromkeys(words)))
 
 
-def judge(drawn: Drawn) -> Verdict:
-    """Return the verdict of the second network.
+def verify(refined: RefinedFish) -> Assessment:
+    """Return the assessment by the second network.
 
-    The confidence is its own: it was trained to foretell whether the length it draws
+    The confidence is its own: it was trained to predict whether the length it draws
     is right. Wrong ones counted twice in that training, which halves the odds; here
-    they are made whole again.
+    they are restored.
     """
     fish, snout, fork, midline, right, upright, raised, water = (
-        float(logit) for logit in drawn.judge
+        float(logit) for logit in refined.logits
     )
-    confidence = float(1.0 / (1.0 + np.exp(-right) / WARY))
+    confidence = float(1.0 / (1.0 + np.exp(-right) / WRONG_LENGTH_WEIGHT))
     flags = []
-    if drawn.cut > _CUT_SHARE:
+    if refined.edge_share > _MAX_EDGE_SHARE:
         flags.append("edge-cut")
     if midline < 0.0:
         flags.append("hidden")
@@ -69,9 +71,9 @@ def judge(drawn: Drawn) -> Verdict:
         flags.append("touching")
     if water > 0.0:
         flags.append("under-water")
-    if confidence < USABLE and not flags:
+    if confidence < MIN_CONFIDENCE and not flags:
         flags.append("ends-doubtful")
-    return Verdict(
+    return Assessment(
         is_fish=fish > 0.0,
         confidence=confidence,
         flags=tuple(flags),

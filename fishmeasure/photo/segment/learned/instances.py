@@ -7,16 +7,16 @@ import numpy as np
 from numpy.typing import NDArray
 
 from fishmeasure.base.arrays import BoolArray, FloatArray
-from fishmeasure.photo.segment.learned.run import Answer, Floats
+from fishmeasure.photo.segment.learned.networks import DetectorOutput, Floats
 
-_SURE = 0.35
-_SMALLEST_AREA_SHARE = 0.02
+_MIN_PROBABILITY = 0.35
+_MIN_AREA_SHARE = 0.02
 """Of the squared length; whole fish have 0.1 to 0.4, eels 0.06."""
-_AGREE = 0.09
+_MAX_DISAGREEMENT = 0.09
 """Votes this share of the length apart still mean the same fish. Fish side by side
 have ends about 0.2 apart, their depth; of 0.06 to 0.13, 0.08 to 0.10 found most fish
 in 180 drawn scenes of touching, piled and parallel fish."""
-_LEAST_CELLS = 3
+_MIN_CELLS = 3
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -47,24 +47,24 @@ class _Cluster:
         return float(np.hypot(self.ends[2] - self.ends[0], self.ends[3] - self.ends[1]))
 
 
-def fish_like(answer: Answer) -> BoolArray:
+def fish_like(output: DetectorOutput) -> BoolArray:
     """Return (rows / 4, columns / 4) where the network sees fish.
 
     Of a cell in a small fish about a half is fish, or less.
     """
     quarter = cv2.resize(
-        answer.cover, answer.votes.shape[:0:-1], interpolation=cv2.INTER_AREA
+        output.cover, output.votes.shape[:0:-1], interpolation=cv2.INTER_AREA
     )
-    return np.asarray(quarter > _SURE)
+    return np.asarray(quarter > _MIN_PROBABILITY)
 
 
-def find_instances(answer: Answer) -> tuple[Instance, ...]:
+def find_instances(output: DetectorOutput) -> tuple[Instance, ...]:
     """Return the fish, those with most votes first."""
-    rows, columns = np.nonzero(fish_like(answer))
-    if len(rows) < _LEAST_CELLS:
+    rows, columns = np.nonzero(fish_like(output))
+    if len(rows) < _MIN_CELLS:
         return ()
-    votes = answer.votes[:, rows, columns].T
-    doubt = answer.spread[:, rows, columns].sum(axis=0)
+    votes = output.votes[:, rows, columns].T
+    doubt = output.spread[:, rows, columns].sum(axis=0)
     clusters = _merge(_cluster(votes, doubt), votes, doubt)
     return tuple(
         Instance(
@@ -98,7 +98,9 @@ def _cluster(votes: Floats, doubt: Floats) -> list[_Cluster]:
         members = np.empty(0, dtype=np.intp)
         for _ in range(4):
             length = np.hypot(ends[2] - ends[0], ends[3] - ends[1])
-            near = free & (_distance(votes, ends) < max(4.0, _AGREE * length))
+            near = free & (
+                _distance(votes, ends) < max(4.0, _MAX_DISAGREEMENT * length)
+            )
             members = np.flatnonzero(near)
             if len(members) < 3:
                 break
@@ -106,7 +108,7 @@ def _cluster(votes: Floats, doubt: Floats) -> list[_Cluster]:
             ends = ends.astype(np.float32)
         free[seed] = False
         free[members] = False
-        enough = max(_LEAST_CELLS, _SMALLEST_AREA_SHARE * length**2 / 16)
+        enough = max(_MIN_CELLS, _MIN_AREA_SHARE * length**2 / 16)
         if len(members) >= enough:
             clusters.append(_Cluster(ends=ends, members=members))
     return clusters
@@ -122,7 +124,7 @@ def _merge(clusters: list[_Cluster], votes: Floats, doubt: Floats) -> list[_Clus
             length = max(one.length, other.length, 1.0)
             same = float(_distance(one.ends[None], other.ends)[0])
             turned = float(_distance(one.ends[None][:, [2, 3, 0, 1]], other.ends)[0])
-            if min(same, turned * 1.3) < 1.25 * _AGREE * length:
+            if min(same, turned * 1.3) < 1.25 * _MAX_DISAGREEMENT * length:
                 if same <= turned:
                     other.members = np.concatenate([other.members, one.members])
                     ends = np.average(

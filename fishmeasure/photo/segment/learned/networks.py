@@ -12,16 +12,16 @@ from fishmeasure.base.arrays import ByteArray
 
 Floats = NDArray[np.float32]
 
-# As in training (fishmeasure/training/network.py).
+# As in training (sample_images/training/network.py).
 OFFSET_UNIT_PX = 64.0
 PATCH_PX = 96
 PATCH_SHARE = 0.15
-KINDS_OF_END = 3
+END_KINDS = 3
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
-class Answer:
-    """What the first network says of one picture.
+class DetectorOutput:
+    """What the detector says of one picture.
 
     Attributes
     ----------
@@ -40,15 +40,15 @@ class Answer:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
-class Portrait:
-    """What the second network says of one fish.
+class RefinerOutput:
+    """What the refiner says of one fish.
 
     Attributes
     ----------
     cover, snout, fork, body
         (rows / 2, columns / 2) probabilities: this fish, its visible ends, its body
         without fins.
-    judge
+    logits
         (8,) logits: a fish as said; its snout, its fork, 90 % of its midline seen;
         its length right to 4 %; upright; lying on something; seen through water.
     """
@@ -57,12 +57,12 @@ class Portrait:
     snout: Floats
     fork: Floats
     body: Floats
-    judge: Floats
+    logits: Floats
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
-class EndSeen:
-    """What the third network says of one end, in pixels of its patch.
+class EndOutput:
+    """What the end finder says of one end, in pixels of its patch.
 
     Attributes
     ----------
@@ -95,43 +95,43 @@ def _network(name: str) -> onnxruntime.InferenceSession:
 def _forward(name: str, rgb: ByteArray, outputs: tuple[str, str]) -> list[Floats]:
     planes = np.moveaxis(rgb, -1, 0)[None].astype(np.float32)
     image = (planes - np.float32(127.5)) * np.float32(1 / 64.0)
-    answers = _network(name).run(list(outputs), {"image": image})
-    return [np.asarray(answer, dtype=np.float32)[0] for answer in answers]
+    raw = _network(name).run(list(outputs), {"image": image})
+    return [np.asarray(output, dtype=np.float32)[0] for output in raw]
 
 
 def _logistic(x: Floats) -> Floats:
     return np.asarray(1.0 / (1.0 + np.exp(-np.clip(x, -30, 30))), dtype=np.float32)
 
 
-def ask(rgb: ByteArray) -> Answer:
-    """Return the first network's answer; rows and columns are multiples of 32."""
+def run_detector(rgb: ByteArray) -> DetectorOutput:
+    """Return the detector's output; rows and columns are multiples of 32."""
     fine, field = _forward("find", rgb, ("fine", "field"))
     rows, columns = field.shape[1:]
     place_x = np.broadcast_to(np.arange(columns) * 4 + 1.5, (rows, columns))
     place_y = np.broadcast_to(np.arange(rows)[:, None] * 4 + 1.5, (rows, columns))
     votes = field[0:4] * OFFSET_UNIT_PX + np.stack([place_x, place_y] * 2)
-    return Answer(
+    return DetectorOutput(
         cover=_logistic(fine[0]),
         votes=votes.astype(np.float32),
         spread=np.exp(np.clip(field[4:6], -4, 3)).astype(np.float32) * OFFSET_UNIT_PX,
     )
 
 
-def ask_crop(rgb: ByteArray) -> Portrait:
-    """Return the second network's answer for a level fish."""
-    fine, judge = _forward("crop", rgb, ("fine", "judge"))
+def run_refiner(rgb: ByteArray) -> RefinerOutput:
+    """Return the refiner's output for a level fish."""
+    fine, logits = _forward("crop", rgb, ("fine", "judge"))
     heads = _logistic(fine)
-    return Portrait(
+    return RefinerOutput(
         cover=heads[0],
         snout=heads[1],
         fork=heads[2],
         body=heads[3],
-        judge=judge.reshape(-1),
+        logits=logits.reshape(-1),
     )
 
 
-def ask_end(rgb: ByteArray, kind: int) -> EndSeen:
-    """Return the third network's answer for an end, outward to the right.
+def run_end_finder(rgb: ByteArray, kind: int) -> EndOutput:
+    """Return the end finder's output for an end, outward to the right.
 
     ``kind``: 0 snout, 1 fork or a round tail's edge, 2 tail tip of an upright fish.
     """
@@ -140,12 +140,12 @@ def ask_end(rgb: ByteArray, kind: int) -> EndSeen:
     likely = np.exp(mine)
     likely /= likely.sum()
     cells = np.arange(PATCH_PX // 2, dtype=np.float32) * 2 + np.float32(0.5)
-    told = said.reshape(KINDS_OF_END, -1)[kind]
-    return EndSeen(
+    checks = said.reshape(END_KINDS, -1)[kind]
+    return EndOutput(
         place=np.array(
             [likely.sum(axis=0) @ cells, likely.sum(axis=1) @ cells], np.float32
         ),
-        scale=np.exp(np.clip(told[:2], -3.0, 3.5)),
-        seen=float(told[2]),
-        shadow=float(told[3]),
+        scale=np.exp(np.clip(checks[:2], -3.0, 3.5)),
+        seen=float(checks[2]),
+        shadow=float(checks[3]),
     )

@@ -12,28 +12,32 @@ import numpy as np
 from fishmeasure.base.arrays import BoolArray, FloatArray
 from fishmeasure.photo.image import Photo
 from fishmeasure.photo.plane import PlaneScale
-from fishmeasure.photo.segment.learned.group import Instance, find_instances, fish_like
-from fishmeasure.photo.segment.learned.run import ask
+from fishmeasure.photo.segment.learned.instances import (
+    Instance,
+    find_instances,
+    fish_like,
+)
+from fishmeasure.photo.segment.learned.networks import run_detector
 from fishmeasure.photo.segment.learned.view import Frame, rectify, whole_frame
 
-MOST_PX = 140_000.0
+MAX_PX = 140_000.0
 """Pixels of the first picture. On 380 rendered fish of 70 to 400 mm 0.14 megapixels
 found as many, all of them, as 0.2 did, in two thirds of the time."""
-MOST_PX_PER_MM = 1.0
+MAX_PX_PER_MM = 1.0
 LARGE_PX = 48.0
 """Fish of this length and more in the first picture need no nearer look."""
-SHORTEST_PX = 14.0
+MIN_LENGTH_PX = 14.0
 """In the finest picture: a shorter fish is counted, not measured."""
-SHORTEST_RASTER_PX = 40.0
+MIN_LENGTH_RASTER_PX = 40.0
 """In the photo as it was read: of 13 to 24 pixels grass and gravel look like fish."""
-NEARER = 2
+TILE_MAGNIFICATION = 2
 """Scale of a nearer look over the first one's."""
 _PAD_PX = 16
-_MOST_TILES_SHARE = 1.0  # of the first picture's area; beyond it all is looked at
+_MAX_TILES_SHARE = 1.0  # of the first picture's area; beyond it all is looked at
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
-class Search:
+class Candidates:
     """Where fish may be.
 
     Attributes
@@ -57,33 +61,33 @@ class Search:
     shortest_mm: float
 
 
-def search(photo: Photo, plane: PlaneScale) -> Search:
+def find_candidates(photo: Photo, plane: PlaneScale) -> Candidates:
     """Return where fish may be."""
-    frame = whole_frame(photo, plane, MOST_PX, MOST_PX_PER_MM)
-    answer = ask(rectify(photo, plane, frame).rgb)
-    first = find_instances(answer)
+    frame = whole_frame(photo, plane, MAX_PX, MAX_PX_PER_MM)
+    output = run_detector(rectify(photo, plane, frame).rgb)
+    first = find_instances(output)
     large = [one for one in first if one.length_px >= LARGE_PX]
     small = [one for one in first if one.length_px < LARGE_PX]
-    likely = fish_like(answer)
+    likely = fish_like(output)
     rest = _unexplained(likely, large, small)
-    tiles = _tiles(rest, frame) if _can_be_nearer(photo, plane, frame) else []
+    tiles = _tiles(rest, frame) if _has_finer_detail(photo, plane, frame) else []
     ends = [frame.to_mm(np.array([one.snout, one.fork])) for one in large]
     if tiles:
         for tile in tiles:
-            near = find_instances(ask(rectify(photo, plane, tile).rgb))
+            near = find_instances(run_detector(rectify(photo, plane, tile).rgb))
             ends += _new_ends(near, tile, ends)
-        finest = frame.px_per_mm * NEARER
+        finest = frame.px_per_mm * TILE_MAGNIFICATION
     else:
         ends += [frame.to_mm(np.array([one.snout, one.fork])) for one in small]
         finest = frame.px_per_mm
-    if _can_be_nearer(photo, plane, frame):
-        finest = frame.px_per_mm * NEARER
+    if _has_finer_detail(photo, plane, frame):
+        finest = frame.px_per_mm * TILE_MAGNIFICATION
     shortest_mm = max(
-        SHORTEST_PX / finest, SHORTEST_RASTER_PX * photo.reduction / plane.px_per_mm
+        MIN_LENGTH_PX / finest, MIN_LENGTH_RASTER_PX * photo.reduction / plane.px_per_mm
     )
     lengths = [float(np.hypot(*(one[1] - one[0]))) for one in ends]
     kept = [one for one, mm in zip(ends, lengths, strict=True) if mm >= shortest_mm]
-    return Search(
+    return Candidates(
         frame=frame,
         fish_like=likely,
         ends_mm=tuple(kept),
@@ -108,7 +112,7 @@ def _unexplained(
     return np.asarray(rest)
 
 
-def _can_be_nearer(photo: Photo, plane: PlaneScale, frame: Frame) -> bool:
+def _has_finer_detail(photo: Photo, plane: PlaneScale, frame: Frame) -> bool:
     """Return whether the photo shows more than the first picture does."""
     raster_px_per_mm = plane.px_per_mm / photo.reduction
     return raster_px_per_mm > 1.2 * frame.px_per_mm
@@ -120,7 +124,7 @@ def _new_ends(
     """Return the ends of small fish in a tile that are not known already."""
     new: list[FloatArray] = []
     for one in near:
-        if one.length_px > 1.5 * NEARER * LARGE_PX:
+        if one.length_px > 1.5 * TILE_MAGNIFICATION * LARGE_PX:
             continue  # a part of a large fish
         ends = tile.to_mm(np.array([one.snout, one.fork]))
         reach = 0.3 * float(np.hypot(*(ends[1] - ends[0])))
@@ -154,9 +158,9 @@ def _tiles(cells: BoolArray, frame: Frame) -> list[Frame]:
     ]
     boxes = _joined(boxes)
     area = sum((x1 - x0) * (y1 - y0) for x0, y0, x1, y1 in boxes)
-    if area > _MOST_TILES_SHARE * rows * columns:
+    if area > _MAX_TILES_SHARE * rows * columns:
         boxes = [(0, 0, columns, rows)]
-    return [_nearer(frame, box) for box in boxes]
+    return [_magnified(frame, box) for box in boxes]
 
 
 def _joined(boxes: list[tuple[int, int, int, int]]) -> list[tuple[int, int, int, int]]:
@@ -186,13 +190,13 @@ def _joined(boxes: list[tuple[int, int, int, int]]) -> list[tuple[int, int, int,
     return joined
 
 
-def _nearer(frame: Frame, box: tuple[int, int, int, int]) -> Frame:
-    """Return a frame of a box of another, at ``NEARER`` times its scale."""
+def _magnified(frame: Frame, box: tuple[int, int, int, int]) -> Frame:
+    """Return a frame of a box of another, at ``TILE_MAGNIFICATION`` times its scale."""
     x0, y0, x1, y1 = box
     rows, columns = (
-        max(64, -(-side * NEARER // 32) * 32) for side in (y1 - y0, x1 - x0)
+        max(64, -(-side * TILE_MAGNIFICATION // 32) * 32) for side in (y1 - y0, x1 - x0)
     )
-    step = frame.matrix[:, :2] / NEARER
-    corner = np.array([x0, y0]) - 0.5 + 0.5 / NEARER
+    step = frame.matrix[:, :2] / TILE_MAGNIFICATION
+    corner = np.array([x0, y0]) - 0.5 + 0.5 / TILE_MAGNIFICATION
     start = frame.matrix[:, :2] @ corner + frame.matrix[:, 2]
     return Frame(matrix=np.column_stack([step, start]), shape=(rows, columns))
