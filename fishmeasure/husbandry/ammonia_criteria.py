@@ -5,7 +5,7 @@ Freshwater. Total ammonia nitrogen, mg N/L. The chronic one is for a 30-day mean
 protects mussels and snails too, which bear less than fish, so it stands for "watch";
 the acute ones are for an hour. The coefficients were seen in a published translation
 of Oregon's tables 30 (a) to (c), which are the report's; they give every printed value
-that was seen (tests/core/test_stock_ammonia_criteria.py).
+that was seen (tests/husbandry/test_ammonia_criteria.py).
 """
 
 import math

@@ -45,7 +45,7 @@ def oxygen_saturation_mg_per_l(water: Water) -> float:
 
     Benson & Krause 1984, Limnol Oceanogr 29:620-632, for 0-40 °C, 0-40 g/kg and
     0.5-1.1 atm; vapour pressure as in APHA Standard Methods 4500-O. Agrees with
-    EN 25814 to its printed digits (tests/core/test_stock_oxygen.py).
+    EN 25814 to its printed digits (tests/husbandry/test_oxygen.py).
 
     Raises
     ------

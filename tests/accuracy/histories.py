@@ -26,7 +26,7 @@ from fishmeasure.husbandry.harvest import DateEstimate, dates_at_size
 from fishmeasure.husbandry.projection import project_growth
 from fishmeasure.husbandry.propagation import z_score
 from fishmeasure.husbandry.temperature import MonthlyTemperature
-from tests.ledger.build import cohort, same, tank
+from tests.book.build import cohort, same, tank
 
 FloatArray = np.ndarray[Any, np.dtype[np.float64]]
 UNIT_ID, FISH_ID = same(1), same(2)

@@ -12,7 +12,7 @@ from dataclasses import dataclass, replace
 import numpy as np
 
 from fishmeasure.estimation.model import estimate_population
-from tests.core.population.makers import Dip, Drawn, Truth, draw, published_line
+from tests.estimation.makers import Dip, Drawn, Truth, draw, published_line
 
 DESIGNS = {
     "4x8": [Dip(fish=8)] * 4,

@@ -20,7 +20,7 @@ import numpy as np
 from fishmeasure.base.arrays import FloatArray
 from fishmeasure.estimation.model import PopulationEstimate, estimate_population
 from fishmeasure.estimation.nets import FishInNet, NetWeighing
-from tests.core.population.makers import published_line
+from tests.estimation.makers import published_line
 
 DOUBT = 2.0
 SUPPOSED = 0.05

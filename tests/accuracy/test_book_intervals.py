@@ -23,7 +23,7 @@ from fishmeasure.husbandry.growth import (
 )
 from fishmeasure.husbandry.propagation import z_score
 from fishmeasure.species import farmed_species
-from tests.ledger.build import cohort, day, same, tank
+from tests.book.build import cohort, day, same, tank
 
 TEMP_C = 10.0
 LAST = 154

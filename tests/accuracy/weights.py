@@ -26,7 +26,7 @@ from fishmeasure.photo.weighing import PhotoWeights, photo_weights, with_weights
 from fishmeasure.pipeline import PhotoSettings, measure_photo
 from fishmeasure.species import Species, load_species
 from fishmeasure.species.body_fit import fit_body, own_body
-from tests.core.population.test_sizes import estimated, stock
+from tests.estimation.test_sizes import estimated, stock
 
 STOCK_SD = 0.043
 """Spread of c between stocks of a species in truth: three farmed species."""

@@ -16,7 +16,7 @@ from fishmeasure.store.book import open_book
 from tests.api.live import Client, Entries, Photos, Sender, Units
 from tests.api.running import Server, family, running, starting
 from tests.api.starter import Starter, ended
-from tests.ledger.conftest import postgres_url
+from tests.store.conftest import postgres_url
 
 __all__ = ["postgres_url"]  # the fixture
 

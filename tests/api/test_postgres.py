@@ -7,7 +7,7 @@ from starlette.testclient import TestClient
 
 from api.app import create_app
 from api.settings import Settings
-from tests.ledger.conftest import postgres_url
+from tests.store.conftest import postgres_url
 
 __all__ = ["postgres_url"]  # the fixture
 

@@ -7,7 +7,7 @@ import httpx2
 
 from tests.api.live import small_photo, unit_body
 from tests.api.running import running
-from tests.ledger.conftest import postgres_url
+from tests.store.conftest import postgres_url
 
 __all__ = ["postgres_url"]  # the fixture
 

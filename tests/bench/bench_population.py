@@ -13,7 +13,7 @@ from scipy import stats
 
 from fishmeasure.estimation.model import estimate_population
 from fishmeasure.estimation.nets import NetWeighing
-from tests.core.population.makers import Dip, Truth, draw, published_line
+from tests.estimation.makers import Dip, Truth, draw, published_line
 
 REPEATS = 9
 

@@ -20,7 +20,7 @@ from fishmeasure.book.posterior.history import History
 from fishmeasure.book.posterior.solve import Peak, climb, posterior
 from fishmeasure.book.replay import histories
 from tests.accuracy.histories import CASES, FISH_ID, UNIT_ID, Case, entries_of, grown
-from tests.ledger.build import cohort, tank
+from tests.book.build import cohort, tank
 
 FloatArray = np.ndarray[Any, np.dtype[np.float64]]
 CHAINS = 48

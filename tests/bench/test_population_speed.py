@@ -4,7 +4,7 @@ import numpy as np
 import pytest
 
 from tests.bench.bench_population import measure
-from tests.core.population.makers import Dip, Truth, draw
+from tests.estimation.makers import Dip, Truth, draw
 
 
 @pytest.mark.bench

@@ -31,10 +31,10 @@ from api.settings import Settings
 from fishmeasure.base.record import plain
 from fishmeasure.book.entries import entry_to_plain
 from fishmeasure.book.units import Unit
+from tests.book.strategies import entries, records
 from tests.fuzz.documents import NETS
 from tests.fuzz.nasty import with_strange_values
 from tests.fuzz.test_routes import Traces, check, sent
-from tests.ledger.strategies import entries, records
 
 Json = dict[str, Any]
 # More of them for a search: FISHMEASURE_TEST_EXAMPLES=200.

@@ -10,7 +10,7 @@ from fishmeasure.base.arrays import FloatArray
 from fishmeasure.estimation.model.lengths import Lengths
 
 # Twice the log likelihood ratio of two normals of one variance over one; of normal
-# samples of 20 to 600 less than 1 % reach it (tests/core/population/test_groups.py).
+# samples of 20 to 600 less than 1 % reach it (tests/estimation/model/test_groups.py).
 _RATIO: Final = 13.0
 # Ashman, Bird & Zepf 1994: means more than 2 sd apart are cleanly two.
 _SEPARATION: Final = 2.2
