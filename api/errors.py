@@ -27,6 +27,7 @@ log = logging.getLogger(__name__)
 
 RETRY_AFTER_S = 2
 STORAGE_RETRY_AFTER_S = 30
+WORKERS_RETRY_AFTER_S = 30
 # Enough to correct a request by; the rest of it may be anything, and as long.
 MOST_DETAILS = 50
 MOST_DETAIL_LETTERS = 300
@@ -63,6 +64,17 @@ class BusyError(ApiError):
     def __init__(self) -> None:
         super().__init__()
         self.headers = {"Retry-After": str(RETRY_AFTER_S)}
+
+
+class WorkersLostError(ApiError):
+    """Worker after worker was killed from outside: nothing is said of the photo."""
+
+    code = "workers-lost"
+    status = 503
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.headers = {"Retry-After": str(WORKERS_RETRY_AFTER_S)}
 
 
 class DiskFullError(ApiError):

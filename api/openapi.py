@@ -127,9 +127,9 @@ ERRORS: tuple[tuple[int, str, Callable[[Route], bool]], ...] = (
     (
         503,
         (
-            "Busy (busy, book-busy) or the disk or the book cannot be used "
-            "(storage-failed, book-write, book-unreadable, book-damaged, book-newer); "
-            "see Retry-After."
+            "Busy or without workers (busy, book-busy, workers-lost), or the disk or "
+            "the book cannot be used (storage-failed, book-write, book-unreadable, "
+            "book-damaged, book-newer); see Retry-After."
         ),
         lambda r: r.path != "/health",
     ),

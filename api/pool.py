@@ -3,21 +3,37 @@
 Photos are decoded and measured in other processes: a decoder that crashes or
 hangs costs one photo and one worker, which is replaced, never the server. More
 work than workers and queue can hold is refused at once, so memory is bounded.
+
+Only a worker that crashes by itself says something about its photo. One that was
+killed from outside (for want of memory, by an operator, with its fork server) does
+not: its call is tried again by a new one.
 """
 
 import asyncio
 import contextlib
+import signal
 from collections.abc import Callable, Iterator
 from concurrent.futures import ProcessPoolExecutor
 from concurrent.futures.process import BrokenProcessPool
+from functools import partial
+from multiprocessing.process import BaseProcess
 from typing import ParamSpec, TypeVar
 
-from api.errors import BusyError
+from api.errors import BusyError, WorkersLostError
 from fishmeasure.base.errors import PhotoError
 from fishmeasure.batch import start_processes
 
 P = ParamSpec("P")
 T = TypeVar("T")
+
+TRIES = 3
+"""Workers that are tried for one call when each is killed from outside."""
+UNKNOWN_END = 255
+"""What Python says of a worker whose fork server is gone and cannot tell its end."""
+KILLED = frozenset((-signal.SIGKILL, -signal.SIGTERM, UNKNOWN_END))
+"""Ends that a worker does not come to by a photo: a decoder's crash has another
+signal (SIGSEGV, SIGBUS, SIGABRT)."""
+_LOST = (BrokenProcessPool, OSError, EOFError)
 
 
 class WorkerStoppedError(PhotoError):
@@ -56,7 +72,9 @@ class Place:
         Raises
         ------
         WorkerStoppedError, TooSlowError
-            If the worker died or took too long.
+            If the worker crashed or took too long.
+        WorkersLostError
+            If worker after worker was killed from outside.
         """
         return await self._pool.run_placed(function, *args, **kwargs)
 
@@ -109,7 +127,9 @@ class WorkerPool:
         BusyError
             If workers and queue are full.
         WorkerStoppedError, TooSlowError
-            If the worker died or took too long.
+            If the worker crashed or took too long.
+        WorkersLostError
+            If worker after worker was killed from outside.
         """
         with self.place() as place:
             return await place.run(function, *args, **kwargs)
@@ -118,21 +138,32 @@ class WorkerPool:
         self, function: Callable[P, T], *args: P.args, **kwargs: P.kwargs
     ) -> T:
         """Do what ``Place.run`` says; the caller holds a place."""
-        executor = await self._idle.get()
+        call = partial(function, *args, **kwargs)
+        worker = await self._idle.get()
         try:
-            future = executor.submit(function, *args, **kwargs)
-            return await asyncio.wait_for(asyncio.wrap_future(future), self._timeout_s)
-        except BrokenProcessPool:
-            executor = _replaced(executor)
-            raise WorkerStoppedError from None
-        except TimeoutError:
-            executor = _replaced(executor)
-            raise TooSlowError(self._timeout_s) from None
-        except asyncio.CancelledError:
-            executor = _replaced(executor)
-            raise
+            for _ in range(TRIES):
+                try:
+                    future = worker.submit(call)
+                except _LOST:  # while it was idle, or as it was started
+                    worker = _replaced(worker)
+                    continue
+                processes = _processes(worker)
+                try:
+                    answer = asyncio.wrap_future(future)
+                    return await asyncio.wait_for(answer, self._timeout_s)
+                except BrokenProcessPool:
+                    broken, worker = worker, _new_executor()
+                    if await _crashed(broken, processes):
+                        raise WorkerStoppedError from None
+                except TimeoutError:
+                    worker = _replaced(worker)
+                    raise TooSlowError(self._timeout_s) from None
+                except asyncio.CancelledError:
+                    worker = _replaced(worker)
+                    raise
+            raise WorkersLostError
         finally:
-            self._idle.put_nowait(executor)
+            self._idle.put_nowait(worker)
 
     def close(self) -> None:
         """End all workers."""
@@ -146,9 +177,20 @@ def _replaced(executor: ProcessPoolExecutor) -> ProcessPoolExecutor:
     return _new_executor()
 
 
+async def _crashed(executor: ProcessPoolExecutor, processes: list[BaseProcess]) -> bool:
+    """Return whether a broken executor's worker came to its end by itself."""
+    # How it ended is read once, by the executor's thread: wait for that.
+    await asyncio.to_thread(executor.shutdown, wait=True, cancel_futures=True)
+    return all(process.exitcode not in KILLED for process in processes)
+
+
+def _processes(executor: ProcessPoolExecutor) -> list[BaseProcess]:
+    # The executor has no public way to its workers.
+    return list((executor._processes or {}).values())  # noqa: SLF001
+
+
 def _kill(executor: ProcessPoolExecutor) -> None:
-    # The executor has no public way to end a worker that does not return
-    # (kill_workers is new in Python 3.14).
-    for process in list((executor._processes or {}).values()):  # noqa: SLF001
+    # Nor to end one that does not return (kill_workers is new in Python 3.14).
+    for process in _processes(executor):
         process.kill()
     executor.shutdown(wait=False, cancel_futures=True)

@@ -14,11 +14,11 @@ from pydantic import ValidationError
 from api import schemas, worker
 from api.answers import JPEG
 from api.errors import (
-    BusyError,
     PhotoLostError,
     PhotoRefusedError,
     TooManyPhotosError,
     body_of,
+    status_of,
     storage_error,
 )
 from api.files import upload_file
@@ -83,8 +83,8 @@ async def upload(
             failures.append(error)
             items.append(schemas.RefusedPhoto(photo=name, error=body_of(error)))
     if failures and len(failures) == len(photos):
-        full = [error for error in failures if isinstance(error, BusyError)]
-        raise full[0] if full else failures[0]
+        later = [error for error in failures if status_of(error) == 503]
+        raise later[0] if later else failures[0]
     return schemas.UploadOut(items=items)
 
 

@@ -2,6 +2,8 @@
 
 import ctypes
 import io
+import os
+import signal
 from collections.abc import Iterator
 from pathlib import Path
 from typing import Any
@@ -33,6 +35,12 @@ def take_in(upload: Path, name: str, how: Any, folder: Path) -> Any:
     if MARK in upload.read_bytes():
         _break_decoder()
     return worker.take_in(upload, name, how, folder)
+
+
+def killed(upload: Path, name: str, how: Any, folder: Path) -> Any:
+    """End as a process does for which there is no memory."""
+    del upload, name, how, folder
+    os.kill(os.getpid(), signal.SIGKILL)
 
 
 def shrink(path: Path, width_px: int) -> bytes:
@@ -125,3 +133,16 @@ def test_a_crash_of_a_kept_photo_is_told(
     assert client.get(f"/v1/photos/{before['id']}").json() == before
     assert client.request(method, address, json=body).status_code == 200
     client.put(f"/v1/photos/{before['id']}/settings", json={})
+
+
+def test_a_photo_whose_workers_are_killed_is_not_judged(
+    client: TestClient, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """A phone keeps what is answered 503, and sends it later (RFC 9110, 15.6.4)."""
+    files = {"photos": ("a.jpg", photo(5))}
+    with monkeypatch.context() as patched:
+        patched.setattr("api.routes.photos.worker.take_in", killed)
+        answer = client.post("/v1/photos", files=files)
+    assert (answer.status_code, answer.json()["code"]) == (503, "workers-lost")
+    assert int(answer.headers["Retry-After"]) > 0
+    assert client.post("/v1/photos", files=files).status_code == 200

@@ -146,10 +146,10 @@ def worker_pids(server: Server) -> list[int]:
     return found
 
 
-def test_a_worker_killed_while_measuring_costs_one_answer(
+def test_a_worker_killed_while_measuring_costs_no_photo(
     server: Server, data: Path, net_photo: bytes
 ) -> None:
-    """The client is told what to do; the same photo sent again is measured."""
+    """It is measured by the next one, and its client need not know."""
     assert post(server, grey_jpeg(6)).status_code == 200  # a worker is up
     photo = stamped(net_photo, 7)
     with ThreadPoolExecutor(1) as pool:
@@ -158,9 +158,8 @@ def test_a_worker_killed_while_measuring_costs_one_answer(
         for pid in worker_pids(server):
             os.kill(pid, signal.SIGKILL)
         answer = pending.result()
-    assert (answer.status_code, answer.json()["code"]) == (422, "measuring-failed")
-    again = post(server, photo).json()["items"][0]
-    assert len(again["measurement"]["fish"]) >= 5
+    assert answer.status_code == 200, answer.text
+    assert len(answer.json()["items"][0]["measurement"]["fish"]) >= 5
 
 
 # --- ends -----------------------------------------------------------------------

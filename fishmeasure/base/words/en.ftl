@@ -2514,6 +2514,12 @@ busy = The server is measuring as many photos as it can.
     .advice = Nothing is lost: send the photo again in a few seconds.
     .meaning = All workers are at work and the queue is full.
 
+workers-lost = The programs that measure photos were ended again and again at the server,
+    perhaps for want of memory.
+    .advice = Nothing is wrong with the photo: send it again in half a minute. If that
+        fails too, free memory at the server or start it anew.
+    .meaning = What measures photos was ended from outside; the photo was not judged.
+
 disk-full = The server's disk is full, so this could not be kept.
     .advice = Make room at the server, then send it again; nothing that it has said to have
         is lost.
