@@ -11,6 +11,7 @@ not: its call is tried again by a new one.
 
 import asyncio
 import contextlib
+import logging
 import signal
 from collections.abc import Callable, Iterator
 from concurrent.futures import ProcessPoolExecutor
@@ -22,6 +23,8 @@ from typing import ParamSpec, TypeVar
 from api.errors import BusyError, WorkersLostError
 from fishmeasure.base.errors import PhotoError
 from fishmeasure.batch import start_processes
+
+log = logging.getLogger(__name__)
 
 P = ParamSpec("P")
 T = TypeVar("T")
@@ -144,7 +147,8 @@ class WorkerPool:
             for _ in range(TRIES):
                 try:
                     future = worker.submit(call)
-                except _LOST:  # while it was idle, or as it was started
+                except _LOST as error:  # while it was idle, or as it was started
+                    log.warning("a worker was lost before its call: %r", error)
                     worker = _replaced(worker)
                     continue
                 processes = _processes(worker)
@@ -181,7 +185,9 @@ async def _crashed(executor: ProcessPoolExecutor, processes: list[BaseProcess]) 
     """Return whether a broken executor's worker came to its end by itself."""
     # How it ended is read once, by the executor's thread: wait for that.
     await asyncio.to_thread(executor.shutdown, wait=True, cancel_futures=True)
-    return all(process.exitcode not in KILLED for process in processes)
+    ends = [process.exitcode for process in processes]
+    log.warning("a worker was lost with its call; exit status %s", ends)
+    return not KILLED.intersection(ends)
 
 
 def _processes(executor: ProcessPoolExecutor) -> list[BaseProcess]:
