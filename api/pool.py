@@ -14,7 +14,7 @@ import contextlib
 import logging
 import signal
 from collections.abc import Callable, Iterator
-from concurrent.futures import ProcessPoolExecutor
+from concurrent.futures import Future, ProcessPoolExecutor
 from concurrent.futures.process import BrokenProcessPool
 from functools import partial
 from multiprocessing.process import BaseProcess
@@ -30,7 +30,10 @@ P = ParamSpec("P")
 T = TypeVar("T")
 
 TRIES = 3
-"""Workers that are tried for one call when each is killed from outside."""
+"""Workers that are tried for one call when each is killed from outside with it."""
+STARTS = 4
+"""Workers that are tried until one takes a call. A fork server that dies costs two:
+the one that ends with it, and one that it is asked for before it is seen to be dead."""
 UNKNOWN_END = 255
 """What Python says of a worker whose fork server is gone and cannot tell its end."""
 KILLED = frozenset((-signal.SIGKILL, -signal.SIGTERM, UNKNOWN_END))
@@ -57,8 +60,78 @@ class TooSlowError(PhotoError):
         super().__init__(limit_s=seconds)
 
 
+class _Worker:
+    """One worker process, and those that take its place.
+
+    The executor has no public way to its process, nor to end one that does not
+    return (``kill_workers`` is new in Python 3.14).
+    """
+
+    def __init__(self) -> None:
+        self._executor = _new_executor()
+        self._processes: list[BaseProcess] = []
+
+    async def start(self, call: Callable[[], T]) -> Future[T]:
+        """Hand the call to a process that lives.
+
+        Raises
+        ------
+        WorkersLostError
+            If none could be started.
+        """
+        for _ in range(STARTS):
+            executor = self._executor
+            # In a thread: a fork server that died takes seconds to come back.
+            started = asyncio.ensure_future(asyncio.to_thread(executor.submit, call))
+            try:
+                future = await asyncio.shield(started)
+            except _LOST as error:  # while it was idle, or as it was started
+                log.warning("a worker was lost before its call: %r", error)
+                self.replace()
+            except asyncio.CancelledError:
+                self._executor = _new_executor()
+                started.add_done_callback(partial(_end_started, executor))
+                raise
+            else:
+                self._processes = _processes(executor)
+                return future
+        raise WorkersLostError
+
+    async def crashed(self) -> bool:
+        """Return whether the lost process came to its end by itself; replace it."""
+        broken, self._executor = self._executor, _new_executor()
+        # How it ended is read once, by the executor's thread: wait for that.
+        await asyncio.to_thread(broken.shutdown, wait=True, cancel_futures=True)
+        ends = [process.exitcode for process in self._processes]
+        log.warning("a worker was lost with its call; exit status %s", ends)
+        return not KILLED.intersection(ends)
+
+    def replace(self) -> None:
+        """End the process; another one takes its place."""
+        self.end()
+        self._executor = _new_executor()
+
+    def end(self) -> None:
+        """End the process, whatever it does."""
+        _end(self._executor)
+
+
 def _new_executor() -> ProcessPoolExecutor:
     return start_processes(1, preload="api.worker")
+
+
+def _processes(executor: ProcessPoolExecutor) -> list[BaseProcess]:
+    return list((executor._processes or {}).values())  # noqa: SLF001
+
+
+def _end_started(executor: ProcessPoolExecutor, _: object) -> None:
+    _end(executor)
+
+
+def _end(executor: ProcessPoolExecutor) -> None:
+    for process in _processes(executor):
+        process.kill()
+    executor.shutdown(wait=False, cancel_futures=True)
 
 
 class Place:
@@ -89,9 +162,9 @@ class WorkerPool:
         self._limit = workers + queue
         self._timeout_s = timeout_s
         self._in_flight = 0
-        self._idle: asyncio.Queue[ProcessPoolExecutor] = asyncio.Queue()
+        self._idle: asyncio.Queue[_Worker] = asyncio.Queue()
         for _ in range(workers):
-            self._idle.put_nowait(_new_executor())
+            self._idle.put_nowait(_Worker())
 
     @property
     def limit(self) -> int:
@@ -145,25 +218,18 @@ class WorkerPool:
         worker = await self._idle.get()
         try:
             for _ in range(TRIES):
-                try:
-                    future = worker.submit(call)
-                except _LOST as error:  # while it was idle, or as it was started
-                    log.warning("a worker was lost before its call: %r", error)
-                    worker = _replaced(worker)
-                    continue
-                processes = _processes(worker)
+                future = await worker.start(call)
                 try:
                     answer = asyncio.wrap_future(future)
                     return await asyncio.wait_for(answer, self._timeout_s)
                 except BrokenProcessPool:
-                    broken, worker = worker, _new_executor()
-                    if await _crashed(broken, processes):
+                    if await worker.crashed():
                         raise WorkerStoppedError from None
                 except TimeoutError:
-                    worker = _replaced(worker)
+                    worker.replace()
                     raise TooSlowError(self._timeout_s) from None
                 except asyncio.CancelledError:
-                    worker = _replaced(worker)
+                    worker.replace()
                     raise
             raise WorkersLostError
         finally:
@@ -173,30 +239,4 @@ class WorkerPool:
         """End all workers."""
         with contextlib.suppress(asyncio.QueueEmpty):
             while True:
-                _kill(self._idle.get_nowait())
-
-
-def _replaced(executor: ProcessPoolExecutor) -> ProcessPoolExecutor:
-    _kill(executor)
-    return _new_executor()
-
-
-async def _crashed(executor: ProcessPoolExecutor, processes: list[BaseProcess]) -> bool:
-    """Return whether a broken executor's worker came to its end by itself."""
-    # How it ended is read once, by the executor's thread: wait for that.
-    await asyncio.to_thread(executor.shutdown, wait=True, cancel_futures=True)
-    ends = [process.exitcode for process in processes]
-    log.warning("a worker was lost with its call; exit status %s", ends)
-    return not KILLED.intersection(ends)
-
-
-def _processes(executor: ProcessPoolExecutor) -> list[BaseProcess]:
-    # The executor has no public way to its workers.
-    return list((executor._processes or {}).values())  # noqa: SLF001
-
-
-def _kill(executor: ProcessPoolExecutor) -> None:
-    # Nor to end one that does not return (kill_workers is new in Python 3.14).
-    for process in _processes(executor):
-        process.kill()
-    executor.shutdown(wait=False, cancel_futures=True)
+                self._idle.get_nowait().end()
