@@ -11,7 +11,7 @@ from PIL import ExifTags, Image, ImageOps
 
 from api.files import PhotoFiles
 from fishmeasure.base.errors import FishMeasureError, PhotoError
-from fishmeasure.base.words import Message, Parameters
+from fishmeasure.base.words import Message, Parameters, Voice, speaking
 from fishmeasure.photo.image import BROKEN_FILE_ERRORS, SIDEWAYS, read_photo
 from fishmeasure.photo.measurement import PhotoMeasurement
 from fishmeasure.photo.overlay import overlay_jpeg
@@ -73,12 +73,13 @@ def measure_again(path: Path, name: str, how: PhotoSettings) -> Json:
     return measurement.to_json()
 
 
-def draw(path: Path, measurement: Json) -> bytes:
+def draw(path: Path, measurement: Json, in_voice: Voice) -> bytes:
     """Return the photo with its fish drawn in, as JPEG."""
     result = PhotoMeasurement.from_json(measurement)
     with _decoding(path) as data:
         photo = read_photo(data, result.photo)
-    return overlay_jpeg(photo, result)
+    with speaking(in_voice):
+        return overlay_jpeg(photo, result)
 
 
 def shrink(path: Path, width_px: int) -> bytes:

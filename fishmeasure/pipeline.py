@@ -12,6 +12,7 @@ from fishmeasure.base.errors import (
 )
 from fishmeasure.base.flags import Problem
 from fishmeasure.base.record import plain
+from fishmeasure.base.words import Message, wording
 from fishmeasure.estimation.model import (
     PopulationEstimate,
     estimate_population,
@@ -324,15 +325,14 @@ def learned_stock(
     both = [net for net in result.nets if net.weighed and net.complete_fish]
     condition = result.estimate.condition_factor
     if not fish or not both or condition is None:
-        reason = (
-            "no net is both weighed and photographed with fish whose outlines can be "
-            "used"
-        )
-        raise LengthWeightDataError(reason)
+        raise LengthWeightDataError(Message.of("lw-data", case="no-net"))
     shapes = [(one.squared_depth_mm3 or 0.0) / one.fork_length_mm**3 for one in fish]
-    source = (
-        f"Bulk weighing of {sum(net.fish_count for net in both)} own fish, outlines of "
-        f"{len(fish)} in {len(result.photos)} photos. {note}"
+    source = wording(
+        "source-own-nets",
+        weighed=sum(net.fish_count for net in both),
+        fish=len(fish),
+        photos=len(result.photos),
+        note=note,
     ).strip()
     ratio = result.estimate.line.level_ratio
     line = level_of(

@@ -27,7 +27,7 @@ from api.lenses import find_lens
 from api.services import Services, WithServices
 from fishmeasure.base.errors import FishMeasureError
 from fishmeasure.base.record import plain, read
-from fishmeasure.base.words import Message
+from fishmeasure.base.words import Message, voice
 from fishmeasure.photo.corrections import Correction, apply_corrections
 from fishmeasure.photo.measurement import PhotoMeasurement
 from fishmeasure.pipeline import PhotoSettings
@@ -254,7 +254,7 @@ async def overlay(services: WithServices, photo_id: str, request: Request) -> Re
     not_modified(request, response, Revision(stored.id, stored.revision))
     path = services.files.path(stored.id)
     with _of_kept_photo():
-        drawn = await services.pool.run(worker.draw, path, stored.measurement)
+        drawn = await services.pool.run(worker.draw, path, stored.measurement, voice())
     return _jpeg(drawn, response)
 
 

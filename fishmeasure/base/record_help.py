@@ -5,20 +5,9 @@ from functools import cache
 from typing import Any
 
 from fishmeasure.base.record import json_schema
+from fishmeasure.base.words import wording
 
 _Schema = Mapping[str, Any]
-_FORMATS = {
-    "uuid": "id",
-    "date": "date",
-    "time": "time",
-    "date-time": "date and time",
-}
-_TYPES = {
-    "string": "text",
-    "boolean": "true or false",
-    "number": "number",
-    "integer": "whole number",
-}
 
 
 @cache
@@ -44,7 +33,7 @@ def field_help(kind: type) -> dict[str, str]:
     needed = schema.get("required", ())
     return {
         name: _words(field, schema.get("$defs", {}))
-        + (", needed" if name in needed else "")
+        + (wording("field-needed") if name in needed else "")
         for name, field in schema["properties"].items()
         if "const" not in field
     }
@@ -54,14 +43,17 @@ def _words(field: _Schema, records: _Schema) -> str:
     field = _given(field)
     if "$ref" in field:
         inner = records[field["$ref"].rsplit("/", 1)[-1]]
-        return "object with " + ", ".join(inner["properties"])
+        return wording("field-kind", case="object", names=tuple(inner["properties"]))
     if "enum" in field:
-        return " or ".join(field["enum"])
+        return wording("field-kind", case="choice", names=tuple(field["enum"]))
     if field["type"] == "array":
-        return f"list of ({_words(field['items'], records)})"
-    word = _FORMATS.get(field.get("format", ""), _TYPES[field["type"]])
+        each = _words(field["items"], records)
+        return wording("field-kind", case="list", each=each)
+    case = field.get("format", "")
     if "06:30" in field.get("examples", ()):
-        word = "time"
+        case = "time"
+    word = wording("field-kind", case=case or field["type"])
     if "minimum" in field:
-        word += f" from {field['minimum']:.12g} to {field['maximum']:.12g}"
+        low, high = f"{field['minimum']:.12g}", f"{field['maximum']:.12g}"
+        word += wording("field-range", low=low, high=high)
     return word

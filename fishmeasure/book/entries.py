@@ -60,7 +60,9 @@ class Entry:
 
     def __post_init__(self) -> None:
         if self.replaces == self.id:
-            raise BadEntryError(field="replaces", reason="is the entry itself")
+            raise BadEntryError(
+                field="replaces", reason=Message.of("entry-slip", case="itself")
+            )
         self._check()
 
     def _check(self) -> None:
@@ -212,7 +214,8 @@ class Moved(FishEntry):
     def _check(self) -> None:
         if self.to_unit_id == self.unit_id:
             raise BadEntryError(
-                field="to_unit_id", reason="is the unit the fish are in already"
+                field="to_unit_id",
+                reason=Message.of("entry-slip", case="same-unit"),
             )
 
 
@@ -291,7 +294,7 @@ class Sample(FishEntry):
         if not self.mean_weight_low_g <= self.mean_weight_g <= self.mean_weight_high_g:
             raise BadEntryError(
                 field="mean_weight_g",
-                reason="lies outside mean_weight_low_g to mean_weight_high_g",
+                reason=Message.of("entry-slip", case="outside-weights"),
             )
         factor = self.condition_factor
         low, high = self.condition_factor_low, self.condition_factor_high
@@ -300,7 +303,7 @@ class Sample(FishEntry):
         if factor is None or low is None or high is None or not low <= factor <= high:
             raise BadEntryError(
                 field="condition_factor",
-                reason="must lie from condition_factor_low to condition_factor_high",
+                reason=Message.of("entry-slip", case="outside-conditions"),
             )
 
 

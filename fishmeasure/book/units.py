@@ -15,6 +15,7 @@ from fishmeasure.base.record import (
     between,
     record,
 )
+from fishmeasure.base.words import Message
 from fishmeasure.husbandry.unit import RearingUnit, UnitLimits
 
 UnitKind = Literal["tank", "pond", "raceway", "cage"]
@@ -51,7 +52,9 @@ class Unit(RearingUnit):
 
     def __post_init__(self) -> None:
         if not self.name.strip():
-            raise BadEntryError(field="name", reason="of the unit is empty")
+            raise BadEntryError(
+                field="name", reason=Message.of("entry-slip", case="unit-empty")
+            )
         if len(self.monthly_temperature_deg_c) == 1:
             # Set once, as the record is made; from here on it is frozen.
             year = self.monthly_temperature_deg_c * MONTHS
@@ -59,7 +62,7 @@ class Unit(RearingUnit):
         if len(self.monthly_temperature_deg_c) not in {0, MONTHS}:
             raise BadEntryError(
                 field="monthly_temperature_deg_c",
-                reason="must have 12 values, one for all the year, or none",
+                reason=Message.of("entry-slip", case="months"),
             )
 
 
@@ -79,4 +82,6 @@ class Cohort:
 
     def __post_init__(self) -> None:
         if not self.name.strip():
-            raise BadEntryError(field="name", reason="of the cohort is empty")
+            raise BadEntryError(
+                field="name", reason=Message.of("entry-slip", case="cohort-empty")
+            )

@@ -38,7 +38,7 @@ _DISK_FAILURES = {errno.ENOSPC, errno.EDQUOT, errno.EROFS, errno.EFBIG, errno.EI
 
 app = CheckedTyper(
     name="fishmeasure",
-    help="How heavy are the fish? Photos and bulk weighings to mean weight and spread.",
+    help="help-app",
     add_completion=False,
     pretty_exceptions_enable=False,
 )
@@ -68,7 +68,7 @@ def _root(
             "--version",
             callback=_show_version,
             is_eager=True,
-            help="Show the version and exit.",
+            help="help-version",
         ),
     ] = False,
     _language: Annotated[
@@ -78,7 +78,7 @@ def _root(
             metavar="LANGUAGE",
             callback=_speak,
             is_eager=True,
-            help="Language of what is said, such as en; else that of the locale.",
+            help="help-language",
         ),
     ] = None,
 ) -> None:

@@ -14,18 +14,14 @@ if TYPE_CHECKING:
 
 DataOption = Annotated[
     Path | None,
-    typer.Option(
-        "--data", help="The server's folder; else FISHMEASURE_DATA_DIR, else your own."
-    ),
+    typer.Option("--data", help="help-data-option"),
 ]
 
 
 def backup_command(
     file: Annotated[
         Path,
-        typer.Argument(
-            help="The backup to make, such as monday.tar; none is overwritten."
-        ),
+        typer.Argument(help="help-file"),
     ],
     *,
     data: DataOption = None,
@@ -49,17 +45,13 @@ def backup_command(
 
 
 def restore_command(
-    file: Annotated[
-        Path, typer.Argument(help="A backup that 'fishmeasure backup' made.")
-    ],
+    file: Annotated[Path, typer.Argument(help="help-restore-file")],
     *,
     data: DataOption = None,
     book: BookOption = None,
     force: Annotated[
         bool,
-        typer.Option(
-            "--force", help="Replace the book that is there; it is kept beside."
-        ),
+        typer.Option("--force", help="help-force"),
     ] = False,
 ) -> None:
     """Put a backup back, once all of it is checked; stop the server before."""

@@ -23,13 +23,13 @@ if TYPE_CHECKING:
 def batch_command(
     source: Annotated[
         Path,
-        typer.Argument(help="Folder of photos, or a text file with a path a line."),
+        typer.Argument(help="help-source"),
     ],
     results: Annotated[
         Path,
         typer.Option(
             "--results",
-            help="File for the results, a line of JSON a photo; what it has is kept.",
+            help="help-results",
         ),
     ],
     *,
@@ -39,19 +39,15 @@ def batch_command(
     lens: options.Lens = None,
     workers: Annotated[
         int | None,
-        typer.Option(
-            min=1, help="Photos measured at the same time; else one a processor core."
-        ),
+        typer.Option(min=1, help="help-workers"),
     ] = None,
     full: Annotated[
         bool,
-        typer.Option(
-            "--full", help="Keep outlines and geometry too: 40 times as large a file."
-        ),
+        typer.Option("--full", help="help-full"),
     ] = False,
     dask: Annotated[
         str | None,
-        typer.Option(help="Address of a dask scheduler, to use more machines."),
+        typer.Option(help="help-dask"),
     ] = None,
 ) -> None:
     """Measure many photos; stopped and started again, it goes on where it was."""

@@ -16,8 +16,7 @@ BookOption = Annotated[
     str | None,
     typer.Option(
         "--book",
-        help="File or address of the book, such as postgresql://host/name; "
-        "else FISHMEASURE_BOOK, else your own.",
+        help="help-book-option",
     ),
 ]
 

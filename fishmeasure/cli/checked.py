@@ -11,6 +11,7 @@ from typer.core import TyperCommand, TyperGroup
 
 from fishmeasure.base.errors import BadOptionError, UnknownCommandError
 from fishmeasure.base.words import Message
+from fishmeasure.cli.helping import PREFIX, Context
 from fishmeasure.cli.options import NO_DATA
 from fishmeasure.cli.usage import PROGRAM, usage_error
 
@@ -26,6 +27,8 @@ class CheckedCommand(TyperCommand):
     The parser takes those for numbers. Here, once for all commands, because a
     comparison with "nan" is false and so passes most range checks unseen.
     """
+
+    context_class = Context
 
     def make_context(
         self, info_name: str | None, args: list[str], parent: Any = None, **extra: Any
@@ -44,6 +47,8 @@ class CheckedCommand(TyperCommand):
 
 class CheckedGroup(TyperGroup):
     """Says which command is not there, and which may have been meant."""
+
+    context_class = Context
 
     def make_context(
         self, info_name: str | None, args: list[str], parent: Any = None, **extra: Any
@@ -72,12 +77,12 @@ class CheckedGroup(TyperGroup):
         return super().resolve_command(ctx, args)
 
     def format_commands(self, ctx: Any, formatter: Any) -> None:
-        """List the commands with the whole of their first sentences."""
+        """List the commands with the whole of what they do."""
         named = (
             (name, self.get_command(ctx, name)) for name in self.list_commands(ctx)
         )
         rows = [
-            (name, (command.help or "").partition("\n\n")[0])
+            (name, command.help or "")
             for name, command in named
             if command is not None and not command.hidden
         ]
@@ -111,8 +116,16 @@ class CheckedTyper(typer.Typer):
     def command(
         self, name: str | None = None, **options: Any
     ) -> Callable[[_Function], _Function]:
-        """Return a decorator that adds a command."""
-        return super().command(name, cls=CheckedCommand, **options)
+        """Return a decorator that adds a command; its help is in the catalogue."""
+
+        def add(function: _Function) -> _Function:
+            told = f"{PREFIX}{function.__name__}".replace("_", "-")
+            added = super(CheckedTyper, self).command(
+                name, cls=CheckedCommand, help=told, **options
+            )
+            return added(function)
+
+        return add
 
 
 def _take_nothing_as_it_is(parameter: Any) -> None:

@@ -6,13 +6,14 @@ from typing import Annotated
 import typer
 
 from fishmeasure.base.errors import UnknownCodeError
+from fishmeasure.base.words import wording
 from fishmeasure.cli.options import JsonTo
 
 
 def explain_command(
     code: Annotated[
         str | None,
-        typer.Argument(metavar="[CODE]", help="Such as no-marker; all, if left out."),
+        typer.Argument(metavar="[CODE]", help="help-code"),
     ] = None,
     json_to: JsonTo = None,
 ) -> None:
@@ -28,6 +29,6 @@ def explain_command(
         return
     lines = [f"{one.code}: {one.meaning}" for one in told]
     if code is not None:
-        lines += [f"It says: {sentence}" for one in told for sentence in one.says]
-        lines += [f"What to do: {step}" for one in told for step in one.advice]
+        lines += [wording("cli-it-says", told=x) for one in told for x in one.says]
+        lines += [wording("cli-what-to-do", told=x) for one in told for x in one.advice]
     write_lines(lines)

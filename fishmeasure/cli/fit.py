@@ -22,34 +22,25 @@ def fit_command(
     table: Annotated[
         Path | None,
         typer.Argument(
-            help="CSV, a row a fish, with weight_g (or weight_kg) and length_mm (or "
-            "length_cm) and, if measured, depth_mm; or with photo, fish (its number, "
-            "where a photo shows several) and weight_g, fork_length_mm as read on a "
-            "ruler, or both.",
+            help="help-table",
             show_default=False,
         ),
     ] = None,
     *,
-    species: Annotated[
-        str, typer.Option(help="The species that the stock is of.")
-    ] = "rainbow-trout",
+    species: Annotated[str, typer.Option(help="help-species")] = "rainbow-trout",
     length: Annotated[
         Literal["fork", "total", "standard"],
-        typer.Option(help="Which length was measured."),
+        typer.Option(help="help-length"),
     ] = "fork",
     save: Annotated[
         Path | None,
-        typer.Option(help="Write the stock's own species file here (.toml)."),
+        typer.Option(help="help-save"),
     ] = None,
-    plot: Annotated[
-        Path | None, typer.Option(help="Write a plot here (.png, .pdf or .svg).")
-    ] = None,
+    plot: Annotated[Path | None, typer.Option(help="help-plot")] = None,
     print_scale: options.PrintScale = 1.0,
     instructions: Annotated[
         Path | None,
-        typer.Option(
-            help="Write a page to print here (.pdf): photograph and weigh five fish."
-        ),
+        typer.Option(help="help-instructions"),
     ] = None,
 ) -> None:
     """Fit a stock to fish weighed or measured one by one, by lengths or photos."""

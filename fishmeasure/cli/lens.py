@@ -11,12 +11,10 @@ from fishmeasure.base.words import wording
 def lens_command(
     photos: Annotated[
         list[Path],
-        typer.Argument(help="Photos of the board of 'fishmeasure sheet lens-board'."),
+        typer.Argument(help="help-photos"),
     ],
-    name: Annotated[str, typer.Option(help="What you call this phone or lens.")] = "",
-    out: Annotated[Path, typer.Option(help="File of the profile to write.")] = Path(
-        "lens.json"
-    ),
+    name: Annotated[str, typer.Option(help="help-lens-name")] = "",
+    out: Annotated[Path, typer.Option(help="help-out")] = Path("lens.json"),
 ) -> None:
     """Measure a phone's lens once; the profile sharpens every photo it takes."""
     from fishmeasure.cli.options import read_bytes

@@ -26,32 +26,24 @@ NO_DATA = PHOTO_SUFFIXES | {".toml"}
 
 Species = Annotated[
     str,
-    typer.Option(help="Name from 'fishmeasure species', or a TOML file of your stock."),
+    typer.Option(help="help-options-species"),
 ]
 PrintScale = Annotated[
     float,
-    typer.Option(
-        help="Length of the sheet's printed check line in mm / 100: 0.97 where it is "
-        "97 mm long."
-    ),
+    typer.Option(help="help-print-scale"),
 ]
 Paper = Annotated[
     str | None,
-    typer.Option(
-        help="Paper of the printed sheet, A4, A3 or Letter; else the markers tell it."
-    ),
+    typer.Option(help="help-paper"),
 ]
 Known = Annotated[
     str | None,
     typer.Option(
         metavar="X1,Y1,X2,Y2=MM",
-        help="Without a marker: two points in the photo, in pixels from its top left, "
-        "and how far apart they are.",
+        help="help-known",
     ),
 ]
-Lens = Annotated[
-    Path | None, typer.Option(help="Lens profile that 'fishmeasure lens' wrote.")
-]
+Lens = Annotated[Path | None, typer.Option(help="help-lens")]
 
 
 def _data_file(given: str | None) -> str | None:
@@ -69,7 +61,7 @@ JsonTo = Annotated[
         "--json",
         metavar="FILE",
         callback=_data_file,
-        help="Write the figures as JSON; - for the screen.",
+        help="help-json-to",
     ),
 ]
 CsvTo = Annotated[
@@ -78,12 +70,10 @@ CsvTo = Annotated[
         "--csv",
         metavar="FILE",
         callback=_data_file,
-        help="Write the fish as CSV; - for the screen.",
+        help="help-csv-to",
     ),
 ]
-Overlay = Annotated[
-    Path | None, typer.Option(help="Folder for pictures with the fish drawn in.")
-]
+Overlay = Annotated[Path | None, typer.Option(help="help-overlay")]
 
 _NUMBER = r"\s*([-+]?\d+(?:\.\d+)?)\s*"
 _KNOWN = re.compile(rf"{_NUMBER},{_NUMBER},{_NUMBER},{_NUMBER}={_NUMBER}")

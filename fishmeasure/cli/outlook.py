@@ -23,26 +23,18 @@ _STYLES = {
 
 
 def outlook_command(
-    unit: Annotated[str, typer.Argument(help="Name of the unit.", metavar="UNIT")],
-    on: Annotated[
-        str | None, typer.Option("--on", help="The day, 2026-05-02; else today.")
-    ] = None,
-    pdf: Annotated[
-        Path | None, typer.Option("--pdf", help="Write the page to print to this file.")
-    ] = None,
+    unit: Annotated[str, typer.Argument(help="help-outlook-unit", metavar="UNIT")],
+    on: Annotated[str | None, typer.Option("--on", help="help-on")] = None,
+    pdf: Annotated[Path | None, typer.Option("--pdf", help="help-pdf")] = None,
     hours: Annotated[
         float,
-        typer.Option("--hours", help="Hours of outage that the fish should survive."),
+        typer.Option("--hours", help="help-hours"),
     ] = 4.0,
     fingerlings: Annotated[
         float,
-        typer.Option(
-            "--fingerlings", help="Weight of fingerlings that may be added, g."
-        ),
+        typer.Option("--fingerlings", help="help-fingerlings"),
     ] = 20.0,
-    days: Annotated[
-        int, typer.Option("--days", help="Days ahead for which there must be room.")
-    ] = 90,
+    days: Annotated[int, typer.Option("--days", help="help-days")] = 90,
     json_to: JsonTo = None,
     book: BookOption = None,
 ) -> None:
@@ -106,9 +98,7 @@ def _print(outlook: "UnitOutlook") -> None:
 def demo_command(
     on: Annotated[
         str | None,
-        typer.Option(
-            "--on", help="Last day of the invented data, 2026-08-01; else today."
-        ),
+        typer.Option("--on", help="help-demo-on"),
     ] = None,
     book: BookOption = None,
 ) -> None:

@@ -215,7 +215,7 @@ def photo_table(measurement: "PhotoMeasurement") -> "Table":
             f"{fish.total_length_mm:.1f}",
             f"{fish.body_depth_mm:.1f}",
             not_used if fish.weight_g is None else f"{fish.weight_g:.0f}",
-            ", ".join(words),
+            ", ".join(wording("flag-words", case=word) for word in words),
             style=None if fish.complete else "dim",
         )
     return table

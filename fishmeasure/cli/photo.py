@@ -21,9 +21,7 @@ if TYPE_CHECKING:
 
 
 def photo_command(
-    photos: Annotated[
-        list[Path], typer.Argument(help="Photos with a printed marker in view.")
-    ],
+    photos: Annotated[list[Path], typer.Argument(help="help-photo-photos")],
     *,
     species: options.Species = "rainbow-trout",
     print_scale: options.PrintScale = 1.0,
@@ -44,7 +42,7 @@ def photo_command(
     names = short_names(photos)
     measurements = [
         measure_file(path, names[path], settings, overlay)
-        for path in output.tracked(photos, "Measuring")
+        for path in output.tracked(photos, wording("cli-measuring"))
     ]
     report(measurements, settings.species.key, quiet="-" in {json_to, csv_to})
     if json_to is not None:

@@ -20,36 +20,27 @@ SIZES = (5, 8, 10, 15, 20, 30)
 def plan_command(
     within: Annotated[
         float,
-        typer.Option(help="Wanted: the mean weight to within ± this many per cent."),
+        typer.Option(help="help-within"),
     ] = 10.0,
     level: Annotated[
         float,
-        typer.Option(
-            min=0.5, max=0.99, help="Chance that the interval holds: 0.9 is 90 %."
-        ),
+        typer.Option(min=0.5, max=0.99, help="help-level"),
     ] = 0.9,
     fish_per_net: Annotated[
-        int | None, typer.Option(min=1, help="Only nets of this many fish.")
+        int | None, typer.Option(min=1, help="help-fish-per-net")
     ] = None,
-    count: Annotated[int | None, typer.Option(min=1, help="Fish in the unit.")] = None,
+    count: Annotated[int | None, typer.Option(min=1, help="help-count")] = None,
     sample: Annotated[
         Path | None,
-        typer.Option(
-            help="JSON that 'fishmeasure sample --json' wrote of the last sample, for "
-            "how much fish and nets differ; else typical figures."
-        ),
+        typer.Option(help="help-sample"),
     ] = None,
     cv: Annotated[
         float | None,
-        typer.Option(
-            min=0.01, max=1.5, help="Spread (CV) of weights in a net: 0.25 is 25 %."
-        ),
+        typer.Option(min=0.01, max=1.5, help="help-cv"),
     ] = None,
     between: Annotated[
         float | None,
-        typer.Option(
-            min=0.0, max=1.0, help="Spread (CV) between nets beyond that: 0.09 is 9 %."
-        ),
+        typer.Option(min=0.0, max=1.0, help="help-between"),
     ] = None,
 ) -> None:
     """Say how many nets give the mean weight to within so many per cent."""

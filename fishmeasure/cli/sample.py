@@ -25,35 +25,26 @@ if TYPE_CHECKING:
 
 
 def sample_command(
-    sample: Annotated[
-        Path, typer.Argument(help="SAMPLE.toml: nets with weighings and photos.")
-    ],
+    sample: Annotated[Path, typer.Argument(help="help-sample-sample")],
     *,
-    species: Annotated[
-        str | None, typer.Option(help="Species, in place of the one in the file.")
-    ] = None,
+    species: Annotated[str | None, typer.Option(help="help-sample-species")] = None,
     print_scale: options.PrintScale = 1.0,
     paper: options.Paper = None,
     lens: options.Lens = None,
     json_to: options.JsonTo = None,
     csv_to: options.CsvTo = None,
     overlay: options.Overlay = None,
-    plots: Annotated[
-        Path | None, typer.Option(help="Folder for plots of weights and lengths.")
-    ] = None,
+    plots: Annotated[Path | None, typer.Option(help="help-plots")] = None,
     record: Annotated[
         str | None,
         typer.Option(
             metavar="COHORT",
-            help="Enter the sample in the book, as one of this cohort.",
+            help="help-record",
         ),
     ] = None,
     save: Annotated[
         Path | None,
-        typer.Option(
-            help="Write the stock's own species file here (.toml), as the weighing of "
-            "photographed nets tells it."
-        ),
+        typer.Option(help="help-sample-save"),
     ] = None,
     book: BookOption = None,
 ) -> None:
@@ -73,7 +64,7 @@ def sample_command(
     )
     photos = {
         name: measure_file(sample.parent / name, name, settings)
-        for name in output.tracked(wanted.photos, "Measuring")
+        for name in output.tracked(wanted.photos, wording("cli-measuring"))
     }
     result = measure_sample(wanted, settings.species, photos.__getitem__)
     if overlay is not None:
@@ -290,7 +281,7 @@ def _nets(estimate: "PopulationEstimate") -> "Table":
     for net in estimate.nets:
         residual = net.residual_percent
         table.add_row(
-            escape(net.label),
+            escape(str(net.label)),
             str(net.fish_count),
             str(net.fish_measured),
             "-" if net.weight_g is None else f"{net.weight_g:.0f}",

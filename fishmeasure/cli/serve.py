@@ -20,30 +20,24 @@ LOCAL = "127.0.0.1"
 
 def serve_command(
     *,
-    port: Annotated[
-        int, typer.Option(min=1, max=65535, help="Port of the address to open.")
-    ] = 8765,
+    port: Annotated[int, typer.Option(min=1, max=65535, help="help-port")] = 8765,
     lan: Annotated[
         bool,
-        typer.Option("--lan", help="Let phones on the local network in, by pairing."),
+        typer.Option("--lan", help="help-lan"),
     ] = False,
     book: Annotated[
         str | None,
-        typer.Option(
-            help="File or address of the book; else FISHMEASURE_BOOK, else your own."
-        ),
+        typer.Option(help="help-book"),
     ] = None,
     data: Annotated[
         Path | None,
-        typer.Option(
-            help="Folder of photos and book; else FISHMEASURE_DATA_DIR, else your own."
-        ),
+        typer.Option(help="help-data"),
     ] = None,
-    cert: Annotated[Path | None, typer.Option(help="TLS certificate (PEM).")] = None,
-    key: Annotated[Path | None, typer.Option(help="TLS private key (PEM).")] = None,
+    cert: Annotated[Path | None, typer.Option(help="help-cert")] = None,
+    key: Annotated[Path | None, typer.Option(help="help-key")] = None,
     workers: Annotated[
         int | None,
-        typer.Option(min=1, max=64, help="Photos measured at the same time."),
+        typer.Option(min=1, max=64, help="help-serve-workers"),
     ] = None,
 ) -> None:
     """Serve the phone page and the API, on this machine only unless --lan."""

@@ -30,19 +30,17 @@ class Paper(StrEnum):
 def sheet_command(
     kind: Annotated[
         Kind,
-        typer.Argument(
-            help="The sheet, four loose cards, one card, or the board for 'lens'."
-        ),
+        typer.Argument(help="help-sheet-kind"),
     ] = Kind.SHEET,
-    paper: Annotated[Paper, typer.Option(help="Paper size.")] = Paper.A4,
+    paper: Annotated[Paper, typer.Option(help="help-sheet-paper")] = Paper.A4,
     out: Annotated[
         Path | None,
-        typer.Option(help="PDF to write; by default named after kind and paper."),
+        typer.Option(help="help-sheet-out"),
     ] = None,
     *,
     every: Annotated[
         bool,
-        typer.Option("--all", help="Write every page into the folder --out."),
+        typer.Option("--all", help="help-every"),
     ] = False,
 ) -> None:
     """Write a page to print at 100 %, and a JSON file of what is true about it."""

@@ -5,7 +5,7 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
-from fishmeasure.base.words import wording
+from fishmeasure.base.words import Message, wording
 from fishmeasure.cli.output import columns
 
 if TYPE_CHECKING:
@@ -15,7 +15,7 @@ if TYPE_CHECKING:
 def species_command(
     name: Annotated[
         str | None,
-        typer.Argument(help="A species' name, or your own stock's TOML file."),
+        typer.Argument(help="help-species-name"),
     ] = None,
 ) -> None:
     """List the species, or show one with its sources and confidence."""
@@ -48,8 +48,8 @@ def _print_table() -> None:
             f"{100.0 * line.a_g_cm * 25.0 ** (line.b - 3.0):.2f}",
             f"{line.min_length_mm:.0f}-{line.max_length_mm:.0f}",
             f"± {100.0 * line.relative_sd:.0f} %",
-            line.stock,
-            line.confidence,
+            wording("cli-species-word", case=line.stock),
+            wording("cli-species-word", case=line.confidence),
         )
     console = Console()
     console.print(table)
@@ -71,16 +71,17 @@ def _print_one(name: str) -> None:
     for line in _length_weight_lines(species):
         print_line(f"  {line}")
     heading = ""
-    for place, words, figure in figures_of(species):
+    for place, _, figure in figures_of(species):
         part, field = place.split(".")
         if part != heading:
             heading = part
-            print_line(f"\n{part}")
+            print_line("\n" + wording("cli-species-part", case=part))
             for line in _part_lines(species, part):
                 print_line(f"  {line}")
         spread = f" ± {figure.sd:.2g}" if figure.sd else ""
         of_all = field in species.water.generic and part == "water"
         whose = wording("cli-species-general") + ", " if of_all else ""
+        words = wording("cli-species-figure", case=field)
         print_line(f"  {words}: {figure.value:g}{spread} ({whose}{figure.origin})")
     if species.growth is None:
         print_line("\n" + wording("cli-species-no-growth"))
@@ -107,8 +108,8 @@ def _length_weight_lines(species: "Species") -> Iterator[str]:
     )
     yield wording(
         "cli-species-stock",
-        stock=line.stock,
-        confidence=line.confidence,
+        stock=Message.of("cli-species-word", case=line.stock),
+        confidence=Message.of("cli-species-word", case=line.confidence),
         origin=line.origin,
     )
 
@@ -121,7 +122,7 @@ def _part_lines(species: "Species", part: str) -> Iterator[str]:
         use = species.oxygen.respiration
         yield wording(
             "cli-species-oxygen",
-            form=use.form,
+            form=Message.of("cli-species-word", case=use.form),
             share=use.relative_sd,
             least_deg_c=use.min_temperature_deg_c,
             most_deg_c=use.max_temperature_deg_c,

@@ -10,6 +10,7 @@ from typing import Any, Final
 
 from fishmeasure.base.errors import CommandLineError
 from fishmeasure.base.words import Message, Reason
+from fishmeasure.cli.helping import help_of
 
 PROGRAM: Final = "fishmeasure"
 
@@ -106,7 +107,7 @@ def _name(parameter: Any) -> str:
 
 def _named(parameter: Any) -> Reason:
     """Return a parameter with what its help says."""
-    text = (parameter.help or "").rstrip(".")
+    text = help_of(parameter.help or "").rstrip(".")
     name = _name(parameter)
     return Message.of("usage-named", name=name, meaning=text) if text else name
 

@@ -13,6 +13,7 @@ from typing import TYPE_CHECKING, Annotated, Final
 from pydantic import Field
 
 from fishmeasure.base.record import between, record
+from fishmeasure.base.words import Message, Reason
 
 if TYPE_CHECKING:
     from fishmeasure.photo.length import FishLength
@@ -35,6 +36,14 @@ MISCOUNT_PROBABILITY: Final = 0.03
 # One reading rounded to a step r is off by a rectangular error of +-r/2, whose sd
 # is r/sqrt(12) (JCGM 100:2008, 4.3.7).
 _ROUNDING: Final = 1.0 / math.sqrt(12.0)
+
+
+def net_label(number: int, own: str | None = None) -> Message:
+    """Return what messages call a net: "net 3", with the label that it was given."""
+    if own:
+        return Message.of("net-labelled", number=number, label=own)
+    return Message.of("net-label", number=number)
+
 
 RelativeSd = Annotated[
     float, between(0.0, 0.5), Field(description="A fraction: 1 % is 0.01.")
@@ -181,7 +190,7 @@ class NetWeighing:
     miscount_probability: float = MISCOUNT_PROBABILITY
     fish: tuple[FishInNet, ...] = ()
     photo_relative_sd: float = 0.005
-    label: str = ""
+    label: Reason = ""
 
     @property
     def weighed(self) -> bool:

@@ -69,6 +69,7 @@ from fishmeasure.estimation.nets import (
     RelativeSd,
     SampleSettings,
     Scale,
+    net_label,
     to_grams,
 )
 
@@ -288,11 +289,10 @@ class Sample:
     def weighings(self) -> tuple[NetWeighing, ...]:
         """Its nets with the fish of ``lengths_mm``; those of photos are not in yet."""
         return tuple(
-            self._weighing(net, f"net {number}")
-            for number, net in enumerate(self.nets, 1)
+            self._weighing(net, number) for number, net in enumerate(self.nets, 1)
         )
 
-    def _weighing(self, net: Net, number: str) -> NetWeighing:
+    def _weighing(self, net: Net, number: int) -> NetWeighing:
         gross, direct = net.gross_g or (), net.net_g or ()
         # A board is read to about a millimetre and has no photo's common error.
         fish_sd, photo_sd = self.lengths.fish_relative_sd, 0.0
@@ -317,11 +317,15 @@ class Sample:
                 for length in net.lengths_mm
             ),
             photo_relative_sd=photo_sd,
-            label=f"{number} ({net.label})" if net.label else number,
+            label=net_label(number, net.label),
         )
 
 
 # --- SAMPLE.toml --------------------------------------------------------------
+
+
+def _slip(case: str, **told: Any) -> Message:
+    return Message.of("sample-slip", case=case, **told)
 
 
 def read_sample(text: str) -> Sample:
@@ -336,12 +340,11 @@ def read_sample(text: str) -> Sample:
     try:
         document = tomllib.loads(text)
     except tomllib.TOMLDecodeError as error:
-        raise SampleFileError(reason=f"it is not valid TOML: {error}") from error
+        raise SampleFileError(reason=_slip("not-toml", told=str(error))) from error
     except RecursionError as error:
-        raise SampleFileError(reason="its lists are nested too deeply") from error
+        raise SampleFileError(reason=_slip("nested")) from error
     except ValueError as error:  # Python reads no number of more than 4300 digits
-        reason = "a number in it has thousands of digits"
-        raise SampleFileError(reason=reason) from error
+        raise SampleFileError(reason=_slip("digits")) from error
     return sample_from_document(document)
 
 
@@ -355,7 +358,7 @@ def sample_from_document(document: dict[str, Any]) -> Sample:
     """
     values = {key: value for key, value in document.items() if key != "net"}
     if "nets" in values:
-        raise SampleFileError(field="nets", reason="is not known here; is net meant?")
+        raise SampleFileError(field="nets", reason=_slip("nets"))
     if isinstance(values.get("date"), dt.datetime):
         values["date"] = values["date"].date()
     nets = document.get("net", [])
@@ -366,7 +369,7 @@ def sample_from_document(document: dict[str, Any]) -> Sample:
         ]
     sample = read(Sample, values | {"nets": nets})
     if not sample.nets:
-        raise SampleFileError(field="net", reason="is missing: one [[net]] for a dip")
+        raise SampleFileError(field="net", reason=_slip("no-net"))
     return sample
 
 
@@ -376,7 +379,7 @@ def _in_grams(net: dict[str, Any], number: int) -> dict[str, Any]:
     for what in ("gross", "tare", "net"):
         given = [unit for unit in GRAMS_PER if f"{what}_{unit}" in net]
         if len(given) > 1:
-            reason = f"is given in {' and '.join(given)}"
+            reason = _slip("units", names=tuple(given))
             raise SampleFileError(field=f"nets[{number}].{what}", reason=reason)
         for unit in given:
             value = result.pop(f"{what}_{unit}")

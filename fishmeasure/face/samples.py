@@ -116,7 +116,7 @@ class SampleResult(Shown):
     def _nets(self) -> list[tuple[str, ...]]:
         return [
             (
-                net.label,
+                str(net.label),
                 str(net.fish_count),
                 str(net.fish_measured),
                 "-" if net.weight_g is None else f"{net.weight_g:.0f}",

@@ -15,6 +15,7 @@ from PIL import Image, ImageDraw
 from fishmeasure.base.arrays import ByteArray, FloatArray
 from fishmeasure.base.errors import NotDrawnError
 from fishmeasure.base.flags import FLAGS, Problem
+from fishmeasure.base.words import Message, wording
 from fishmeasure.photo.image import Photo
 from fishmeasure.photo.label_layout import (
     Box,
@@ -45,26 +46,7 @@ _PHONE_WIDTH_PX: Final = 390
 _TEXT_PX_ON_PHONE: Final = 11.5  # small print of phone systems; looked at, reads
 _LINE_PX_ON_PHONE: Final = 1.0
 _SUBPIXEL_BITS: Final = 4
-_THIN: Final = "\N{THIN SPACE}"
 _CORNERS: Final = np.array([[-1.0, -1.0], [1.0, -1.0], [1.0, 1.0], [-1.0, 1.0]])
-_SCALE_WORDS: Final = {
-    "sheet": "sheet",
-    "loose-markers": "loose markers",
-    "single-marker": "one marker",
-    "known-distance": "known distance",
-}
-
-
-# What is wrong in a few words, where the code itself does not read well.
-_PROBLEM_WORDS: Final = {
-    "no-marker": "no printed marker seen",
-    "no-fish": "no fish found",
-    "no-usable-fish": "no fish can be used",
-    "tilted": "the phone was tilted",
-    "marker-missing": "a marker was not seen",
-    "not-flat": "the markers do not lie flat",
-    "rough-scale": "the scale is rough",
-}
 
 
 def draw_overlay(
@@ -222,28 +204,29 @@ def _label_lines(
 ) -> list[str]:
     if not fish.complete:
         reasons = [f for f in fish.flags if FLAGS[f].disqualifying]
-        return [f"{number} not used", *(_words(f) for f in reasons[:1])]
-    error = f"{_THIN}±{_THIN}{_error_mm(fish)}" if with_error else ""
-    lines = [f"{number}: {fish.fork_length_mm:.0f}{error} mm"]
+        unused = wording("overlay-not-used", number=number)
+        return [unused, *(_words(f) for f in reasons[:1])]
+    lines = [
+        wording(
+            "overlay-length",
+            case="error" if with_error else "bare",
+            number=number,
+            length_mm=fish.fork_length_mm,
+            error_mm=_error_mm(fish),
+        )
+    ]
     if fish.weight_g is not None:
-        lines.append(format_weight(fish.weight_g))
+        lines.append(wording("overlay-weight", weight_g=fish.weight_g))
     return lines + [_words(f) for f in _doubts(fish)[:2]]
 
 
-def _error_mm(fish: MeasuredFish) -> str:
+def _error_mm(fish: MeasuredFish) -> float:
     """Return the standard error; no length is shown surer than its last digit."""
-    return f"{max(fish.fork_length_se_mm, 1.0):.0f}"
-
-
-def format_weight(weight_g: float) -> str:
-    """Return a weight to about three figures, in grams or kilograms."""
-    if weight_g >= 1000.0:
-        return f"{weight_g / 1000.0:.2f} kg"
-    return f"{weight_g:.0f} g" if weight_g >= 20.0 else f"{weight_g:.1f} g"
+    return max(fish.fork_length_se_mm, 1.0)
 
 
 def _words(flag: str) -> str:
-    return flag.replace("-", " ")
+    return wording("flag-words", case=flag)
 
 
 def _draw_labels(
@@ -341,36 +324,46 @@ def _footer(
     problems: Sequence[Problem] = (),
 ) -> str:
     used = [one for one in fish if one.complete]
-    parts = []
     refused = [_problem_words(problem) for problem in problems if problem.fatal]
     if refused and not used:
-        return f"Not measured: {', '.join(refused)}"
-    if plane is None:
-        parts.append("No scale")
-    else:
-        ids = ", ".join(str(i) for i in plane.marker_ids)
-        named = f" {ids}" if ids else ""
-        parts.append(f"Scale: {_SCALE_WORDS[plane.method]}{named}")
-        parts.append(f"±{100.0 * plane.relative_se:.1f} %")
-        parts.append(f"tilt {plane.tilt_deg:.0f}°")
-    parts.append(f"{len(used)} of {len(fish)} fish used")
+        return wording("overlay-footer", case="refused", reasons=tuple(refused))
+    parts = [
+        *_scale_parts(plane),
+        wording("overlay-footer", case="used", used=len(used), fish=len(fish)),
+    ]
     booked = {one.species for one in used if "published-weight" in one.flags}
     if booked:
-        names = " or ".join(sorted(booked))
-        parts.append(f"weights as {names}, from the published line alone")
-        parts.append("standard error 25 %")
+        names = tuple(sorted(booked))
+        parts.append(wording("overlay-footer", case="published", names=names))
     if used:
         errors = [_error_mm(one) for one in used]
-        ends = dict.fromkeys(sorted(errors, key=int)[:: max(1, len(errors) - 1)])
-        parts.append(f"lengths: standard error {' to '.join(ends)} mm")
+        least, most = min(errors), max(errors)
+        case = "error" if round(least) == round(most) else "errors"
+        parts.append(wording("overlay-errors", case=case, least_mm=least, most_mm=most))
     return " · ".join(parts)
+
+
+def _scale_parts(plane: PlaneScale | None) -> list[str]:
+    """Return what gave the scale, and how well it is known."""
+    if plane is None:
+        return [wording("overlay-footer", case="no-scale")]
+    ids = ", ".join(str(i) for i in plane.marker_ids)
+    return [
+        wording(
+            "overlay-scale",
+            method=Message.of("scale-method", case=plane.method),
+            markers=f" {ids}" if ids else "",
+        ),
+        wording("overlay-scale-error", share=plane.relative_se),
+        wording("overlay-tilt", tilt=plane.tilt_deg),
+    ]
 
 
 def _warning(problems: Sequence[Problem]) -> str:
     """Return what is doubtful about a photo that was measured."""
     words = [_problem_words(problem) for problem in problems if not problem.fatal]
-    return f"Look: {', '.join(words)}" if words else ""
+    return wording("overlay-look", reasons=tuple(words)) if words else ""
 
 
 def _problem_words(problem: Problem) -> str:
-    return _PROBLEM_WORDS.get(problem.code, _words(problem.code))
+    return wording("problem-words", case=problem.code)

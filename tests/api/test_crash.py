@@ -15,6 +15,7 @@ from starlette.testclient import TestClient
 from api import worker
 from api.app import create_app
 from api.settings import Settings
+from fishmeasure.base.words import Voice
 from tests.api.load import stamped
 
 MARK = b"CRASH"
@@ -48,9 +49,9 @@ def shrink(path: Path, width_px: int) -> bytes:
     return worker.shrink(path, width_px)
 
 
-def draw(path: Path, measurement: Any) -> bytes:
+def draw(path: Path, measurement: Any, in_voice: Voice) -> bytes:
     _break_decoder()
-    return worker.draw(path, measurement)
+    return worker.draw(path, measurement, in_voice)
 
 
 def measure_again(path: Path, name: str, how: Any) -> Any:

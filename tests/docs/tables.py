@@ -17,6 +17,7 @@ from fishmeasure.base.flags import FLAGS
 from fishmeasure.base.words import meaning
 from fishmeasure.base.words.explain import codes
 from fishmeasure.cli import app
+from fishmeasure.cli.helping import help_of
 from fishmeasure.species import load_species, species_keys
 
 ROOT = Path(__file__).resolve().parents[2]
@@ -35,7 +36,7 @@ def commands() -> str:
     return _table(
         ("command", "what it does"),
         (
-            (f"`fishmeasure {name}`", (command.help or "").split("\n\n")[0].strip())
+            (f"`fishmeasure {name}`", help_of(command.help or ""))
             for name, command in found.items()
         ),
     )

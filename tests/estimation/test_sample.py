@@ -35,7 +35,7 @@ def test_the_layout_of_the_contract_is_read() -> None:
     assert sample.nets[0].photos == ("a1.jpg",)
     assert sample.weighings[0].weight_g == pytest.approx(1912 - 640)
     assert sample.weighings[1].weight_g == 1431
-    assert [net.label for net in sample.weighings] == ["net 1", "net 2"]
+    assert [str(net.label) for net in sample.weighings] == ["net 1", "net 2"]
 
 
 @pytest.mark.parametrize(

@@ -11,12 +11,13 @@ from PIL import Image
 
 from fishmeasure.base.arrays import ByteArray, FloatArray
 from fishmeasure.base.flags import Problem
+from fishmeasure.base.words import wording
 from fishmeasure.photo import overlay
 from fishmeasure.photo.image import Photo
 from fishmeasure.photo.label_layout import LabelLayout, load_font, text_size_px, wrap
 from fishmeasure.photo.length import FishLength
 from fishmeasure.photo.measurement import MeasuredFish, PhotoMeasurement, weighed
-from fishmeasure.photo.overlay import draw_overlay, format_weight, overlay_jpeg
+from fishmeasure.photo.overlay import draw_overlay, overlay_jpeg
 from fishmeasure.photo.plane import CameraModel, PlaneScale
 from fishmeasure.species import load_species
 
@@ -237,7 +238,9 @@ def test_the_strip_says_why_a_photo_was_refused_or_is_doubtful() -> None:
 
 def test_a_weight_is_written_in_the_units_of_the_trade() -> None:
     """Grams to three figures, then kilograms."""
-    written = [format_weight(w) for w in (3.456, 45.67, 345.6, 1234.5)]
+    written = [
+        wording("overlay-weight", weight_g=w) for w in (3.456, 45.67, 345.6, 1234.5)
+    ]
     assert written == ["3.5 g", "46 g", "346 g", "1.23 kg"]
 
 

@@ -93,5 +93,6 @@ def _example(name: str, taker: str, count: int, figure: Any) -> Any:
         "count": count,
         **dict.fromkeys(("LIST", "STEPS", "ALTERNATIVES", "ASKED"), NAMES),
         **dict.fromkeys(("NUMBER", "AMOUNT", "PERCENT"), figure),
+        "WEIGHT": 212.0,
     }
     return kinds.get(taker, "word")

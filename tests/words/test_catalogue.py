@@ -48,7 +48,7 @@ def has_value(code: str) -> bool:
 
 FORMS = (
     *("day-format", "list-", "span", "percent", "share-", "unit-", "page-", "flag-"),
-    *("alternatives", "as-said", "asked"),
+    *("alternatives", "as-said", "asked", "help-"),
 )
 """Messages that functions or the page name."""
 

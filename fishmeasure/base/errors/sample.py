@@ -4,7 +4,7 @@ import re
 from datetime import date
 
 from fishmeasure.base.errors.base import FishMeasureError
-from fishmeasure.base.words import Reason
+from fishmeasure.base.words import Reason, wording
 
 
 class SampleError(FishMeasureError):
@@ -20,9 +20,13 @@ class SampleFileError(SampleError):
     code = "sample-file"
 
     def __init__(self, *, reason: Reason, field: str = "") -> None:
-        place = _NET.sub(lambda net: f"net {int(net[1]) + 1}, ", field.strip("'"))
+        place = _NET.sub(lambda net: f"{_net(net)}, ", field.strip("'"))
         place = _SECTION.sub(r"[\1], ", _READING.sub("", place)).removesuffix(", ")
         super().__init__(case="place" if place else "whole", place=place, reason=reason)
+
+
+def _net(found: re.Match[str]) -> str:
+    return wording("net-label", number=int(found[1]) + 1)
 
 
 _NET = re.compile(r"^nets\[(\d+)\]\.?")

@@ -4,7 +4,7 @@
 ### grower does now; .cli and .page the same in the terms of the command line and the
 ### page, where they differ; .meaning is the line of `fishmeasure explain`. A line break
 ### is said as a space. functions.py tells of NUMBER, AMOUNT, PERCENT, DAY, LIST, QUOTED
-### and STOP; a parameter $case tells which of a code's sentences is meant.
+### and STOP, WEIGHT; a parameter $case tells which of a code's sentences is meant.
 
 ## Forms: how figures, days and lists are written
 
@@ -113,6 +113,24 @@ field-length = { $word ->
    *[min_length] must be at least { $limit } long, not { $length }
 }
 
+field-needed = , needed
+
+field-range = { " " }from { $low } to { $high }
+
+field-kind = { $case ->
+    [object] object with { LIST($names) }
+    [choice] { LIST($names, between: " or ") }
+    [list] list of ({ $each })
+    [uuid] id
+    [date] date
+    [time] time
+    [date-time] date and time
+    [boolean] true or false
+    [number] number
+    [integer] whole number
+   *[string] text
+}
+
 field-missing = { $fields ->
     [one] is missing
    *[other] are missing
@@ -154,6 +172,13 @@ entry-slip = { $case ->
     [count-or-bulk] is missing: give it, or bulk_weight_kg and mean_weight_g
     [count-and-weight] is missing, and weight_kg too
     [one-group] of one unit must be given as one group
+    [itself] is the entry itself
+    [same-unit] is the unit the fish are in already
+    [outside-weights] lies outside mean_weight_low_g to mean_weight_high_g
+    [outside-conditions] must lie from condition_factor_low to condition_factor_high
+    [unit-empty] of the unit is empty
+    [cohort-empty] of the cohort is empty
+    [months] must have 12 values, one for all the year, or none
    *[no-figure] is missing: no figure is given
 }
 
@@ -166,6 +191,19 @@ net-slip = { $case ->
     [net-and-gross] stands beside gross_g: give one of them
    *[tare-alone] stands there without a gross weight
 }
+
+sample-slip = { $case ->
+    [not-toml] it is not valid TOML: { $told }
+    [nested] its lists are nested too deeply
+    [digits] a number in it has thousands of digits
+    [nets] is not known here; is net meant?
+    [units] is given in { LIST($names, last: "and") }
+   *[no-net] is missing: one [[net]] for a dip
+}
+
+net-label = net { $number }
+
+net-labelled = net { $number } ({ $label })
 
 net-lengths = are { $lengths }, but the fish are { $fish_count }
 
@@ -1162,6 +1200,7 @@ lw-data = { $case ->
         [few-outlines] { $fish } of the fish in the photos can be weighed by their outlines;
             { $needed } are needed
         [wrong] fish { $fish } has the { $figure }
+        [no-net] no net is both weighed and photographed with fish whose outlines can be used
        *[one-length] the fish are all of one length, so no slope can be fitted
     }
 
@@ -1174,6 +1213,8 @@ depth-beside-length = { $case ->
 
 source-own-fit = Own fit of { $fish } fish weighed one by one. { $note }
 source-own-level = Level of { $fish } own fish, b as published. { $note }
+source-own-nets = Bulk weighing of { $weighed } own fish, outlines of { $fish } in { $photos }
+    photos. { $note }
 source-own-heights = { $fish } own fish in { $photos } photos, fork lengths read on a ruler.
     { $note }
 source-own-body = { $fish } own fish in { $photos } photos, weighed one by one. { $note }
@@ -1535,7 +1576,6 @@ plot-length = { $case ->
        *[fork] fork length, mm
     }
 plot-single-fish = Length and weight of single fish
-plot-net = net { $number }
 plot-nets = Nets weighed and measured
 plot-disagrees = { $net }: does not agree
 plot-on-published = this stock, { $off } % on published
@@ -1626,6 +1666,90 @@ flag = { $case ->
         [edited] A person moved an end point.
        *[dropped] A person left this fish out.
     }
+
+# The same in few words: for tables and the labels of a picture.
+flag-words = { $case ->
+        [edge-cut] edge cut
+        [hidden] hidden
+        [touching] touching
+        [not-fish-shaped] not fish shaped
+        [ends-doubtful] ends doubtful
+        [under-water] under water
+        [end-in-shadow] end in shadow
+        [coiled] coiled
+        [bent] bent
+        [tail-doubtful] tail doubtful
+        [far-from-markers] far from markers
+        [published-weight] published weight
+        [outline-doubtful] outline doubtful
+        [outside-species-range] outside species range
+        [other-species] other species
+        [edited] edited
+       *[dropped] dropped
+    }
+
+problem-words = { $case ->
+        [no-marker] no printed marker seen
+        [no-fish] no fish found
+        [no-usable-fish] no fish can be used
+        [tilted] the phone was tilted
+        [marker-missing] a marker was not seen
+        [not-flat] the markers do not lie flat
+        [rough-scale] the scale is rough
+        [blurred] blurred
+        [too-far] too far
+        [too-dark] too dark
+        [overexposed] overexposed
+        [small-fish] small fish
+        [not-validated] not validated
+        [other-species] other species
+        [markers-disagree] markers disagree
+        [several-sheets] several sheets
+        [known-distance] known distance
+        [through-water] through water
+        [too-small] too small
+        [too-large] too large
+        [print-scale] print scale
+       *[other] { $case }
+    }
+
+scale-method = { $case ->
+        [sheet] sheet
+        [loose-markers] loose markers
+        [single-marker] one marker
+       *[known-distance] known distance
+    }
+
+overlay-not-used = { $number } not used
+
+overlay-length = { $case ->
+        [error] { $number }: { NUMBER($length_mm, decimals: 0) }{ "\u2009" }±{ "\u2009" }{ AMOUNT($error_mm, decimals: 0) }
+       *[bare] { $number }: { AMOUNT($length_mm, decimals: 0) }
+    }
+
+overlay-weight = { WEIGHT($weight_g) }
+
+overlay-footer = { $case ->
+        [refused] Not measured: { LIST($reasons) }
+        [no-scale] No scale
+        [used] { $used } of { $fish } fish used
+       *[published] weights as { LIST($names, last: "or") }, from the published line alone ·
+            standard error 25 %
+    }
+
+overlay-scale = Scale: { $method }{ $markers }
+
+overlay-scale-error = ±{ PERCENT($share, decimals: 1) }
+
+overlay-tilt = tilt { NUMBER($tilt, decimals: 0) }°
+
+overlay-errors = { $case ->
+        [error] lengths: standard error { AMOUNT($most_mm, decimals: 0) }
+       *[errors] lengths: standard error { NUMBER($least_mm, decimals: 0) } to
+            { AMOUNT($most_mm, decimals: 0) }
+    }
+
+overlay-look = Look: { LIST($reasons) }
 
 marker-missing = Only { $markers } of the 4 markers can be seen; the others are covered, cut
     off or in glare, so the scale is less certain.
@@ -2345,6 +2469,22 @@ cli-columns = { $case ->
        *[nets] net | fish | measured | weight g | against the rest | doubt
     }
 
+cli-it-says = It says: { $told }
+
+cli-what-to-do = What to do: { $told }
+
+cli-measuring = Measuring
+
+cli-field-day = on: date, such as 2026-05-02; else today
+
+cli-field-name = name of the { record-word }
+
+device-name = { $case ->
+    [aerator] aerator
+    [air-pump] air pump
+   *[backup-air] backup air
+}
+
 cli-not-used = not used
 
 cli-photo-scale = { $method }, { NUMBER($px, decimals: 2) } px/mm, tilt
@@ -2446,6 +2586,63 @@ cli-species-lengths = length and weight
 
 cli-species-general = food fish in general
 
+cli-species-part = { $case ->
+    [shape] shape
+    [body] body
+    [growth] growth
+    [feed] feed
+    [oxygen] oxygen
+    [limits] limits
+   *[water] water
+}
+
+cli-species-figure = { $case ->
+    [fork_per_total] Fork length over total length
+    [standard_per_total] Standard length over total length
+    [thickness_per_depth] Thickness over body depth
+    [depth_per_fork_length] Body depth over fork length
+    [snout_height] Snout over the board, per half thickness
+    [fork_height] Fork over the board, per half thickness
+    [c_g_per_cm3] Weight over squared depth along the body, g/cm³
+    [stock_relative_sd] Its spread between stocks, fraction
+    [fish_relative_sd] Its spread between fish, fraction
+    [squared_depth_per_depth2_length] Squared depth along the body over depth squared times fork length
+    [tgc_x1000] Thermal growth coefficient x 1000, g^(1/3) per degree-day
+    [optimum_temperature_deg_c] Growth no faster above, °C
+    [plate_size_g] Plate size, g
+    [fcr] Feed conversion ratio
+    [protein_percent] Protein of the feed, %
+    [fed_factor] Oxygen use after a meal over fasted, times
+    [density_kg_per_m3] Most fish, kg/m³
+    [min_saturation_percent] Oxygen that goes with that density, % of saturation
+    [feeding_low_deg_c] Feeds from, °C
+    [feeding_high_deg_c] Feeds up to, °C
+    [act_low_deg_c] Deaths or lost balance at or below, °C
+    [act_high_deg_c] Deaths or lost balance at or above, °C
+    [do_watch_mg_per_l] Caution level of oxygen, mg/L
+    [do_act_mg_per_l] Critical level of oxygen, mg/L
+    [saturation_watch_percent] Watch oxygen over, % of saturation
+    [saturation_act_percent] Act on oxygen over, % of saturation
+    [ph_act_low] Act on pH under
+    [ph_watch_low] Watch pH under
+    [ph_watch_high] Watch pH over
+    [ph_act_high] Act on pH over
+    [unionised_ammonia_n_act_mg_per_l] Act on un-ionised ammonia over, mg/L as N
+    [nitrite_n_watch_mg_per_l] Watch nitrite over, mg/L as N at 10 mg/L chloride
+    [nitrite_n_act_mg_per_l] Act on nitrite over, mg/L as N at 10 mg/L chloride
+   *[nitrate_n_watch_mg_per_l] Watch nitrate over, mg/L as N
+}
+
+cli-species-word = { $case ->
+    [high] high
+    [medium] medium
+    [low] low
+    [farmed] farmed
+    [wild] wild
+    [exponential] exponential
+   *[dome] dome
+}
+
 cli-species-line = W = { $a } L^{ $b }, W in g, L = { cli-length-kind } in cm,
     { NUMBER($least_mm, decimals: 0) } to { AMOUNT($most_mm, decimals: 0) }
 
@@ -2505,6 +2702,214 @@ cli-ask-temperature = { $unit }: what is its water temperature over the year? Wi
 cli-version = { $name }, version { $version }
 
 note-plate-size = Plate size { AMOUNT($plate_g) }
+
+## cli: help
+
+# Neither figures nor choices, only units: --help reads them without Fluent.
+
+help-words-usage = Usage:
+help-words-options = Options
+help-words-arguments = Arguments
+help-words-commands = Commands
+help-words-options-metavar = [OPTIONS]
+help-words-command-metavar = COMMAND [ARGS]...
+help-words-default = default
+help-words-required = required
+help-words-help = Show this message and exit.
+
+help-backup-command = Save book, photos and lens profiles in one checked file, while serving
+    too.
+help-restore-command = Put a backup back, once all of it is checked; stop the server before.
+help-batch-command = Measure many photos; stopped and started again, it goes on where it
+    was.
+help-export-command = Write the whole book as one JSON file or as CSV tables.
+help-import-command = Add what a file holds; what is in the book already is left as it is.
+help-units-command = List the units.
+help-cohorts-command = List the cohorts.
+help-entries-command = List the entries, oldest first.
+help-state-command = Show what is in every unit: count, mean weight and kilograms.
+help-fields-command = List the kinds of entries, or the fields of one.
+help-add-command = Add a unit, a cohort or an entry (dated today, unless on=2026-05-02).
+help-change-command = Change a unit or cohort; the old version stays in the book.
+help-correct-command = Write a corrected entry in place of a wrong one, which stays in the
+    book.
+help-cancel-command = Take an entry back; it stays in the book, but no longer counts.
+help-explain-command = Tell what a code of a problem or an error means, and what is said
+    with it.
+help-fit-command = Fit a stock to fish weighed or measured one by one, by lengths or photos.
+help-lens-command = Measure a phone's lens once; the profile sharpens every photo it takes.
+help-outlook-command = Show one unit on one page: weight, biomass, harvest, feed, limits,
+    outage.
+help-demo-command = Fill the book with the invented spring tanks, to try things on.
+help-photo-command = Measure the fish in photos: lengths, and weights by their outlines.
+help-plan-command = Say how many nets give the mean weight to within so many per cent.
+help-sample-command = Estimate mean weight and spread from photos and bulk weighings of
+    nets.
+help-serve-command = Serve the phone page and the API, on this machine only unless --lan.
+help-sheet-command = Write a page to print at 100 %, and a JSON file of what is true about
+    it.
+help-species-command = List the species, or show one with its sources and confidence.
+help-feed-command = Show the ration and the kilograms of feed for today and the days ahead.
+help-conversion-command = Show the feed conversion ratio of a period, biological and
+    economic.
+help-growth-command = Fit growth to a cohort's samples; weights and plate-size dates ahead.
+help-harvest-command = Show what harvests of the largest fish yield and leave, on days or
+    weekly.
+help-ammonia-command = Show the un-ionised ammonia of a reading beside the species' limit.
+help-nitrate-command = Show where nitrate goes with this feed, water exchange and plant bed.
+help-plant-bed-command = Show the plant bed that the feed carries, and the feed a bed takes
+    up.
+help-oxygen-command = Show the oxygen that the fish use beside what comes in, at the caution
+    level.
+help-outage-command = Show how long oxygen lasts when something stops, and what buys time.
+help-stocking-command = Show how near each limit is, the room left, or how many fish must
+    go.
+help-app = How heavy are the fish? Photos and bulk weighings to mean weight and spread.
+help-version = Show the version and exit.
+help-language = Language of what is said, such as en; else that of the locale.
+help-data-option = The server's folder; else FISHMEASURE_DATA_DIR, else your own.
+help-file = The backup to make, such as monday.tar; none is overwritten.
+help-restore-file = A backup that 'fishmeasure backup' made.
+help-force = Replace the book that is there; it is kept beside.
+help-source = Folder of photos, or a text file with a path a line.
+help-results = File for the results, a line of JSON a photo; what it has is kept.
+help-workers = Photos measured at the same time; else one a processor core.
+help-full = Keep outlines and geometry too: 40 times as large a file.
+help-dask = Address of a dask scheduler, to use more machines.
+help-book-app = The stock book: units, cohorts and dated entries that are never overwritten.
+help-target = FILE.json, or a folder for CSV tables.
+help-import-source = FILE.json, a CSV table, or a folder of them.
+help-unit = Only of this unit.
+help-cohort = Only of this cohort.
+help-everything = Also what was corrected or taken back.
+help-on = The day, 2026-05-02; else today.
+help-fields = FIELD=VALUE, such as unit="Tank A" cohort=Trout fish_count=2; see `fishmeasure
+    book fields KIND`.
+help-kind = unit, cohort, or a kind of entry.
+help-change-kind = unit or cohort.
+help-name = Its name.
+help-entry = Id of the wrong entry, or its start.
+help-cancel-entry = Id of the entry, or its start.
+help-note = Why, for the book.
+help-book-option = File or address of the book, such as postgresql://host/name; else
+    FISHMEASURE_BOOK, else your own.
+help-code = Such as no-marker; all, if left out.
+help-table = CSV, a row a fish, with weight_g (or weight_kg) and length_mm (or length_cm)
+    and, if measured, depth_mm; or with photo, fish (its number, where a photo shows
+    several) and weight_g, fork_length_mm as read on a ruler, or both.
+help-species = The species that the stock is of.
+help-length = Which length was measured.
+help-save = Write the stock's own species file here (.toml).
+help-plot = Write a plot here (.png, .pdf or .svg).
+help-instructions = Write a page to print here (.pdf): photograph and weigh five fish.
+help-photos = Photos of the board of 'fishmeasure sheet lens-board'.
+help-lens-name = What you call this phone or lens.
+help-out = File of the profile to write.
+help-options-species = Name from 'fishmeasure species', or a TOML file of your stock.
+help-print-scale = Length of the sheet's printed check line in mm / 100: 0.97 where it is 97
+    mm long.
+help-paper = Paper of the printed sheet, A4, A3 or Letter; else the markers tell it.
+help-known = Without a marker: two points in the photo, in pixels from its top left, and how
+    far apart they are.
+help-lens = Lens profile that 'fishmeasure lens' wrote.
+help-json-to = Write the figures as JSON; - for the screen.
+help-csv-to = Write the fish as CSV; - for the screen.
+help-overlay = Folder for pictures with the fish drawn in.
+help-outlook-unit = Name of the unit.
+help-pdf = Write the page to print to this file.
+help-hours = Hours of outage that the fish should survive.
+help-fingerlings = Weight of fingerlings that may be added, g.
+help-days = Days ahead for which there must be room.
+help-demo-on = Last day of the invented data, 2026-08-01; else today.
+help-photo-photos = Photos with a printed marker in view.
+help-within = Wanted: the mean weight to within ± this many per cent.
+help-level = Chance that the interval holds: 0.9 is 90 %.
+help-fish-per-net = Only nets of this many fish.
+help-count = Fish in the unit.
+help-sample = JSON that 'fishmeasure sample --json' wrote of the last sample, for how much
+    fish and nets differ; else typical figures.
+help-cv = Spread (CV) of weights in a net: 0.25 is 25 %.
+help-between = Spread (CV) between nets beyond that: 0.09 is 9 %.
+help-sample-sample = SAMPLE.toml: nets with weighings and photos.
+help-sample-species = Species, in place of the one in the file.
+help-plots = Folder for plots of weights and lengths.
+help-record = Enter the sample in the book, as one of this cohort.
+help-sample-save = Write the stock's own species file here (.toml), as the weighing of
+    photographed nets tells it.
+help-port = Port of the address to open.
+help-lan = Let phones on the local network in, by pairing.
+help-book = File or address of the book; else FISHMEASURE_BOOK, else your own.
+help-data = Folder of photos and book; else FISHMEASURE_DATA_DIR, else your own.
+help-cert = TLS certificate (PEM).
+help-key = TLS private key (PEM).
+help-serve-workers = Photos measured at the same time.
+help-sheet-kind = The sheet, four loose cards, one card, or the board for 'lens'.
+help-sheet-paper = Paper size.
+help-sheet-out = PDF to write; by default named after kind and paper.
+help-every = Write every page into the folder --out.
+help-species-name = A species' name, or your own stock's TOML file.
+help-feed-days = Days of feed.
+help-feed = Feed given, kg.
+help-start = Biomass at the start, kg.
+help-end = Biomass at the end, kg.
+help-removed = Sold or moved out, kg.
+help-dead = Died, kg.
+help-added = Stocked or moved in, kg.
+help-growth-days = Days ahead.
+help-harvest-count = Fish in the cohort.
+help-take = DATE=NUMBER of the largest fish; repeat it.
+help-weekly = Instead of --take, every week until --until: a number of fish (60), kilograms
+    (20kg), or 'size': all that are at plate size.
+help-from = First day of --weekly, 2026-05-02; else today.
+help-until = Last day of --weekly, 2026-10-31.
+help-count-error = Standard error of the count, %.
+help-tan = Total ammonia nitrogen, mg/L.
+help-ph = pH.
+help-tan-error = Standard error of the reading, %.
+help-nitrate-feed = Feed a day, g.
+help-nitrate-start = Nitrate nitrogen now, mg/L.
+help-exchange = Water exchanged, m³/day.
+help-protein = Protein of the feed, %; else the species'.
+help-bed = Plant bed, m².
+help-crop = Crop or kind of bed: leafy, fruiting, raft or nft.
+help-species-argument = Such as rainbow-trout; see 'fishmeasure species'.
+help-biomass-error = Standard error of the biomass, %.
+help-salinity = Salinity, g/kg.
+help-temp = Water temperature, °C.
+help-volume = Water, m³.
+help-wind = Wind over the water, m/s.
+help-fasted = The fish were not fed since the day before.
+help-plate-size = Plate size, g; else the species'.
+help-mean-weight = Mean weight of the fish, g.
+help-biomass = Fish in the unit, kg.
+help-depth = Mean depth, m; without it the surface is left out.
+help-inflow = Inflow, L/min.
+help-inflow-do = Oxygen of the inflow, mg/L; else 95 % of saturation.
+help-standard-transfer = Aerators' standard oxygen transfer rate, g/h.
+help-air = Air pumps: L/min of air in all; or --standard-transfer.
+help-air-depth = Depth of the diffusers under the water, m.
+help-bubbles = Bubbles of the diffusers: fine, medium or coarse.
+help-altitude = Altitude, m.
+help-water-use = Oxygen that water and bottom use, mg/L an hour.
+help-cohort-options-sample = A mean weight: DATE=GRAMS, or DATE=GRAMS/PERCENT with its
+    standard error; once for each sample.
+help-cohort-options-temp = Water temperature all year, °C; or --monthly or --wave.
+help-monthly = Water temperatures of the twelve months, January first: 4,4,6,...
+help-wave = Water temperature as MEAN,AMPLITUDE,DAY: 9,5,205 is 4 to 14 °C, warmest on the
+    205th day of the year.
+help-cohort-options-cv = Spread of weights (CV): 0.25 is 25 %.
+help-oxygen = Oxygen in the water when it stops, mg/L.
+help-inflow-by-gravity = The inflow runs on without power.
+help-cause = Only this: power, pump, blower, intake, device or oxygen; else all that the
+    unit has.
+help-backup-transfer = Backup air: standard oxygen transfer rate, g/h.
+help-backup-hours = Hours that the backup's battery lasts.
+help-outage-hours = Hours to last: how many fish would?
+help-chart = Write a chart to this file (.png, .svg or .pdf).
+help-stocking-ph = pH, for the ammonia.
+help-density = Your own density limit, kg/m³; else the species'.
+help-condition = Condition factor K, for the density and flow index.
+help-stocking-days = Days ahead that the unit must hold its fish.
 
 ## api: the server's own errors
 

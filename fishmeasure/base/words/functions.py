@@ -5,6 +5,8 @@
     with ``atMost: 3`` to so many digits, without zeros at its end.
 ``AMOUNT($weight_g, decimals: 0)``
     The same with its unit, which the parameter's name ends in.
+``WEIGHT($weight_g)``
+    A fish's weight to about three figures, in grams or kilograms.
 ``PERCENT($share)``
     A fraction in per cent; ``decimals`` as above.
 ``SHARE($used)``
@@ -50,6 +52,8 @@ from fishmeasure.base.words.voice import Units
 Lookup = Callable[..., str]
 """Says a message of the catalogue by its id and parameters."""
 _PAST_ALL = 9.995  # more of a limit is only said to be past all use
+_KILOGRAM_G = 1000.0
+_LARGE_G = 20.0  # from here on a gram is fine enough
 _LONGEST = 2000  # Fluent refuses a longer text inside a sentence
 
 
@@ -145,6 +149,7 @@ class Functions:
         return {
             "NUMBER": self.number,
             "AMOUNT": self.amount,
+            "WEIGHT": self.weight,
             "PERCENT": self.percent,
             "SHARE": self.share,
             "DAY": self.day,
@@ -176,6 +181,17 @@ class Functions:
             raise ValueError(message)
         name = unit.us if self._us and unit.us else unit.name
         return f"{self.number(figure, **form)} {self._lookup(f'unit-{name}')}"
+
+    def weight(self, figure: Any) -> str:
+        """Return a fish's weight to about three figures, in the unit that fits it."""
+        grams = float(_given(figure))
+        if self._us:
+            return self.amount(figure, decimals=0)
+        if grams >= _KILOGRAM_G:
+            text = self._fixed(grams / _KILOGRAM_G, {"decimals": 2})
+            return f"{text} {self._lookup('unit-kg')}"
+        text = self._fixed(grams, {"decimals": 0 if grams >= _LARGE_G else 1})
+        return f"{text} {self._lookup('unit-g')}"
 
     def percent(self, share: Any, **form: Any) -> str:
         """Return a fraction in per cent; past all use it is only said to be past it."""

@@ -37,3 +37,16 @@ def entries(language: str) -> dict[str, str]:
         if lines is not None:
             lines.append(line)
     return {name: "\n".join(part) + "\n" for name, part in found.items()}
+
+
+def plain_text(name: str, language: str) -> str:
+    """Return an entry without figures and choices, read without Fluent.
+
+    Raises
+    ------
+    KeyError
+        If English has no such entry.
+    """
+    text = entries(language).get(name) or entries(ENGLISH)[name]
+    value = text.partition("=")[2]
+    return " ".join(line.strip() for line in value.splitlines()).strip()

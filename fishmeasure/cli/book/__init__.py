@@ -17,7 +17,7 @@ from fishmeasure.cli.book.write import (
 from fishmeasure.cli.checked import CheckedTyper
 
 book_app = CheckedTyper(
-    help="The stock book: units, cohorts and dated entries that are never overwritten.",
+    help="help-book-app",
 )
 for _name, _command in (
     ("units", units_command),

@@ -16,9 +16,7 @@ if TYPE_CHECKING:
 
 
 def export_command(
-    target: Annotated[
-        Path, typer.Argument(help="FILE.json, or a folder for CSV tables.")
-    ],
+    target: Annotated[Path, typer.Argument(help="help-target")],
     book: BookOption = None,
 ) -> None:
     """Write the whole book as one JSON file or as CSV tables."""
@@ -35,9 +33,7 @@ def export_command(
 
 
 def import_command(
-    source: Annotated[
-        Path, typer.Argument(help="FILE.json, a CSV table, or a folder of them.")
-    ],
+    source: Annotated[Path, typer.Argument(help="help-import-source")],
     book: BookOption = None,
 ) -> None:
     """Add what a file holds; what is in the book already is left as it is."""

@@ -51,15 +51,9 @@ def cohorts_command(json_to: JsonTo = None, book: BookOption = None) -> None:
 
 
 def entries_command(
-    unit: Annotated[
-        str | None, typer.Option("--unit", help="Only of this unit.")
-    ] = None,
-    cohort: Annotated[
-        str | None, typer.Option("--cohort", help="Only of this cohort.")
-    ] = None,
-    everything: Annotated[
-        bool, typer.Option("--all", help="Also what was corrected or taken back.")
-    ] = False,
+    unit: Annotated[str | None, typer.Option("--unit", help="help-unit")] = None,
+    cohort: Annotated[str | None, typer.Option("--cohort", help="help-cohort")] = None,
+    everything: Annotated[bool, typer.Option("--all", help="help-everything")] = False,
     json_to: JsonTo = None,
     book: BookOption = None,
 ) -> None:
@@ -90,9 +84,7 @@ def entries_command(
 
 
 def state_command(
-    on: Annotated[
-        str | None, typer.Option("--on", help="The day, 2026-05-02; else today.")
-    ] = None,
+    on: Annotated[str | None, typer.Option("--on", help="help-on")] = None,
     json_to: JsonTo = None,
     book: BookOption = None,
 ) -> None:

@@ -28,8 +28,7 @@ if TYPE_CHECKING:
 Fields = Annotated[
     list[str],
     typer.Argument(
-        help='FIELD=VALUE, such as unit="Tank A" cohort=Trout fish_count=2; '
-        "see `fishmeasure book fields KIND`.",
+        help="help-fields",
         metavar="FIELD=VALUE...",
     ),
 ]
@@ -58,9 +57,7 @@ _WRITTEN_BY_THE_BOOK = frozenset(("id", "version", "replaces", "recorded_at"))
 
 
 def fields_command(
-    kind: Annotated[
-        str | None, typer.Argument(help="unit, cohort, or a kind of entry.")
-    ] = None,
+    kind: Annotated[str | None, typer.Argument(help="help-kind")] = None,
 ) -> None:
     """List the kinds of entries, or the fields of one."""
     kinds = _kinds()
@@ -73,16 +70,17 @@ def fields_command(
         if name in _WRITTEN_BY_THE_BOOK:
             continue
         if name == "on":
-            print("on: date, such as 2026-05-02; else today")
+            print(wording("cli-field-day"))
         elif name in {"unit_id", "to_unit_id", "cohort_id"}:
             shown = name.removesuffix("_id")
-            print(f"{shown}: {text.replace('id', f'name of the {_last(shown)}', 1)}")
+            needed = text.partition("id")[2]
+            print(f"{shown}: {wording('cli-field-name', what=_last(shown))}{needed}")
         else:
             print(f"{name}: {text}")
 
 
 def add_command(
-    kind: Annotated[str, typer.Argument(help="unit, cohort, or a kind of entry.")],
+    kind: Annotated[str, typer.Argument(help="help-kind")],
     fields: Fields,
     book: BookOption = None,
 ) -> None:
@@ -114,8 +112,8 @@ def add_command(
 
 
 def change_command(
-    kind: Annotated[str, typer.Argument(help="unit or cohort.")],
-    name: Annotated[str, typer.Argument(help="Its name.")],
+    kind: Annotated[str, typer.Argument(help="help-change-kind")],
+    name: Annotated[str, typer.Argument(help="help-name")],
     fields: Fields,
     book: BookOption = None,
 ) -> None:
@@ -137,7 +135,7 @@ def change_command(
 
 
 def correct_command(
-    entry: Annotated[str, typer.Argument(help="Id of the wrong entry, or its start.")],
+    entry: Annotated[str, typer.Argument(help="help-entry")],
     fields: Fields,
     book: BookOption = None,
 ) -> None:
@@ -158,8 +156,8 @@ def correct_command(
 
 
 def cancel_command(
-    entry: Annotated[str, typer.Argument(help="Id of the entry, or its start.")],
-    note: Annotated[str, typer.Option("--note", help="Why, for the book.")] = "",
+    entry: Annotated[str, typer.Argument(help="help-cancel-entry")],
+    note: Annotated[str, typer.Option("--note", help="help-note")] = "",
     book: BookOption = None,
 ) -> None:
     """Take an entry back; it stays in the book, but no longer counts."""

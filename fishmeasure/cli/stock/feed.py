@@ -14,7 +14,7 @@ from fishmeasure.cli.stock import options as opt
 @grouped
 def feed_command(
     fish: opt.FishOptions,
-    days: Annotated[int, typer.Option(help="Days of feed.")] = 7,
+    days: Annotated[int, typer.Option(help="help-feed-days")] = 7,
     json_to: JsonTo = None,
 ) -> None:
     """Show the ration and the kilograms of feed for today and the days ahead."""
@@ -49,12 +49,12 @@ def feed_command(
 
 
 def conversion_command(
-    feed: Annotated[float, typer.Option(help="Feed given, kg.")],
-    start: Annotated[float, typer.Option(help="Biomass at the start, kg.")],
-    end: Annotated[float, typer.Option(help="Biomass at the end, kg.")],
-    removed: Annotated[float, typer.Option(help="Sold or moved out, kg.")] = 0.0,
-    dead: Annotated[float, typer.Option(help="Died, kg.")] = 0.0,
-    added: Annotated[float, typer.Option(help="Stocked or moved in, kg.")] = 0.0,
+    feed: Annotated[float, typer.Option(help="help-feed")],
+    start: Annotated[float, typer.Option(help="help-start")],
+    end: Annotated[float, typer.Option(help="help-end")],
+    removed: Annotated[float, typer.Option(help="help-removed")] = 0.0,
+    dead: Annotated[float, typer.Option(help="help-dead")] = 0.0,
+    added: Annotated[float, typer.Option(help="help-added")] = 0.0,
     biomass_error: opt.BiomassError = 5.0,
     json_to: JsonTo = None,
 ) -> None:

@@ -18,7 +18,7 @@ if TYPE_CHECKING:
 @grouped
 def growth_command(
     cohort: opt.CohortOptions,
-    days: Annotated[int, typer.Option(help="Days ahead.")] = 180,
+    days: Annotated[int, typer.Option(help="help-growth-days")] = 180,
     size: opt.PlateSize = None,
     json_to: JsonTo = None,
 ) -> None:

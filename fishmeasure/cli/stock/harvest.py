@@ -26,29 +26,22 @@ _WEEKLY = re.compile(r"(\d+)|(\d+(?:\.\d+)?) ?kg|(size)")
 @grouped
 def harvest_command(
     cohort: opt.CohortOptions,
-    count: Annotated[int, typer.Option(help="Fish in the cohort.")],
+    count: Annotated[int, typer.Option(help="help-harvest-count")],
     take: Annotated[
         list[str] | None,
-        typer.Option(help="DATE=NUMBER of the largest fish; repeat it."),
+        typer.Option(help="help-take"),
     ] = None,
     weekly: Annotated[
         str | None,
-        typer.Option(
-            help="Instead of --take, every week until --until: a number of fish (60), "
-            "kilograms (20kg), or 'size': all that are at plate size."
-        ),
+        typer.Option(help="help-weekly"),
     ] = None,
     from_: Annotated[
         str | None,
-        typer.Option("--from", help="First day of --weekly, 2026-05-02; else today."),
+        typer.Option("--from", help="help-from"),
     ] = None,
-    until: Annotated[
-        str | None, typer.Option(help="Last day of --weekly, 2026-10-31.")
-    ] = None,
+    until: Annotated[str | None, typer.Option(help="help-until")] = None,
     size: opt.PlateSize = None,
-    count_error: Annotated[
-        float, typer.Option(help="Standard error of the count, %.")
-    ] = 2.0,
+    count_error: Annotated[float, typer.Option(help="help-count-error")] = 2.0,
     json_to: JsonTo = None,
 ) -> None:
     """Show what harvests of the largest fish yield and leave, on days or weekly."""

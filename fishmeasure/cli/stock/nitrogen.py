@@ -12,12 +12,10 @@ from fishmeasure.cli.stock import options as opt
 
 def ammonia_command(
     species: opt.SpeciesArgument,
-    tan: Annotated[float, typer.Option(help="Total ammonia nitrogen, mg/L.")],
-    ph: Annotated[float, typer.Option(help="pH.")],
+    tan: Annotated[float, typer.Option(help="help-tan")],
+    ph: Annotated[float, typer.Option(help="help-ph")],
     temp: opt.Temp,
-    tan_error: Annotated[
-        float, typer.Option(help="Standard error of the reading, %.")
-    ] = 10.0,
+    tan_error: Annotated[float, typer.Option(help="help-tan-error")] = 10.0,
     salinity: opt.Salinity = 0.0,
     json_to: JsonTo = None,
 ) -> None:
@@ -51,18 +49,14 @@ def ammonia_command(
 
 def nitrate_command(
     species: opt.SpeciesArgument,
-    feed: Annotated[float, typer.Option(help="Feed a day, g.")],
+    feed: Annotated[float, typer.Option(help="help-nitrate-feed")],
     volume: opt.Volume,
-    start: Annotated[float, typer.Option(help="Nitrate nitrogen now, mg/L.")] = 0.0,
-    exchange: Annotated[float, typer.Option(help="Water exchanged, m³/day.")] = 0.0,
-    protein: Annotated[
-        float | None, typer.Option(help="Protein of the feed, %; else the species'.")
-    ] = None,
-    bed: Annotated[float, typer.Option(help="Plant bed, m².")] = 0.0,
-    crop: Annotated[
-        str, typer.Option(help="Crop or kind of bed: leafy, fruiting, raft or nft.")
-    ] = "leafy",
-    days: Annotated[int, typer.Option(help="Days ahead.")] = 60,
+    start: Annotated[float, typer.Option(help="help-nitrate-start")] = 0.0,
+    exchange: Annotated[float, typer.Option(help="help-exchange")] = 0.0,
+    protein: Annotated[float | None, typer.Option(help="help-protein")] = None,
+    bed: Annotated[float, typer.Option(help="help-bed")] = 0.0,
+    crop: Annotated[str, typer.Option(help="help-crop")] = "leafy",
+    days: Annotated[int, typer.Option(help="help-growth-days")] = 60,
     json_to: JsonTo = None,
 ) -> None:
     """Show where nitrate goes with this feed, water exchange and plant bed."""
@@ -113,11 +107,9 @@ def nitrate_command(
 
 
 def plant_bed_command(
-    feed: Annotated[float, typer.Option(help="Feed a day, g.")],
-    bed: Annotated[float, typer.Option(help="Plant bed, m².")] = 0.0,
-    crop: Annotated[
-        str, typer.Option(help="Crop or kind of bed: leafy, fruiting, raft or nft.")
-    ] = "leafy",
+    feed: Annotated[float, typer.Option(help="help-nitrate-feed")],
+    bed: Annotated[float, typer.Option(help="help-bed")] = 0.0,
+    crop: Annotated[str, typer.Option(help="help-crop")] = "leafy",
     json_to: JsonTo = None,
 ) -> None:
     """Show the plant bed that the feed carries, and the feed a bed takes up."""

@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING, Annotated, TypeVar
 import typer
 
 from fishmeasure.base.errors import BadFieldError, OptionFormatError
-from fishmeasure.base.words import Message
+from fishmeasure.base.words import Message, wording
 from fishmeasure.cli.options import read_day
 
 if TYPE_CHECKING:
@@ -28,14 +28,12 @@ DAY_ZERO = date(2000, 1, 1)  # any day, where one temperature is given for all
 
 SpeciesArgument = Annotated[
     str,
-    typer.Argument(
-        help="Such as rainbow-trout; see 'fishmeasure species'.", metavar="SPECIES"
-    ),
+    typer.Argument(help="help-species-argument", metavar="SPECIES"),
 ]
-BiomassError = Annotated[float, typer.Option(help="Standard error of the biomass, %.")]
-Salinity = Annotated[float, typer.Option(help="Salinity, g/kg.")]
-Temp = Annotated[float, typer.Option(help="Water temperature, °C.")]
-Volume = Annotated[float, typer.Option(help="Water, m³.")]
+BiomassError = Annotated[float, typer.Option(help="help-biomass-error")]
+Salinity = Annotated[float, typer.Option(help="help-salinity")]
+Temp = Annotated[float, typer.Option(help="help-temp")]
+Volume = Annotated[float, typer.Option(help="help-volume")]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -43,9 +41,9 @@ class FishOptions:
     """The fish, and how warm they have it."""
 
     species: SpeciesArgument
-    mean_weight: Annotated[float, typer.Option(help="Mean weight of the fish, g.")]
+    mean_weight: Annotated[float, typer.Option(help="help-mean-weight")]
     temp: Temp
-    biomass: Annotated[float, typer.Option(help="Fish in the unit, kg.")]
+    biomass: Annotated[float, typer.Option(help="help-biomass")]
     biomass_error: BiomassError = 10.0
 
     def biomass_kg(self) -> Estimate:
@@ -66,31 +64,25 @@ class UnitOptions:
     volume: Volume
     depth: Annotated[
         float | None,
-        typer.Option(help="Mean depth, m; without it the surface is left out."),
+        typer.Option(help="help-depth"),
     ] = None
-    inflow: Annotated[float, typer.Option(help="Inflow, L/min.")] = 0.0
+    inflow: Annotated[float, typer.Option(help="help-inflow")] = 0.0
     inflow_do: Annotated[
         float | None,
-        typer.Option(help="Oxygen of the inflow, mg/L; else 95 % of saturation."),
+        typer.Option(help="help-inflow-do"),
     ] = None
-    standard_transfer: Annotated[
-        float, typer.Option(help="Aerators' standard oxygen transfer rate, g/h.")
-    ] = 0.0
+    standard_transfer: Annotated[float, typer.Option(help="help-standard-transfer")] = (
+        0.0
+    )
     air: Annotated[
         float,
-        typer.Option(help="Air pumps: L/min of air in all; or --standard-transfer."),
+        typer.Option(help="help-air"),
     ] = 0.0
-    air_depth: Annotated[
-        float, typer.Option(help="Depth of the diffusers under the water, m.")
-    ] = 0.0
-    bubbles: Annotated[
-        str, typer.Option(help="Bubbles of the diffusers: fine, medium or coarse.")
-    ] = "coarse"
-    altitude: Annotated[float, typer.Option(help="Altitude, m.")] = 0.0
+    air_depth: Annotated[float, typer.Option(help="help-air-depth")] = 0.0
+    bubbles: Annotated[str, typer.Option(help="help-bubbles")] = "coarse"
+    altitude: Annotated[float, typer.Option(help="help-altitude")] = 0.0
     salinity: Salinity = 0.0
-    water_use: Annotated[
-        float, typer.Option(help="Oxygen that water and bottom use, mg/L an hour.")
-    ] = 0.0
+    water_use: Annotated[float, typer.Option(help="help-water-use")] = 0.0
 
     def unit(
         self, standby: Sequence[Mapping[str, object]] = (), **more: object
@@ -117,11 +109,16 @@ class UnitOptions:
         found: list[dict[str, object]] = []
         if self.standard_transfer:
             rate = self.standard_transfer
-            found.append({"name": "aerator", "standard_transfer_g_per_h": rate})
+            found.append(
+                {
+                    "name": wording("device-name", case="aerator"),
+                    "standard_transfer_g_per_h": rate,
+                }
+            )
         if self.air:
             found.append(
                 {
-                    "name": "air pump",
+                    "name": wording("device-name", case="air-pump"),
                     "gas_l_per_min": self.air,
                     "diffuser_depth_m": self.air_depth,
                     "bubbles": self.bubbles,
@@ -170,13 +167,9 @@ def _bad_option(*, field: str, reason: Message) -> BadFieldError:
     return BadFieldError(field=f"--{option}", reason=reason)
 
 
-Wind = Annotated[float | None, typer.Option(help="Wind over the water, m/s.")]
-Fasted = Annotated[
-    bool, typer.Option("--fasted", help="The fish were not fed since the day before.")
-]
-PlateSize = Annotated[
-    float | None, typer.Option(help="Plate size, g; else the species'.")
-]
+Wind = Annotated[float | None, typer.Option(help="help-wind")]
+Fasted = Annotated[bool, typer.Option("--fasted", help="help-fasted")]
+PlateSize = Annotated[float | None, typer.Option(help="help-plate-size")]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -186,31 +179,21 @@ class CohortOptions:
     species: SpeciesArgument
     sample: Annotated[
         list[str],
-        typer.Option(
-            help="A mean weight: DATE=GRAMS, or DATE=GRAMS/PERCENT with its standard "
-            "error; once for each sample."
-        ),
+        typer.Option(help="help-cohort-options-sample"),
     ]
     temp: Annotated[
         float | None,
-        typer.Option(help="Water temperature all year, °C; or --monthly or --wave."),
+        typer.Option(help="help-cohort-options-temp"),
     ] = None
     monthly: Annotated[
         str | None,
-        typer.Option(
-            help="Water temperatures of the twelve months, January first: 4,4,6,..."
-        ),
+        typer.Option(help="help-monthly"),
     ] = None
     wave: Annotated[
         str | None,
-        typer.Option(
-            help="Water temperature as MEAN,AMPLITUDE,DAY: 9,5,205 is 4 to 14 °C, "
-            "warmest on the 205th day of the year."
-        ),
+        typer.Option(help="help-wave"),
     ] = None
-    cv: Annotated[float, typer.Option(help="Spread of weights (CV): 0.25 is 25 %.")] = (
-        0.25
-    )
+    cv: Annotated[float, typer.Option(help="help-cohort-options-cv")] = 0.25
 
     def water(self) -> TemperatureForecast:
         """Return the forecast of whichever option was given."""

@@ -80,34 +80,25 @@ def _balance(unsafe_g_per_h: float) -> str:
 def outage_command(
     fish: opt.FishOptions,
     water: opt.UnitOptions,
-    oxygen: Annotated[
-        float, typer.Option(help="Oxygen in the water when it stops, mg/L.")
-    ],
+    oxygen: Annotated[float, typer.Option(help="help-oxygen")],
     inflow_by_gravity: Annotated[
         bool,
-        typer.Option("--inflow-by-gravity", help="The inflow runs on without power."),
+        typer.Option("--inflow-by-gravity", help="help-inflow-by-gravity"),
     ] = False,
     wind: opt.Wind = None,
     fasted: opt.Fasted = False,
     cause: Annotated[
         str,
-        typer.Option(
-            help="Only this: power, pump, blower, intake, device or oxygen; else all "
-            "that the unit has."
-        ),
+        typer.Option(help="help-cause"),
     ] = "",
-    backup_transfer: Annotated[
-        float, typer.Option(help="Backup air: standard oxygen transfer rate, g/h.")
-    ] = 0.0,
+    backup_transfer: Annotated[float, typer.Option(help="help-backup-transfer")] = 0.0,
     backup_hours: Annotated[
-        float | None, typer.Option(help="Hours that the backup's battery lasts.")
+        float | None, typer.Option(help="help-backup-hours")
     ] = None,
-    hours: Annotated[
-        float, typer.Option(help="Hours to last: how many fish would?")
-    ] = 4.0,
+    hours: Annotated[float, typer.Option(help="help-outage-hours")] = 4.0,
     chart: Annotated[
         Path | None,
-        typer.Option(help="Write a chart to this file (.png, .svg or .pdf)."),
+        typer.Option(help="help-chart"),
     ] = None,
     json_to: JsonTo = None,
 ) -> None:
@@ -118,7 +109,7 @@ def outage_command(
     from fishmeasure.husbandry.outage_fall import OutageCase, OutageCause
 
     backup = {
-        "name": "backup air",
+        "name": wording("device-name", case="backup-air"),
         "standard_transfer_g_per_h": backup_transfer,
         "backup_hours": backup_hours,
         "standby": True,

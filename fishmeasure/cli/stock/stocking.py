@@ -23,21 +23,17 @@ if TYPE_CHECKING:
 def stocking_command(
     fish: opt.FishOptions,
     water: opt.UnitOptions,
-    ph: Annotated[float | None, typer.Option(help="pH, for the ammonia.")] = None,
+    ph: Annotated[float | None, typer.Option(help="help-stocking-ph")] = None,
     density: Annotated[
         float | None,
-        typer.Option(help="Your own density limit, kg/m³; else the species'."),
+        typer.Option(help="help-density"),
     ] = None,
     condition: Annotated[
         float | None,
-        typer.Option(help="Condition factor K, for the density and flow index."),
+        typer.Option(help="help-condition"),
     ] = None,
-    days: Annotated[
-        int, typer.Option(help="Days ahead that the unit must hold its fish.")
-    ] = 60,
-    fingerling: Annotated[
-        float, typer.Option(help="Weight of fingerlings that may be added, g.")
-    ] = 10.0,
+    days: Annotated[int, typer.Option(help="help-stocking-days")] = 60,
+    fingerling: Annotated[float, typer.Option(help="help-fingerlings")] = 10.0,
     json_to: JsonTo = None,
 ) -> None:
     """Show how near each limit is, the room left, or how many fish must go."""

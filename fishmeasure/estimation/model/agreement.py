@@ -21,7 +21,7 @@ from fishmeasure.estimation.model.nets import (
 )
 from fishmeasure.estimation.model.posterior import Posterior
 from fishmeasure.estimation.model.record import NetReport
-from fishmeasure.estimation.nets import NetWeighing
+from fishmeasure.estimation.nets import NetWeighing, net_label
 
 # A net is flagged when a fault is more likely than chance.
 _FLAG_ABOVE: Final = 0.5
@@ -64,7 +64,7 @@ def net_reports(
             residual = length_residuals[index] or residual
         reports.append(
             NetReport(
-                label=net.label or f"net {index + 1}",
+                label=net.label or net_label(index + 1),
                 fish_count=net.fish_count,
                 fish_measured=len(net.complete_fish),
                 weight_g=net.weight_g,

@@ -168,7 +168,7 @@ _AS_IT_IS: Final = (
 
 def _net(report: NetReport) -> NetAnswer:
     return NetAnswer(
-        net=report.label,
+        net=str(report.label),
         fish=report.fish_count,
         fish_measured=report.fish_measured,
         weight_g=_number(report.weight_g),

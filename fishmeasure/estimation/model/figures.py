@@ -8,6 +8,7 @@ from scipy.special import ndtri
 
 from fishmeasure.base.arrays import FloatArray
 from fishmeasure.base.estimate import Estimate, Scope, UncertaintySource
+from fishmeasure.base.words import Reason
 from fishmeasure.estimation.model.finitecv import finite_cv_points
 from fishmeasure.estimation.model.groups import Split
 from fishmeasure.estimation.model.lengths import Lengths
@@ -32,7 +33,7 @@ class Unit:
     """
 
     all_nets: tuple[NetWeighing, ...]
-    repeated: tuple[str, ...]
+    repeated: tuple[Reason, ...]
     count: int | None
     stated_count: int | None
     count_sd: float

@@ -7,7 +7,7 @@ import numpy as np
 
 from fishmeasure.base.estimate import Estimate
 from fishmeasure.base.flags import Problem
-from fishmeasure.base.words import Message, number
+from fishmeasure.base.words import Message, Reason, number
 from fishmeasure.estimation.model.record import (
     DoubtfulLength,
     NetReport,
@@ -39,7 +39,7 @@ class Facts:
 
     mode: str
     nets: tuple[NetWeighing, ...]
-    repeated: tuple[str, ...]
+    repeated: tuple[Reason, ...]
     used: tuple[NetWeighing, ...]
     reports: tuple[NetReport, ...]
     doubtful: tuple[DoubtfulLength, ...]

@@ -9,7 +9,7 @@ from pydantic import Field
 from fishmeasure.base.estimate import Estimate, UncertaintySource
 from fishmeasure.base.flags import Problem
 from fishmeasure.base.record import record
-from fishmeasure.base.words import Message
+from fishmeasure.base.words import Message, Reason
 from fishmeasure.base.written import rounded
 
 
@@ -37,7 +37,7 @@ class NetReport:
         What is wrong and what to do, for people; None without a flag.
     """
 
-    label: str
+    label: Reason
     fish_count: int
     fish_measured: int
     weight_g: float | None

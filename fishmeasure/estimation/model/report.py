@@ -147,7 +147,7 @@ def _doubtful(
     probability = lengths.gross
     return tuple(
         DoubtfulLength(
-            net=model.nets[int(lengths.net_ids[lengths.net_of_fish[i]])].label,
+            net=str(model.nets[int(lengths.net_ids[lengths.net_of_fish[i]])].label),
             fork_length_mm=float(lengths.reference_mm * np.exp(lengths.x[i])),
             probability=float(probability[i]),
         )

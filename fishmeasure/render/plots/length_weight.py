@@ -6,7 +6,7 @@ from matplotlib.axes import Axes
 from fishmeasure.base.arrays import FloatArray
 from fishmeasure.base.words import wording
 from fishmeasure.estimation.model import PopulationEstimate
-from fishmeasure.estimation.nets import NetWeighing
+from fishmeasure.estimation.nets import NetWeighing, net_label
 from fishmeasure.render.plots.canvas import (
     BLUE,
     GREEN,
@@ -104,7 +104,7 @@ def sample_line_plot(
     reports = {report.label: report for report in estimate.nets}
     lengths = [line.at_length_mm]
     for number, net in enumerate(nets, 1):
-        label = net.label or wording("plot-net", number=number)
+        label = net.label or net_label(number)
         report = reports.get(label)
         fish = np.array([f.fork_length_mm for f in net.complete_fish])
         if report is None or report.mean_weight_g is None or not len(fish):
