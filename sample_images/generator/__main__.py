@@ -8,6 +8,7 @@ from pathlib import Path
 
 from sample_images.generator.blind import BLIND
 from sample_images.generator.crowds import CROWDS
+from sample_images.generator.fresh import FRESH
 from sample_images.generator.heaps import HEAPS
 from sample_images.generator.held_out import HELD_OUT
 from sample_images.generator.output import write_photo, write_truth
@@ -24,6 +25,7 @@ SETS = {
     "held-out": HELD_OUT,
     "blind": BLIND,
     "unseen": UNSEEN,
+    "fresh": FRESH,
     "sizes": SIZES,
     "tub": TUBS,
     "heap": HEAPS,

@@ -51,7 +51,11 @@ class Course:
     bend_share: float = 0.0
 
     def length_mm(self, camera: Camera, pose: Pose) -> float:
-        """Return the length at the true height, the bend straightened."""
+        """Return the length at the true height, the bend straightened.
+
+        It is taken parallel to the board, as a measuring board reads it: that a tail
+        hangs down to the board makes no fish longer.
+        """
         arc, chord = self._arc_and_chord(camera, pose)
         return chord + self.bend_share * (arc - chord)
 
@@ -62,7 +66,7 @@ class Course:
 
     def _arc_and_chord(self, camera: Camera, pose: Pose) -> tuple[float, float]:
         heights = pose.heights_mm(np.linspace(0.0, 1.0, len(self.points_mm)))
-        lifted = np.column_stack([camera.lift(self.points_mm, heights), heights])
+        lifted = camera.lift(self.points_mm, heights)
         arc = float(np.sum(np.linalg.norm(np.diff(lifted, axis=0), axis=1)))
         return arc, float(np.linalg.norm(lifted[-1] - lifted[0]))
 

@@ -31,7 +31,9 @@ def ruled_fish(
     """
     course = Course(
         points_mm=plane.to_plane_mm(fish.midline_px),
-        bend_share=bend_share(math.radians(fish.bend_deg)),
+        bend_share=bend_share(
+            math.radians(fish.bend_deg), fish.seen_depth_per_length or 0.0
+        ),
     )
     camera, pose = Camera.of(plane), pose_of(shape, 0.5 * fish.thickness_mm)
     higher, lower = (course.length_mm(camera, pose.stiffer(t)) for t in (0.5, -0.5))

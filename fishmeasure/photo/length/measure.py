@@ -19,10 +19,13 @@ from fishmeasure.photo.segment.outline import FishOutline
 STATIONS = 48
 SEEN_DEPTH_RELATIVE_SD = 0.05
 """Of the depth of an outline, for what is left of fins in it."""
-NATURAL_TURN_RAD = 0.10
+NATURAL_TURN_RAD, TURN_PER_DEPTH, MOST_TURN_RAD = 0.12, 3.3, 0.45
+SLENDER = 0.25
 """Spread of the midline's turn in straight fish, as a back is seldom shaped as a
-belly is: 5.7 degrees over the slender species of 218 outlines (Caillon et al. 2018,
-Ecosphere 9, e02220)."""
+belly is; of a fish up to a quarter as deep as long, more for each share of depth
+beyond it, and the most. In 446 outlines of straight fish (218 of Caillon et al. 2018,
+Ecosphere 9, e02220; every fourth of 910 of Schwartz and Alfaro 2021) it is 0.12 to
+0.16 below a depth of 0.25, 0.24 to 0.34 up to 0.30, 0.44 to 0.47 up to 0.35."""
 STANDARD_RELATIVE_SD = 0.024
 """Of the tail fin's base on an outline against its landmark, same outlines."""
 HEAD_SHARE = TAIL_SHARE = 0.25
@@ -244,18 +247,22 @@ def _course(midline: Midline, ends: Ends) -> Course:
     to_fork = np.clip(1.0 - (1.0 - share) / TAIL_SHARE, 0.0, 1.0)[:, None]
     return Course(
         points_mm=middle + to_snout * off_snout + to_fork * off_fork,
-        bend_share=bend_share(midline.turn_rad),
+        bend_share=bend_share(
+            midline.turn_rad, ends.depth / (ends.fork_along - ends.snout_along)
+        ),
     )
 
 
-def bend_share(turn_rad: float) -> float:
+def bend_share(turn_rad: float, depth_per_length: float) -> float:
     """Return how much of the midline's curvature is likely a bend.
 
     The turn seen is that of the bend and that of the shape, of which the spread is
     known; the nearer it is to the latter, the more it is taken for shape.
     """
+    deeper = max(depth_per_length - SLENDER, 0.0)
+    natural = min(NATURAL_TURN_RAD + TURN_PER_DEPTH * deeper, MOST_TURN_RAD)
     seen = turn_rad**2
-    return seen / (seen + NATURAL_TURN_RAD**2)
+    return seen / (seen + natural**2)
 
 
 def _depth_mm(midline: Midline, ends: Ends, camera: Camera, shape: FishShape) -> float:

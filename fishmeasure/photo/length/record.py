@@ -34,10 +34,10 @@ class FishShape:
     thickness_per_depth: float = 0.5
     depth_per_fork_length: float = 0.27
     depth_per_fork_length_sd: float = 0.08
-    snout_height: float = 0.65
+    snout_height: float = 0.70
     snout_height_sd: float = 0.175
-    fork_height: float = 0.2
-    fork_height_sd: float = 0.125
+    fork_height: float = 0.275
+    fork_height_sd: float = 0.10
 
 
 def shape_of(species: Species) -> FishShape:
