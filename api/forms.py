@@ -9,12 +9,12 @@ from typing import Any
 from pydantic import TypeAdapter
 
 from api.routes.devices import PairIn
-from api.schemas import PhotoSettingsIn
 from fishmeasure.base.record import json_schema
 from fishmeasure.book.entries import ENTRY_KINDS
 from fishmeasure.book.posterior.fish import MOST_WEIGHT_CHANGE
 from fishmeasure.book.units import Cohort, Unit
 from fishmeasure.photo.lens import LensProfile
+from fishmeasure.photo.settings import PhotoChoices
 
 
 def form_schemas() -> dict[str, Any]:
@@ -23,7 +23,7 @@ def form_schemas() -> dict[str, Any]:
         "entries": {kind: json_schema(made) for kind, made in ENTRY_KINDS.items()},
         "unit": json_schema(Unit),
         "cohort": json_schema(Cohort),
-        "photo": TypeAdapter(PhotoSettingsIn).json_schema(),
+        "photo": json_schema(PhotoChoices),
         "lens": json_schema(LensProfile),
         "device": TypeAdapter(PairIn).json_schema(),
         "most_weight_change": MOST_WEIGHT_CHANGE,

@@ -228,7 +228,7 @@ def _examples() -> dict[str, Json]:
             {"kind": "move", "fish": 0, "snout_px": [812, 640], "fork_px": [1390, 655]},
         ]
     }
-    found["PhotoSettingsIn"] = {"species": cohort.species_key, "print_scale": 0.97}
+    found["PhotoChoices"] = {"species": cohort.species_key, "print_scale": 0.97}
     found["ErrorBody"] = {
         "code": "not-an-image",
         "message": "net_1.txt is not a picture that can be read.",

@@ -2,15 +2,16 @@
 
 from collections.abc import Callable
 from datetime import datetime
-from typing import Any, Generic, Literal, TypeVar
+from typing import Any, Generic, TypeVar
 
 from pydantic import BaseModel, ConfigDict, Field
 from pydantic_core import PydanticKnownError, core_schema
 
 from api.errors import ErrorBody
 from fishmeasure.base.record import with_rules
-from fishmeasure.photo.corrections import Correction, Point
+from fishmeasure.photo.corrections import Correction
 from fishmeasure.photo.measurement import PhotoMeasurement
+from fishmeasure.photo.settings import PhotoChoices
 
 T = TypeVar("T")
 
@@ -64,41 +65,6 @@ class Items(Out, Generic[T]):
 # --- photos -------------------------------------------------------------------
 
 
-class KnownIn(In):
-    """Two points of a photo a known distance apart."""
-
-    points_px: list[Point] = Field(min_length=2, max_length=2, description="Both ends.")
-    distance_mm: float = Field(
-        gt=0, le=10_000, description="Between them, mm.", examples=[100.0]
-    )
-
-
-class PhotoSettingsIn(In):
-    """How a photo is measured."""
-
-    species: str = Field(
-        default="",
-        max_length=60,
-        description="Key of the species; empty is the default.",
-    )
-    print_scale: float = Field(
-        default=1.0,
-        ge=0.5,
-        le=2.0,
-        description="Printed over nominal size: the check line in mm / 100.",
-        examples=[0.97],
-    )
-    paper: Literal["A4", "A3", "Letter"] | None = Field(
-        default=None, description="Paper of the sheet, where it cannot be seen."
-    )
-    lens: str | None = Field(
-        default=None, max_length=60, description="Name of a lens profile."
-    )
-    known: KnownIn | None = Field(
-        default=None, description="Scale by hand, in place of markers."
-    )
-
-
 class CorrectionsIn(In):
     """All corrections of a photo: they replace those sent before."""
 
@@ -111,7 +77,7 @@ class PhotoOut(Out):
     id: str = Field(description="SHA-256 of the file as it was sent.")
     revision: int = Field(description="Grows with every change.")
     received_at: datetime = Field(description="When it came.")
-    settings: PhotoSettingsIn = Field(description="How it was measured.")
+    settings: PhotoChoices = Field(description="How it was measured.")
     measurement: PhotoMeasurement = Field(description="With the corrections made.")
     corrections: list[Correction] = Field(description="As sent.")
     links: dict[str, str] = Field(description="Of its pictures.")

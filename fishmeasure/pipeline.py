@@ -11,7 +11,7 @@ from fishmeasure.base.errors import (
     NoMarkerError,
 )
 from fishmeasure.base.flags import Problem
-from fishmeasure.base.record import plain
+from fishmeasure.base.record import field_names, plain, record
 from fishmeasure.base.words import Message, wording
 from fishmeasure.estimation.model import (
     PopulationEstimate,
@@ -24,11 +24,12 @@ from fishmeasure.estimation.sizes import PhotoWeight, sized, with_lengths
 from fishmeasure.photo.image import DEFAULT_LIMITS, Photo, PhotoLimits, read_photo
 from fishmeasure.photo.length import measure_length, shape_of
 from fishmeasure.photo.lens import LensProfile
-from fishmeasure.photo.markers import KnownDistance, find_plane
+from fishmeasure.photo.markers import find_plane
 from fishmeasure.photo.measurement import MeasuredFish, PhotoMeasurement, weighed
 from fishmeasure.photo.plane import PlaneScale
 from fishmeasure.photo.quality import check_photo
 from fishmeasure.photo.segment import Segmentation, Segmenter, default_segmenter
+from fishmeasure.photo.settings import MeasuringSettings, PhotoChoices
 from fishmeasure.photo.stockweights import of_the_stock
 from fishmeasure.photo.weighing import NOT_VALIDATED, with_validation, with_weights
 from fishmeasure.photo.weight import OF_THE_FISH, FishWeight, fish_weight
@@ -41,32 +42,40 @@ NO_FISH = Problem.of("no-fish", case="photo")
 NONE_COMPLETE = Problem.of("no-usable-fish")
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class PhotoSettings:
+@record(frozen=True, slots=True, kw_only=True)
+class PhotoSettings(MeasuringSettings):
     """How photos are measured.
 
     Attributes
     ----------
     species
         Of all fish in the photo; decides proportions and weight.
-    print_scale
-        Printed over nominal size of the markers; exactly 1 means not checked.
-    known
-        Two points a known distance apart, in place of markers.
     lens
         Profile of the camera.
-    paper
-        Of the sheet, where it is known.
     limits
         Of the photo file.
     """
 
     species: Species = field(default_factory=lambda: load_species("rainbow-trout"))
-    print_scale: float = 1.0
-    known: KnownDistance | None = None
     lens: LensProfile | None = None
-    paper: str | None = None
     limits: PhotoLimits = DEFAULT_LIMITS
+
+    @classmethod
+    def of(
+        cls, chosen: MeasuringSettings, species: Species, lens: LensProfile | None
+    ) -> "PhotoSettings":
+        """Return the settings with what the names in those chosen stand for."""
+        same = {name: getattr(chosen, name) for name in field_names(MeasuringSettings)}
+        return cls(species=species, lens=lens, **same)
+
+    def choices(self) -> PhotoChoices:
+        """Return the settings as they are kept beside a photo.
+
+        A profile outside the server has no name there, and points are of one photo.
+        """
+        return PhotoChoices(
+            species=self.species.key, print_scale=self.print_scale, paper=self.paper
+        )
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)

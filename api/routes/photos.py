@@ -4,12 +4,10 @@ import hashlib
 from collections.abc import AsyncIterator, Iterator
 from contextlib import asynccontextmanager, contextmanager
 from pathlib import Path
-from typing import Annotated, Any
+from typing import Annotated
 
-from fastapi import APIRouter, File, Form, Query, Request, Response, UploadFile
+from fastapi import APIRouter, Depends, File, Query, Request, Response, UploadFile
 from fastapi.concurrency import run_in_threadpool
-from fastapi.exceptions import RequestValidationError
-from pydantic import ValidationError
 
 from api import schemas, worker
 from api.answers import JPEG
@@ -22,6 +20,7 @@ from api.errors import (
     storage_error,
 )
 from api.files import upload_file
+from api.form_fields import form_of
 from api.http import Revision, etag_of, expected_revision, not_modified
 from api.lenses import find_lens
 from api.services import Services, WithServices
@@ -30,6 +29,7 @@ from fishmeasure.base.record import plain, read
 from fishmeasure.base.words import Message, voice
 from fishmeasure.photo.corrections import Correction, apply_corrections
 from fishmeasure.photo.measurement import PhotoMeasurement
+from fishmeasure.photo.settings import PhotoChoices
 from fishmeasure.pipeline import PhotoSettings
 from fishmeasure.species import packaged_species
 from fishmeasure.store.archive import Page, StoredPhoto
@@ -38,21 +38,14 @@ router = APIRouter(prefix="/v1/photos", tags=["photos"])
 
 CHUNK_BYTES = 1 << 20
 NAME_LENGTH = 120
-_NUMBER = r"\d{1,5}(\.\d{1,3})?"
-KNOWN = rf"^({_NUMBER},{_NUMBER},{_NUMBER},{_NUMBER}={_NUMBER}|)$"
+FormChoices = Annotated[PhotoChoices, Depends(form_of(PhotoChoices))]
 
 
 @router.post("", summary="Send one or several photos and get their measurement")
 async def upload(
     services: WithServices,
     photos: Annotated[list[UploadFile], File(description="JPEG, PNG, WebP or HEIC.")],
-    species: Annotated[
-        str, Form(max_length=60, description="Key; empty: default.")
-    ] = "",
-    print_scale: Annotated[float, Form(ge=0.5, le=2.0)] = 1.0,
-    paper: Annotated[str, Form(pattern="^(A4|A3|Letter|)$")] = "",
-    lens: Annotated[str, Form(max_length=60)] = "",
-    known: Annotated[str, Form(pattern=KNOWN)] = "",
+    settings: FormChoices,
 ) -> schemas.UploadOut:
     """Measure photos and keep them, without place, time and other private tags.
 
@@ -61,15 +54,6 @@ async def upload(
     """
     if len(photos) > services.settings.max_batch:
         raise TooManyPhotosError(services.settings.max_batch)
-    settings = _settings(
-        {
-            "species": species,
-            "print_scale": print_scale,
-            "paper": paper or None,
-            "lens": lens or None,
-            "known": _known(known),
-        }
-    )
     how = how_to_measure(services, settings)
     items: list[schemas.PhotoOut | schemas.RefusedPhoto] = []
     failures = []
@@ -92,7 +76,7 @@ async def _take_in(
     services: Services,
     file: UploadFile,
     name: str,
-    settings: schemas.PhotoSettingsIn,
+    settings: PhotoChoices,
     how: PhotoSettings,
 ) -> StoredPhoto:
     with services.pool.place() as place:
@@ -110,26 +94,9 @@ async def _take_in(
         services.archive.add_photo,
         digest,
         name=name,
-        settings=settings.model_dump(mode="json"),
+        settings=plain(settings),
         measured=taken,
     )
-
-
-def _settings(fields: dict[str, Any]) -> schemas.PhotoSettingsIn:
-    """Return the settings that a form's fields make, held to the same limits."""
-    try:
-        return schemas.PhotoSettingsIn.model_validate(fields)
-    except ValidationError as error:
-        raise RequestValidationError(error.errors()) from None
-
-
-def _known(text: str) -> dict[str, Any] | None:
-    """Return two points a known distance apart, written as `X1,Y1,X2,Y2=MM`."""
-    if not text:
-        return None
-    points, _, distance = text.partition("=")
-    x1, y1, x2, y2 = (float(number) for number in points.split(","))
-    return {"points_px": [[x1, y1], [x2, y2]], "distance_mm": float(distance)}
 
 
 @asynccontextmanager
@@ -199,7 +166,7 @@ def put_corrections(
 async def put_settings(
     services: WithServices,
     photo_id: str,
-    sent: schemas.PhotoSettingsIn,
+    sent: PhotoChoices,
     request: Request,
     response: Response,
 ) -> schemas.PhotoOut:
@@ -217,7 +184,7 @@ async def put_settings(
         services.archive.change_photo,
         old,
         {
-            "settings": sent.model_dump(mode="json"),
+            "settings": plain(sent),
             "measured": measured,
             "measurement": measured,
             "corrections": [],
@@ -287,9 +254,7 @@ def _jpeg(data: bytes, response: Response) -> Response:
 # --- records to schemas ---------------------------------------------------------
 
 
-def how_to_measure(
-    services: Services, settings: schemas.PhotoSettingsIn
-) -> PhotoSettings:
+def how_to_measure(services: Services, settings: PhotoChoices) -> PhotoSettings:
     """Return the core's settings, with what the names in those sent stand for.
 
     Raises
@@ -297,18 +262,10 @@ def how_to_measure(
     SpeciesError, NotFoundError
         If the species or the lens is unknown.
     """
-    known = settings.known
-    return PhotoSettings(
-        species=packaged_species(settings.species or services.settings.species),
-        print_scale=settings.print_scale,
-        paper=settings.paper,
-        lens=find_lens(services, settings.lens) if settings.lens else None,
-        known=None
-        if known is None
-        else (
-            (*known.points_px[0], *known.points_px[1]),
-            known.distance_mm,
-        ),
+    return PhotoSettings.of(
+        settings,
+        packaged_species(settings.species or services.settings.species),
+        find_lens(services, settings.lens) if settings.lens else None,
     )
 
 
@@ -319,7 +276,7 @@ def photo_out(stored: StoredPhoto) -> schemas.PhotoOut:
         id=stored.id,
         revision=stored.revision,
         received_at=stored.received_at,
-        settings=schemas.PhotoSettingsIn.model_validate(stored.settings),
+        settings=read(PhotoChoices, stored.settings),
         measurement=PhotoMeasurement.from_json(stored.measurement),
         corrections=[read(Correction, one) for one in stored.corrections],
         links={

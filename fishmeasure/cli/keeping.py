@@ -44,9 +44,11 @@ def keep_photos(
     """
     from api.files import PhotoFiles
     from fishmeasure.base.files import read_at_most
+    from fishmeasure.base.record import plain
     from fishmeasure.photo.privacy import strip_private_tags
 
     files = PhotoFiles(folder / "photos")
+    chosen = plain(settings.choices())
     kept = []
     for path, measurement in measured.items():
         if measurement.width_px == 0:
@@ -67,19 +69,8 @@ def keep_photos(
         archive.add_photo(
             identity,
             name=Path(measurement.photo).name,
-            settings=_as_kept(settings),
+            settings=chosen,
             measured=measurement.to_json(),
         )
         kept.append(identity)
     return tuple(kept)
-
-
-def _as_kept(settings: "PhotoSettings") -> dict[str, object]:
-    """Return the settings as the server writes them; its lenses have other names."""
-    return {
-        "species": settings.species.key,
-        "print_scale": settings.print_scale,
-        "paper": settings.paper,
-        "lens": None,
-        "known": None,
-    }

@@ -1,9 +1,8 @@
 """Options that several commands share, and what they mean."""
 
-import re
 from datetime import date
 from pathlib import Path
-from typing import TYPE_CHECKING, Annotated
+from typing import TYPE_CHECKING, Annotated, get_args
 
 import typer
 
@@ -17,7 +16,6 @@ from fishmeasure.base.files import read_at_most
 from fishmeasure.base.words import Message, system_reason
 
 if TYPE_CHECKING:
-    from fishmeasure.photo.markers import KnownDistance
     from fishmeasure.pipeline import PhotoSettings
 
 PHOTO_SUFFIXES = frozenset((".jpg", ".jpeg", ".png", ".webp", ".heic", ".heif"))
@@ -75,10 +73,7 @@ CsvTo = Annotated[
 ]
 Overlay = Annotated[Path | None, typer.Option(help="help-overlay")]
 
-_NUMBER = r"\s*([-+]?\d+(?:\.\d+)?)\s*"
-_KNOWN = re.compile(rf"{_NUMBER},{_NUMBER},{_NUMBER},{_NUMBER}={_NUMBER}")
 THE_FILE = Message.of("cli-the-file")
-MIN_PRINT_SCALE, MAX_PRINT_SCALE = 0.5, 2.0
 
 
 def photo_settings(
@@ -96,25 +91,23 @@ def photo_settings(
     FishMeasureError
         If one of them cannot be used.
     """
+    from fishmeasure.base.record import read
     from fishmeasure.photo.lens import read_lens
+    from fishmeasure.photo.markers import KnownDistance
+    from fishmeasure.photo.settings import MeasuringSettings, Paper
     from fishmeasure.pipeline import PhotoSettings
     from fishmeasure.species import load_species
 
-    if not MIN_PRINT_SCALE <= print_scale <= MAX_PRINT_SCALE:
-        raise BadOptionError(
-            "--print-scale",
-            f"{print_scale:g}",
-            Message.of("cli-wanted", case="print-scale"),
-        )
-    papers = {"a4": "A4", "a3": "A3", "letter": "Letter"}
-    if paper is not None and paper.lower() not in papers:
-        raise BadOptionError("--paper", paper, Message.of("cli-wanted", case="paper"))
-    return PhotoSettings(
-        species=load_species(species),
-        print_scale=print_scale,
-        paper=None if paper is None else papers[paper.lower()],
-        known=None if known is None else parse_known(known),
-        lens=None if lens is None else read_lens(read_text(lens), lens.name),
+    papers = {name.lower(): name for name in get_args(Paper)}
+    given = {
+        "print_scale": print_scale,
+        "paper": paper and papers.get(paper.lower(), paper),
+        "known": known and KnownDistance.plain_from_text(known),
+    }
+    return PhotoSettings.of(
+        read(MeasuringSettings, given),
+        load_species(species),
+        None if lens is None else read_lens(read_text(lens), lens.name),
     )
 
 
@@ -129,22 +122,6 @@ def one_on_stdout(json_to: str | None, csv_to: str | None) -> None:
     if json_to == csv_to == "-":
         wanted = Message.of("cli-wanted", case="two-on-screen")
         raise BadOptionError("--csv", "-", wanted)
-
-
-def parse_known(text: str) -> "KnownDistance":
-    """Return two points (pixels) and their distance (mm) from "X1,Y1,X2,Y2=MM".
-
-    Raises
-    ------
-    BadOptionError
-        If the text has another form, or the points or the distance are nothing.
-    """
-    match = _KNOWN.fullmatch(text)
-    if match is None:
-        wanted = Message.of("cli-wanted", case="known")
-        raise BadOptionError("--known", text, wanted)
-    x1, y1, x2, y2, distance_mm = (float(part) for part in match.groups())
-    return (x1, y1, x2, y2), distance_mm
 
 
 def read_day(option: str, given: str | None) -> date:

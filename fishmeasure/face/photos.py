@@ -10,22 +10,19 @@ from fishmeasure.base.errors import (
     FishMeasureError,
     NoFileError,
     NotAnImageError,
-    PrintScaleError,
     ThroughWaterError,
 )
 from fishmeasure.base.files import read_at_most
 from fishmeasure.base.flags import Problem
+from fishmeasure.base.record import read
 from fishmeasure.face.shown import count, html_table, text_table, with_problems
 from fishmeasure.photo.image import read_photo
 from fishmeasure.photo.lens import read_lens
-from fishmeasure.photo.markers import KnownDistance
 from fishmeasure.photo.measurement import MeasuredFish, PhotoMeasurement
 from fishmeasure.photo.overlay import overlay_jpeg
+from fishmeasure.photo.settings import MeasuringSettings
 from fishmeasure.pipeline import PhotoSettings, measure_photo
 from fishmeasure.species import load_species
-
-MIN_PRINT_SCALE: Final = 0.5
-MAX_PRINT_SCALE: Final = 2.0
 
 _HEADER: Final = ("fish", "fork mm", "± mm", "weight g", "± g", "doubts")
 
@@ -114,7 +111,7 @@ def measure(
     print_scale: float = 1.0,
     water: bool = False,
     paper: str | None = None,
-    known: KnownDistance | None = None,
+    known: tuple[tuple[float, float, float, float], float] | None = None,
     lens: str | os.PathLike[str] | None = None,
 ) -> Measurement:
     """Measure the fish in a photo.
@@ -173,21 +170,19 @@ def _settings(
     species: str | os.PathLike[str],
     print_scale: float,
     paper: str | None,
-    known: KnownDistance | None,
+    known: tuple[tuple[float, float, float, float], float] | None,
     lens: str | os.PathLike[str] | None,
 ) -> PhotoSettings:
-    if not MIN_PRINT_SCALE <= print_scale <= MAX_PRINT_SCALE:
-        raise PrintScaleError(print_scale)
     profile = None
     if lens is not None:
         profile = read_lens(read_text(Path(lens)), Path(lens).name)
-    return PhotoSettings(
-        species=load_species(os.fspath(species)),
-        print_scale=print_scale,
-        paper=paper,
-        known=known,
-        lens=profile,
-    )
+    given: dict[str, Any] = {"print_scale": print_scale, "paper": paper}
+    if known is not None:
+        (x1, y1, x2, y2), distance_mm = known
+        points = [[x1, y1], [x2, y2]]
+        given["known"] = {"points_px": points, "distance_mm": distance_mm}
+    chosen = read(MeasuringSettings, given)
+    return PhotoSettings.of(chosen, load_species(os.fspath(species)), profile)
 
 
 def _through_water(settings: PhotoSettings) -> PhotoSettings:

@@ -10,7 +10,7 @@ from dataclasses import replace
 from typing import Annotated, Literal
 
 import numpy as np
-from pydantic import Field, FiniteFloat
+from pydantic import Field
 
 from fishmeasure.base.arrays import FloatArray
 from fishmeasure.base.errors import BadCorrectionError
@@ -24,19 +24,10 @@ from fishmeasure.photo.length import (
     shape_of,
 )
 from fishmeasure.photo.measurement import MeasuredFish, PhotoMeasurement, weighed
-from fishmeasure.photo.plane import PlaneScale
+from fishmeasure.photo.plane import PlaneScale, Point
 from fishmeasure.photo.segment.outline import FishOutline
 from fishmeasure.photo.weighing import with_validation, with_weights
 from fishmeasure.species import Species
-
-Point = Annotated[
-    tuple[FiniteFloat, FiniteFloat],
-    Field(
-        description="[x, y] in pixels of the photo as displayed; (0, 0) is the centre "
-        "of the top-left pixel, x to the right, y down.",
-        examples=[[812.4, 640.9]],
-    ),
-]
 
 
 @record(frozen=True, slots=True, kw_only=True)

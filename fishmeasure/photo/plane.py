@@ -12,7 +12,7 @@ from typing import Annotated, Literal
 
 import cv2
 import numpy as np
-from pydantic import Field
+from pydantic import Field, FiniteFloat
 
 from fishmeasure.base.arrays import FloatArray
 from fishmeasure.base.estimate import UncertaintySource
@@ -22,6 +22,14 @@ from fishmeasure.base.written import ArrayOf, rounded
 ScaleMethod = Literal["sheet", "loose-markers", "single-marker", "known-distance"]
 FocalSource = Literal["lens-profile", "exif", "markers", "typical"]
 PolygonPx = Annotated[FloatArray, ArrayOf(-1, 2, digits=2)]
+Point = Annotated[
+    tuple[FiniteFloat, FiniteFloat],
+    Field(
+        description="[x, y] in pixels of the photo as displayed; (0, 0) is the centre "
+        "of the top-left pixel, x to the right, y down.",
+        examples=[[812.4, 640.9]],
+    ),
+]
 
 
 @record(frozen=True, slots=True, kw_only=True)

@@ -195,3 +195,24 @@ def test_too_many_photos_are_refused(client: TestClient, settings: Settings) -> 
     files = [("photos", ("a.jpg", b"x"))] * (settings.max_batch + 1)
     answer = client.post("/v1/photos", files=files)
     assert (answer.status_code, answer.json()["code"]) == (413, "too-many-photos")
+
+
+@pytest.mark.parametrize(
+    ("field", "value"),
+    [
+        ("print_scale", "9"),
+        ("print_scale", "nan"),
+        ("paper", "A0"),
+        ("known", "1,2=3"),
+        ("known", "1,2,3,4=0"),
+        ("species", "x" * 61),
+    ],
+)
+def test_a_form_takes_what_the_settings_take(
+    client: TestClient, field: str, value: str
+) -> None:
+    """Sent with a photo or later: one record says what is right."""
+    files = {"photos": ("a.jpg", b"no photo", "image/jpeg")}
+    answer = client.post("/v1/photos", files=files, data={field: value})
+    assert answer.status_code == 422
+    assert field.replace("_", " ") in answer.text.replace("_", " ")

@@ -12,8 +12,8 @@ import pytest
 from PIL import Image
 
 from fishmeasure import __version__, cli
-from fishmeasure.base.errors import BadOptionError
-from fishmeasure.cli.options import parse_known
+from fishmeasure.base.errors import BadFieldError
+from fishmeasure.photo.markers import KnownDistance
 
 SAMPLES = Path(__file__).resolve().parents[2] / "sample_images"
 PHOTO = SAMPLES / "tank_a_net2.jpg"
@@ -247,8 +247,8 @@ def test_the_print_scale_scales_every_length(
 @pytest.mark.parametrize("text", ["", "1,2,3,4", "1,2,3,4=x", "a,b,c,d=5", "1;2;3;4=5"])
 def test_known_distances_are_read_strictly(text: str) -> None:
     """What is not four numbers and a distance is refused."""
-    with pytest.raises(BadOptionError):
-        parse_known(text)
+    with pytest.raises(BadFieldError):
+        KnownDistance.plain_from_text(text)
 
 
 SAMPLE = """

@@ -20,20 +20,20 @@ from pydantic import ValidationError
 
 from api.calculations import CALCULATIONS, input_model
 from api.estimates import SampleIn
-from api.routes.photos import KNOWN
-from api.schemas import CorrectionsIn, PhotoSettingsIn
+from api.schemas import CorrectionsIn
 from api.settings import SettingError, Settings
 from fishmeasure.base.errors import FishMeasureError
 from fishmeasure.base.record import read
 from fishmeasure.cli.fit import _columns
-from fishmeasure.cli.options import parse_known
 from fishmeasure.estimation.plan import one_more_net, taken_from_json
 from fishmeasure.estimation.sample import read_sample
 from fishmeasure.photo.corrections import apply_corrections
 from fishmeasure.photo.image import read_photo
 from fishmeasure.photo.lens import read_lens
+from fishmeasure.photo.markers import KnownDistance
 from fishmeasure.photo.measurement import PhotoMeasurement
 from fishmeasure.photo.privacy import strip_private_tags
+from fishmeasure.photo.settings import PhotoChoices
 from fishmeasure.pipeline import measure_photo
 from fishmeasure.species import load_species
 from fishmeasure.species.fit import (
@@ -278,10 +278,13 @@ def targets() -> dict[str, Target]:
             random,
         ),
         "settings": (text(_settings), [b"\n".join([b"a.db", b"/x", b"2", b"6"] * 4)]),
-        "known": (text(parse_known), [b"120,80,940,85=300", KNOWN.encode()]),
+        "known": (
+            text(KnownDistance.plain_from_text),
+            [b"120,80,940,85=300", b" +1.5,-2,3,4 = 5"],
+        ),
         "corrections": (values(CORRECTIONS, _corrections(measured)), random),
         "photo-settings": (
-            values(PHOTO_SETTINGS, PhotoSettingsIn.model_validate),
+            values(PHOTO_SETTINGS, partial(read, PhotoChoices)),
             random,
         ),
         "nets": (values(NETS, _nets), random),

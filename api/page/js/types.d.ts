@@ -29,7 +29,7 @@ export type Outlook = Schemas["UnitOutlookResult"];
 export type PhotoResult = Omit<Schemas["PhotoOut"], "corrections"> & {
   corrections: Correction[];
 };
-export type PhotoSettings = Schemas["PhotoSettingsIn"];
+export type PhotoSettings = Schemas["PhotoChoices"];
 export type Plate = Schemas["SizeDatesResult"];
 export type Problem = Schemas["Problem"];
 export type SampleEstimate = Schemas["SampleAnswer"];

@@ -1,6 +1,6 @@
 """No scale can be had from the photo, or no lens profile."""
 
-from fishmeasure.base.errors.base import FishMeasureError
+from fishmeasure.base.errors.base import BadFieldError, FishMeasureError
 from fishmeasure.base.words import Reason
 
 
@@ -123,10 +123,7 @@ class KnownDistanceError(MarkerError):
         super().__init__(name=name, distance_px=distance_px, limit_px=limit_px)
 
 
-class PrintScaleError(MarkerError):
+class PrintScaleError(BadFieldError):
     """No sheet is printed at such a scale."""
 
     code = "print-scale"
-
-    def __init__(self, print_scale: float) -> None:
-        super().__init__(print_scale=print_scale)

@@ -88,6 +88,7 @@ wanted = { $case ->
     [array] lists of numbers of the shape { $shape }
     [choice] one of { $choices }
     [yes-no] yes or no
+    [known-text] like 120,80,940,85=300
     [whole] a whole number from { $least } to { $most }
    *[home] a folder of somebody who is known here
 }
@@ -580,7 +581,7 @@ known-distance = The two points in { $name } cannot give a scale: they are
     .advice = Give two points in the photo, far apart, and the millimetres between them.
     .meaning = The two points of a known distance cannot be used.
 
-print-scale = The print scale { $print_scale } is not a ratio from 0.5 to 2.
+print-scale = The print scale { $reason }.
     .advice = Measure the sheet's check line and give its mm over 100: 0.97 for 97 mm.
     .meaning = No sheet is printed at such a scale.
 
@@ -2261,10 +2262,7 @@ cli-wanted = { $case ->
     [writable] one that can be written ({ $reason })
     [readable] one that can be read ({ $reason })
     [text] one that can be read (it is not text)
-    [print-scale] a ratio such as 0.97, from 0.5 to 2
-    [paper] A4, A3 or Letter
     [two-on-screen] possible beside --json -: name a file
-    [known] like 120,80,940,85=300
     [table] a CSV, or --instructions FILE
     [picture] a file in .png, .svg or .pdf
     [record] possible without a date and a unit in the file

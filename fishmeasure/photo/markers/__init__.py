@@ -53,8 +53,8 @@ def find_plane(
     lens
         Profile of the camera; used where it fits the photo.
     known
-        ``((x1, y1, x2, y2), mm)``: two points in the photo, that far apart on the
-        plane; used in place of markers.
+        Two points in the photo, that far apart on the plane; used in place of
+        markers.
     paper
         Of the sheet ("A4", "A3", "Letter"), where it is known.
 

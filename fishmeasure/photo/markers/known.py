@@ -1,18 +1,47 @@
 """A scale from two points a known distance apart, given by hand."""
 
 import math
+import re
+from typing import Annotated
 
 import numpy as np
+from pydantic import Field
 
-from fishmeasure.base.errors import KnownDistanceError
+from fishmeasure.base.errors import BadFieldError, KnownDistanceError
 from fishmeasure.base.estimate import UncertaintySource
+from fishmeasure.base.record import Plain, record
+from fishmeasure.base.words import Message
 from fishmeasure.photo.image import Photo
 from fishmeasure.photo.markers.camera import CameraPrior
 from fishmeasure.photo.markers.scale import with_errors
-from fishmeasure.photo.plane import PlaneScale
+from fishmeasure.photo.plane import PlaneScale, Point
 
-KnownDistance = tuple[tuple[float, float, float, float], float]
-"""((x1, y1, x2, y2) in photo pixels, millimetres between the points)."""
+_NUMBER = r"\s*([-+]?\d+(?:\.\d+)?)\s*"
+_TEXT = re.compile(rf"{_NUMBER},{_NUMBER},{_NUMBER},{_NUMBER}={_NUMBER}")
+
+_WANTED = Message.of("wanted", case="known-text")
+
+
+@record(frozen=True, slots=True, kw_only=True)
+class KnownDistance:
+    """Two points of a photo a known distance apart."""
+
+    points_px: Annotated[tuple[Point, Point], Field(description="Both ends.")]
+    distance_mm: Annotated[
+        float,
+        Field(gt=0, le=10_000, description="Between them, mm.", examples=[100.0]),
+    ]
+
+    @staticmethod
+    def plain_from_text(text: str) -> Plain:
+        """Return what "X1,Y1,X2,Y2=MM" says, in pixels and mm, as JSON has it."""
+        match = _TEXT.fullmatch(text)
+        if match is None:
+            reason = Message.of("field-wanted", wanted=_WANTED, given=repr(text[:60]))
+            raise BadFieldError(field="known", reason=reason)
+        x1, y1, x2, y2, distance_mm = (float(part) for part in match.groups())
+        return {"points_px": [[x1, y1], [x2, y2]], "distance_mm": distance_mm}
+
 
 _POINT_SD_PX = 2.0
 """Of a point set by hand on a phone photo (rule of thumb, no source)."""
@@ -36,13 +65,12 @@ def plane_from_distance(
     KnownDistanceError
         If the points are outside the photo or too near each other.
     """
-    (x1, y1, x2, y2), distance_mm = known
-    points = np.array([[x1, y1], [x2, y2]])
+    points, distance_mm = np.array(known.points_px), known.distance_mm
     size = np.array([photo.width_px, photo.height_px])
     limit_px = _MIN_DISTANCE_FRACTION * float(np.linalg.norm(size))
     inside = bool(((points >= -0.5) & (points <= size - 0.5)).all())
     distance_px = float(np.linalg.norm(points[1] - points[0])) if inside else 0.0
-    if distance_px < limit_px or not 0.0 < distance_mm < math.inf:
+    if distance_px < limit_px:
         raise KnownDistanceError(photo.name, distance_px, limit_px)
     camera = prior.model(prior.focal_px, prior.k1)
     rays = camera.normalise(points)

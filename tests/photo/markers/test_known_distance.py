@@ -5,7 +5,7 @@ import math
 import numpy as np
 import pytest
 
-from fishmeasure.base.errors import KnownDistanceError
+from fishmeasure.base.errors import BadFieldError, KnownDistanceError
 from fishmeasure.photo.image import Photo
 from fishmeasure.photo.markers import KnownDistance, find_plane
 
@@ -17,9 +17,16 @@ PHOTO = Photo(
 )
 
 
+def known(
+    x1: float, y1: float, x2: float, y2: float, distance_mm: float = 200.0
+) -> KnownDistance:
+    """Return two points so far apart."""
+    return KnownDistance(points_px=((x1, y1), (x2, y2)), distance_mm=distance_mm)
+
+
 def test_scale_is_the_distance_over_the_pixels() -> None:
     """400 px for 200 mm: 2 px a mm, everywhere, looking straight down."""
-    plane = find_plane(PHOTO, known=((200.0, 300.0, 600.0, 300.0), 200.0))
+    plane = find_plane(PHOTO, known=known(200.0, 300.0, 600.0, 300.0))
     assert plane.method == "known-distance"
     assert plane.px_per_mm == pytest.approx(2.0)
     assert plane.marker_ids == ()
@@ -31,7 +38,7 @@ def test_scale_is_the_distance_over_the_pixels() -> None:
 
 def test_its_error_says_that_the_tilt_is_unknown() -> None:
     """5 degrees of tilt each way unseen: several per cent away from the points."""
-    plane = find_plane(PHOTO, known=((200.0, 300.0, 600.0, 300.0), 200.0))
+    plane = find_plane(PHOTO, known=known(200.0, 300.0, 600.0, 300.0))
     assert 0.02 < plane.relative_se < 0.12
     # At the points themselves: both of them by 2 px, and foreshortening.
     at_points = plane.relative_se_at(np.array([[399.5, 299.5]]))
@@ -39,17 +46,19 @@ def test_its_error_says_that_the_tilt_is_unknown() -> None:
 
 
 @pytest.mark.parametrize(
-    "known",
-    [
-        ((10.0, 10.0, 12.0, 10.0), 100.0),
-        ((10.0, 10.0, 1000.0, 10.0), 100.0),
-        ((10.0, 10.0, 500.0, 10.0), 0.0),
-        ((10.0, 10.0, 500.0, 10.0), -5.0),
-        ((10.0, 10.0, 500.0, 10.0), math.nan),
-        ((math.nan, 10.0, 500.0, 10.0), 100.0),
-    ],
+    "points",
+    [(10.0, 10.0, 12.0, 10.0), (10.0, 10.0, 1000.0, 10.0)],
 )
-def test_points_that_cannot_tell_are_refused(known: KnownDistance) -> None:
-    """Too near each other, outside the photo, or no length."""
+def test_points_that_cannot_tell_are_refused(points: tuple[float, ...]) -> None:
+    """Too near each other, or outside the photo."""
     with pytest.raises(KnownDistanceError, match="Give two points"):
-        find_plane(PHOTO, known=known)
+        find_plane(PHOTO, known=known(*points))
+
+
+@pytest.mark.parametrize(
+    ("x", "distance_mm"), [(10, 0), (10, -5), (10, math.nan), (math.nan, 100)]
+)
+def test_what_is_no_point_or_no_length_is_refused(x: float, distance_mm: float) -> None:
+    """Before there is a photo."""
+    with pytest.raises(BadFieldError):
+        known(x, 10.0, 500.0, 10.0, distance_mm)

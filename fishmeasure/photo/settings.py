@@ -1,0 +1,54 @@
+"""How a photo is measured: what files, the API, the page and the commands may set."""
+
+from typing import Annotated, ClassVar, Literal
+
+from pydantic import Field
+
+from fishmeasure.base.errors import BadFieldError, PrintScaleError
+from fishmeasure.base.record import Refusal, between, longest, record
+from fishmeasure.base.words import Message
+from fishmeasure.photo.markers.known import KnownDistance
+
+Paper = Literal["A4", "A3", "Letter"]
+
+
+def _refuse(*, field: str, reason: Message) -> BadFieldError:
+    wrong = PrintScaleError if field == "print_scale" else BadFieldError
+    return wrong(field=field, reason=reason)
+
+
+@record(frozen=True, slots=True, kw_only=True)
+class MeasuringSettings:
+    """What is set for a photo beside its species and its lens."""
+
+    refusal: ClassVar[Refusal] = _refuse
+    print_scale: Annotated[
+        float,
+        between(0.5, 2.0),
+        Field(
+            description="Printed over nominal size: the check line in mm / 100; 1 is "
+            "not checked.",
+            examples=[0.97],
+        ),
+    ] = 1.0
+    paper: Annotated[
+        Paper | None, Field(description="Paper of the sheet, where it cannot be seen.")
+    ] = None
+    known: Annotated[
+        KnownDistance | None,
+        Field(description="Scale by hand, in place of markers."),
+    ] = None
+
+
+@record(frozen=True, slots=True, kw_only=True)
+class PhotoChoices(MeasuringSettings):
+    """How a photo is measured, its species and its lens by their names."""
+
+    species: Annotated[
+        str,
+        longest(60),
+        Field(description="Key of the species; empty is the default."),
+    ] = ""
+    lens: Annotated[
+        str | None, longest(60), Field(description="Name of a lens profile.")
+    ] = None
