@@ -122,7 +122,8 @@ def _rounded(
     bulge = cv2.GaussianBlur(quarter, (0, 0), rng.uniform(3, 9))
     slope_x = cv2.Sobel(bulge, cv2.CV_32F, 1, 0)
     slope_y = cv2.Sobel(bulge, cv2.CV_32F, 0, 1)
-    light = 1 - rng.uniform(0, 1.5) * (slope_x * sun[0] + slope_y * sun[1])
+    # the lamp is opposite the shadow
+    light = 1 + rng.uniform(0, 1.5) * (slope_x * sun[0] + slope_y * sun[1])
     light = light * (1 - rng.uniform(0, 0.5) * (1 - bulge))
     size = (alpha.shape[1], alpha.shape[0])
     return np.asarray(

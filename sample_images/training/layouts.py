@@ -26,15 +26,17 @@ from sample_images.training.things import COVERS, draw_thing
 from sample_images.training.tubs import fill_tub
 
 _ON_BELLY = 0.06  # out of the water, lying on its belly or back
+_TAKEN_FOR_FISH = ("disc", "cephalopod", "spindle", "creature")
+"""What earlier networks took for fish more than anything else."""
 _RATES_BY_LAYOUT = {
-    "none": 0.12,
-    "single": 0.07,
+    "none": 0.14,
+    "single": 0.06,
     "close": 0.06,
     "rows": 0.10,
     "scatter": 0.09,
     "mixed": 0.06,  # small ones among large ones
     "touch": 0.12,
-    "heap": 0.11,
+    "heap": 0.10,
     "along": 0.09,  # one over another, whose hidden part its tail or head goes on
     "crowd": 0.03,  # many small ones
     "tub": 0.15,
@@ -81,8 +83,9 @@ def _furnish(
         _tray(canvas, rng, noise, surfaces)
     for _ in range(int(rng.integers(0, 7 if empty else 4))):
         _put(canvas, draw_thing(rng, noise), rng)
-    if empty and rng.random() < 0.1:
-        _put(canvas, draw_thing(rng, noise, ("disc",)), rng)
+    if empty and rng.random() < 0.35:
+        for _ in range(int(rng.choice([1, 1, 2]))):
+            _put(canvas, draw_thing(rng, noise, _TAKEN_FOR_FISH), rng)
     if rng.random() < 0.1:
         for _ in range(int(rng.integers(1, 4))):
             lay_net(canvas, rng, noise)
@@ -108,7 +111,7 @@ def _cover(canvas: Canvas, rng: np.random.Generator, noise: NoiseBank) -> None:
     if rng.random() < (0.3 if canvas.fish else 0.1):
         for _ in range(int(rng.integers(1, 3))):
             _put_over(canvas, draw_over(rng, noise), rng)
-    if canvas.fish and rng.random() < 0.14:
+    if canvas.fish and rng.random() < 0.18:
         _cover_end(canvas, rng, noise)
     if rng.random() < 0.16:
         for _ in range(int(rng.choice([1, 1, 2]))):

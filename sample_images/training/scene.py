@@ -32,7 +32,8 @@ OUTSIDE_GREY = 128  # what the rectified plane shows where the photo ends
 _SAMPLES = 24
 _LONG_SHADOW = 0.14  # of the length, where the sun stands at 45 degrees
 _HUGS = 0.22  # how often a shadow is no more than a dark band along one side
-_LIES_ON = 0.06  # share of its area over others: touching tails do not raise a fish
+_HARD, _WHITE = 0.26, 0.35  # hard light; of that, on boards as good as white
+_LIES_ON = 0.06  # share of its body over others: touching tails do not raise a fish
 _DARK = 0.25  # share of the light taken: a shadow that shows
 _STOCK = {SIDE: 60, UPRIGHT: 25}
 
@@ -322,7 +323,9 @@ def lay_fish(
     trunk += np.minimum(solid, form[..., 2])
     firm = solid > 0.5
     below = canvas.owner[top:bottom, left:right]
-    over = (solid * (below > 0)).sum() / max(float(solid.sum()), 1.0)
+    # fins that lie over fins raise no fish
+    firm_body = np.minimum(solid, form[..., 2])
+    over = (firm_body * (below > 0)).sum() / max(float(firm_body.sum()), 1.0)
     row[col.RAISED] = float(over > _LIES_ON)
     canvas.hide(solid, (left, top), but=index)
     canvas.shade[top:bottom, left:right][firm] = 0
@@ -434,8 +437,10 @@ def _lit(
     slope_y = cv2.Sobel(bulge, cv2.CV_32F, 0, 1, scale=0.125) * thick
     steep = np.sqrt(1 + slope_x**2 + slope_y**2)
     sun_x, sun_y = canvas.sun
-    towards = (1 - slope_x * sun_x - slope_y * sun_y) / steep
-    strength = rng.uniform(0.1, 0.6) * sprite.own_light
+    # the lamp is opposite the shadow: flanks that rise towards it are in their own
+    towards = (1 + slope_x * sun_x + slope_y * sun_y) / steep
+    strong = (0.4, 1.0) if canvas.hard_light else (0.1, 0.6)
+    strength = rng.uniform(*strong) * sprite.own_light
     shade = 1 + strength * (np.clip(towards, 0, 1.6) - 1)
     tint = np.exp(rng.normal(0, 0.06)) * np.exp(rng.normal(0, 0.02, 3))
     lit = colour * shade[..., None] * tint.astype(np.float32)
@@ -596,12 +601,16 @@ def new_canvas(
     """Return an empty scene on a random surface."""
     sun = float(rng.uniform(0.0, 1.1))
     angle = rng.uniform(0, 2 * np.pi)
+    hard = bool(rng.random() < _HARD)
+    colour = draw_surface(shape, rng, noise, surfaces).copy()
+    if hard and rng.random() < _WHITE:
+        colour = 1 - (1 - colour) * np.float32(rng.uniform(0.08, 0.4))
     return Canvas(
-        colour=draw_surface(shape, rng, noise, surfaces).copy(),
+        colour=colour,
         cover=np.zeros(shape, np.float32),
         owner=np.zeros(shape, np.uint8),
         body=np.zeros(shape, np.float32),
         shade=np.zeros(shape, np.float32),
-        hard_light=bool(rng.random() < 0.22),
+        hard_light=hard,
         sun=(float(sun * np.cos(angle)), float(sun * np.sin(angle))),
     )

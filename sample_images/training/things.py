@@ -333,7 +333,25 @@ def disc(rng: np.random.Generator, noise: NoiseBank) -> Thing:
         wide = max(1, int(size * rng.uniform(0.01, 0.12)))
         shade = tuple(float(c) for c in np.clip(tone * rng.uniform(0.7, 1.2), 0, 1))
         cv2.circle(colour, at, wide, shade, int(rng.choice([-1, 1])), cv2.LINE_AA)
+    if rng.random() < 0.3:  # veins, as on a leaf, a placenta or the ground of an eye
+        _veins(colour, tone, rng)
     return np.clip(colour, 0, 1).astype(np.float32), alpha.astype(np.float32)
+
+
+def _veins(colour: Floats, tone: Floats, rng: np.random.Generator) -> None:
+    """Draw dark lines that branch from one place."""
+    size = len(colour)
+    start = rng.uniform(0.15, 0.85, 2) * size
+    shade = tuple(float(c) for c in np.clip(tone * rng.uniform(0.3, 0.9), 0, 1))
+    for _ in range(int(rng.integers(4, 14))):
+        heading, place = rng.uniform(0, 2 * np.pi), start
+        thick = max(1.0, size * rng.uniform(0.006, 0.03))
+        for _ in range(int(rng.integers(4, 12))):
+            heading += rng.normal(0, 0.4)
+            step = np.array([np.cos(heading), np.sin(heading)]) * size * 0.07
+            ends = [(int(x), int(y)) for x, y in (place, place + step)]
+            cv2.line(colour, ends[0], ends[1], shade, max(1, round(thick)), cv2.LINE_AA)
+            place, thick = place + step, 0.85 * thick
 
 
 THINGS: dict[str, tuple[float, Painter]] = {
