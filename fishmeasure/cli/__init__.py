@@ -31,8 +31,10 @@ from fishmeasure.cli.photo import photo_command
 from fishmeasure.cli.plan import plan_command
 from fishmeasure.cli.sample import sample_command
 from fishmeasure.cli.serve import serve_command
+from fishmeasure.cli.settings import settings_command
 from fishmeasure.cli.sheet import sheet_command
 from fishmeasure.cli.species import species_command
+from fishmeasure.cli.weigh import weigh_command
 
 _DISK_FAILURES = {errno.ENOSPC, errno.EDQUOT, errno.EROFS, errno.EFBIG, errno.EIO}
 
@@ -86,6 +88,7 @@ def _root(
 
 
 app.command("photo")(photo_command)
+app.command("weigh")(weigh_command)
 app.command("sample")(sample_command)
 app.command("sheet")(sheet_command)
 app.command("lens")(lens_command)
@@ -97,6 +100,7 @@ app.command("fit")(fit_command)
 app.add_typer(book_app, name="book")
 app.command("backup")(backup_command)
 app.command("restore")(restore_command)
+app.command("settings")(settings_command)
 app.command("explain")(explain_command)
 app.command("demo")(demo_command)
 app.command("outlook")(outlook_command)

@@ -34,7 +34,7 @@ def batch_command(
     ],
     *,
     species: options.Species = "rainbow-trout",
-    print_scale: options.PrintScale = 1.0,
+    print_scale: options.PrintScale = None,
     paper: options.Paper = None,
     lens: options.Lens = None,
     workers: Annotated[

@@ -37,7 +37,7 @@ def fit_command(
         typer.Option(help="help-save"),
     ] = None,
     plot: Annotated[Path | None, typer.Option(help="help-plot")] = None,
-    print_scale: options.PrintScale = 1.0,
+    print_scale: options.PrintScale = None,
     instructions: Annotated[
         Path | None,
         typer.Option(help="help-instructions"),

@@ -13,7 +13,7 @@ from fishmeasure.base.errors import (
     OptionFormatError,
 )
 from fishmeasure.base.files import read_at_most
-from fishmeasure.base.words import Message, system_reason
+from fishmeasure.base.words import Message, system_reason, wording
 
 if TYPE_CHECKING:
     from fishmeasure.pipeline import PhotoSettings
@@ -27,7 +27,7 @@ Species = Annotated[
     typer.Option(help="help-options-species"),
 ]
 PrintScale = Annotated[
-    float,
+    float | None,
     typer.Option(help="help-print-scale"),
 ]
 Paper = Annotated[
@@ -78,13 +78,13 @@ THE_FILE = Message.of("cli-the-file")
 
 def photo_settings(
     *,
-    species: str,
-    print_scale: float,
+    species: str | None,
+    print_scale: float | None,
     paper: str | None,
     known: str | None,
     lens: Path | None,
 ) -> "PhotoSettings":
-    """Return the settings that the options stand for.
+    """Return the settings that the options stand for, else those that are kept.
 
     Raises
     ------
@@ -92,12 +92,19 @@ def photo_settings(
         If one of them cannot be used.
     """
     from fishmeasure.base.record import read
+    from fishmeasure.cli.kept import kept
     from fishmeasure.photo.lens import read_lens
     from fishmeasure.photo.markers import KnownDistance
     from fishmeasure.photo.settings import MeasuringSettings, Paper
     from fishmeasure.pipeline import PhotoSettings
     from fishmeasure.species import load_species
 
+    usual = kept()
+    if print_scale is None:
+        print_scale = 1.0 if usual.print_scale is None else usual.print_scale
+        if print_scale != 1.0:
+            said = wording("cli-print-scale-kept", print_scale=print_scale)
+            typer.echo(said, err=True)
     papers = {name.lower(): name for name in get_args(Paper)}
     given = {
         "print_scale": print_scale,
@@ -106,7 +113,7 @@ def photo_settings(
     }
     return PhotoSettings.of(
         read(MeasuringSettings, given),
-        load_species(species),
+        load_species(species or usual.species or "rainbow-trout"),
         None if lens is None else read_lens(read_text(lens), lens.name),
     )
 

@@ -24,7 +24,7 @@ def photo_command(
     photos: Annotated[list[Path], typer.Argument(help="help-photo-photos")],
     *,
     species: options.Species = "rainbow-trout",
-    print_scale: options.PrintScale = 1.0,
+    print_scale: options.PrintScale = None,
     paper: options.Paper = None,
     known: options.Known = None,
     lens: options.Lens = None,

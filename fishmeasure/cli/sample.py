@@ -28,7 +28,7 @@ def sample_command(
     sample: Annotated[Path, typer.Argument(help="help-sample-sample")],
     *,
     species: Annotated[str | None, typer.Option(help="help-sample-species")] = None,
-    print_scale: options.PrintScale = 1.0,
+    print_scale: options.PrintScale = None,
     paper: options.Paper = None,
     lens: options.Lens = None,
     json_to: options.JsonTo = None,
@@ -56,7 +56,7 @@ def sample_command(
     options.one_on_stdout(json_to, csv_to)
     wanted = read_sample_file(sample)
     settings = options.photo_settings(
-        species=species or wanted.species or "rainbow-trout",
+        species=species or wanted.species,
         print_scale=print_scale,
         paper=paper,
         known=None,
@@ -133,8 +133,11 @@ def read_sample_file(path: Path) -> "Sample":
         If it cannot be read or says something that cannot be.
     """
     from fishmeasure.estimation.sample import read_sample
+    from fishmeasure.estimation.sample_table import sample_from_table
 
-    return read_sample(options.read_text(path))
+    text = options.read_text(path)
+    is_table = path.suffix.lower() in {".csv", ".tsv", ".txt"}
+    return sample_from_table(text) if is_table else read_sample(text)
 
 
 def _record(
@@ -208,7 +211,7 @@ def _show(
         seen=sum(len(photo.fish) for photo in photos),
         photos=len(photos),
     )
-    output.console().print(f"\n{measured} {_one_more(estimate)}{ESTIMATE}")
+    output.console().print(f"\n{measured} {one_more(estimate)}{ESTIMATE}")
 
 
 def _rows(estimate: "PopulationEstimate") -> "Iterator[tuple[str, str]]":
@@ -242,7 +245,8 @@ def _rows(estimate: "PopulationEstimate") -> "Iterator[tuple[str, str]]":
         yield wording("cli-sample-row", case="biomass"), output.kilograms(kg)
 
 
-def _one_more(estimate: "PopulationEstimate") -> str:
+def one_more(estimate: "PopulationEstimate") -> str:
+    """Say whether one more net is worth it."""
     from fishmeasure.estimation.plan import USUAL_AIM, next_net, taken
 
     now = taken(estimate)

@@ -13,19 +13,11 @@ from typing import TYPE_CHECKING, Annotated, Final
 from pydantic import Field
 
 from fishmeasure.base.record import between, record
+from fishmeasure.base.typed import GRAMS_PER
 from fishmeasure.base.words import Message, Reason
 
 if TYPE_CHECKING:
     from fishmeasure.photo.length import FishLength
-
-# NIST Handbook 44 (2024), appendix C: the avoirdupois pound is exactly
-# 453.592 37 g, the ounce a sixteenth of it; the inch is exactly 25.4 mm.
-GRAMS_PER: Final = {
-    "g": 1.0,
-    "kg": 1000.0,
-    "lb": 453.592_37,
-    "oz": 453.592_37 / 16.0,
-}
 
 LEVEL: Final = 0.9
 """Of the intervals, where none is asked for."""

@@ -56,10 +56,10 @@ from fishmeasure.base.record import (
     read,
     record,
 )
+from fishmeasure.base.typed import GRAMS_PER
 from fishmeasure.base.words import Message
 from fishmeasure.estimation.nets import (
     DRY_TARE_DRIP,
-    GRAMS_PER,
     LEVEL,
     MISCOUNT_PROBABILITY,
     DripWater,
@@ -328,8 +328,8 @@ def _slip(case: str, **told: Any) -> Message:
     return Message.of("sample-slip", case=case, **told)
 
 
-def read_sample(text: str) -> Sample:
-    """Return what the text of a sample file says.
+def read_sample(text: str, *, begun: bool = False) -> Sample:
+    """Return what the text of a sample file says; one only begun may have no net.
 
     Raises
     ------
@@ -345,10 +345,10 @@ def read_sample(text: str) -> Sample:
         raise SampleFileError(reason=_slip("nested")) from error
     except ValueError as error:  # Python reads no number of more than 4300 digits
         raise SampleFileError(reason=_slip("digits")) from error
-    return sample_from_document(document)
+    return sample_from_document(document, begun=begun)
 
 
-def sample_from_document(document: dict[str, Any]) -> Sample:
+def sample_from_document(document: dict[str, Any], *, begun: bool = False) -> Sample:
     """Return what a sample file says that was taken apart already.
 
     Raises
@@ -368,7 +368,7 @@ def sample_from_document(document: dict[str, Any]) -> Sample:
             for number, net in enumerate(nets)
         ]
     sample = read(Sample, values | {"nets": nets})
-    if not sample.nets:
+    if not sample.nets and not begun:
         raise SampleFileError(field="net", reason=_slip("no-net"))
     return sample
 

@@ -12,7 +12,8 @@ from statistics import median
 from typing import Final
 
 from fishmeasure.base.flags import Problem
-from fishmeasure.estimation.nets import GRAMS_PER, NetWeighing
+from fishmeasure.base.typed import GRAMS_PER
+from fishmeasure.estimation.nets import NetWeighing
 
 # Of single fish and of nets, where few nets tell: unsorted fish have a CV of 0.28
 # (geometric mean of six published), nets of one unit differ by 0.09 in weight (0.03 in

@@ -10,6 +10,8 @@ from fishmeasure.base.words import Message
 from fishmeasure.photo.markers.known import KnownDistance
 
 Paper = Literal["A4", "A3", "Letter"]
+PRINT_SCALES = (0.5, 2.0)
+"""Printed over nominal size: more or less is a typing error."""
 
 
 def _refuse(*, field: str, reason: Message) -> BadFieldError:
@@ -24,7 +26,7 @@ class MeasuringSettings:
     refusal: ClassVar[Refusal] = _refuse
     print_scale: Annotated[
         float,
-        between(0.5, 2.0),
+        between(*PRINT_SCALES),
         Field(
             description="Printed over nominal size: the check line in mm / 100; 1 is "
             "not checked.",

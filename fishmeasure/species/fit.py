@@ -11,6 +11,7 @@ from scipy import stats
 from fishmeasure.base.arrays import FloatArray
 from fishmeasure.base.errors import LengthWeightDataError, quantity
 from fishmeasure.base.record import plain
+from fishmeasure.base.toml_text import pair
 from fishmeasure.base.words import Message, wording
 from fishmeasure.species import LengthKind, LengthWeight, Species
 from fishmeasure.species.record import BodyFigures
@@ -307,11 +308,11 @@ def species_toml(
     names = {"common_name": species.common_name, "latin_name": species.latin_name}
     sections = {}
     if line is not None:
-        sections["length_weight"] = [_pair(*item) for item in plain(line).items()]
+        sections["length_weight"] = [pair(*item) for item in plain(line).items()]
     sections["shape"] = _figures(plain(species.shape))
     if body is not None:
         sections["body"] = _figures(plain(body))
-    lines = [_pair(*item) for item in names.items()]
+    lines = [pair(*item) for item in names.items()]
     for title, rows in sections.items():
         lines += ["", f"[{title}]", *rows]
     return "\n".join([*lines, ""])
@@ -319,19 +320,7 @@ def species_toml(
 
 def _figures(table: Mapping[str, Any]) -> list[str]:
     return [
-        f"{name} = {{ {', '.join(_pair(*item) for item in figure.items())} }}"
+        f"{name} = {{ {', '.join(pair(*item) for item in figure.items())} }}"
         for name, figure in table.items()
         if figure is not None
     ]
-
-
-def _pair(name: str, value: str | float) -> str:
-    shown = _quoted(value) if isinstance(value, str) else f"{value:.6g}"
-    return f"{name} = {shown}"
-
-
-def _quoted(text: str) -> str:
-    """Return the text as a TOML basic string."""
-    escaped = text.replace("\\", "\\\\").replace('"', '\\"')
-    plain = "".join(c if c.isprintable() else " " for c in escaped)
-    return f'"{plain}"'

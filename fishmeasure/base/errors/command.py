@@ -28,6 +28,25 @@ class BadOptionError(FishMeasureError):
         super().__init__(option=option, value=value, wanted=wanted)
 
 
+class NoNumberError(FishMeasureError):
+    """What was typed is no number, or has an unknown unit."""
+
+    code = "no-number"
+
+    def __init__(self, *, given: str) -> None:
+        super().__init__(given=given)
+
+
+class UnclearNumberError(FishMeasureError):
+    """What was typed can be read as two numbers."""
+
+    code = "unclear-number"
+
+    def __init__(self, *, given: str, whole: str, decimal: str) -> None:
+        super().__init__(given=given, whole=whole, decimal=decimal)
+        self.whole, self.decimal = whole, decimal
+
+
 class NoFileError(FishMeasureError):
     """A file that was named is not there."""
 

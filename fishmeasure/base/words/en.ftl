@@ -397,6 +397,14 @@ no-file = There is no file { $name }.
     .advice = Check its name and folder.
     .meaning = A file that was named is not there.
 
+no-number = { QUOTED($given) } is no number.
+    .advice = Write figures, such as 1912 or 12.5, with a unit where it is another: 4 lb 3 oz.
+    .meaning = What was typed is no number, or has an unknown unit.
+
+unclear-number = { QUOTED($given) } can be read in two ways.
+    .advice = Write { $whole } or { $decimal }.
+    .meaning = What was typed can be read as two numbers.
+
 unknown-kind = The book has no kind '{ $word }'.
     .advice = { $case ->
         [near] Is { $near } meant?
@@ -2137,6 +2145,19 @@ import-tables = the tables are { LIST($tables) }
 
 import-line = { $name }.csv, line { $line }
 
+table-column = is no column of a table of nets{ $case ->
+        [near] ; is { $near } meant?
+       *[far] ; such are fish, gross_g, tare_g, photos, label
+    }
+
+table-twice = stands in the heading twice
+
+table-two = is { $first } in one row and { $second } in line { $line }; a sample has one
+
+table-unclear = { QUOTED($given) } can be read in two ways; write { $whole } or { $decimal }
+
+table-day = { QUOTED($given) } is no day; write 2026-05-02
+
 import-cells = it has more cells than the heading
 
 import-no-csv = it is no CSV ({ $told })
@@ -2266,6 +2287,10 @@ cli-wanted = { $case ->
     [table] a CSV, or --instructions FILE
     [picture] a file in .png, .svg or .pdf
     [record] possible without a date and a unit in the file
+    [settings] settings as this program writes them ({ $reason })
+    [sample-file] the name of a sample file, which ends in .toml
+    [new-file] a new file: it is there already
+    [own-photo] free: it is of another net
     [one-of-two] possible: give one of them
     [network] possible: this machine is on no network
     [pair] a pair of files
@@ -2538,6 +2563,47 @@ cli-plan-pilot = { $nets } nets tell that roughly, so the plan allows for more: 
 cli-plan-more = That sample gave ± { PERCENT($now, decimals: 1) }; one more net of
     { $fish_count } fish would give about ± { PERCENT($then, decimals: 1) }.
 
+cli-weigh-new = { $file } is new. An empty answer takes what is in brackets, or nothing.
+
+cli-weigh-ask = { $case ->
+    [date] Day of the sample
+    [unit] Unit (tank, pond, cage)
+    [species] Fish ('fishmeasure species' lists them)
+    [count] Fish in the unit, if known
+    [scale] Step of the scale's display, in g
+    [wet-tare] Is the empty net weighed wet and drained?
+    [fish] Net { $number }: fish in it (empty: no more nets; -: take the last net back)
+    [gross] Net { $number } with its fish, in { $unit } (1912; 1908: weighed twice; empty: not weighed)
+    [tare] The net alone, in { $unit }
+    [photos] Photo of these fish (a.jpg; b.jpg: two; empty: none)
+    [label] Where it was dipped, or another name
+    [right] Is it right as it is?
+   *[now] Work the sample out now?
+}
+
+cli-weigh-net = { $net }: { $fish_count } fish, { AMOUNT($weight_g, decimals: 0) }, { AMOUNT($mean_g, digits: 3) } a fish.
+
+cli-weigh-so-far = By weighing alone the mean is { $mean }.
+
+cli-weigh-no-back = Nothing was asked for before; a net of an older file is taken out by hand.
+
+cli-weigh-later = All is in { $file }: fishmeasure sample { SHELL($file) }
+
+cli-weigh-taken = { $nets ->
+    [one] One net is
+   *[other] { $nets } nets are
+} now in { $file }: fishmeasure sample { SHELL($file) }
+
+cli-the-setting = The setting
+
+cli-the-photo = The photo
+
+cli-print-scale-kept = Print scale { NUMBER($print_scale) }, as kept by 'fishmeasure settings'.
+
+cli-settings-heading = Settings of the command line: fishmeasure settings NAME=VALUE
+
+cli-settings-kept = Kept in { $file }.
+
 cli-serve-open = Open { $url }
 
 cli-serve-local = Only this machine is let in; --lan lets phones in.
@@ -2805,7 +2871,7 @@ help-lens-name = What you call this phone or lens.
 help-out = File of the profile to write.
 help-options-species = Name from 'fishmeasure species', or a TOML file of your stock.
 help-print-scale = Length of the sheet's printed check line in mm / 100: 0.97 where it is 97
-    mm long.
+    mm long; else that of 'fishmeasure settings', or 1.
 help-paper = Paper of the printed sheet, A4, A3 or Letter; else the markers tell it.
 help-known = Without a marker: two points in the photo, in pixels from its top left, and how
     far apart they are.
@@ -2828,7 +2894,12 @@ help-sample = JSON that 'fishmeasure sample --json' wrote of the last sample, fo
     fish and nets differ; else typical figures.
 help-cv = Spread (CV) of weights in a net: 0.25 is 25 %.
 help-between = Spread (CV) between nets beyond that: 0.09 is 9 %.
-help-sample-sample = SAMPLE.toml: nets with weighings and photos.
+help-settings-command = Show or change what other commands take where they are told nothing.
+help-settings-words = Such as print_scale=0.97; NAME= alone takes it back.
+help-weigh-command = Ask for a sample net by net and write its file; each net is kept at once.
+help-weigh-sample = File to write, or to go on with if it is there.
+help-weigh-table = Take the nets from this table (.csv: a row for each net) and ask nothing.
+help-sample-sample = SAMPLE.toml, or a table (.csv): nets with weighings and photos.
 help-sample-species = Species, in place of the one in the file.
 help-plots = Folder for plots of weights and lengths.
 help-record = Enter the sample in the book, as one of this cohort.
