@@ -153,6 +153,6 @@ def test_a_kept_print_scale_is_taken_and_told(
 
     assert run(monkeypatch, "settings", "print_scale=0.97") == 0
     given = {"species": None, "paper": None, "known": None, "lens": None}
-    assert photo_settings(print_scale=None, **given).print_scale == 0.97  # type: ignore[arg-type]
+    assert photo_settings(print_scale=None, **given).print_scale == 0.97
     assert "0.97" in capsys.readouterr().err
-    assert photo_settings(print_scale=1.0, **given).print_scale == 1.0  # type: ignore[arg-type]
+    assert photo_settings(print_scale=1.0, **given).print_scale == 1.0
