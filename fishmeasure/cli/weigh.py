@@ -78,7 +78,7 @@ def _from_table(table: Path, sample: Path) -> None:
 def _heading(path: Path) -> str:
     """Ask for what all nets have in common, and keep what is usual for this grower."""
     from fishmeasure.cli.kept import keep, kept
-    from fishmeasure.estimation.sample_text import pairs, section
+    from fishmeasure.estimation.sample_text import pairs, toml_table
 
     usual = kept()
     typer.echo(wording("cli-weigh-new", file=path))
@@ -95,8 +95,8 @@ def _heading(path: Path) -> str:
     return "\n".join(
         [
             pairs({name: value for name, value in common.items() if value}),
-            section("scale", {"resolution_g": habits.scale_resolution_g}),
-            section("drip", {"wet_tare": habits.wet_tare}),
+            toml_table("scale", {"resolution_g": habits.scale_resolution_g}),
+            toml_table("drip", {"wet_tare": habits.wet_tare}),
         ]
     )
 

@@ -17,7 +17,7 @@ def pairs(values: Mapping[str, Any]) -> str:
     )
 
 
-def section(name: str, values: Mapping[str, Any]) -> str:
+def toml_table(name: str, values: Mapping[str, Any]) -> str:
     """Return a table of the file with its heading."""
     return f"[{name}]\n{pairs(values)}"
 
@@ -32,6 +32,8 @@ def sample_text(sample: Sample) -> str:
     """Return a whole sample file, with what differs from the usual."""
     values = plain(sample, sparse=True)
     nets = values.pop("nets")
-    tables = [section(name, values.pop(name)) for name in _SECTIONS if name in values]
+    tables = [
+        toml_table(name, values.pop(name)) for name in _SECTIONS if name in values
+    ]
     common = pairs(values | {"date": sample.date})
     return "\n".join([common, *tables]) + "".join(map(net_text, nets))
