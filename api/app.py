@@ -6,6 +6,7 @@ from contextlib import asynccontextmanager
 
 from fastapi import FastAPI
 
+from api.access import Sightings, check_all_closed
 from api.errors import install_error_handlers
 from api.guard import Guard
 from api.language import Language
@@ -89,19 +90,22 @@ def create_app(
         version=__version__,
         description=DESCRIPTION,
         lifespan=lifespan,
-        openapi_url="/v1/openapi.json",
+        openapi_url=None,  # a route as others, see routes/reference.py
         docs_url=None,  # its page would load from elsewhere
         redoc_url=None,
+        redirect_slashes=False,  # another spelling is another address
     )
+    own = [route for router in ROUTERS for route in router.routes]
+    check_all_closed(own)
     app.state.pairing = Pairing(
         minutes=settings.pairing_code_minutes, announce=announce
     )
+    app.state.sightings = Sightings()
     for router in ROUTERS:
         app.include_router(router)
     install_error_handlers(app)
-    install_description(app)
-    own = [route for router in ROUTERS for route in router.routes]
-    app.add_middleware(Methods, routes=[*app.routes, *own])
+    install_description(app, own)
+    app.add_middleware(Methods, routes=own)
     app.add_middleware(
         BodyLimits,
         max_bytes=settings.max_upload_mb * 1_000_000,

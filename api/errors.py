@@ -2,6 +2,7 @@
 
 import errno
 import logging
+from datetime import date
 from typing import Any
 
 from fastapi import FastAPI, Request
@@ -128,6 +129,16 @@ class NotPairedError(ApiError):
         super().__init__()
 
 
+class NotAllowedError(ApiError):
+    """A paired device asked for what its role may not."""
+
+    code = "not-allowed"
+    status = 403
+
+    def __init__(self, role: str, least: str) -> None:
+        super().__init__(role=role, least=least)
+
+
 class ForeignOriginError(ApiError):
     """A page from elsewhere tried to write."""
 
@@ -186,6 +197,16 @@ class PhotoLostError(ApiError):
 
     def __init__(self) -> None:
         super().__init__()
+
+
+class PhotoDeletedError(ApiError):
+    """A photo's file was deleted by its owner, and is not taken again."""
+
+    code = "photo-deleted"
+    status = 410
+
+    def __init__(self, on: date, by: str) -> None:
+        super().__init__(on=on, by=by, case="named" if by else "unnamed")
 
 
 class TooManyPhotosError(ApiError):

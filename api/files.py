@@ -15,7 +15,7 @@ from pathlib import Path
 from typing import IO
 
 from api.errors import NotFoundError
-from fishmeasure.base.files import write_durably
+from fishmeasure.base.files import sync_folder, write_durably
 from fishmeasure.store.in_use import lock_at_once
 
 _END_BYTES = 512
@@ -101,6 +101,13 @@ class PhotoFiles:
         digest = hashlib.sha256(data).hexdigest()
         self.put(digest, data)
         return digest
+
+    def remove(self, digest: str) -> None:
+        """Remove a photo's file, if it is there, and see that it stays so."""
+        path = self.path(digest)
+        if path.exists():
+            path.unlink()
+            sync_folder(path.parent)
 
     def put(self, digest: str, data: bytes) -> None:
         """Keep content under a hash (its own, or that of what it was made from).

@@ -4,23 +4,32 @@ Examples are the invented spring tanks.
 """
 
 import datetime as dt
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from typing import Any
 
 from fastapi import FastAPI
 from fastapi.openapi.utils import get_openapi
+from fastapi.routing import APIRoute
+from starlette.routing import BaseRoute
 
+from api.access import access_of
 from api.errors import ErrorBody
-from api.guard import OPEN_PATHS
 from fishmeasure.base.field_words import description
 from fishmeasure.base.record import plain
 from fishmeasure.book.entries import entry_to_plain
 from fishmeasure.store.demo import demo_book
+from fishmeasure.store.devices import Role
 
 Json = dict[str, Any]
 DEMO_DAY = dt.date(2026, 5, 2)
 READS = frozenset({"get", "head"})
+Roles = Mapping[tuple[str, str], Role | None]
+WHO: dict[Role, str] = {
+    "reader": "every paired device",
+    "worker": "workers and the owner",
+    "owner": "the owner",
+}
 TAGS = (
     ("photos", "Upload, measurement, corrections, pictures."),
     ("samples", "Nets, weighings and photos to mean weight and spread."),
@@ -40,6 +49,8 @@ class Route:
 
     method: str
     path: str
+    least: Role | None
+    """Whom it is for; None is anyone."""
 
     @property
     def writes(self) -> bool:
@@ -49,7 +60,7 @@ class Route:
     @property
     def guarded(self) -> bool:
         """Whether a device must be paired first."""
-        return self.path not in OPEN_PATHS
+        return self.least is not None
 
     @property
     def named(self) -> bool:
@@ -79,10 +90,10 @@ ERRORS: tuple[tuple[int, str, Callable[[Route], bool]], ...] = (
     (
         403,
         (
-            "Sent by a page of another address (foreign-origin), or a wrong pairing "
-            "code (wrong-code)."
+            "Sent by a page of another address (foreign-origin), a wrong pairing code "
+            "(wrong-code), or more than the device may do (not-allowed)."
         ),
-        lambda r: r.writes,
+        lambda r: r.writes or r.least not in {None, "reader"},
     ),
     (
         404,
@@ -102,10 +113,16 @@ ERRORS: tuple[tuple[int, str, Callable[[Route], bool]], ...] = (
     ),
     (
         410,
-        "The photo's file is gone or damaged (photo-lost); sent again, it is whole.",
+        (
+            "The photo's file is gone or damaged (photo-lost), and is whole once it is "
+            "sent again; or it was deleted (photo-deleted)."
+        ),
         lambda r: (
-            r.path.startswith("/v1/photos/{photo_id}/")
-            and not r.path.endswith("/corrections")
+            (r.writes and r.path == "/v1/photos")
+            or (
+                r.path.startswith("/v1/photos/{photo_id}/")
+                and not r.path.endswith("/corrections")
+            )
         ),
     ),
     (413, "Too much at once (too-large, too-many-photos).", _has_body),
@@ -137,18 +154,24 @@ ERRORS: tuple[tuple[int, str, Callable[[Route], bool]], ...] = (
 )
 
 
-def install_description(app: FastAPI) -> None:
-    """Have the application describe itself in full."""
+def install_description(app: FastAPI, routes: Iterable[BaseRoute]) -> None:
+    """Have the application describe itself in full, by its routes."""
+    roles = {
+        (method.lower(), route.path): access_of(route).least
+        for route in routes
+        if isinstance(route, APIRoute)
+        for method in route.methods or ()
+    }
 
     def describe() -> Json:
         if app.openapi_schema is None:
-            app.openapi_schema = _described(app)
+            app.openapi_schema = _described(app, roles)
         return app.openapi_schema
 
     app.openapi = describe  # type: ignore[method-assign]
 
 
-def _described(app: FastAPI) -> Json:
+def _described(app: FastAPI, roles: Roles) -> Json:
     document = get_openapi(
         title=app.title,
         version=app.version,
@@ -162,7 +185,11 @@ def _described(app: FastAPI) -> Json:
     template = "#/components/schemas/{model}"
     schemas["ErrorBody"] = ErrorBody.model_json_schema(ref_template=template)
     for path, method, operation in _operations(document):
-        _add_errors(Route(method=method, path=path), operation)
+        least = roles[method, path]
+        _add_errors(Route(method=method, path=path, least=least), operation)
+        if least is not None:
+            told = operation.get("description", operation["summary"])
+            operation["description"] = f"{told}\n\nFor: {WHO[least]}."
     for schema in schemas.values():
         _describe_fields(schema)
     for name, example in _examples().items():

@@ -77,10 +77,22 @@ class PhotoOut(Out):
     id: str = Field(description="SHA-256 of the file as it was sent.")
     revision: int = Field(description="Grows with every change.")
     received_at: datetime = Field(description="When it came.")
+    received_by: str = Field(
+        default="", description="Device that sent it; empty where none is paired."
+    )
+    changed_by: str = Field(
+        default="", description="Device that corrected it or measured it anew last."
+    )
+    deleted_at: datetime | None = Field(
+        default=None, description="When its file was deleted; null while it is there."
+    )
+    deleted_by: str = Field(default="", description="Device that deleted it.")
     settings: PhotoChoices = Field(description="How it was measured.")
     measurement: PhotoMeasurement = Field(description="With the corrections made.")
     corrections: list[Correction] = Field(description="As sent.")
-    links: dict[str, str] = Field(description="Of its pictures.")
+    links: dict[str, str] = Field(
+        description="Of its pictures; none once the file was deleted."
+    )
 
 
 class RefusedPhoto(Out):

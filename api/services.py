@@ -41,7 +41,7 @@ class Services:
 
     @property
     def archive(self) -> Archive:
-        """Photos, samples and devices."""
+        """Photos and samples."""
         return self.book.archive
 
     def close(self) -> None:
@@ -74,6 +74,7 @@ def open_services(settings: Settings) -> Services:
     hold = _hold(where)
     try:
         book = _opened(where)
+        _remove_deleted(files, book)
     except BaseException:
         if hold is not None:
             hold.close()
@@ -112,6 +113,13 @@ def _opened(where: str) -> Book:
 
 def _read(book: Book) -> None:
     book.units()
+
+
+def _remove_deleted(files: PhotoFiles, book: Book) -> None:
+    """Remove files of photos that were deleted: a crash or a backup may leave some."""
+    for identity in book.archive.deleted_photo_ids():
+        with contextlib.suppress(OSError):  # a disk that takes no writes is no end
+            files.remove(identity)
 
 
 def report_lost_photos(services: Services) -> None:

@@ -22,6 +22,7 @@ MOST = {
     "measure_timeout_s": 3600,
     "upload_timeout_s": 86_400,
     "pairing_code_minutes": 1440,
+    "device_days": 3650,
 }
 
 
@@ -88,6 +89,18 @@ class Settings:
     )
     pairing_code_minutes: int = field(
         default=10, metadata={"help": "How long a pairing code is good."}
+    )
+    device_days: int = field(
+        default=180,
+        metadata={
+            "help": "Days after which a device that nobody used must be paired anew."
+        },
+    )
+    address: str = field(
+        default="",
+        metadata={
+            "help": "Address that invited phones open; empty means as the owner's does."
+        },
     )
     secure_cookies: bool = field(
         default=False, metadata={"help": "Set when the server is reached by HTTPS."}

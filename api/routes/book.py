@@ -5,16 +5,18 @@ from datetime import date
 from typing import Annotated, Any, Union
 from uuid import UUID
 
-from fastapi import APIRouter, Query, Request, Response
+from fastapi import Query, Request, Response
 from pydantic import Field
 
+from api.access import OWNER, READER, WORKER, WithCaller, closed_router
 from api.http import Revision, not_modified
 from api.schemas import In, Items, Out
 from api.services import WithServices
 from fishmeasure.book.entries import ENTRY_KINDS
 from fishmeasure.book.units import Cohort, Unit
+from fishmeasure.store.devices import written_by
 
-router = APIRouter(prefix="/v1", tags=["book"])
+router = closed_router(prefix="/v1", tags=["book"])
 
 # All kinds of entries, told apart by their ``kind``.
 AnyEntry: Any = Annotated[
@@ -54,13 +56,15 @@ class Entries(Items[AnyEntry]):
 # --- units and cohorts --------------------------------------------------------
 
 
-@router.get("/units", summary="List the units", response_model=Units)
+@router.get(
+    "/units", summary="List the units", response_model=Units, dependencies=[READER]
+)
 def list_units(services: WithServices) -> Any:
     """Return the newest version of every unit, by name."""
     return {"items": services.book.units()}
 
 
-@router.get("/units/{unit_id}", summary="One unit")
+@router.get("/units/{unit_id}", summary="One unit", dependencies=[READER])
 def get_unit(
     services: WithServices, unit_id: UUID, request: Request, response: Response
 ) -> Unit:
@@ -70,19 +74,26 @@ def get_unit(
     return unit
 
 
-@router.put("/units/{unit_id}", summary="Add a unit or its next version")
+@router.put(
+    "/units/{unit_id}", summary="Add a unit or its next version", dependencies=[OWNER]
+)
 def put_unit(services: WithServices, unit_id: UUID, sent: Unit) -> Unit:
     """Save a unit; `version` must be one more than the newest, 1 for a new one."""
     return services.book.save_unit(replace(sent, id=unit_id, recorded_at=None))
 
 
-@router.get("/cohorts", summary="List the cohorts", response_model=Cohorts)
+@router.get(
+    "/cohorts",
+    summary="List the cohorts",
+    response_model=Cohorts,
+    dependencies=[READER],
+)
 def list_cohorts(services: WithServices) -> Any:
     """Return the newest version of every cohort, by name."""
     return {"items": services.book.cohorts()}
 
 
-@router.get("/cohorts/{cohort_id}", summary="One cohort")
+@router.get("/cohorts/{cohort_id}", summary="One cohort", dependencies=[READER])
 def get_cohort(
     services: WithServices, cohort_id: UUID, request: Request, response: Response
 ) -> Cohort:
@@ -92,7 +103,11 @@ def get_cohort(
     return cohort
 
 
-@router.put("/cohorts/{cohort_id}", summary="Add a cohort or its next version")
+@router.put(
+    "/cohorts/{cohort_id}",
+    summary="Add a cohort or its next version",
+    dependencies=[OWNER],
+)
 def put_cohort(services: WithServices, cohort_id: UUID, sent: Cohort) -> Cohort:
     """Save a cohort; `version` must be one more than the newest, 1 for a new one."""
     return services.book.save_cohort(replace(sent, id=cohort_id, recorded_at=None))
@@ -101,18 +116,24 @@ def put_cohort(services: WithServices, cohort_id: UUID, sent: Cohort) -> Cohort:
 # --- entries ------------------------------------------------------------------
 
 
-@router.post("/entries", summary="Write entries")
-def post_entries(services: WithServices, sent: EntriesIn) -> AddedOut:
+@router.post("/entries", summary="Write entries", dependencies=[WORKER])
+def post_entries(
+    services: WithServices, caller: WithCaller, sent: EntriesIn
+) -> AddedOut:
     """Write entries, all or none; the same one sent again is no second one.
 
-    `recorded_at` is the server's to give: what is sent of it is not looked at.
+    `recorded_at`, `recorded_by` and `device_id` are the server's to give: what is sent
+    of them is not looked at.
     """
-    entries = (replace(entry, recorded_at=None) for entry in sent.entries)
-    added = services.book.add(*entries)
+    added = services.book.add(
+        *(written_by(entry, caller.author) for entry in sent.entries)
+    )
     return AddedOut(added=list(added.added), repeated=list(added.repeated))
 
 
-@router.get("/entries", summary="List entries", response_model=Entries)
+@router.get(
+    "/entries", summary="List entries", response_model=Entries, dependencies=[READER]
+)
 def list_entries(
     services: WithServices,
     unit_id: UUID | None = None,
@@ -143,7 +164,12 @@ def list_entries(
     }
 
 
-@router.get("/entries/{entry_id}", summary="One entry", response_model=AnyEntry)
+@router.get(
+    "/entries/{entry_id}",
+    summary="One entry",
+    response_model=AnyEntry,
+    dependencies=[READER],
+)
 def get_entry(
     services: WithServices, entry_id: UUID, request: Request, response: Response
 ) -> Any:

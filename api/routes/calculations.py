@@ -4,9 +4,9 @@ from collections.abc import Callable
 from typing import Any, get_type_hints
 
 import numpy as np
-from fastapi import APIRouter
 from pydantic import BaseModel, Field, create_model
 
+from api.access import READER, closed_router
 from api.calculations import CALCULATIONS, input_model, title_of
 from api.errors import NotCalculableError
 from api.result_models import result_of
@@ -14,7 +14,7 @@ from api.schemas import Items, Out
 from fishmeasure.base.record import plain
 from fishmeasure.husbandry import cautions
 
-router = APIRouter(prefix="/v1/calculations", tags=["calculations"])
+router = closed_router(prefix="/v1/calculations", tags=["calculations"])
 
 # Shown with every answer of a calculation that is not careful enough by itself.
 CAUTIONS = {
@@ -55,7 +55,7 @@ def _summary(name: str) -> str:
     return (CALCULATIONS[name].__doc__ or "").strip().splitlines()[0]
 
 
-@router.get("", summary="List the calculations")
+@router.get("", summary="List the calculations", dependencies=[READER])
 def list_calculations() -> Items[CalculationOut]:
     """Return all calculations; each one's fields are in the API description."""
     return Items(
@@ -94,6 +94,7 @@ for _name in CALCULATIONS:
         f"/{_name}",
         _handler(_name, input_model(_name)),
         methods=["POST"],
+        dependencies=[READER],
         response_model=answer_model(_name),
         summary=_summary(_name),
         name=_name,

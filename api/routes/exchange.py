@@ -5,10 +5,11 @@ from collections.abc import Iterator
 from typing import Annotated, Any, Literal
 from uuid import UUID
 
-from fastapi import APIRouter, Body
+from fastapi import Body
 from fastapi.responses import StreamingResponse
 from pydantic import Field
 
+from api.access import OWNER, READER, closed_router
 from api.answers import CSV
 from api.errors import BookNotEmptyError
 from api.exports import table_csv, whole_json
@@ -19,7 +20,7 @@ from fishmeasure.base.words import Message
 from fishmeasure.store.demo import about, demo_book
 from fishmeasure.store.exchange import book_from_document
 
-router = APIRouter(prefix="/v1", tags=["exchange"])
+router = closed_router(prefix="/v1", tags=["exchange"])
 
 _DOCUMENT = Message.of("import-where", case="document")
 TableName = Literal["units", "cohorts", "entries", "remarks", "photos", "samples"]
@@ -58,7 +59,7 @@ class DemoOut(Out):
     entries: int = Field(description="Entries written.")
 
 
-@router.get("/export.json", summary="Everything as one document")
+@router.get("/export.json", summary="Everything as one document", dependencies=[READER])
 def export_json(services: WithServices) -> StreamingResponse:
     """Return the whole book, the photos' measurements and the samples.
 
@@ -67,7 +68,12 @@ def export_json(services: WithServices) -> StreamingResponse:
     return _download(whole_json(services), "application/json", "fishmeasure.json")
 
 
-@router.get("/export/{table}.csv", summary="A table of everything", responses=CSV)
+@router.get(
+    "/export/{table}.csv",
+    summary="A table of everything",
+    responses=CSV,
+    dependencies=[READER],
+)
 def export_csv(services: WithServices, table: TableName) -> StreamingResponse:
     """Return a table of the book, of all measured fish, or of the samples."""
     return _download(table_csv(services, table), "text/csv", f"{table}.csv")
@@ -82,7 +88,9 @@ def _download(
     )
 
 
-@router.post("/import", summary="Add a book's document to the book")
+@router.post(
+    "/import", summary="Add a book's document to the book", dependencies=[OWNER]
+)
 def import_json(
     services: WithServices,
     document: Annotated[
@@ -102,7 +110,9 @@ def import_json(
     )
 
 
-@router.post("/demo", summary="Fill an empty book with invented tanks")
+@router.post(
+    "/demo", summary="Fill an empty book with invented tanks", dependencies=[OWNER]
+)
 def fill_demo(services: WithServices, sent: DemoIn) -> DemoOut:
     """Write the invented spring tanks into the book, if nothing is in it yet.
 

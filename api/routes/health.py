@@ -1,10 +1,11 @@
 """Whether the server lives and works, and what it is."""
 
-from fastapi import APIRouter, Request, Response
+from fastapi import Request, Response
 from fastapi.responses import PlainTextResponse
 from prometheus_client import CONTENT_TYPE_LATEST, generate_latest
 from pydantic import Field
 
+from api.access import ANYONE, READER, closed_router
 from api.observe import Metrics
 from api.schemas import Out
 from api.services import WithServices
@@ -12,7 +13,7 @@ from fishmeasure import __version__
 from fishmeasure.base.flags import FLAGS, Flag
 from fishmeasure.husbandry import cautions
 
-router = APIRouter()
+router = closed_router()
 
 CAUTIONS = (
     "ESTIMATE",
@@ -44,13 +45,17 @@ class AboutOut(Out):
     cautions: dict[str, str] = Field(description="To be shown where they apply.")
 
 
-@router.get("/health", tags=["server"], summary="Is the server alive?")
+@router.get(
+    "/health", tags=["server"], summary="Is the server alive?", dependencies=[ANYONE]
+)
 async def health() -> HealthOut:
     """Answer without looking at anything, and without waiting for a thread."""
     return HealthOut(status="ok")
 
 
-@router.get("/ready", tags=["server"], summary="Can the server work?")
+@router.get(
+    "/ready", tags=["server"], summary="Can the server work?", dependencies=[ANYONE]
+)
 async def ready(services: WithServices) -> HealthOut:
     """Answer by the last reading of the book, which no other work holds up.
 
@@ -65,6 +70,7 @@ async def ready(services: WithServices) -> HealthOut:
     tags=["server"],
     summary="Figures for Prometheus",
     response_class=PlainTextResponse,
+    dependencies=[READER],
 )
 def metrics(request: Request, services: WithServices) -> Response:
     """Return counts and times of requests, and how full the queue is.
@@ -80,7 +86,12 @@ def metrics(request: Request, services: WithServices) -> Response:
     )
 
 
-@router.get("/v1/about", tags=["server"], summary="Version, limits, flags, cautions")
+@router.get(
+    "/v1/about",
+    tags=["server"],
+    summary="Version, limits, flags, cautions",
+    dependencies=[READER],
+)
 def about(services: WithServices) -> AboutOut:
     """Return what is the same for every request."""
     settings = services.settings

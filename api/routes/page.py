@@ -14,8 +14,9 @@ from dataclasses import dataclass
 from functools import cache
 from pathlib import Path
 
-from fastapi import APIRouter, Response
+from fastapi import Response
 
+from api.access import ANYONE, closed_router
 from api.errors import NotFoundError
 from api.forms import form_schemas
 from fishmeasure.base.words.compiled import compiled
@@ -35,7 +36,7 @@ TYPES = {
     ".html": "text/html",
 }
 
-router = APIRouter(include_in_schema=False)
+router = closed_router(include_in_schema=False)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -110,32 +111,32 @@ def _answer(content: bytes, kind: str, cache_control: str) -> Response:
     return Response(content, media_type=kind, headers={"Cache-Control": cache_control})
 
 
-@router.get("/")
+@router.get("/", dependencies=[ANYONE])
 def shell() -> Response:
     """Return the page itself."""
     return _answer(page_files().shell, "text/html", SHELL_CACHE)
 
 
-@router.get("/worker.js")
+@router.get("/worker.js", dependencies=[ANYONE])
 def service_worker() -> Response:
     """Return the service worker, from the root so that it serves the whole page."""
     return _answer(page_files().worker, "text/javascript", "no-cache")
 
 
-@router.get("/manifest.webmanifest")
+@router.get("/manifest.webmanifest", dependencies=[ANYONE])
 def manifest() -> Response:
     """Return what makes the page installable."""
     return _answer(page_files().manifest, "application/manifest+json", "no-cache")
 
 
-@router.get("/page-version.json")
+@router.get("/page-version.json", dependencies=[ANYONE])
 def version() -> Response:
     """Return the version of the page that this server has."""
     body = json.dumps({"version": page_files().version}).encode()
     return _answer(body, "application/json", "no-store")
 
 
-@router.get("/page/{page_version}/{name:path}")
+@router.get("/page/{page_version}/{name:path}", dependencies=[ANYONE])
 def page_file(page_version: str, name: str) -> Response:
     """Return a file of the page; an older version's address gives the present one.
 

@@ -3,15 +3,18 @@
 import hashlib
 from collections.abc import AsyncIterator, Iterator
 from contextlib import asynccontextmanager, contextmanager
+from dataclasses import dataclass
 from pathlib import Path
 from typing import Annotated
 
-from fastapi import APIRouter, Depends, File, Query, Request, Response, UploadFile
+from fastapi import Depends, File, Query, Request, Response, UploadFile
 from fastapi.concurrency import run_in_threadpool
 
 from api import schemas, worker
+from api.access import OWNER, READER, WORKER, WithCaller, closed_router
 from api.answers import JPEG
 from api.errors import (
+    PhotoDeletedError,
     PhotoLostError,
     PhotoRefusedError,
     TooManyPhotosError,
@@ -33,17 +36,23 @@ from fishmeasure.photo.settings import PhotoChoices
 from fishmeasure.pipeline import PhotoSettings
 from fishmeasure.species import packaged_species
 from fishmeasure.store.archive import Page, StoredPhoto
+from fishmeasure.store.devices import Author
 
-router = APIRouter(prefix="/v1/photos", tags=["photos"])
+router = closed_router(prefix="/v1/photos", tags=["photos"])
 
 CHUNK_BYTES = 1 << 20
 NAME_LENGTH = 120
 FormChoices = Annotated[PhotoChoices, Depends(form_of(PhotoChoices))]
 
 
-@router.post("", summary="Send one or several photos and get their measurement")
+@router.post(
+    "",
+    summary="Send one or several photos and get their measurement",
+    dependencies=[WORKER],
+)
 async def upload(
     services: WithServices,
+    caller: WithCaller,
     photos: Annotated[list[UploadFile], File(description="JPEG, PNG, WebP or HEIC.")],
     settings: FormChoices,
 ) -> schemas.UploadOut:
@@ -60,7 +69,8 @@ async def upload(
     for file in photos:
         name = Path((file.filename or "photo").replace("\\", "/")).name[:NAME_LENGTH]
         try:
-            stored = await _take_in(services, file, name or "photo", settings, how)
+            sent = _Sent(name=name or "photo", settings=settings, by=caller.author)
+            stored = await _take_in(services, file, sent, how)
             items.append(photo_out(stored))
         except (FishMeasureError, OSError) as failure:
             error = storage_error(failure) if isinstance(failure, OSError) else failure
@@ -72,30 +82,41 @@ async def upload(
     return schemas.UploadOut(items=items)
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Sent:
+    """What comes with a photo."""
+
+    name: str
+    settings: PhotoChoices
+    by: Author
+
+
 async def _take_in(
     services: Services,
     file: UploadFile,
-    name: str,
-    settings: PhotoChoices,
+    sent: _Sent,
     how: PhotoSettings,
 ) -> StoredPhoto:
     with services.pool.place() as place:
         async with _on_disk(file, services.incoming) as (path, digest):
             known = await run_in_threadpool(services.archive.find_photo, digest)
             kept = services.files.path(digest)
+            if known is not None:
+                _refuse_deleted(known)
             if known is not None and await place.run(worker.is_whole, kept):
                 return known
             taken = await place.run(
-                worker.take_in, path, name, how, services.files.folder
+                worker.take_in, path, sent.name, how, services.files.folder
             )
     if isinstance(taken, Message):
         raise PhotoRefusedError(taken)
     return await run_in_threadpool(
         services.archive.add_photo,
         digest,
-        name=name,
-        settings=plain(settings),
+        name=sent.name,
+        settings=plain(sent.settings),
         measured=taken,
+        by=sent.by,
     )
 
 
@@ -111,7 +132,7 @@ async def _on_disk(file: UploadFile, folder: Path) -> AsyncIterator[tuple[Path, 
         yield Path(target.name), digest.hexdigest()
 
 
-@router.get("", summary="List the photos, newest first")
+@router.get("", summary="List the photos, newest first", dependencies=[READER])
 def list_photos(
     services: WithServices,
     limit: Annotated[int, Query(ge=1, le=200)] = 50,
@@ -125,7 +146,9 @@ def list_photos(
     )
 
 
-@router.get("/{photo_id}", summary="One photo and its measurement")
+@router.get(
+    "/{photo_id}", summary="One photo and its measurement", dependencies=[READER]
+)
 def get_photo(
     services: WithServices, photo_id: str, request: Request, response: Response
 ) -> schemas.PhotoOut:
@@ -135,9 +158,14 @@ def get_photo(
     return photo_out(stored)
 
 
-@router.put("/{photo_id}/corrections", summary="Correct what was measured")
+@router.put(
+    "/{photo_id}/corrections",
+    summary="Correct what was measured",
+    dependencies=[WORKER],
+)
 def put_corrections(
     services: WithServices,
+    caller: WithCaller,
     photo_id: str,
     sent: schemas.CorrectionsIn,
     request: Request,
@@ -156,15 +184,22 @@ def put_corrections(
         str(old.settings.get("species") or services.settings.species),
     )
     new = services.archive.change_photo(
-        old, {"corrections": corrections, "measurement": corrected.to_json()}
+        old,
+        {"corrections": corrections, "measurement": corrected.to_json()},
+        caller.author,
     )
     response.headers["ETag"] = etag_of(Revision(new.id, new.revision))
     return photo_out(new)
 
 
-@router.put("/{photo_id}/settings", summary="Measure a photo anew, another way")
+@router.put(
+    "/{photo_id}/settings",
+    summary="Measure a photo anew, another way",
+    dependencies=[WORKER],
+)
 async def put_settings(
     services: WithServices,
+    caller: WithCaller,
     photo_id: str,
     sent: PhotoChoices,
     request: Request,
@@ -176,6 +211,7 @@ async def put_settings(
     """
     old = await run_in_threadpool(services.archive.photo, photo_id)
     expected_revision(request, Revision(old.id, old.revision), "photo")
+    _refuse_deleted(old)
     how = how_to_measure(services, sent)
     path = services.files.path(old.id)
     with _of_kept_photo():
@@ -189,12 +225,34 @@ async def put_settings(
             "measurement": measured,
             "corrections": [],
         },
+        caller.author,
     )
     response.headers["ETag"] = etag_of(Revision(new.id, new.revision))
     return photo_out(new)
 
 
-@router.get("/{photo_id}/picture", summary="The photo itself", responses=JPEG)
+@router.delete("/{photo_id}", summary="Delete a photo's file", dependencies=[OWNER])
+def delete_photo(
+    services: WithServices, caller: WithCaller, photo_id: str
+) -> schemas.PhotoOut:
+    """Remove the file for good; who did so and when is kept, and what was measured.
+
+    Samples and the book rest on the measurement, so it stays. The same file sent again
+    is refused. A backup that was made before still has it.
+    """
+    stored = services.archive.photo(photo_id)
+    if stored.deleted_at is None:
+        stored = services.archive.delete_photo(stored, caller.author)
+    services.files.remove(stored.id)
+    return photo_out(stored)
+
+
+@router.get(
+    "/{photo_id}/picture",
+    summary="The photo itself",
+    responses=JPEG,
+    dependencies=[READER],
+)
 async def picture(
     services: WithServices,
     photo_id: str,
@@ -205,7 +263,12 @@ async def picture(
     return await _shrunk(services, photo_id, request, width)
 
 
-@router.get("/{photo_id}/thumbnail.jpg", summary="A small picture", responses=JPEG)
+@router.get(
+    "/{photo_id}/thumbnail.jpg",
+    summary="A small picture",
+    responses=JPEG,
+    dependencies=[READER],
+)
 async def thumbnail(
     services: WithServices, photo_id: str, request: Request
 ) -> Response:
@@ -213,10 +276,16 @@ async def thumbnail(
     return await _shrunk(services, photo_id, request, 240)
 
 
-@router.get("/{photo_id}/overlay.jpg", summary="Photo and fish", responses=JPEG)
+@router.get(
+    "/{photo_id}/overlay.jpg",
+    summary="Photo and fish",
+    responses=JPEG,
+    dependencies=[READER],
+)
 async def overlay(services: WithServices, photo_id: str, request: Request) -> Response:
     """Return the photo with outlines, lengths, weights and doubts drawn in."""
     stored = await run_in_threadpool(services.archive.photo, photo_id)
+    _refuse_deleted(stored)
     response = Response(media_type="image/jpeg")
     not_modified(request, response, Revision(stored.id, stored.revision))
     path = services.files.path(stored.id)
@@ -229,6 +298,7 @@ async def _shrunk(
     services: Services, photo_id: str, request: Request, width_px: int
 ) -> Response:
     stored = await run_in_threadpool(services.archive.photo, photo_id)
+    _refuse_deleted(stored)
     response = Response(media_type="image/jpeg")
     not_modified(request, response, Revision(stored.id, width_px))
     path = services.files.path(stored.id)
@@ -244,6 +314,17 @@ def _of_kept_photo() -> Iterator[None]:
         yield
     except worker.KeptPhotoError:
         raise PhotoLostError from None
+
+
+def _refuse_deleted(stored: StoredPhoto) -> None:
+    """Raise if the owner deleted the photo.
+
+    Raises
+    ------
+    PhotoDeletedError
+    """
+    if stored.deleted_at is not None:
+        raise PhotoDeletedError(stored.deleted_at.date(), stored.deleted.name)
 
 
 def _jpeg(data: bytes, response: Response) -> Response:
@@ -276,10 +357,16 @@ def photo_out(stored: StoredPhoto) -> schemas.PhotoOut:
         id=stored.id,
         revision=stored.revision,
         received_at=stored.received_at,
+        received_by=stored.received.name,
+        changed_by=stored.changed.name,
+        deleted_at=stored.deleted_at,
+        deleted_by=stored.deleted.name,
         settings=read(PhotoChoices, stored.settings),
         measurement=PhotoMeasurement.from_json(stored.measurement),
         corrections=[read(Correction, one) for one in stored.corrections],
-        links={
+        links={}
+        if stored.deleted_at is not None
+        else {
             "picture": f"{base}/picture",
             "overlay": f"{base}/overlay.jpg?revision={stored.revision}",
             "thumbnail": f"{base}/thumbnail.jpg",

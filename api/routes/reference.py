@@ -2,9 +2,11 @@
 
 from typing import Annotated, Any, Literal
 
-from fastapi import APIRouter, Query, Response
+from fastapi import FastAPI, Query, Request, Response
+from fastapi.responses import JSONResponse
 from pydantic import ConfigDict, Field
 
+from api.access import OWNER, READER, closed_router
 from api.answers import PDF
 from api.errors import NotFoundError
 from api.lenses import find_lens, keep_lens, list_lenses
@@ -16,7 +18,7 @@ from fishmeasure.render.sheet import PAGE_KINDS, design_page, page_facts, page_p
 from fishmeasure.species import packaged_species, species_keys
 from fishmeasure.species.record import Species
 
-router = APIRouter(prefix="/v1", tags=["reference"])
+router = closed_router(prefix="/v1", tags=["reference"])
 
 Json = dict[str, Any]
 
@@ -56,7 +58,14 @@ class PageOut(Out):
     )
 
 
-@router.get("/species", summary="List the species")
+@router.get("/openapi.json", include_in_schema=False, dependencies=[READER])
+def description(request: Request) -> JSONResponse:
+    """Return the description of the API."""
+    app: FastAPI = request.app
+    return JSONResponse(app.openapi())
+
+
+@router.get("/species", summary="List the species", dependencies=[READER])
 def list_species() -> Items[SpeciesOut]:
     """Return all species that the program knows, by key."""
     return Items(
@@ -68,8 +77,7 @@ def list_species() -> Items[SpeciesOut]:
 
 
 @router.get(
-    "/species/{key}",
-    summary="One species with its sources",
+    "/species/{key}", summary="One species with its sources", dependencies=[READER]
 )
 def get_species(key: str) -> Species:
     """Return all that is known of it, where each figure comes from and how sure."""
@@ -78,14 +86,19 @@ def get_species(key: str) -> Species:
     return packaged_species(key)
 
 
-@router.get("/sheets", summary="List the calibration pages")
+@router.get("/sheets", summary="List the calibration pages", dependencies=[READER])
 def list_sheets() -> Items[PageOut]:
     """Return what is true of each page printed on A4: markers, sizes, check line."""
     pages = [page_facts(design_page(kind, "A4")) for kind in PAGE_KINDS]
     return Items(items=[PageOut.model_validate(facts) for facts in pages])
 
 
-@router.get("/sheets/{name}.pdf", summary="A calibration page to print", responses=PDF)
+@router.get(
+    "/sheets/{name}.pdf",
+    summary="A calibration page to print",
+    responses=PDF,
+    dependencies=[READER],
+)
 def sheet_pdf(
     name: str,
     paper: Annotated[
@@ -104,19 +117,19 @@ def sheet_pdf(
     )
 
 
-@router.get("/lenses", summary="List the lens profiles")
+@router.get("/lenses", summary="List the lens profiles", dependencies=[READER])
 def get_lenses(services: WithServices) -> Items[LensProfile]:
     """Return all profiles, by name."""
     return Items(items=list(list_lenses(services)))
 
 
-@router.get("/lenses/{name}", summary="One lens profile")
+@router.get("/lenses/{name}", summary="One lens profile", dependencies=[READER])
 def get_lens(services: WithServices, name: str) -> LensProfile:
     """Return a profile."""
     return find_lens(services, name)
 
 
-@router.put("/lenses/{name}", summary="Keep a lens profile")
+@router.put("/lenses/{name}", summary="Keep a lens profile", dependencies=[OWNER])
 def put_lens(services: WithServices, name: str, sent: LensFigures) -> LensProfile:
     """Keep a profile under a name of letters, digits, - and _; it replaces the old."""
     profile = LensProfile(name=name, **plain(sent))

@@ -6,10 +6,11 @@ from dataclasses import replace
 from typing import TYPE_CHECKING, Annotated, Any
 from uuid import UUID
 
-from fastapi import APIRouter, Query, Request, Response
+from fastapi import Query, Request, Response
 from pydantic import Field
 
 from api import outlooks, schemas
+from api.access import READER, WORKER, WithCaller, closed_router
 from api.answers import SVG
 from api.estimates import (
     NoEstimateError,
@@ -38,9 +39,10 @@ from fishmeasure.outlook.unit import UnitOutlook
 from fishmeasure.render.plots import Theme, sample_line_plot, weight_plot
 from fishmeasure.species import packaged_species
 from fishmeasure.store.archive import Page, StoredSample
+from fishmeasure.store.devices import written_by
 from fishmeasure.store.entering import check_day, check_species
 
-router = APIRouter(prefix="/v1/samples", tags=["samples"])
+router = closed_router(prefix="/v1/samples", tags=["samples"])
 
 Json = dict[str, Any]
 if TYPE_CHECKING:  # which knows no model that is made of a record
@@ -58,6 +60,10 @@ class SampleOut(schemas.Out):
     id: UUID = Field(description="As the client made it.")
     revision: int = Field(description="Grows with every change.")
     received_at: dt.datetime = Field(description="When it first came.")
+    received_by: str = Field(
+        default="", description="Device that began it; empty where none is paired."
+    )
+    changed_by: str = Field(default="", description="Device that changed it last.")
     sample: SampleIn = Field(description="As it was sent.")
     estimate: SampleAnswer | None = Field(
         description="Mean weight and spread; null while nothing can be said."
@@ -97,9 +103,12 @@ class PlanOut(schemas.Out):
 NET_SIZES = (5, 8, 10, 15, 20, 30)
 
 
-@router.put("/{sample_id}", summary="Save a sample and get its estimate")
+@router.put(
+    "/{sample_id}", summary="Save a sample and get its estimate", dependencies=[WORKER]
+)
 def put_sample(
     services: WithServices,
+    caller: WithCaller,
     sample_id: UUID,
     sent: SampleIn,
     request: Request,
@@ -123,13 +132,13 @@ def put_sample(
         return _out(services, old)
     result = estimate_json(services, sent)
     stored = services.archive.put_sample(
-        sample_id, body=body, result=result, based_on=based_on
+        sample_id, body=body, result=result, based_on=based_on, by=caller.author
     )
     response.headers["ETag"] = etag_of(Revision(str(stored.id), stored.revision))
     return _out(services, stored)
 
 
-@router.get("", summary="List the samples, newest first")
+@router.get("", summary="List the samples, newest first", dependencies=[READER])
 def list_samples(
     services: WithServices,
     limit: Annotated[int, Query(ge=1, le=200)] = 50,
@@ -143,7 +152,7 @@ def list_samples(
     )
 
 
-@router.get("/{sample_id}", summary="One sample")
+@router.get("/{sample_id}", summary="One sample", dependencies=[READER])
 def get_sample(
     services: WithServices, sample_id: UUID, request: Request, response: Response
 ) -> SampleOut:
@@ -153,8 +162,12 @@ def get_sample(
     return _out(services, stored)
 
 
-@router.post("/{sample_id}/record", summary="Enter a sample in the book")
-def record_sample(services: WithServices, sample_id: UUID, sent: RecordIn) -> SampleOut:
+@router.post(
+    "/{sample_id}/record", summary="Enter a sample in the book", dependencies=[WORKER]
+)
+def record_sample(
+    services: WithServices, caller: WithCaller, sample_id: UUID, sent: RecordIn
+) -> SampleOut:
     """Write the sample as an entry of the book, with the sample's own id.
 
     Done twice it is one entry.
@@ -177,19 +190,22 @@ def record_sample(services: WithServices, sample_id: UUID, sent: RecordIn) -> Sa
     sample = replace(sample_of(stored), unit_id=sent.unit_id, cohort_id=sent.cohort_id)
     check_species(packaged_species(sample.species or services.settings.species), fish)
     check_day(sample.date, outlooks.today())
-    services.book.add(
-        sample_entry(sample_id, sample, (sent.unit_id, sent.cohort_id), estimate)
-    )
+    where = (sent.unit_id, sent.cohort_id)
+    entry = sample_entry(sample_id, sample, where, estimate)
+    services.book.add(written_by(entry, caller.author))
     stored = services.archive.put_sample(
         sample_id,
         body=plain(sample, sparse=True),
         result=stored.result,
         based_on=stored.revision,
+        by=caller.author,
     )
     return _out(services, stored)
 
 
-@router.get("/{sample_id}/plan", summary="How many nets would be needed")
+@router.get(
+    "/{sample_id}/plan", summary="How many nets would be needed", dependencies=[READER]
+)
 def plan(
     services: WithServices,
     sample_id: UUID,
@@ -220,7 +236,12 @@ def plan(
     )
 
 
-@router.get("/{sample_id}/distribution.svg", summary="Weights drawn", responses=SVG)
+@router.get(
+    "/{sample_id}/distribution.svg",
+    summary="Weights drawn",
+    responses=SVG,
+    dependencies=[READER],
+)
 def distribution_svg(
     services: WithServices, sample_id: UUID, theme: ThemeQuery = "light"
 ) -> Response:
@@ -229,7 +250,12 @@ def distribution_svg(
     return _svg(weight_plot(found.estimate, found.nets, plot_format="svg", theme=theme))
 
 
-@router.get("/{sample_id}/length-weight.svg", summary="Line drawn", responses=SVG)
+@router.get(
+    "/{sample_id}/length-weight.svg",
+    summary="Line drawn",
+    responses=SVG,
+    dependencies=[READER],
+)
 def length_weight_svg(
     services: WithServices, sample_id: UUID, theme: ThemeQuery = "light"
 ) -> Response:
@@ -292,6 +318,8 @@ def _out(
         id=stored.id,
         revision=stored.revision,
         received_at=stored.received_at,
+        received_by=stored.received.name,
+        changed_by=stored.changed.name,
         sample=sample_of(stored),
         estimate=None if estimate is None else answer_from_json(estimate),
         problems=_problems(stored),

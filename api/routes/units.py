@@ -4,9 +4,10 @@ import datetime as dt
 from typing import Annotated, Any
 from uuid import UUID
 
-from fastapi import APIRouter, Depends, Query, Response
+from fastapi import Depends, Query, Response
 from pydantic import Field, create_model
 
+from api.access import READER, closed_router
 from api.answers import PDF, SVG
 from api.outlooks import today
 from api.result_models import result_of
@@ -18,7 +19,7 @@ from fishmeasure.render.history_plots import growth_plot, spread_plot
 from fishmeasure.render.outlook_pdf import outlook_pdf
 from fishmeasure.render.plots import Theme
 
-router = APIRouter(prefix="/v1/units/{unit_id}", tags=["outlook"])
+router = closed_router(prefix="/v1/units/{unit_id}", tags=["outlook"])
 
 OnDay = Annotated[
     dt.date | None,
@@ -42,7 +43,12 @@ StateAnswer = create_model(
 )
 
 
-@router.get("/state", summary="What is in a unit", response_model=StateAnswer)
+@router.get(
+    "/state",
+    summary="What is in a unit",
+    response_model=StateAnswer,
+    dependencies=[READER],
+)
 def unit_state(services: WithServices, unit_id: UUID, date: OnDay = None) -> Json:
     """Return counts, mean weights and biomass at the end of a day, by the book."""
     services.book.unit(unit_id)  # says so where it is not there
@@ -61,6 +67,7 @@ WithOutlook = Annotated[UnitOutlook, Depends(_outlook)]
     "/outlook",
     summary="What follows for a unit",
     response_model=result_of(UnitOutlook),
+    dependencies=[READER],
 )
 def outlook(found: WithOutlook) -> Json:
     """Return feed, growth, harvest, limits and outage times on a day.
@@ -72,7 +79,12 @@ def outlook(found: WithOutlook) -> Json:
     return answer
 
 
-@router.get("/outlook.pdf", summary="The outlook on one page", responses=PDF)
+@router.get(
+    "/outlook.pdf",
+    summary="The outlook on one page",
+    responses=PDF,
+    dependencies=[READER],
+)
 def outlook_page(found: WithOutlook) -> Response:
     """Return the outlook to print, on A4."""
     disposition = f'inline; filename="outlook-{found.on}.pdf"'
@@ -83,14 +95,21 @@ def outlook_page(found: WithOutlook) -> Response:
     )
 
 
-@router.get("/growth.svg", summary="Growth as a picture", responses=SVG)
+@router.get(
+    "/growth.svg", summary="Growth as a picture", responses=SVG, dependencies=[READER]
+)
 def growth_svg(found: WithOutlook, theme: ThemeQuery = "light") -> Response:
     """Return samples with their intervals and the mean weight ahead."""
     picture = growth_plot(found, plot_format="svg", theme=theme)
     return Response(picture, media_type="image/svg+xml")
 
 
-@router.get("/distribution.svg", summary="Weights over time", responses=SVG)
+@router.get(
+    "/distribution.svg",
+    summary="Weights over time",
+    responses=SVG,
+    dependencies=[READER],
+)
 def distribution_svg(found: WithOutlook, theme: ThemeQuery = "light") -> Response:
     """Return how far apart the weights were at each sample, and are on the day."""
     picture = spread_plot(found, plot_format="svg", theme=theme)

@@ -51,6 +51,8 @@ _WORDS = {
     "note": "Anything worth keeping.",
     "version": "1 for a new record, one more for each change.",
     "recorded_at": "Written by the server.",
+    "recorded_by": "Device that sent it, as it was called then; written by the server.",
+    "device_id": "Of that device; written by the server.",
     "unit_id": "Unit in which it happened.",
     "to_unit_id": "Unit that the fish went to.",
     "cohort_id": "Cohort that it is about.",

@@ -45,7 +45,9 @@ class Entry:
     """What every dated entry has.
 
     ``recorded_at`` is written by the book, not by the caller, and is no part of
-    an entry's content: it takes no part in comparisons. Where no single field says
+    an entry's content: it takes no part in comparisons. Nor do ``recorded_by``, the
+    device that it came from as it was called then, and ``device_id``: both are empty
+    for what was entered at the machine itself. Where no single field says
     what must be there, ``needs`` has the sets of fields of which one must be whole.
     """
 
@@ -57,6 +59,8 @@ class Entry:
     replaces: UUID | None = None
     note: Text = ""
     recorded_at: datetime | None = field(default=None, compare=False)
+    recorded_by: Name = field(default="", compare=False)
+    device_id: UUID | None = field(default=None, compare=False)
 
     def __post_init__(self) -> None:
         if self.replaces == self.id:

@@ -1,8 +1,9 @@
-"""Photos, samples in the making, and paired devices, beside the book.
+"""Photos and samples in the making, beside the book.
 
 Unlike entries these rows change: a photo gets corrections, a sample grows net by
-net until it is recorded as an entry. Each change raises the row's ``revision``.
-The photos' files are kept elsewhere; here are their measurements.
+net until it is recorded as an entry. Each change raises the row's ``revision`` and
+notes who made it. The photos' files are kept elsewhere; here are their measurements,
+which stay when a photo is deleted: samples and the book rest on them.
 """
 
 import json
@@ -16,9 +17,11 @@ from sqlalchemy import Connection, Engine, Row, Table, insert, select, update
 
 from fishmeasure.base.errors import UnknownRecordError, VersionConflictError
 from fishmeasure.store import tables
+from fishmeasure.store.devices import Author
 from fishmeasure.store.engine import reading, writing
 
 Json = dict[str, Any]
+NOBODY = Author()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -37,6 +40,10 @@ class StoredPhoto:
         As measured, without corrections, in the public format.
     measurement
         With corrections.
+    received, changed
+        Who sent it, and who corrected it or measured it anew last.
+    deleted, deleted_at
+        Who deleted the file, and when; None while it is there.
     """
 
     id: str
@@ -48,11 +55,15 @@ class StoredPhoto:
     measured: Json
     measurement: Json
     corrections: list[Json]
+    received: Author = NOBODY
+    changed: Author = NOBODY
+    deleted: Author = NOBODY
+    deleted_at: datetime | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class StoredSample:
-    """A sample as it was sent, and what it gave."""
+    """A sample as it was sent, and what it gave; who began it and who went on."""
 
     id: UUID
     seq: int
@@ -60,15 +71,9 @@ class StoredSample:
     received_at: datetime
     body: Json
     result: Json | None
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Device:
-    """A phone or program that may use the server."""
-
-    id: UUID
-    name: str
-    paired_at: datetime
+    received: Author = NOBODY
+    changed: Author = NOBODY
+    taken_back_at: datetime | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -112,14 +117,28 @@ class Archive:
             return tuple(_photo(row) for row in _page(connection, tables.photos, page))
 
     def newest_photo_ids(self, limit: int) -> tuple[str, ...]:
-        """Return the ids of the photos that came last, newest first."""
+        """Return the ids of the photos that came last and are kept, newest first."""
         table = tables.photos
-        query = select(table.c.id).order_by(table.c.seq.desc()).limit(limit)
+        kept = select(table.c.id).where(table.c.deleted_at.is_(None))
+        query = kept.order_by(table.c.seq.desc()).limit(limit)
+        with reading(self._engine) as connection:
+            return tuple(connection.execute(query).scalars())
+
+    def deleted_photo_ids(self) -> tuple[str, ...]:
+        """Return the ids of the photos whose files were deleted."""
+        table = tables.photos
+        query = select(table.c.id).where(table.c.deleted_at.is_not(None))
         with reading(self._engine) as connection:
             return tuple(connection.execute(query).scalars())
 
     def add_photo(
-        self, identity: str, *, name: str, settings: Json, measured: Json
+        self,
+        identity: str,
+        *,
+        name: str,
+        settings: Json,
+        measured: Json,
+        by: Author = NOBODY,
     ) -> StoredPhoto:
         """Add a photo; one that is there already stays as it is."""
         with writing(self._engine) as connection:
@@ -135,12 +154,16 @@ class Archive:
                         measured=_dump(measured),
                         measurement=_dump(measured),
                         corrections="[]",
+                        **_who("received", by),
                     )
                 )
             return _photo(_the_row(connection, tables.photos, identity))
 
     def change_photo(
-        self, old: StoredPhoto, changes: Mapping[str, Json | list[Json]]
+        self,
+        old: StoredPhoto,
+        changes: Mapping[str, Json | list[Json]],
+        by: Author = NOBODY,
     ) -> StoredPhoto:
         """Replace ``settings``, ``measured``, ``measurement`` or ``corrections``.
 
@@ -151,8 +174,21 @@ class Archive:
         """
         values = {name: _dump(value) for name, value in changes.items()}
         with writing(self._engine) as connection:
-            row = _changed(connection, tables.photos, old, values, old.name)
+            whole = {**values, **_who("changed", by)}
+            row = _changed(connection, tables.photos, old, whole, old.name)
             return _photo(row)
+
+    def delete_photo(self, old: StoredPhoto, by: Author = NOBODY) -> StoredPhoto:
+        """Note that a photo's file is deleted, by whom and when; do so first.
+
+        Raises
+        ------
+        VersionConflictError
+            If the photo was changed since ``old`` was read.
+        """
+        values = {"deleted_at": datetime.now(UTC), **_who("deleted", by)}
+        with writing(self._engine) as connection:
+            return _photo(_changed(connection, tables.photos, old, values, old.name))
 
     # --- samples -----------------------------------------------------------------
 
@@ -188,8 +224,11 @@ class Archive:
         body: Json,
         result: Json | None,
         based_on: int | None = None,
+        by: Author | None = None,
     ) -> StoredSample:
-        """Add a sample or replace what it says.
+        """Add a sample or replace what it says; one taken back is there again.
+
+        Without ``by`` it is nobody's change, as when its photos give another estimate.
 
         Raises
         ------
@@ -206,6 +245,8 @@ class Archive:
                         revision=1,
                         received_at=datetime.now(UTC),
                         **values,
+                        **_who("received", by or NOBODY),
+                        **_who("changed", by or NOBODY),
                     )
                 )
                 return _sample(_the_row(connection, tables.samples, identity))
@@ -214,56 +255,39 @@ class Archive:
                 raise VersionConflictError(
                     "sample", str(identity), based_on, old.revision
                 )
+            whole: dict[str, Any] = dict(values)
+            if by is not None:
+                whole |= {**_who("changed", by), "taken_back_at": None}
             return _sample(
-                _changed(connection, tables.samples, old, values, str(identity))
+                _changed(connection, tables.samples, old, whole, str(identity))
             )
 
-    # --- devices -----------------------------------------------------------------
-
-    def add_device(self, device: Device, token_sha256: str) -> None:
-        """Remember a device by the hash of its token."""
-        with writing(self._engine) as connection:
-            connection.execute(
-                insert(tables.devices).values(
-                    id=device.id,
-                    name=device.name,
-                    paired_at=device.paired_at,
-                    token_sha256=token_sha256,
-                )
-            )
-
-    def devices(self) -> tuple[Device, ...]:
-        """Return the paired devices, oldest first."""
-        table = tables.devices
-        with reading(self._engine) as connection:
-            rows = connection.execute(select(table).order_by(table.c.paired_at))
-            return tuple(_device(row) for row in rows)
-
-    def device_of(self, token_sha256: str) -> Device | None:
-        """Return the device with that token, None where it is not paired."""
-        table = tables.devices
-        wanted = select(table).where(table.c.token_sha256 == token_sha256)
-        with reading(self._engine) as connection:
-            row = connection.execute(wanted).one_or_none()
-        return None if row is None else _device(row)
-
-    def remove_device(self, identity: UUID) -> None:
-        """Forget a device; its token is worth nothing any more.
+    def take_back_sample(self, old: StoredSample, by: Author = NOBODY) -> StoredSample:
+        """Note that a sample is taken back; what it says stays on record.
 
         Raises
         ------
-        UnknownRecordError
-            If there is none of that id.
+        VersionConflictError
+            If the sample was changed since ``old`` was read.
         """
-        table = tables.devices
+        values = {"taken_back_at": datetime.now(UTC), **_who("changed", by)}
         with writing(self._engine) as connection:
-            gone = connection.execute(table.delete().where(table.c.id == identity))
-            if gone.rowcount == 0:
-                raise UnknownRecordError("device", str(identity))
+            return _sample(
+                _changed(connection, tables.samples, old, values, str(old.id))
+            )
 
 
 def _dump(value: Any) -> str:
     return json.dumps(value, ensure_ascii=False, allow_nan=False)
+
+
+def _who(what: str, by: Author) -> dict[str, Any]:
+    """Return the columns of who did something."""
+    return {f"{what}_by": by.name, f"{what}_device_id": by.device_id}
+
+
+def _author(name: str, device_id: UUID | None) -> Author:
+    return Author(name=name, device_id=device_id)
 
 
 def _row(connection: Connection, table: Table, identity: Any) -> Row[Any] | None:
@@ -285,7 +309,7 @@ def _changed(
     connection: Connection,
     table: Table,
     old: StoredPhoto | StoredSample,
-    values: Mapping[str, str],
+    values: Mapping[str, Any],
     name: str,
 ) -> Row[Any]:
     """Change a row whose revision is still the old one."""
@@ -313,6 +337,10 @@ def _photo(row: Row[Any]) -> StoredPhoto:
         measured=json.loads(row.measured),
         measurement=json.loads(row.measurement),
         corrections=json.loads(row.corrections),
+        received=_author(row.received_by, row.received_device_id),
+        changed=_author(row.changed_by, row.changed_device_id),
+        deleted=_author(row.deleted_by, row.deleted_device_id),
+        deleted_at=row.deleted_at,
     )
 
 
@@ -324,8 +352,7 @@ def _sample(row: Row[Any]) -> StoredSample:
         received_at=row.received_at,
         body=json.loads(row.body),
         result=json.loads(row.result),
+        received=_author(row.received_by, row.received_device_id),
+        changed=_author(row.changed_by, row.changed_device_id),
+        taken_back_at=row.taken_back_at,
     )
-
-
-def _device(row: Row[Any]) -> Device:
-    return Device(id=row.id, name=row.name, paired_at=row.paired_at)

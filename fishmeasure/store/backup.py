@@ -23,7 +23,7 @@ from datetime import UTC, datetime
 from pathlib import Path
 from typing import Any, Final
 
-from sqlalchemy import Engine, select, text
+from sqlalchemy import Connection, Engine, Select, inspect, select, text
 
 from fishmeasure.base.errors import (
     BackupDamagedError,
@@ -352,6 +352,19 @@ def _take(stream: Any, target: Path | None) -> dict[str, Any]:
     return hashing.entry()
 
 
+def _kept_photos(connection: Connection) -> Select[str]:
+    """Return the question for photos that have files; an old book deleted none."""
+    table = tables.photos
+    wanted = select(table.c.id)
+    there = inspect(connection)
+    if not there.has_table(table.name):  # said when the question is put
+        return wanted
+    columns = {item["name"] for item in there.get_columns(table.name)}
+    if table.c.deleted_at.name not in columns:
+        return wanted
+    return wanted.where(table.c.deleted_at.is_(None))
+
+
 def _missing(name: str, book: Path, found: dict[str, Any]) -> tuple[str, ...]:
     """Return the photos of the book that have no file; the book is checked."""
     engine = open_file_as_it_lies(book)
@@ -364,7 +377,7 @@ def _missing(name: str, book: Path, found: dict[str, Any]) -> tuple[str, ...]:
             if connection.execute(text(_STRANGE)).first() is not None:
                 reason = Message.of("backup-content", case="book-strange")
                 raise BackupDamagedError(name, reason)
-            photos = connection.execute(select(tables.photos.c.id)).scalars().all()
+            photos = connection.execute(_kept_photos(connection)).scalars().all()
     except BookUnreadableError:
         reason = Message.of("backup-content", case="book-unread")
         raise BackupDamagedError(name, reason) from None

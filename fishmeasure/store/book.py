@@ -23,6 +23,7 @@ from fishmeasure.book.units import Cohort, Unit
 from fishmeasure.outlook.unit import Options, UnitOutlook, unit_outlook
 from fishmeasure.store import tables
 from fishmeasure.store.archive import Archive
+from fishmeasure.store.devices import Devices
 from fishmeasure.store.engine import (
     check,
     migrate,
@@ -146,8 +147,13 @@ class Book:
 
     @property
     def archive(self) -> Archive:
-        """Photos, samples in the making and devices, in the same database."""
+        """Photos and samples in the making, in the same database."""
         return Archive(self._engine)
+
+    @property
+    def devices(self) -> Devices:
+        """The paired devices, in the same database."""
+        return Devices(self._engine)
 
     # --- units and cohorts ---------------------------------------------------
 

@@ -25,7 +25,7 @@ from sqlalchemy import (
     Uuid,
 )
 
-SCHEMA_REVISION = "0002"
+SCHEMA_REVISION = "0003"
 """The newest migration; a test compares it with the migrations' own head."""
 
 
@@ -106,7 +106,15 @@ remarks = Table(
 )
 
 
-def _stored(name: str, identity: Any, *texts: str) -> Table:
+def _by(what: str) -> tuple[Column[Any], ...]:
+    """Return the columns of who did something: a device, and its name then."""
+    return (
+        Column(f"{what}_by", Text(), nullable=False, server_default=""),
+        Column(f"{what}_device_id", Uuid()),
+    )
+
+
+def _stored(name: str, identity: Any, texts: tuple[str, ...], *more: Any) -> Table:
     return Table(
         name,
         metadata,
@@ -115,6 +123,9 @@ def _stored(name: str, identity: Any, *texts: str) -> Table:
         Column("revision", Integer(), nullable=False),
         Column("received_at", UtcDateTime(), nullable=False),
         *(Column(text, Text(), nullable=False) for text in texts),
+        *_by("received"),
+        *_by("changed"),
+        *more,
     )
 
 
@@ -122,9 +133,13 @@ def _stored(name: str, identity: Any, *texts: str) -> Table:
 photos = _stored(
     "photos",
     String(64),
-    *("name", "settings", "measured", "measurement", "corrections"),
+    ("name", "settings", "measured", "measurement", "corrections"),
+    *_by("deleted"),
+    Column("deleted_at", UtcDateTime()),
 )
-samples = _stored("samples", Uuid(), "body", "result")
+samples = _stored(
+    "samples", Uuid(), ("body", "result"), Column("taken_back_at", UtcDateTime())
+)
 devices = Table(
     "devices",
     metadata,
@@ -132,4 +147,7 @@ devices = Table(
     Column("name", Text(), nullable=False),
     Column("paired_at", UtcDateTime(), nullable=False),
     Column("token_sha256", String(64), nullable=False, unique=True),
+    Column("role", String(10), nullable=False, server_default="owner"),
+    Column("last_seen_at", UtcDateTime()),
+    Column("ends_at", UtcDateTime()),
 )

@@ -1,13 +1,13 @@
 """Photos, samples and devices beside the book."""
 
-from datetime import UTC, datetime
 from uuid import uuid4
 
 import pytest
 
 from fishmeasure.base.errors import UnknownRecordError, VersionConflictError
-from fishmeasure.store.archive import Device, Page
+from fishmeasure.store.archive import Page
 from fishmeasure.store.book import Book
+from fishmeasure.store.devices import Author
 
 DIGEST = "ab" * 32
 
@@ -71,22 +71,39 @@ def test_a_sample_grows_by_revisions(book: Book) -> None:
         archive.put_sample(identity, body={}, result=None, based_on=1)
 
 
-def test_a_device_is_known_by_its_token_until_removed(book: Book) -> None:
-    """Only the hash of the token is kept."""
-    archive = book.archive
-    device = Device(id=uuid4(), name="a phone", paired_at=datetime.now(UTC))
-    archive.add_device(device, "cd" * 32)
-    assert archive.device_of("cd" * 32) == device
-    assert archive.devices() == (device,)
-    archive.remove_device(device.id)
-    assert archive.device_of("cd" * 32) is None
-    with pytest.raises(UnknownRecordError):
-        archive.remove_device(device.id)
-
-
 def test_what_is_not_there_is_said(book: Book) -> None:
     """Unknown photos and samples are told by name."""
     with pytest.raises(UnknownRecordError):
         book.archive.photo(DIGEST)
     with pytest.raises(UnknownRecordError):
         book.archive.sample(uuid4())
+
+
+def test_who_sent_corrected_and_deleted_a_photo_is_kept(book: Book) -> None:
+    """What was measured stays when the file goes."""
+    archive = book.archive
+    ann, bob, cis = (Author(name=name, device_id=uuid4()) for name in "abc")
+    sent = archive.add_photo(DIGEST, name="a", settings={}, measured={"x": 1}, by=ann)
+    changed = archive.change_photo(sent, {"measurement": {"x": 2}}, bob)
+    gone = archive.delete_photo(changed, cis)
+    assert (gone.received, gone.changed, gone.deleted) == (ann, bob, cis)
+    assert gone.deleted_at is not None
+    assert gone.measurement == {"x": 2}
+    assert archive.deleted_photo_ids() == (DIGEST,)
+    assert archive.newest_photo_ids(9) == ()
+    with pytest.raises(VersionConflictError):
+        archive.delete_photo(sent, ann)
+
+
+def test_a_sample_taken_back_is_there_again_once_somebody_goes_on(book: Book) -> None:
+    """An estimate made anew is nobody's change."""
+    archive, name = book.archive, uuid4()
+    ann, bob = (Author(name=name, device_id=uuid4()) for name in "ab")
+    first = archive.put_sample(name, body={}, result=None, by=ann)
+    gone = archive.take_back_sample(first, bob)
+    again = archive.put_sample(name, body={}, result={})
+    assert gone.taken_back_at is not None
+    assert again.taken_back_at == gone.taken_back_at
+    assert (again.received, again.changed) == (ann, bob)
+    there = archive.put_sample(name, body={}, result={}, by=ann)
+    assert (there.taken_back_at, there.changed) == (None, ann)

@@ -3,6 +3,7 @@
 import hashlib
 import io
 import json
+import sqlite3
 import sys
 import tarfile
 import threading
@@ -293,3 +294,40 @@ def test_a_book_that_would_run_something_is_not_restored(
     engine.dispose()
     with pytest.raises(BackupDamagedError, match="more than tables"):
         backup(data, tmp_path / "a.tar")
+
+
+def test_a_deleted_photo_is_neither_saved_nor_missed(
+    data: Path, tmp_path: Path
+) -> None:
+    """Its file is gone and its row says so; after restoring as well."""
+    with open_book(data / BOOK) as book:
+        book.archive.delete_photo(book.archive.photo(digest(PHOTOS[0])))
+    photo_path(data, PHOTOS[0]).unlink()
+    engine = open_engine(str(data / BOOK))
+    made = make_backup(engine, data, tmp_path / "b.tar")
+    engine.dispose()
+    assert (made.photo_count, made.missing) == (1, ())
+    new = tmp_path / "new"
+    restore_backup(tmp_path / "b.tar", new, new / BOOK)
+    assert not photo_path(new, PHOTOS[0]).exists()
+    with open_book(new / BOOK) as book:
+        assert book.archive.deleted_photo_ids() == (digest(PHOTOS[0]),)
+
+
+@pytest.mark.parametrize("schema", ["0002", "0003"])
+def test_a_backup_of_an_older_schema_is_put_back(tmp_path: Path, schema: str) -> None:
+    """As the program made it then; a lost photo is still told."""
+    path, backed = tmp_path / "old.db", tmp_path / "b.tar"
+    connection = sqlite3.connect(path)
+    written = Path(__file__).parent / "data" / f"book_{schema}.sql"
+    connection.executescript(written.read_text("utf-8"))
+    connection.close()
+    engine = open_engine(str(path))
+    assert make_backup(engine, tmp_path, backed).missing == ("ab" * 32,)
+    engine.dispose()
+    new = tmp_path / "new"
+    restore_backup(backed, new, new / BOOK)
+    with open_book(new / BOOK) as book:
+        device = book.devices.of_token("cd" * 32)
+        assert device is not None
+        assert device.role == "owner"

@@ -91,9 +91,25 @@ def test_old_photos_samples_and_devices_can_be_used(
         assert not corrected.fish[0].complete
         sample = book.archive.sample(UUID("00000000-0000-4000-8000-000000000041"))
         assert sample.body["nets"] == [{"fish": 8, "net_g": 400.0}]
-        device = book.archive.device_of("cd" * 32)
+        device = book.devices.of_token("cd" * 32)
         assert device is not None
-        assert device.name == "phone"
+        assert (device.name, device.role, device.ends_at) == ("phone", "owner", None)
+
+
+@pytest.mark.parametrize("revision", [name for name in OLD if name >= "0003"])
+def test_who_wrote_what_is_still_known(tmp_path: Path, revision: str) -> None:
+    """A device of each role, its entries, photos and samples."""
+    with open_book(old_book(tmp_path / "book.db", revision)) as book:
+        worker = book.devices.of_token("ef" * 32)
+        assert worker is not None
+        assert worker.role == "worker"
+        written = {
+            (entry.recorded_by, entry.device_id) for entry in book.content().entries
+        }
+        assert written == {("worker phone", worker.id)}
+        assert book.archive.photo("ab" * 32).received == worker.author
+        gone = book.archive.photo("12" * 32)
+        assert (gone.deleted.name, gone.deleted_at is None) == ("phone", False)
 
 
 def test_a_killed_upgrade_leaves_the_old_book_or_the_new(tmp_path: Path) -> None:

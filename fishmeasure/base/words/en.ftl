@@ -3018,9 +3018,21 @@ conflict = The { record-word } was changed meanwhile.
     .advice = Load it again, then repeat the change.
     .meaning = Somebody else changed the thing meanwhile.
 
-not-paired = This device is not paired with the server.
-    .advice = Open the address that the server shows and enter its code.
-    .meaning = The device has no valid token.
+not-paired = This device is not paired with the server, or not any more.
+    .advice = Open the address that the server shows and enter its code, or ask the owner
+        for an invitation.
+    .meaning = The device has no valid token: it was never paired, was unpaired, or was not
+        used for too long.
+
+not-allowed = { $role ->
+        [reader] This device may look at everything and change nothing
+       *[worker] This device may enter, photograph and sample, and nothing else
+    }; this is for { $least ->
+        [worker] workers and the owner
+       *[owner] the owner
+    }.
+    .advice = Let the owner do it, or give this device another role under “Devices”.
+    .meaning = A paired device asked for what its role may not.
 
 foreign-origin = The request came from a page of another address.
     .advice = Open the page at the server's own address.
@@ -3045,6 +3057,13 @@ photo-lost = The server's file of this photo is gone or damaged; what was measur
     .advice = Send the same photo once more, and it is whole again, or put it back from a
         backup.
     .meaning = A kept photo's file is gone or damaged.
+
+photo-deleted = { $case ->
+        [named] This photo was deleted by { $by } on { DAY($on) }
+       *[unnamed] This photo was deleted on { DAY($on) }
+    }; what was measured in it is kept.
+    .advice = Take another photo; this one is not taken again.
+    .meaning = The owner deleted a photo's file.
 
 too-slow = Measuring this photo took more than { $limit_s } s and was stopped.
     .advice = Send it again when less is going on, or take another photo.

@@ -117,13 +117,15 @@ def _what(entry: "Entry", names: dict[UUID, str]) -> str:
     """Return an entry's own fields in a few words."""
     from fishmeasure.book.entries import entry_to_plain
 
-    common = {"kind", "id", "on", "unit_id", "cohort_id", "recorded_at"}
+    common = {"kind", "id", "on", "unit_id", "cohort_id", "recorded_at", "device_id"}
     shown = []
     for name, value in entry_to_plain(entry).items():
         if name not in common and value != []:
             text = str(value)
             if name == "to_unit_id":
                 name, text = "to", names[UUID(text)]  # noqa: PLW2901
+            if name == "recorded_by":
+                name = "by"  # noqa: PLW2901
             shown.append(f"{name} {text}")
     return ", ".join(shown)
 

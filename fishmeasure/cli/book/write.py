@@ -53,7 +53,9 @@ _KINDS_SAID = {
     "pond": "unit",
     "fish": "cohort",
 }
-_WRITTEN_BY_THE_BOOK = frozenset(("id", "version", "replaces", "recorded_at"))
+_WRITTEN_BY_THE_BOOK = frozenset(
+    ("id", "version", "replaces", "recorded_at", "recorded_by", "device_id")
+)
 
 
 def fields_command(
@@ -145,7 +147,9 @@ def correct_command(
 
     with opened(book) as open_:
         old = _entry(open_, entry)
-        plain = entry_to_plain(replace(old, recorded_at=None))
+        plain = entry_to_plain(
+            replace(old, recorded_at=None, recorded_by="", device_id=None)
+        )
         plain |= _typed(type(old), fields, open_)
         plain |= {"id": str(uuid4()), "replaces": str(old.id)}
         changed = entry_from_plain(plain)

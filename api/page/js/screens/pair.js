@@ -4,6 +4,7 @@ import { Busy, Refused, address, send } from "../api.js";
 import { Form } from "../form.js";
 import { h } from "../dom.js";
 import { icon } from "../icons.js";
+import { loadFlags } from "../photo_texts.js";
 import { wake } from "../queue.js";
 import { go } from "../router.js";
 import { fieldsOf } from "../schema_fields.js";
@@ -35,5 +36,6 @@ async function pair({ code, name }) {
     throw error;
   }
   wake();
+  void loadFlags().catch(() => {});
   go("", { replace: true });
 }
