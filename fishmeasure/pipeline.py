@@ -33,6 +33,7 @@ from fishmeasure.photo.settings import MeasuringSettings, PhotoChoices
 from fishmeasure.photo.stockweights import of_the_stock
 from fishmeasure.photo.weighing import NOT_VALIDATED, with_validation, with_weights
 from fishmeasure.photo.weight import OF_THE_FISH, FishWeight, fish_weight
+from fishmeasure.photo.wet import water_problem
 from fishmeasure.species import LengthWeight, Species, load_species
 from fishmeasure.species.body_fit import body_of, level_of
 from fishmeasure.species.likeness import other_species
@@ -74,7 +75,11 @@ class PhotoSettings(MeasuringSettings):
         A profile outside the server has no name there, and points are of one photo.
         """
         return PhotoChoices(
-            species=self.species.key, print_scale=self.print_scale, paper=self.paper
+            species=self.species.key,
+            print_scale=self.print_scale,
+            paper=self.paper,
+            in_water=self.in_water,
+            water_depth_mm=self.water_depth_mm,
         )
 
 
@@ -154,6 +159,7 @@ def measure_decoded(
             lens=settings.lens,
             known=settings.known,
             paper=settings.paper,
+            water=settings.water,
         )
     except NoMarkerError as error:
         # Why no marker was seen is in the photo as a whole.
@@ -168,6 +174,12 @@ def measure_decoded(
     if not result.usable:
         return result
     found = (segmenter or default_segmenter()).find(photo, plane)
+    wet = water_problem(found, plane)
+    if wet is not None:
+        problems = (*problems, wet) if not wet.fatal else (wet, *problems)
+        result = replace(result, problems=problems)
+        if wet.fatal:
+            return result
     fish = _measure_fish(found, plane, settings)
     result = with_weights(
         replace(result, fish=fish, smallest_fish_mm=round(found.smallest_mm, 1)),

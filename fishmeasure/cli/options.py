@@ -43,6 +43,21 @@ Known = Annotated[
 ]
 Lens = Annotated[Path | None, typer.Option(help="help-lens")]
 
+InWater = Annotated[
+    bool,
+    typer.Option(
+        "--water",
+        help="help-water",
+    ),
+]
+WaterDepth = Annotated[
+    float | None,
+    typer.Option(
+        "--water-depth-mm",
+        help="help-water-depth",
+    ),
+]
+
 
 def _data_file(given: str | None) -> str | None:
     """Return the name of a file for data, if no other word stands there by mistake."""
@@ -83,8 +98,11 @@ def photo_settings(
     paper: str | None,
     known: str | None,
     lens: Path | None,
+    water: tuple[bool, float | None] = (False, None),
 ) -> "PhotoSettings":
     """Return the settings that the options stand for, else those that are kept.
+
+    ``water`` is whether the fish are in a tub, and how deep the water is, mm.
 
     Raises
     ------
@@ -110,6 +128,8 @@ def photo_settings(
         "print_scale": print_scale,
         "paper": paper and papers.get(paper.lower(), paper),
         "known": known and KnownDistance.plain_from_text(known),
+        "in_water": water[0],
+        "water_depth_mm": water[1],
     }
     return PhotoSettings.of(
         read(MeasuringSettings, given),

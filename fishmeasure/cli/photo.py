@@ -28,6 +28,8 @@ def photo_command(
     paper: options.Paper = None,
     known: options.Known = None,
     lens: options.Lens = None,
+    water: options.InWater = False,
+    water_depth_mm: options.WaterDepth = None,
     json_to: options.JsonTo = None,
     csv_to: options.CsvTo = None,
     overlay: options.Overlay = None,
@@ -37,7 +39,12 @@ def photo_command(
 
     options.one_on_stdout(json_to, csv_to)
     settings = options.photo_settings(
-        species=species, print_scale=print_scale, paper=paper, known=known, lens=lens
+        species=species,
+        print_scale=print_scale,
+        paper=paper,
+        known=known,
+        lens=lens,
+        water=(water, water_depth_mm),
     )
     names = short_names(photos)
     measurements = [

@@ -1,6 +1,5 @@
 """``measure``: one photo to its fish."""
 
-import dataclasses
 import os
 from base64 import b64encode
 from pathlib import Path
@@ -10,7 +9,6 @@ from fishmeasure.base.errors import (
     FishMeasureError,
     NoFileError,
     NotAnImageError,
-    ThroughWaterError,
 )
 from fishmeasure.base.files import read_at_most
 from fishmeasure.base.flags import Problem
@@ -110,6 +108,7 @@ def measure(
     species: str | os.PathLike[str] = "rainbow-trout",
     print_scale: float = 1.0,
     water: bool = False,
+    water_depth_mm: float | None = None,
     paper: str | None = None,
     known: tuple[tuple[float, float, float, float], float] | None = None,
     lens: str | os.PathLike[str] | None = None,
@@ -126,6 +125,8 @@ def measure(
         Length of the sheet's printed check line in mm, over 100.
     water
         Whether the markers lie on the bottom of a tub and the fish swim over them.
+    water_depth_mm
+        From the water's surface to the markers, where it was measured.
     paper
         Of the printed sheet: "A4", "A3" or "Letter"; else the markers tell it.
     known
@@ -156,9 +157,13 @@ def measure(
     >>> measure(b"not a photo").problems[0].code
     'not-an-image'
     """
-    settings = _settings(species, print_scale, paper, known, lens)
-    if water:
-        settings = _through_water(settings)
+    given: dict[str, Any] = {
+        "print_scale": print_scale,
+        "paper": paper,
+        "in_water": water,
+        "water_depth_mm": water_depth_mm,
+    }
+    settings = _settings(species, given, known, lens)
     if isinstance(photo, bytes):
         return Measurement(measure_photo(photo, "photo", settings), photo)
     path = Path(photo)
@@ -168,29 +173,19 @@ def measure(
 
 def _settings(
     species: str | os.PathLike[str],
-    print_scale: float,
-    paper: str | None,
+    given: dict[str, Any],
     known: tuple[tuple[float, float, float, float], float] | None,
     lens: str | os.PathLike[str] | None,
 ) -> PhotoSettings:
     profile = None
     if lens is not None:
         profile = read_lens(read_text(Path(lens)), Path(lens).name)
-    given: dict[str, Any] = {"print_scale": print_scale, "paper": paper}
     if known is not None:
         (x1, y1, x2, y2), distance_mm = known
         points = [[x1, y1], [x2, y2]]
         given["known"] = {"points_px": points, "distance_mm": distance_mm}
     chosen = read(MeasuringSettings, given)
     return PhotoSettings.of(chosen, load_species(os.fspath(species)), profile)
-
-
-def _through_water(settings: PhotoSettings) -> PhotoSettings:
-    """Return settings for a photo through water, if it can be measured."""
-    if "water" not in {field.name for field in dataclasses.fields(settings)}:
-        raise ThroughWaterError
-    through: dict[str, Any] = {"water": True}
-    return dataclasses.replace(settings, **through)
 
 
 def _bytes_of(path: Path, most_bytes: int) -> bytes:

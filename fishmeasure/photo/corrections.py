@@ -158,13 +158,14 @@ def _measured_again(
     """
     shape = shape_of(kind)
     if len(length.outline_px) == 0:
-        return measure_between(snout_px, fork_px, plane, shape)
+        return measure_between(snout_px, fork_px, plane, shape, length.posture)
     outline = FishOutline(
         contour_px=length.outline_px,
         confidence=length.confidence,
         snout_px=snout_px,
         fork_px=fork_px,
         ends_by_hand=True,
+        posture=length.posture,
     )
     again = replace(
         measure_length(outline, plane, shape),

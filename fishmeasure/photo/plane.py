@@ -18,6 +18,7 @@ from fishmeasure.base.arrays import FloatArray
 from fishmeasure.base.estimate import UncertaintySource
 from fishmeasure.base.record import record
 from fishmeasure.base.written import ArrayOf, rounded
+from fishmeasure.photo.water import Water
 
 ScaleMethod = Literal["sheet", "loose-markers", "single-marker", "known-distance"]
 FocalSource = Literal["lens-profile", "exif", "markers", "typical"]
@@ -151,6 +152,9 @@ class PlaneScale:
         What the covariance does not hold: print scale, a second possible pose.
     look
         How the markers look; None without markers. Not kept: it judges the photo.
+    water
+        What stands over the plane; pose and camera height are then apparent ones, as
+        if seen in air (``photo.water``).
     """
 
     method: Annotated[ScaleMethod, Field(description="What the scale came from.")]
@@ -206,6 +210,13 @@ class PlaneScale:
         float, Field(description="Of the scale, from print and pose, a fraction.")
     ] = 0.0
     look: Annotated[MarkerLook | None, Field(exclude=True)] = None
+    water: Annotated[
+        Water | None,
+        Field(
+            description="What stands over the plane; null in air. Camera height and "
+            "pose are then those at which the plane would look the same in air."
+        ),
+    ] = None
 
     def relative_se_at(self, points_px: FloatArray) -> FloatArray:
         """Return (n,) standard errors, as a fraction, of lengths near (n, 2) points.
@@ -286,6 +297,12 @@ class PlaneScale:
         # rows are R^T (x, y, 1)
         directions = rays @ self.rotation[:2] + self.rotation[2]
         origin = -self.rotation.T @ self.translation_mm
+        if self.water is not None:
+            slants = directions[:, :2] / directions[:, 2:]
+            tangents = np.hypot(*slants.T)
+            reach = self.water.reach_mm(tangents, -float(origin[2]), height_mm)
+            under: FloatArray = origin[:2] + slants * _ratio(reach, tangents)[:, None]
+            return under
         steps: FloatArray = (-np.asarray(height_mm) - origin[2]) / directions[:, 2]
         points_mm: FloatArray = origin[:2] + steps[:, None] * directions[:, :2]
         return points_mm
@@ -295,6 +312,32 @@ class PlaneScale:
     ) -> FloatArray:
         """Return (n, 2) photo points of world X, Y at ``height_mm``."""
         heights = np.broadcast_to(np.asarray(height_mm, dtype=float), len(points_mm))
+        if self.water is not None:
+            points_mm = self._as_in_air(points_mm, heights)
+            heights = np.zeros(len(points_mm))
         world = np.column_stack([points_mm, -heights])
         camera = world @ self.rotation.T + self.translation_mm
         return self.camera.project(camera[:, :2] / camera[:, 2:])
+
+    def _as_in_air(self, points_mm: FloatArray, heights_mm: FloatArray) -> FloatArray:
+        """Return where (n, 2) points at heights under water look to be on the plane."""
+        if self.water is None:
+            return points_mm
+        origin = -self.rotation.T @ self.translation_mm
+        away = points_mm - origin[:2]
+        reach = np.hypot(*away.T)
+        tangents = self.water.tangents(reach, -float(origin[2]), heights_mm)
+        seen_mm = tangents * -float(origin[2])
+        as_seen: FloatArray = origin[:2] + away * _ratio(seen_mm, reach)[:, None]
+        return as_seen
+
+    def seen_in_air_px(self, points_px: FloatArray) -> FloatArray:
+        """Return where points on the plane would be in the photo without the water."""
+        return replace(self, water=None).to_photo_px(self.to_plane_mm(points_px))
+
+
+def _ratio(over: FloatArray, under: FloatArray) -> FloatArray:
+    """Return the ratio of two reaches, of which near the axis only the limit exists."""
+    small = 1e-9
+    ratio: FloatArray = (over + small) / (under + small)
+    return ratio

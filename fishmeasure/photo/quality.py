@@ -64,6 +64,18 @@ BLUR_LIMIT_FRACTION = 0.003
 """Of the photo's longer side, where no marker shows the scale: 2 mm on 700 mm."""
 
 
+MURKY_LIMIT_SHARE = 0.3
+MURKY_WARN_SHARE = 0.55
+"""Of the paper's brightness, by which ink is darker; 0.85 to 0.95 in clear water. What
+lies between weakens fish alike (rule of thumb, no source)."""
+RIPPLES_WARN_MM = 1.5
+RIPPLES_LIMIT_MM = 3.0
+"""Of the markers' corners: both ends of a fish are moved as much, which makes 0.8 and
+1.7 % of 250 mm."""
+GLARE_LIMIT_FRACTION = 0.25
+"""Of the photo burnt out (rule of thumb, as in air)."""
+
+
 def refuse_unusable(photo: Photo, plane: PlaneScale) -> None:
     """Raise where the markers give a scale, but no honest figure.
 
@@ -107,10 +119,47 @@ def check_photo(photo: Photo, plane: PlaneScale | None) -> tuple[Problem, ...]:
         problems += _by_look(plane.look)
     problems += _by_markers(plane)
     clipped = _clipped_fraction(photo, plane)
+    if plane.water is not None:
+        problems += _through_water(photo, plane, clipped)
     bloom_mm = plane.look.bloom_mm if plane.look else 0.0
     if clipped > CLIPPED_WARN_FRACTION or bloom_mm > BLOOM_WARN_MM:
         problems.append(_overexposed(clipped))
     return tuple(problems)
+
+
+def _through_water(photo: Photo, plane: PlaneScale, clipped: float) -> list[Problem]:
+    """Return whether ripples, murk or glare hide the fish, or make them unsure."""
+    problems = []
+    rms_mm, share = plane.rms_residual_mm, _ink_share(photo, plane)
+    if rms_mm > RIPPLES_WARN_MM:
+        fatal = rms_mm > RIPPLES_LIMIT_MM
+        case = "ripples" if fatal else "rippled"
+        problems.append(_unclear(case, fatal=fatal, rms_mm=rms_mm))
+    if share is not None and share < MURKY_WARN_SHARE:
+        fatal = share < MURKY_LIMIT_SHARE
+        case = "murky" if fatal else "cloudy"
+        problems.append(_unclear(case, fatal=fatal, share=share))
+    if clipped > GLARE_LIMIT_FRACTION:
+        problems.append(_unclear("glare", fatal=True, share=clipped))
+    return problems
+
+
+def _unclear(case: str, *, fatal: bool, **figures: float) -> Problem:
+    return Problem.of("water-unclear", fatal=fatal, case=case, **figures)
+
+
+def _ink_share(photo: Photo, plane: PlaneScale) -> float | None:
+    """Return by how much ink is darker than paper, over the paper's brightness."""
+    if plane.look is None:
+        return None
+    mask = np.zeros(photo.rgb.shape[:2], np.uint8)
+    for paper in plane.paper_px:
+        cv2.fillPoly(mask, [np.round(photo.to_raster(paper)).astype(np.int32)], [1])
+    if not mask.any():
+        return None
+    green = SRGB_TO_LINEAR[photo.rgb[..., 1][mask > 0]]
+    paper_light = float(np.percentile(green, 75.0))
+    return plane.look.contrast / max(paper_light, 1e-6)
 
 
 def _by_look(look: MarkerLook) -> list[Problem]:
@@ -131,7 +180,7 @@ def _by_markers(plane: PlaneScale) -> list[Problem]:
     count = len(plane.marker_ids)
     if plane.method in {"sheet", "loose-markers"} and count < 4:
         problems.append(Problem.of("marker-missing", markers=count))
-    if plane.rms_residual_mm > RESIDUAL_WARN_MM:
+    if plane.water is None and plane.rms_residual_mm > RESIDUAL_WARN_MM:
         problems.append(Problem.of("not-flat", rms_mm=plane.rms_residual_mm))
     if plane.relative_se > SCALE_SE_WARN:
         problems.append(Problem.of("rough-scale", share=plane.relative_se))

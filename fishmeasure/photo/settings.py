@@ -5,9 +5,10 @@ from typing import Annotated, ClassVar, Literal
 from pydantic import Field
 
 from fishmeasure.base.errors import BadFieldError, PrintScaleError
-from fishmeasure.base.record import Refusal, between, longest, record
+from fishmeasure.base.record import Refusal, between, longest, misfit, record
 from fishmeasure.base.words import Message
 from fishmeasure.photo.markers.known import KnownDistance
+from fishmeasure.photo.water import DEPTHS_MM, Water
 
 Paper = Literal["A4", "A3", "Letter"]
 PRINT_SCALES = (0.5, 2.0)
@@ -40,6 +41,30 @@ class MeasuringSettings:
         KnownDistance | None,
         Field(description="Scale by hand, in place of markers."),
     ] = None
+    in_water: Annotated[
+        bool,
+        Field(
+            description="Whether the fish are in a tub of water, with the sheet or "
+            "cards on its bottom."
+        ),
+    ] = False
+    water_depth_mm: Annotated[
+        Annotated[float, between(*DEPTHS_MM)] | None,
+        Field(
+            description="From the water's surface to the sheet, mm; null where nobody "
+            "measured it."
+        ),
+    ] = None
+
+    def __post_init__(self) -> None:
+        if self.water_depth_mm is not None and not self.in_water:
+            reason = Message.of("water-depth-alone")
+            raise misfit("water_depth_mm", reason)
+
+    @property
+    def water(self) -> Water | None:
+        """What stands over markers and fish."""
+        return Water.of(self.water_depth_mm) if self.in_water else None
 
 
 @record(frozen=True, slots=True, kw_only=True)

@@ -161,8 +161,8 @@ def _tub(number: int) -> Recipe:
         seed=13000 + number,
         board=_FLOORS[number % 4],
         light=_LIGHTS[number % len(_LIGHTS)],
-        cohort=cohort((0, 1, 0, 2, 1, 0, 0, 4, 1, 0, 5, 0)[number], 0.86, 0.10),
-        count=(5, 6, 6, 8, 7, 6, 8, 7, 9, 5, 6, 10)[number],
+        cohort=cohort((0, 1, 0, 2, 1, 0, 0, 4, 1, 0, 5, 0)[number % 12], 0.86, 0.10),
+        count=(5, 6, 6, 8, 7, 6, 8, 7, 9, 5, 6, 10)[number % 12],
         papers="loose" if number % 4 != 1 and number // 2 % 2 else "sheet",
         height_mm=(640.0, 900.0, 760.0, 700.0, 830.0)[number % 5],
         tilt_deg=float((2, 9, 5, 12, 7, 3)[number % 6]),
@@ -200,6 +200,6 @@ def _wet_board(number: int) -> Recipe:
     )
 
 
-TUBS = tuple(_tub(number) for number in range(12)) + tuple(
+TUBS = tuple(_tub(number) for number in range(24)) + tuple(
     _wet_board(number) for number in range(6)
 )

@@ -59,7 +59,6 @@ from fishmeasure.base.errors.photo import (
     PhotoError,
     PhotoTooLargeError,
     PhotoTooSmallError,
-    ThroughWaterError,
 )
 from fishmeasure.base.errors.sample import (
     EmptySampleError,
@@ -169,7 +168,6 @@ __all__ = [
     "SpeciesFileError",
     "StockError",
     "StockRangeError",
-    "ThroughWaterError",
     "TooFarError",
     "TooFewBoardPhotosError",
     "TooTiltedError",

@@ -51,12 +51,3 @@ class NotDrawnError(PhotoError):
 
     def __init__(self, name: str, width_px: int, height_px: int) -> None:
         super().__init__(name=name, width_px=width_px, height_px=height_px)
-
-
-class ThroughWaterError(PhotoError):
-    """Photos of fish in water cannot be measured yet."""
-
-    code = "through-water"
-
-    def __init__(self) -> None:
-        super().__init__()

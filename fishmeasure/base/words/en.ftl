@@ -500,11 +500,6 @@ not-drawn = No picture of { $name } was drawn: with { $width_px } x { $height_px
     .advice = Send the photo as the phone took it, not a strip of it.
     .meaning = The photo is too long and narrow for a picture with its fish drawn in.
 
-through-water = Photos through water are not measured yet: the water bends the light, and
-    lengths would be wrong by several per cent.
-    .advice = Lay the fish out of the water, on a wet board beside the sheet.
-    .meaning = Photos of fish in water cannot be measured yet.
-
 ## base: errors of markers and lenses
 
 lens-file = { $case ->
@@ -1808,6 +1803,46 @@ correction-slip = { $case ->
 
 correction-no-fish = there is no fish { $number }
 
+in-water = This photo was taken through water: { $wet_count } of its { $fish_count } fish look
+        like it. Water bends the light, so lengths would be about 5 % wrong; none is given.
+    .advice = Say that the fish are in the tub, with the sheet or cards on its bottom; or lay
+        them out of the water.
+    .cli = Give --water if the sheet or cards lie on the bottom of the tub (in a sample:
+        in_water = true); or lay the fish out of the water.
+    .page = Choose "in the tub" if the sheet or cards lie on its bottom; or lay the fish out
+        of the water.
+    .meaning = Fish are seen through water, and nothing said so.
+
+no-water = None of the { $fish_count } fish looks as if seen through water. If they lie in the
+        air, their lengths are 1 to 2 % wrong.
+    .advice = Say "in the tub" only where water stands over sheet and fish.
+    .cli = Leave out --water where no water stands over sheet and fish.
+    .meaning = A photo was said to be taken through water and does not look it.
+
+water-unclear = { $case ->
+        [ripples] The water is too rough: it moves the markers by
+            { AMOUNT($rms_mm, decimals: 1) }, and fish as much.
+        [rippled] The water moves the markers by { AMOUNT($rms_mm, decimals: 1) }, so lengths
+            are less certain.
+        [murky] The water is too murky: the markers' black and white differ by only
+            { PERCENT($share) } of the paper's brightness.
+        [cloudy] The water is cloudy: the markers' black and white differ by
+            { PERCENT($share) } of the paper's brightness, and pale or small fish may be
+            missed.
+       *[glare] Too much glare on the water: { PERCENT($share) } of the photo is burnt out.
+    }
+    .advice = { $case ->
+        [ripples] Let the water come to rest for ten seconds and take several photos.
+        [rippled] Let the water come to rest, or take several photos and name them all.
+        [murky] Change the water, or wait until it has settled.
+        [cloudy] Change the water, or wait until it has settled.
+       *[glare] Turn the tub or yourself until the sky is no longer mirrored, or hold
+            something dark over it.
+    }
+    .meaning = Ripples, murk or glare of the water over the fish.
+
+water-depth-alone = is for fish in a tub alone: say that they are in the water, too
+
 too-dark = The photo is too dark.
     .advice = Turn on a light, or go out of the shade.
     .meaning = Too dark to see fish or marker.
@@ -2875,6 +2910,9 @@ help-print-scale = Length of the sheet's printed check line in mm / 100: 0.97 wh
 help-paper = Paper of the printed sheet, A4, A3 or Letter; else the markers tell it.
 help-known = Without a marker: two points in the photo, in pixels from its top left, and how
     far apart they are.
+help-water = The fish are in a tub of water, the sheet or cards on its bottom.
+help-water-depth = With --water: from the water's surface to the sheet, mm; makes lengths
+    surer.
 help-lens = Lens profile that 'fishmeasure lens' wrote.
 help-json-to = Write the figures as JSON; - for the screen.
 help-csv-to = Write the fish as CSV; - for the screen.

@@ -1,5 +1,6 @@
 """Where the error of one fork length comes from, and how much each cause adds."""
 
+import math
 from collections.abc import Callable
 from dataclasses import dataclass, replace
 from functools import partial
@@ -11,7 +12,6 @@ from fishmeasure.base.arrays import FloatArray
 from fishmeasure.base.estimate import Scope, UncertaintySource
 from fishmeasure.photo.length.parallax import (
     ENDS_TOGETHER,
-    OWN_POSE_SHARE_SD,
     Camera,
     Pose,
 )
@@ -31,6 +31,7 @@ COMMON_ENDS_SHARE = 0.0027
 """Of the fork length: what the ends of one photo's fish have in common, its light and
 board. Means of 40 rendered photos scatter by 0.25 % at the snout, 0.1 % at the fork."""
 LAID: Final = "how fish were laid"
+SWIMS: Final = "how high fish swim"
 BEND_SHARE_SD = 0.08
 """Of what the bend adds: how well the middle of the outline follows the backbone."""
 
@@ -110,12 +111,34 @@ def error_sources(
         ("bend", bend, "fish"),
         ("which end is the tail", tail_sd, "fish"),
     )
+    if plane.water is not None:
+        own = (*own, *_of_water(change, camera, pose, plane, length))
     return (
         *_scale_sources(course.points_mm, plane),
         *(
             UncertaintySource(name=name, relative_sd=sd, scope=scope)
             for name, sd, scope in own
         ),
+    )
+
+
+def _of_water(
+    change: Callable[[Camera, Pose], float],
+    camera: Camera,
+    pose: Pose,
+    plane: PlaneScale,
+    length_mm: float,
+) -> tuple[tuple[str, float, Scope], ...]:
+    """Return what is added through water: heights over the bottom, and ripples.
+
+    Ripples move a fish's ends as they move the markers' corners.
+    """
+    per_mm = change(camera, replace(pose, clear_mm=pose.clear_mm + 5.0)) / 5.0
+    ripples = math.sqrt(2.0) * plane.rms_residual_mm / length_mm
+    return (
+        (SWIMS, per_mm * pose.clear_photo_sd_mm, "photo"),
+        (SWIMS, per_mm * pose.clear_own_sd_mm, "fish"),
+        ("ripples", ripples, "fish"),
     )
 
 
@@ -130,8 +153,8 @@ def _pose_sds(change: Callable[[Pose], float], pose: Pose) -> tuple[float, float
             [change(replace(pose, **{name: getattr(pose, name) + sd})) for sd in sds]
         )
         for name, sds in (
-            ("snout_share", (OWN_POSE_SHARE_SD, pose.snout_share_sd)),
-            ("fork_share", (OWN_POSE_SHARE_SD, pose.fork_share_sd)),
+            ("snout_share", (pose.own_share_sd, pose.snout_share_sd)),
+            ("fork_share", (pose.own_share_sd, pose.fork_share_sd)),
         )
     )
     own, apart = np.hypot(snout, fork)
@@ -164,6 +187,7 @@ OF_THE_ENDS: Final = frozenset(
         "which end is the tail",
         "how head and tail lie",
         LAID,
+        "ripples",
     }
 )
 """Causes that move an end: they change the squared depth along the body little, a fork

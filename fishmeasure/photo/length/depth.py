@@ -99,7 +99,7 @@ def squared_depth(
         side_profile(parameter, reach[inside], FIN_HEIGHT * length, DEGREE)
         for reach in (high, -low)
     )
-    nearer = 1.0 - pose.heights_mm(share) / camera.height_mm
+    nearer = 1.0 - pose.heights_mm(share) / camera.rise_mm
     points = midline.at(at)
     index = np.searchsorted(midline.along, at).clip(0, len(midline.along) - 1)
     slope = np.array(

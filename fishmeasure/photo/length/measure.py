@@ -5,7 +5,6 @@ from dataclasses import replace
 import numpy as np
 
 from fishmeasure.base.arrays import FloatArray
-from fishmeasure.base.flags import is_complete
 from fishmeasure.photo.length.budget import Course, error_sources, total_relative_sd
 from fishmeasure.photo.length.checks import place_flags, shape_flags
 from fishmeasure.photo.length.depth import squared_depth
@@ -13,8 +12,10 @@ from fishmeasure.photo.length.ends import Ends, find_ends, tail_odds_ln
 from fishmeasure.photo.length.midline import Midline, trace_midline
 from fishmeasure.photo.length.parallax import Camera, Pose, true_depth_mm
 from fishmeasure.photo.length.record import FishLength, FishShape
+from fishmeasure.photo.length.seen import Seen, area_of
+from fishmeasure.photo.length.upright import of_the_fork, of_upright, swimming
 from fishmeasure.photo.plane import PlaneScale
-from fishmeasure.photo.segment.outline import FishOutline
+from fishmeasure.photo.segment.outline import FishOutline, Posture
 
 STATIONS = 48
 SEEN_DEPTH_RELATIVE_SD = 0.05
@@ -33,6 +34,8 @@ TOLD_ODDS_LN, BY_HAND_ODDS_LN = 6.0, 100.0
 """What a method's word for the tail counts, and a person's."""
 MAX_GAP = 0.06
 """Of the length: method and outline disagree on an end, so one of them is wrong."""
+MAX_TAIL_GAP = 0.16
+"""The same behind, of a fish seen from above: so long may its thin tail fin be."""
 MIN_AREA_MM2 = 1.0
 MEAN_HEIGHT_SHARE = 0.85
 """Of the half thickness, over a whole outline."""
@@ -53,34 +56,36 @@ def measure_length(
     """
     camera = Camera.of(plane)
     contour_mm = plane.to_plane_mm(outline.contour_px)
-    if not _area_mm2(contour_mm) > MIN_AREA_MM2:
+    if not area_of(contour_mm) > MIN_AREA_MM2:
         message = "an outline without area has no length"
         raise ValueError(message)
     midline, drawn_ends = _oriented(trace_midline(contour_mm), outline, plane)
     ends = _placed(midline, drawn_ends, outline, plane)
-    course = _course(midline, ends)
+    flags = _flags(outline, plane, midline, ends, drawn_ends)
+    seen = Seen(
+        outline=outline,
+        plane=plane,
+        camera=camera,
+        midline=midline,
+        ends=ends,
+        course=_course(midline, ends),
+        flags=flags,
+    )
+    return of_upright(seen, shape) if seen.upright else _on_its_side(seen, shape)
+
+
+def _on_its_side(seen: Seen, shape: FishShape) -> FishLength:
+    """Return the lengths of a fish that lies on its side: its fork is seen."""
+    outline, midline, ends = seen.outline, seen.midline, seen.ends
+    plane, camera = seen.plane, seen.camera
     depth_mm = _depth_mm(midline, ends, camera, shape)
     pose = _pose(depth_mm, ends.fork_along - ends.snout_along, camera, shape)
-    fork_mm = course.length_mm(camera, pose)
+    fork_mm = seen.course.length_mm(camera, pose)
     per_seen = fork_mm / (ends.fork_along - ends.snout_along)
-    sources = error_sources(
-        course,
-        camera,
-        pose,
-        plane,
-        tail_sd=_tail_sd(ends),
-        ends_se_mm=outline.ends_se_mm,
-    )
+    sources = seen.sources(pose, _tail_sd(ends))
     relative_sd = total_relative_sd(sources)
     standard_sd = float(np.hypot(relative_sd, STANDARD_RELATIVE_SD))
     depth_sd = float(np.hypot(relative_sd, SEEN_DEPTH_RELATIVE_SD))
-    doubts = (
-        *outline.flags,
-        *shape_flags(midline, ends),
-        *_ends_flags(drawn_ends, outline, plane),
-        *place_flags(midline, plane),
-    )
-    flags = tuple(dict.fromkeys(doubts))
     total_mm = per_seen * (ends.tip_along - ends.snout_along)
     standard_mm = per_seen * (ends.base_along - ends.snout_along)
     return FishLength(
@@ -93,39 +98,68 @@ def measure_length(
         body_depth_mm=depth_mm,
         body_depth_se_mm=depth_sd * depth_mm,
         thickness_mm=2.0 * pose.half_thickness_mm,
-        area_mm2=_area_mm2(contour_mm) * _shrink(camera, pose) ** 2,
+        area_mm2=seen.area_mm2 * _shrink(camera, pose) ** 2,
         squared_depth_mm3=_squared_depth_mm3(
             outline, plane, midline, ends, pose, shape.thickness_per_depth
         ),
-        bend_deg=float(abs(np.rad2deg(midline.turn_rad))),
-        outline_px=outline.contour_px,
-        midline_px=plane.to_photo_px(course.points_mm),
-        snout_px=plane.to_photo_px(ends.snout[None])[0],
-        fork_px=plane.to_photo_px(ends.fork[None])[0],
-        ends_se_mm=outline.ends_se_mm,
-        posture=outline.posture,
-        confidence=outline.confidence / (1.0 + float(np.exp(-ends.tail_odds_ln))),
-        complete=is_complete(flags),
-        flags=flags,
         sources=sources,
+        **seen.common(),
     )
 
 
+def _flags(
+    outline: FishOutline,
+    plane: PlaneScale,
+    midline: Midline,
+    ends: Ends,
+    drawn_ends: Ends,
+) -> tuple[str, ...]:
+    """Return what is doubtful: water is no doubt where its bending is known."""
+    wet = plane.water is not None
+    upright = outline.posture == "upright"
+    shape = shape_flags(midline, ends)
+    if upright:  # the proportions known are those of fish on their side
+        shape = tuple(word for word in shape if word in {"bent", "coiled"})
+    doubts = (
+        *(word for word in outline.flags if not (wet and word == "under-water")),
+        *shape,
+        *(
+            _upright_ends_flags(midline, ends)
+            if upright
+            else _ends_flags(drawn_ends, outline, plane)
+        ),
+        *place_flags(midline, plane),
+    )
+    return tuple(dict.fromkeys(doubts))
+
+
 def measure_between(
-    snout_px: FloatArray, fork_px: FloatArray, plane: PlaneScale, shape: FishShape
+    snout_px: FloatArray,
+    fork_px: FloatArray,
+    plane: PlaneScale,
+    shape: FishShape,
+    posture: Posture | None = None,
 ) -> FishLength:
     """Return the lengths of a straight fish of which two points (2,) are given.
 
     Depth and the other lengths follow from the kind of fish; the outline is empty.
+    Under water a fish of which nothing else is said is upright, and the second point
+    the tip of its tail.
     """
+    upright = (posture or ("side" if plane.water is None else "upright")) == "upright"
     camera = Camera.of(plane)
     ends_mm = plane.to_plane_mm(np.vstack([snout_px, fork_px]))
     stations = np.linspace(0.0, 1.0, STATIONS)[:, None]
     course = Course(points_mm=ends_mm[0] + stations * (ends_mm[1] - ends_mm[0]))
     seen_mm = float(np.linalg.norm(ends_mm[1] - ends_mm[0]))
     pose = _pose(None, seen_mm, camera, shape)
+    if upright:
+        pose = swimming(shape, seen_mm, camera, plane.water)
     fork_mm = course.length_mm(camera, pose)
     sources = error_sources(course, camera, pose, plane)
+    if upright:
+        fork_mm *= shape.fork_per_total
+        sources = (*sources, *of_the_fork(shape))
     relative_sd = total_relative_sd(sources)
     depth_mm = shape.depth_per_fork_length * fork_mm
     depth_sd = shape.depth_per_fork_length_sd / shape.depth_per_fork_length
@@ -148,6 +182,7 @@ def measure_between(
         midline_px=plane.to_photo_px(course.points_mm),
         snout_px=np.asarray(snout_px, dtype=float),
         fork_px=np.asarray(fork_px, dtype=float),
+        posture="upright" if upright else "side",
         confidence=1.0,
         complete=True,
         flags=("edited",),
@@ -164,7 +199,8 @@ def _oriented(
 ) -> tuple[Midline, Ends]:
     """Return the midline from head to tail and its ends as the outline has them."""
     snout, fork = _given_ends(outline, plane)
-    odds = tail_odds_ln(midline)
+    # Seen from above a fish has another profile: the method's word is all there is.
+    odds = 0.0 if outline.posture == "upright" else tail_odds_ln(midline)
     if snout is not None or fork is not None:
         middle = float(midline.contour_along.mean())
         snout_at, fork_at = (
@@ -223,6 +259,19 @@ def _ends_flags(ends: Ends, outline: FishOutline, plane: PlaneScale) -> tuple[st
     return ("not-fish-shaped",) if differ else ()
 
 
+def _upright_ends_flags(midline: Midline, ends: Ends) -> tuple[str, ...]:
+    """Return whether the ends of a fish seen from above lie off its outline.
+
+    A tail on edge may be too thin to be outlined, so there it may end before the tip.
+    """
+    low, high = midline.contour_along.min(), midline.contour_along.max()
+    length = ends.fork_along - ends.snout_along
+    before = abs(ends.snout_along - float(low)) > MAX_GAP * length
+    gap = (ends.fork_along - float(high)) / length
+    behind = not -MAX_GAP < gap < MAX_TAIL_GAP
+    return ("not-fish-shaped",) if before or behind else ()
+
+
 def _tail_sd(ends: Ends) -> float:
     """Return the error, as a fraction, from the chance that the tail is the head.
 
@@ -270,7 +319,7 @@ def _depth_mm(midline: Midline, ends: Ends, camera: Camera, shape: FishShape) ->
     point = midline.at(np.array([ends.depth_along]))[0]
     across = midline.normals[int(np.searchsorted(midline.along, ends.depth_along))]
     slope = camera.slope(point, across)
-    return true_depth_mm(ends.depth, slope, shape.thickness_per_depth, camera.height_mm)
+    return true_depth_mm(ends.depth, slope, shape.thickness_per_depth, camera.rise_mm)
 
 
 def _squared_depth_mm3(
@@ -305,7 +354,7 @@ def _pose(
     kind_mm = shape.depth_per_fork_length * seen_mm
     for _ in range(3):  # the length depends on the thickness in turn, by h/H
         half = 0.5 * shape.thickness_per_depth * kind_mm
-        kind_mm = shape.depth_per_fork_length * seen_mm * (1 - half / camera.height_mm)
+        kind_mm = shape.depth_per_fork_length * seen_mm * (1 - half / camera.rise_mm)
     if depth_mm is None:
         return pose_of(shape, 0.5 * shape.thickness_per_depth * kind_mm)
     kind_sd = kind_mm * shape.depth_per_fork_length_sd / shape.depth_per_fork_length
@@ -326,12 +375,6 @@ def pose_of(shape: FishShape, half_thickness_mm: float) -> Pose:
     )
 
 
-def _area_mm2(contour_mm: FloatArray) -> float:
-    """Return the area within the outline as seen on the plane."""
-    x, y = contour_mm.T
-    return 0.5 * abs(float(np.dot(x, np.roll(y, 1)) - np.dot(y, np.roll(x, 1))))
-
-
 def _shrink(camera: Camera, pose: Pose) -> float:
     """Return what lengths on the plane are too long by, at the outline's height."""
-    return 1.0 - MEAN_HEIGHT_SHARE * pose.half_thickness_mm / camera.height_mm
+    return 1.0 - MEAN_HEIGHT_SHARE * pose.half_thickness_mm / camera.rise_mm

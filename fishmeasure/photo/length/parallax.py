@@ -12,6 +12,7 @@ import numpy as np
 
 from fishmeasure.base.arrays import FloatArray
 from fishmeasure.photo.plane import PlaneScale
+from fishmeasure.photo.water import Water
 
 OWN_POSE_SHARE_SD = 0.08
 """How far the height of one fish's snout, and of its fork, is from what the fish of
@@ -25,38 +26,72 @@ STIFF = (0.25, 0.5)
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class Camera:
-    """Where the camera is over the plane: its foot (2,) and its height."""
+    """Where the camera is over the plane: its foot (2,) and its height.
+
+    Through ``water`` the height is the apparent one.
+    """
 
     foot_mm: FloatArray
     height_mm: float
+    water: Water | None = None
 
     @classmethod
     def of(cls, plane: PlaneScale) -> "Camera":
         """Return the camera of a plane."""
         centre = -plane.rotation.T @ plane.translation_mm
-        return cls(foot_mm=centre[:2], height_mm=float(-centre[2]))
+        return cls(foot_mm=centre[:2], height_mm=float(-centre[2]), water=plane.water)
+
+    @property
+    def rise_mm(self) -> float:
+        """Height over which a small rise makes things look larger by its share.
+
+        Under water a rise of z looks like one of z / n.
+        """
+        return self.height_mm * (1.0 if self.water is None else self.water.index)
 
     def lift(self, points_mm: FloatArray, heights_mm: FloatArray) -> FloatArray:
         """Return where (n, 2) points seen as if on the plane are, so far up."""
+        if self.water is not None:
+            return self._lift_under(points_mm, heights_mm, self.water)
         share = (heights_mm / self.height_mm)[:, None]
         lifted: FloatArray = points_mm + (self.foot_mm - points_mm) * share
         return lifted
 
+    def _lift_under(
+        self, points_mm: FloatArray, heights_mm: FloatArray, water: Water
+    ) -> FloatArray:
+        away = points_mm - self.foot_mm
+        reach = np.hypot(*away.T) + 1e-6  # at the foot only the ratio's limit exists
+        tangents = water.tangents(reach, self.height_mm)
+        nearer = water.reach_mm(tangents, self.height_mm, heights_mm) / reach
+        lifted: FloatArray = self.foot_mm + away * nearer[:, None]
+        return lifted
+
     def slope(self, point_mm: FloatArray, direction: FloatArray) -> float:
         """Return the tangent of the view's slant along a unit vector (2,)."""
-        return float((self.foot_mm - point_mm) @ direction) / self.height_mm
+        return float((self.foot_mm - point_mm) @ direction) / self.rise_mm
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Pose:
-    """How a fish lies on the board; the shares and their errors are its species'.
+    """How a fish lies on the board, or swims over it.
+
+    The shares and their errors are its species' of a fish on its side, and those of
+    ``swimming`` of an upright one.
 
     Attributes
     ----------
+    half_thickness_mm
+        Of the body from below to above: half the depth of an upright fish.
     snout_share, fork_share
         Heights over the half thickness.
     snout_share_sd, fork_share_sd
         How far those of a photo's fish, limp or stiff, are from them.
+    own_share_sd
+        How far one fish's are from those of the others of its photo.
+    clear_mm, clear_own_sd_mm, clear_photo_sd_mm
+        How high its lowest point is over the plane, and the errors of that, its own
+        and what the fish of the photo share.
     """
 
     half_thickness_mm: float
@@ -64,6 +99,10 @@ class Pose:
     fork_share: float
     snout_share_sd: float = 0.0
     fork_share_sd: float = 0.0
+    own_share_sd: float = OWN_POSE_SHARE_SD
+    clear_mm: float = 0.0
+    clear_own_sd_mm: float = 0.0
+    clear_photo_sd_mm: float = 0.0
 
     def stiffer(self, sds: float) -> "Pose":
         """Return how a fish lies that is stiffer by so many of a photo's errors."""
@@ -77,7 +116,7 @@ class Pose:
         """Return heights of the midline at shares (snout 0, fork 1) of its length."""
         levels = (self.snout_share, 1.0, 1.0, self.fork_share)
         heights: FloatArray = np.interp(share, (0.0, *STIFF, 1.0), levels)
-        return self.half_thickness_mm * heights
+        return self.clear_mm + self.half_thickness_mm * heights
 
 
 def true_depth_mm(

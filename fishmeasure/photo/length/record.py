@@ -30,6 +30,7 @@ class FishShape:
     """
 
     fork_per_total: float = 0.95
+    fork_per_total_relative_sd: float = 0.03
     standard_per_total: float = 0.84
     thickness_per_depth: float = 0.5
     depth_per_fork_length: float = 0.27
@@ -44,6 +45,7 @@ def shape_of(species: Species) -> FishShape:
     """Return the proportions of a species."""
     return FishShape(
         fork_per_total=species.shape.fork_per_total.value,
+        fork_per_total_relative_sd=species.shape.fork_per_total.relative_sd,
         standard_per_total=species.shape.standard_per_total.value,
         thickness_per_depth=species.shape.thickness_per_depth.value,
         depth_per_fork_length=species.shape.depth_per_fork_length.value,

@@ -6,6 +6,7 @@ the ids that are seen. ``find_plane`` fits them and keeps the best.
 
 from collections import Counter
 from collections.abc import Callable
+from dataclasses import replace
 
 from fishmeasure.base.errors import NoMarkerError, SeveralSheetsError
 from fishmeasure.photo.image import Photo
@@ -17,8 +18,10 @@ from fishmeasure.photo.markers.edges import FittedMarker, fit_marker
 from fishmeasure.photo.markers.known import KnownDistance, plane_from_distance
 from fishmeasure.photo.markers.layout import Layout
 from fishmeasure.photo.markers.scale import choose, plane_scale
+from fishmeasure.photo.markers.under_water import as_in_air, rippled, under_water
 from fishmeasure.photo.plane import PlaneScale
 from fishmeasure.photo.quality import refuse_unusable
+from fishmeasure.photo.water import Water
 
 Hypotheses = Callable[[tuple[int, ...], str | None], tuple[Layout, ...]]
 
@@ -39,6 +42,7 @@ def find_plane(
     lens: LensProfile | None = None,
     known: KnownDistance | None = None,
     paper: str | None = None,
+    water: Water | None = None,
 ) -> PlaneScale:
     """Return the plane on which the markers lie, with its scale.
 
@@ -57,6 +61,8 @@ def find_plane(
         markers.
     paper
         Of the sheet ("A4", "A3", "Letter"), where it is known.
+    water
+        What stands over the markers, if they lie on the bottom of a tub.
 
     Raises
     ------
@@ -65,8 +71,11 @@ def find_plane(
     """
     prior = camera_prior(photo, lens)
     if known is not None:
-        return plane_from_distance(photo, prior, known)
+        plane = plane_from_distance(photo, prior, known)
+        return plane if water is None else under_water(photo, plane, water)
     markers = observed_markers(photo)
+    if water is not None:
+        markers = tuple(rippled(marker) for marker in markers)
     ids = tuple(marker.marker_id for marker in markers)
     layouts = tuple(
         layout for guess in MARKERS.values() for layout in guess(ids, paper)
@@ -75,6 +84,13 @@ def find_plane(
         raise NoMarkerError(photo.name)
     choice = choose(photo.name, markers, layouts, prior, print_scale)
     plane = plane_scale(photo, choice, prior, print_scale)
+    if water is not None:
+        # How far Snell's law is from a pinhole's, which the fit knows, follows from a
+        # first pose; it changes little with it.
+        level = as_in_air(markers, replace(plane, water=water))
+        choice = choose(photo.name, level, layouts, prior, print_scale)
+        plane = plane_scale(photo, choice, prior, print_scale)
+        plane = under_water(photo, plane, water, markers)
     refuse_unusable(photo, plane)
     return plane
 

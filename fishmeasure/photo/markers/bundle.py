@@ -35,6 +35,10 @@ some pixels), a wrong paper or the mirrored pose by tens."""
 
 CAMERA_PARAMETERS = 8
 
+_RIPPLE_FREEDOM = 6.0
+"""Degrees of freedom that the usual ripples count beside a photo's own corners, of
+which ripples move those of one marker alike (rule of thumb, no source)."""
+
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class Solution:
@@ -77,6 +81,7 @@ class _Problem:
     rotation: FloatArray
     translation: FloatArray
     prior: CameraPrior
+    rippled: bool
 
     @property
     def scales(self) -> FloatArray:
@@ -237,6 +242,7 @@ def _corner_sd_px(marker: FittedMarker, layout: Layout) -> float:
     sides = np.linalg.norm(
         np.roll(marker.corners_px, -1, axis=0) - marker.corners_px, axis=1
     )
+    floor_mm = float(np.hypot(floor_mm, marker.ripple_mm))
     print_px = floor_mm * float(sides.mean()) / side_mm
     noise = float(np.mean(np.diag(marker.covariance_px2)))
     return float(np.sqrt(noise + CORNER_FLOOR_PX**2 + print_px**2))
@@ -270,6 +276,7 @@ def _starts(
                 rotation=rotation,
                 translation=translation,
                 prior=prior,
+                rippled=any(marker.ripple_mm > 0.0 for marker in markers),
             )
         )
     return problems
@@ -311,6 +318,16 @@ def _places(
     return np.column_stack([corners.mean(axis=1), angle])
 
 
+def _scatter(problem: _Problem, chi2: float, freedom: int) -> float:
+    """Return the corners' variance over what it was taken to be.
+
+    How strong ripples are is known by the photo better than beforehand.
+    """
+    if problem.rippled:
+        return (chi2 + _RIPPLE_FREEDOM) / (freedom + _RIPPLE_FREEDOM)
+    return max(1.0, chi2 / freedom)
+
+
 def _optimise(problem: _Problem, layout: Layout) -> Solution:
     result = least_squares(
         problem.residuals,
@@ -324,7 +341,7 @@ def _optimise(problem: _Problem, layout: Layout) -> Solution:
     state = problem.unpack(result.x)
     chi2 = 2.0 * float(result.cost)
     freedom = max(problem.observed.size + 2 - len(result.x), 1)
-    scatter = max(1.0, chi2 / freedom)
+    scatter = _scatter(problem, chi2, freedom)
     jacobian = problem.jacobian(result.x)
     inverse = np.linalg.pinv(jacobian.T @ jacobian, hermitian=True)
     # From steps to the units and the rotation vector of ``Solution.covariance``.

@@ -55,6 +55,8 @@ class FittedMarker:
         Median step from ink to paper in linear light, 0-1.
     edge_fraction
         Of the expected edge points that were found.
+    ripple_mm
+        Standard deviation with which water over it moves its corners.
     """
 
     marker_id: int
@@ -65,6 +67,7 @@ class FittedMarker:
     rms_px: float
     contrast: float
     edge_fraction: float
+    ripple_mm: float = 0.0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)

@@ -64,7 +64,8 @@ def choose(
         used = tuple(m for m in markers if m.marker_id in same[0].sides_mm)
         best, *others = solve(used, same, prior, print_scale)
         worst_mm = float(_rms_mm(best, used).max())
-        if worst_mm <= _FITS_MM:
+        ripple_mm = max(marker.ripple_mm for marker in used)
+        if worst_mm <= _FITS_MM + 3.0 * ripple_mm:
             return Choice(best=best, markers=used, others=tuple(others))
         least = min(least, worst_mm)
     raise MarkersDisagreeError(name, least)

@@ -33,6 +33,9 @@ class FishOutline:
         Whether a person put them: then they are used as they are.
     body_px
         (m, 2) outline of the body without fins; None where the method gives none.
+    upright_share, water_share
+        Probabilities that its back is seen, and that it is seen through water; None
+        where the method does not say.
     flags
         Words of ``fishmeasure.base.flags``.
     """
@@ -45,6 +48,8 @@ class FishOutline:
     ends_by_hand: bool = False
     body_px: FloatArray | None = None
     posture: Posture = "side"
+    upright_share: float | None = None
+    water_share: float | None = None
     flags: tuple[str, ...] = ()
 
 

@@ -150,5 +150,7 @@ def _outline(fish: SegmentedFish, plane: PlaneScale) -> FishOutline:
         fork_px=frozen(plane.to_photo_px(fork.place_mm[None])[0]),
         ends_se_mm=(snout.along_se_mm, fork.along_se_mm),
         posture=fish.assessment.posture,
+        upright_share=fish.assessment.upright_share,
+        water_share=fish.assessment.water_share,
         flags=fish.assessment.flags,
     )

@@ -24,7 +24,8 @@ MAX_ENDS_SE_SHARE = 0.02
 class Assessment:
     """Whether it is a fish; doubts; probability that its length is right.
 
-    ``seen`` are the second network's logits that snout, fork and midline are seen.
+    ``seen`` are the second network's logits that snout, fork and midline are seen, the
+    shares its probabilities that the back is seen, and that it is seen through water.
     """
 
     is_fish: bool
@@ -32,6 +33,8 @@ class Assessment:
     flags: tuple[str, ...]
     posture: Posture
     seen: tuple[float, float, float]
+    upright_share: float = 0.0
+    water_share: float = 0.0
 
     def with_ends(
         self, ends: tuple[FishEnd, FishEnd], length_mm: float
@@ -69,14 +72,20 @@ def verify(refined: RefinedFish) -> Assessment:
         flags.append("hidden")
     if raised > 0.0:
         flags.append("touching")
-    if water > 0.0:
-        flags.append("under-water")
     if confidence < MIN_CONFIDENCE and not flags:
         flags.append("ends-doubtful")
+    if water > 0.0:  # apart from all doubts: through water it may be as good as any
+        flags.append("under-water")
     return Assessment(
         is_fish=fish > 0.0,
         confidence=confidence,
         flags=tuple(flags),
         posture="upright" if upright > 0.0 else "side",
         seen=(snout, fork, midline),
+        upright_share=_logistic(upright),
+        water_share=_logistic(water),
     )
+
+
+def _logistic(logit: float) -> float:
+    return float(1.0 / (1.0 + np.exp(-np.clip(logit, -30.0, 30.0))))
