@@ -16,7 +16,6 @@ from fishmeasure.base.errors import (
     NoBookError,
     NoFileError,
     PrintScaleError,
-    ThroughWaterError,
     UnknownRecordError,
     UnknownSpeciesError,
 )
@@ -132,10 +131,13 @@ def test_arguments_that_cannot_be_are_refused() -> None:
         fm.load_sample("no-such-sample.toml")
 
 
-def test_water_is_said_not_to_be_measured() -> None:
-    """Never a length as if in air."""
-    with pytest.raises(ThroughWaterError, match="not measured yet"):
-        fm.measure(PHOTO, water=True)
+def test_water_where_there_is_none_is_doubted() -> None:
+    """The lengths are given, and what is odd is said."""
+    photo = fm.measure(PHOTO, water=True, water_depth_mm=90.0)
+    assert "no-water" in [problem.code for problem in photo.problems]
+    assert photo.record.scale is not None
+    assert photo.record.scale.water is not None
+    assert photo.record.scale.water.depth_mm == pytest.approx(90.0)
 
 
 def test_a_sample_has_its_fish_and_the_commands_json() -> None:

@@ -62,6 +62,7 @@ def measure_length(
     midline, drawn_ends = _oriented(trace_midline(contour_mm), outline, plane)
     ends = _placed(midline, drawn_ends, outline, plane)
     flags = _flags(outline, plane, midline, ends, drawn_ends)
+    upright = outline.posture == "upright"
     seen = Seen(
         outline=outline,
         plane=plane,
@@ -71,7 +72,7 @@ def measure_length(
         course=_course(midline, ends),
         flags=flags,
     )
-    return of_upright(seen, shape) if seen.upright else _on_its_side(seen, shape)
+    return of_upright(seen, shape) if upright else _on_its_side(seen, shape)
 
 
 def _on_its_side(seen: Seen, shape: FishShape) -> FishLength:
@@ -150,7 +151,8 @@ def measure_between(
     camera = Camera.of(plane)
     ends_mm = plane.to_plane_mm(np.vstack([snout_px, fork_px]))
     stations = np.linspace(0.0, 1.0, STATIONS)[:, None]
-    course = Course(points_mm=ends_mm[0] + stations * (ends_mm[1] - ends_mm[0]))
+    points_mm = ends_mm[0] + stations * (ends_mm[1] - ends_mm[0])
+    course = Course(points_mm=points_mm)
     seen_mm = float(np.linalg.norm(ends_mm[1] - ends_mm[0]))
     pose = _pose(None, seen_mm, camera, shape)
     if upright:

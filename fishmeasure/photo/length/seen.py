@@ -29,11 +29,6 @@ class Seen:
     flags: tuple[str, ...]
 
     @property
-    def upright(self) -> bool:
-        """Whether its back is seen."""
-        return self.outline.posture == "upright"
-
-    @property
     def area_mm2(self) -> float:
         """Area within the outline as seen on the plane."""
         return area_of(self.plane.to_plane_mm(self.outline.contour_px))
