@@ -21,6 +21,8 @@ from fishmeasure.estimation.model import (
 from fishmeasure.estimation.nets import NetWeighing, fish_in_net, shared_length_sd
 from fishmeasure.estimation.sample import LengthErrors, Sample
 from fishmeasure.estimation.sizes import PhotoWeight, sized, with_lengths
+from fishmeasure.estimation.views import best_photos, doubts_of_net
+from fishmeasure.photo.count import count_of
 from fishmeasure.photo.image import DEFAULT_LIMITS, Photo, PhotoLimits, read_photo
 from fishmeasure.photo.length import measure_length, shape_of
 from fishmeasure.photo.lens import LensProfile
@@ -182,7 +184,14 @@ def measure_decoded(
             return result
     fish = _measure_fish(found, plane, settings)
     result = with_weights(
-        replace(result, fish=fish, smallest_fish_mm=round(found.smallest_mm, 1)),
+        replace(
+            result,
+            fish=fish,
+            fish_count=count_of(
+                fish, found.too_small, in_water=settings.water is not None
+            ),
+            smallest_fish_mm=round(found.smallest_mm, 1),
+        ),
         lambda _: settings.species,
     )
     if found.too_small:
@@ -246,11 +255,13 @@ def measure_sample(
     sample_sd = shared_length_sd(lengths, "sample")
     if sample_sd is not None and sample.lengths.sample_relative_sd is None:
         settings = replace(settings, length_relative_sd=sample_sd)
+    taken = [[photos[name] for name in net.photos] for net in sample.nets]
+    of_nets = list(zip(taken, sample.weighings, strict=True))
+    seen = tuple(best_photos(views, weighing) for views, weighing in of_nets)
     nets = tuple(
-        _with_photos(weighing, [photos[name] for name in net.photos], sample.lengths)
-        for weighing, net in zip(sample.weighings, sample.nets, strict=True)
+        _with_photos(weighing, views, sample.lengths)
+        for weighing, views in zip(sample.weighings, seen, strict=True)
     )
-    seen = tuple([photos[name] for name in net.photos] for net in sample.nets)
     line = species.on_fork_length()
     weighed_nets = sized(nets, photo_weights_of(seen, species), line, settings)
     estimate = estimate_population(
@@ -266,6 +277,8 @@ def measure_sample(
     measured = tuple(photos.values())
     if estimate.mode == "both":
         measured = tuple(of_the_stock(one, species, ratio) for one in measured)
+    doubts = [doubt for one in of_nets for doubt in doubts_of_net(*one)]
+    estimate = replace(estimate, problems=(*estimate.problems, *doubts))
     return SampleMeasurement(estimate=estimate, nets=nets, photos=measured)
 
 

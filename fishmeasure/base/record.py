@@ -46,6 +46,7 @@ __all__ = [
     "Plain",
     "Refusal",
     "Text",
+    "TubDepth",
     "between",
     "field_names",
     "first_fault",
@@ -78,6 +79,8 @@ Text = Annotated[str, longest(2000)]
 Name = Annotated[str, longest(80)]
 Count = Annotated[int, between(0, 10_000_000)]
 CountSd = Annotated[float, between(0.0, 1e7)]
+TubDepth = Annotated[float, between(10.0, 600.0)]
+"""Of water, mm: more is a wrong unit, or no tub whose bottom one sees."""
 Fraction = Annotated[float, between(0.0, 1.0)]
 Grams = Annotated[float, between(0.001, 200_000.0)]
 GramsSd = Annotated[float, between(0.0, 200_000.0)]

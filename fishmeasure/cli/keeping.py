@@ -2,7 +2,7 @@
 
 import hashlib
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 from fishmeasure.base.errors import BookWriteError
 from fishmeasure.base.words import Message, system_reason
@@ -69,8 +69,19 @@ def keep_photos(
         archive.add_photo(
             identity,
             name=Path(measurement.photo).name,
-            settings=chosen,
+            settings=_in_the_water_of(measurement, chosen),
             measured=measurement.to_json(),
         )
         kept.append(identity)
     return tuple(kept)
+
+
+def _in_the_water_of(
+    measurement: "PhotoMeasurement", chosen: dict[str, Any]
+) -> dict[str, Any]:
+    """Return the settings of a photo with the water that it was measured through."""
+    water = None if measurement.scale is None else measurement.scale.water
+    if water is None:
+        return chosen
+    depth_mm = water.depth_mm if water.depth_known else None
+    return {**chosen, "in_water": True, "water_depth_mm": depth_mm}

@@ -12,6 +12,7 @@ import typer
 from fishmeasure.base.errors import FishMeasureError, NotDrawnError, PhotoTooLargeError
 from fishmeasure.base.words import Message, system_reason, wording
 from fishmeasure.cli import options, output
+from fishmeasure.husbandry.cautions import TUB
 
 if TYPE_CHECKING:
     from fishmeasure.photo.image import Photo
@@ -51,7 +52,10 @@ def photo_command(
         measure_file(path, names[path], settings, overlay)
         for path in output.tracked(photos, wording("cli-measuring"))
     ]
-    report(measurements, settings.species.key, quiet="-" in {json_to, csv_to})
+    quiet = "-" in {json_to, csv_to}
+    report(measurements, settings.species.key, quiet=quiet)
+    if water and not quiet:
+        output.console().print(f"\n{TUB}", highlight=False)
     if json_to is not None:
         output.write_json(json_to, {"photos": [m.to_json() for m in measurements]})
     if csv_to is not None:

@@ -11,7 +11,7 @@ from fishmeasure.base.errors import BadOptionError, SampleNotEnteredError
 from fishmeasure.base.words import Message, wording
 from fishmeasure.cli import options, output
 from fishmeasure.cli.book_options import BookOption, opened, places
-from fishmeasure.husbandry.cautions import ESTIMATE
+from fishmeasure.husbandry.cautions import ESTIMATE, TUB
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Mapping
@@ -63,7 +63,9 @@ def sample_command(
         lens=lens,
     )
     photos = {
-        name: measure_file(sample.parent / name, name, settings)
+        name: measure_file(
+            sample.parent / name, name, in_its_water(settings, wanted, name)
+        )
         for name in output.tracked(wanted.photos, wording("cli-measuring"))
     }
     result = measure_sample(wanted, settings.species, photos.__getitem__)
@@ -86,6 +88,16 @@ def sample_command(
         _record(wanted, result, measured, settings, cohort=record, book=book)
     if any(problem.fatal for problem in result.problems):
         raise typer.Exit(output.STATUS_UNUSABLE_INPUT)
+
+
+def in_its_water(
+    settings: "PhotoSettings", sample: "Sample", photo: str
+) -> "PhotoSettings":
+    """Return the settings of a sample's photo, in the tub if its net is."""
+    net = sample.net_of(photo)
+    if net is None or not net.in_water:
+        return settings
+    return replace(settings, in_water=True, water_depth_mm=net.water_depth_mm)
 
 
 def _save_stock(
@@ -212,6 +224,8 @@ def _show(
         photos=len(photos),
     )
     output.console().print(f"\n{measured} {one_more(estimate)}{ESTIMATE}")
+    if any(net.in_water for net in wanted.nets):
+        output.console().print(f"\n{TUB}", highlight=False)
 
 
 def _rows(estimate: "PopulationEstimate") -> "Iterator[tuple[str, str]]":

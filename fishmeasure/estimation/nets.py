@@ -7,7 +7,7 @@ nets of a sample.
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from typing import TYPE_CHECKING, Annotated, Final
 
 from pydantic import Field
@@ -40,6 +40,15 @@ def net_label(number: int, own: str | None = None) -> Message:
 RelativeSd = Annotated[
     float, between(0.0, 0.5), Field(description="A fraction: 1 % is 0.01.")
 ]
+CARRIED_RELATIVE_SD: Final = 0.01
+"""Of the fish's weight: water that a net carries into the weighed tub beyond what
+clings to fish as it does in a net. Common practice, no source."""
+SPLASHED_SD_G: Final = 10.0
+"""Water that fish splash out of the tub. Common practice, no source."""
+TUB_DIVISION_G: Final = 10.0
+"""Of a scale that carries a full tub, where nobody said it. Common practice, no
+source."""
+
 _Step = Annotated[float, between(0.0, 1e5)]
 
 
@@ -171,6 +180,11 @@ class NetWeighing:
         Error of length common to the fish of one photo.
     label
         For messages, such as "net 3".
+    in_water
+        Whether the fish were weighed in a tub of water, of which the tare is that of
+        tub and water.
+    scale_division_g
+        Step of the scale that weighed this net, where it is not the sample's.
     """
 
     fish_count: int
@@ -183,6 +197,8 @@ class NetWeighing:
     fish: tuple[FishInNet, ...] = ()
     photo_relative_sd: float = 0.005
     label: Reason = ""
+    in_water: bool = False
+    scale_division_g: float | None = None
 
     @property
     def weighed(self) -> bool:
@@ -211,11 +227,21 @@ class NetWeighing:
 
     def weight_sd_g(self, scale: Scale) -> float:
         """Return the random error of ``weight_g`` from reading the scale."""
-        reading = scale.reading_sd_g()
+        division_g = self.division_g(scale)
+        reading = replace(scale, resolution_g=division_g).reading_sd_g()
         variance = reading**2 / max(len(self.readings_g), 1)
         if self.net_g is None and self.tare_g:
             variance += reading**2  # the tare was read once
+        if self.in_water:
+            carried_g = CARRIED_RELATIVE_SD * (self.weight_g or 0.0)
+            variance += carried_g**2 + SPLASHED_SD_G**2
         return math.sqrt(variance)
+
+    def division_g(self, scale: Scale) -> float:
+        """Return the step of the scale: a tub's is coarser if nobody said it."""
+        if self.scale_division_g is not None:
+            return self.scale_division_g
+        return max(scale.resolution_g, TUB_DIVISION_G if self.in_water else 0.0)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

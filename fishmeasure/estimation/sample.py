@@ -11,6 +11,9 @@ beside those of the README's example::
     gross_kg = [1.912, 1.908]   # a list is repeated readings
     lengths_mm = [250, 262]     # fork lengths from a board instead of photos
     label = "by the inlet"
+    in_water = true             # in a tub of water, weighed and photographed there
+    water_depth_mm = 90         # from its surface to the sheet on its bottom
+    scale_division_g = 5        # step of the scale under the tub
 
     [scale]
     resolution_g = 1            # step of the display
@@ -50,6 +53,7 @@ from fishmeasure.base.record import (
     Day,
     Name,
     Refusal,
+    TubDepth,
     between,
     longest,
     misfit,
@@ -141,9 +145,26 @@ class Net:
         Field(description="Fork lengths in place of photos, mm."),
     ] = ()
     label: Annotated[_Text | None, Field(description="For messages.")] = None
+    in_water: Annotated[
+        bool,
+        Field(
+            description="Whether the fish are in a tub of water, weighed and "
+            "photographed there; its tare is that of tub and water."
+        ),
+    ] = False
+    water_depth_mm: Annotated[
+        TubDepth | None,
+        Field(description="From the tub's surface to the sheet on its bottom, mm."),
+    ] = None
+    scale_division_g: Annotated[
+        Annotated[float, between(0.0, 1e5)] | None,
+        Field(description="Step of the scale that weighs this net, g."),
+    ] = None
 
     def __post_init__(self) -> None:
         self._check_weights()
+        if self.water_depth_mm is not None and not self.in_water:
+            raise misfit("water_depth_mm", Message.of("water-depth-alone"))
         if not (self.gross_g or self.net_g or self.photos or self.lengths_mm):
             raise misfit("fish", Message.of("net-slip", case="only-counted"))
         if len(set(self.photos)) < len(self.photos):
@@ -318,7 +339,13 @@ class Sample:
             ),
             photo_relative_sd=photo_sd,
             label=net_label(number, net.label),
+            in_water=net.in_water,
+            scale_division_g=net.scale_division_g,
         )
+
+    def net_of(self, photo: str) -> Net | None:
+        """Return the first net that a photo shows."""
+        return next((net for net in self.nets if photo in net.photos), None)
 
 
 # --- SAMPLE.toml --------------------------------------------------------------

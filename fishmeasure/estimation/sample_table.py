@@ -133,7 +133,7 @@ def _once(names: Iterable[str]) -> None:
 def _numbers(rows: Iterable[_Row]) -> Iterator[str]:
     for _, cells in rows:
         for name, cell in cells.items():
-            if name not in _TEXTS and name not in {"photos", "date"}:
+            if name not in _TEXTS and name not in {"photos", "date", "in_water"}:
                 yield from _SEVERAL.split(cell)
 
 
@@ -156,6 +156,8 @@ def _value(name: str, cell: str, mark: str, line: int) -> object:
     """Return what a cell holds, as SAMPLE.toml would have it."""
     if name in _TEXTS:
         return cell
+    if name == "in_water":
+        return {"0": False, "no": False, "false": False}.get(cell.lower(), True)
     if name == "photos":
         return [part for part in _SEVERAL.split(cell) if part]
     if name == "date":

@@ -203,11 +203,13 @@ def estimate(
     photos: dict[str, Measurement] = {}
 
     def measured(name: str) -> "PhotoMeasurement":
+        net = sample.record.net_of(name)
         photos[name] = measure(
             sample.folder / name,
             species=key,
             print_scale=print_scale,
-            water=water,
+            water=water or (net is not None and net.in_water),
+            water_depth_mm=None if net is None else net.water_depth_mm,
             paper=paper,
             lens=lens,
         )

@@ -6,6 +6,9 @@ ESTIMATE = Message.of("caution-estimate")
 OXYGEN = Message.of("caution-oxygen")
 ELECTRICAL = Message.of("caution-electrical")
 HANDLING = Message.of("caution-handling")
+TUB = Message.of("caution-tub")
+"""0.1 kg/L: 100 g/L of brown trout for 14 h, transport experiment in Finland (excerpt
+seen, authors not shown); minutes: common practice, no source."""
 ANAESTHETICS = Message.of("caution-anaesthetics")
 SLAUGHTER = Message.of("caution-slaughter")
 FASTING = Message.of("caution-fasting")

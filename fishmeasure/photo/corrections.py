@@ -110,10 +110,17 @@ def apply_corrections(
         if problem.code not in {"no-fish", "no-usable-fish"}
         or not any(one.complete for one in fish)
     )
-    corrected = replace(measurement, fish=tuple(fish), problems=kept)
+    count = measurement.fish_count
+    if count is not None:
+        count = count.shifted(_there(fish) - _there(measurement.fish))
+    corrected = replace(measurement, fish=tuple(fish), problems=kept, fish_count=count)
     if not corrections:
         return measurement
     return with_validation(with_weights(corrected, species), species)
+
+
+def _there(fish: Sequence[MeasuredFish]) -> int:
+    return sum("dropped" not in one.flags for one in fish)
 
 
 def _corrected(

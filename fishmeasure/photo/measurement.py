@@ -14,6 +14,7 @@ from fishmeasure.base.cells import text_to_cell
 from fishmeasure.base.flags import FLAGS, Problem, Written
 from fishmeasure.base.record import plain, read, record
 from fishmeasure.base.written import ArrayOf, rounded
+from fishmeasure.photo.count import FishCount
 from fishmeasure.photo.length import FishLength
 from fishmeasure.photo.plane import PlaneScale
 from fishmeasure.photo.weight import FishWeight, WeightFrom, fish_weight
@@ -115,6 +116,13 @@ class PhotoMeasurement:
         Field(description="Complete and doubtful alike, in reading order."),
     ] = ()
     problems: Annotated[tuple[Problem, ...], Field(description="Worst first.")] = ()
+    fish_count: Annotated[
+        FishCount | None,
+        Field(
+            description="Fish that it shows, those not used and those too small to be "
+            "measured among them; null where it was not searched."
+        ),
+    ] = None
     smallest_fish_mm: Annotated[
         Annotated[float, rounded(1)] | None,
         Field(

@@ -5,10 +5,10 @@ from typing import Annotated, ClassVar, Literal
 from pydantic import Field
 
 from fishmeasure.base.errors import BadFieldError, PrintScaleError
-from fishmeasure.base.record import Refusal, between, longest, misfit, record
+from fishmeasure.base.record import Refusal, TubDepth, between, longest, misfit, record
 from fishmeasure.base.words import Message
 from fishmeasure.photo.markers.known import KnownDistance
-from fishmeasure.photo.water import DEPTHS_MM, Water
+from fishmeasure.photo.water import Water
 
 Paper = Literal["A4", "A3", "Letter"]
 PRINT_SCALES = (0.5, 2.0)
@@ -49,7 +49,7 @@ class MeasuringSettings:
         ),
     ] = False
     water_depth_mm: Annotated[
-        Annotated[float, between(*DEPTHS_MM)] | None,
+        TubDepth | None,
         Field(
             description="From the water's surface to the sheet, mm; null where nobody "
             "measured it."

@@ -20,8 +20,6 @@ USUAL_DEPTH_MM: Final = 100.0
 USUAL_DEPTH_SD_MM: Final = 30.0
 """Of a tub with water just over the backs of fish of 150 to 300 mm, where nobody
 measured it. Common practice, no source."""
-DEPTHS_MM: Final = (10.0, 600.0)
-"""That are taken: more is a wrong unit, or no tub that one sees the bottom of."""
 DEPTH_READ_SD_MM: Final = 5.0
 """Of a depth read with a ruler in moving water. Common practice, no source."""
 RIPPLE_MM: Final = 1.0

@@ -1161,6 +1161,10 @@ caution-electrical = Have electrical work near water done, and protected by a
     residual-current device, by a licensed electrician under the local code.
 caution-handling = Handle fish with wet hands, briefly out of water and in cool water; take no
     sample in heat or at low oxygen.
+caution-tub = Fish in a weighing tub: minutes, not longer; water of their own unit, aerated; watch
+    them, and stop when they gasp or roll. No more than 0.1 kg of fish in a litre (brown trout of
+    76 g stood that for 14 h with oxygen at 10 °C; in warm water take half), and back within 5
+    minutes (common practice, no source).
 caution-anaesthetics = Use only anaesthetics licensed where you are, under a veterinarian's
     direction, and keep the withdrawal time.
 caution-slaughter = Slaughter humanely and as local law says.
@@ -1842,6 +1846,17 @@ water-unclear = { $case ->
     .meaning = Ripples, murk or glare of the water over the fish.
 
 water-depth-alone = is for fish in a tub alone: say that they are in the water, too
+
+scale-division = { $net }: its fish were weighed in a tub, and nobody said in what steps the
+        scale reads; { AMOUNT($division_g) } are taken.
+    .advice = Give the scale's division: what it shows next after 0.
+    .cli = Give scale_division_g of the net: what the scale shows next after 0.
+    .meaning = A net was weighed in a tub on a scale of which the division is not known.
+
+count-differs = { $net }: { $entered } fish were entered, and its photo shows { $seen }
+        ({ $low } to { $high }).
+    .advice = Count them again, or look at the photo: fish may be hidden, or another net's.
+    .meaning = The count of a net and its photo do not agree.
 
 too-dark = The photo is too dark.
     .advice = Turn on a light, or go out of the shade.

@@ -147,7 +147,7 @@ class FishLength:
 
     @property
     def seen_depth_per_length(self) -> float | None:
-        """Body depth over fork length; None where only two points were given."""
-        if not len(self.outline_px):
+        """Body depth over fork length; None where its side was not seen."""
+        if not len(self.outline_px) or self.posture == "upright":
             return None
         return self.body_depth_mm / self.fork_length_mm
