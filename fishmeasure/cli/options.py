@@ -98,7 +98,7 @@ def photo_settings(
     paper: str | None,
     known: str | None,
     lens: Path | None,
-    water: tuple[bool, float | None] = (False, None),
+    water: tuple[bool, float | None] | None = None,
 ) -> "PhotoSettings":
     """Return the settings that the options stand for, else those that are kept.
 
@@ -124,13 +124,13 @@ def photo_settings(
             said = wording("cli-print-scale-kept", print_scale=print_scale)
             typer.echo(said, err=True)
     papers = {name.lower(): name for name in get_args(Paper)}
-    given = {
+    given: dict[str, object] = {
         "print_scale": print_scale,
         "paper": paper and papers.get(paper.lower(), paper),
         "known": known and KnownDistance.plain_from_text(known),
-        "in_water": water[0],
-        "water_depth_mm": water[1],
     }
+    if water is not None:
+        given |= {"in_water": water[0], "water_depth_mm": water[1]}
     return PhotoSettings.of(
         read(MeasuringSettings, given),
         load_species(species or usual.species or "rainbow-trout"),

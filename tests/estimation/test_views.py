@@ -83,7 +83,8 @@ def test_a_photo_in_the_air_may_show_a_part_of_the_net() -> None:
 def test_the_weight_in_a_tub_has_its_own_error() -> None:
     """By hand: two readings, 1 % of 650 g carried in, 10 g splashed out.
 
-    Of 2 g and 5 / sqrt(12) = 1.443 g each: 2^2 + 1.443^2 = 6.083; sqrt(2 x 6.083 + 6.5^2 + 10^2) = 12.43 g.
+    Of 2 g and 5 / sqrt(12) = 1.443 g each: 2^2 + 1.443^2 = 6.083;
+    sqrt(2 x 6.083 + 6.5^2 + 10^2) = 12.43 g.
     """
     net = read_sample(TUB).weighings[0]
     assert net.weight_g == 650.0

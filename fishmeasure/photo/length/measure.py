@@ -102,7 +102,7 @@ def _on_its_side(seen: Seen, shape: FishShape) -> FishLength:
         body_depth_mm=depth_mm,
         body_depth_se_mm=depth_sd * depth_mm,
         thickness_mm=2.0 * pose.half_thickness_mm,
-        area_mm2=seen.area_mm2 * _shrink(camera, pose) ** 2,
+        area_mm2=seen.outlined_mm2 * _shrink(camera, pose) ** 2,
         squared_depth_mm3=_squared_depth_mm3(
             outline, plane, midline, ends, pose, shape.thickness_per_depth
         ),

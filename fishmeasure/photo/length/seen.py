@@ -29,7 +29,7 @@ class Seen:
     flags: tuple[str, ...]
 
     @property
-    def area_mm2(self) -> float:
+    def outlined_mm2(self) -> float:
         """Area within the outline as seen on the plane."""
         return area_of(self.plane.to_plane_mm(self.outline.contour_px))
 

@@ -129,7 +129,7 @@ def of_upright(seen: Seen, shape: FishShape) -> FishLength:
         body_depth_mm=depth_mm,
         body_depth_se_mm=depth_sd * depth_mm,
         thickness_mm=ends.depth * nearer,
-        area_mm2=seen.area_mm2 * nearer**2,
+        area_mm2=seen.outlined_mm2 * nearer**2,
         sources=sources,
         **seen.common(),
     )
