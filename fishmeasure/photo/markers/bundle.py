@@ -35,9 +35,10 @@ some pixels), a wrong paper or the mirrored pose by tens."""
 
 CAMERA_PARAMETERS = 8
 
-_RIPPLE_FREEDOM = 6.0
-"""Degrees of freedom that the usual ripples count beside a photo's own corners, of
-which ripples move those of one marker alike (rule of thumb, no source)."""
+_USUAL_FREEDOM = 6.0
+"""Degrees of freedom that the corners' usual scatter counts beside that of the photo's
+own, of which paper and ripples move those of one marker alike (rule of thumb, no
+source)."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -81,7 +82,6 @@ class _Problem:
     rotation: FloatArray
     translation: FloatArray
     prior: CameraPrior
-    rippled: bool
 
     @property
     def scales(self) -> FloatArray:
@@ -276,7 +276,6 @@ def _starts(
                 rotation=rotation,
                 translation=translation,
                 prior=prior,
-                rippled=any(marker.ripple_mm > 0.0 for marker in markers),
             )
         )
     return problems
@@ -318,14 +317,13 @@ def _places(
     return np.column_stack([corners.mean(axis=1), angle])
 
 
-def _scatter(problem: _Problem, chi2: float, freedom: int) -> float:
+def _scatter(chi2: float, freedom: int) -> float:
     """Return the corners' variance over what it was taken to be.
 
-    How strong ripples are is known by the photo better than beforehand.
+    How flat the paper is and how strong ripples are is known by the photo better than
+    beforehand.
     """
-    if problem.rippled:
-        return (chi2 + _RIPPLE_FREEDOM) / (freedom + _RIPPLE_FREEDOM)
-    return max(1.0, chi2 / freedom)
+    return (chi2 + _USUAL_FREEDOM) / (freedom + _USUAL_FREEDOM)
 
 
 def _optimise(problem: _Problem, layout: Layout) -> Solution:
@@ -341,13 +339,14 @@ def _optimise(problem: _Problem, layout: Layout) -> Solution:
     state = problem.unpack(result.x)
     chi2 = 2.0 * float(result.cost)
     freedom = max(problem.observed.size + 2 - len(result.x), 1)
-    scatter = _scatter(problem, chi2, freedom)
+    scatter = _scatter(chi2, freedom)
     jacobian = problem.jacobian(result.x)
+    jacobian[:-2] /= np.sqrt(scatter)  # what was known of the camera stays as it is
     inverse = np.linalg.pinv(jacobian.T @ jacobian, hermitian=True)
     # From steps to the units and the rotation vector of ``Solution.covariance``.
     units = np.diag(problem.scales)
     units[2:5, 2:5] = _left_jacobian(state.vector) @ units[2:5, 2:5]
-    covariance = units @ inverse @ units.T * scatter
+    covariance = units @ inverse @ units.T
     misfit = np.asarray(result.fun[:-2]).reshape(problem.observed.shape)
     return Solution(
         layout=layout,
