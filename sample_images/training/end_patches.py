@@ -22,6 +22,7 @@ _SMALLEST_PX = 60.0
 _HEAT_CELLS = 1.0  # spread of the heat that is asked for
 _CELLS = PATCH_PX // 2
 _INSIDE = 0.44  # of the patch: an end farther from its middle is as good as not seen
+_MISLED, _FARTHEST_MISLED = 0.35, 0.055  # how often; of the length
 _SCALE_RANGE = (-3.0, 3.5)  # of the log of the Laplace scale in pixels
 
 
@@ -106,6 +107,10 @@ def cut_patches(photo: Tensor, ends: Ends, generator: torch.Generator) -> Patche
     lot = uniform(m)
     share = torch.where(lot < 0.55, 0.006, torch.where(lot < 0.88, 0.014, 0.03))
     told = row[:, :2] + normal(m, 2) * (share * length)[:, None]
+    # the other networks take a shadow that goes on from an end for a part of the fish
+    misled = (row[:, 6] > 0.5) & (uniform(m) < _MISLED)
+    beyond = torch.where(misled, _FARTHEST_MISLED * uniform(m) * length, 0.0)
+    told = told + row[:, 3:5] * beyond[:, None]
     anywhere = uniform(m, 2) * side
     told = torch.where(valid[:, None], told, anywhere)
     # the other way round, or beside the end: nothing of the kind is to be seen there
