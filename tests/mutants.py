@@ -3,13 +3,18 @@
     python -m tests.mutants --seed 7 --count 40
 
 Each mutant is one changed comparison, sign, operator, constant or condition
-in a calculation, in a copy of the repository; its room's tests run until one fails.
+in a calculation, in a copy of the repository; its room's tests run until one fails,
+those first that run the changed line, the quickest of them first.
 A survivor is printed with its line: write the test that it lacks, or see that the
 change is none (a bound that nothing reaches, a tolerance of an iteration).
 """
 
 import argparse
 import ast
+import base64
+import json
+import marshal
+import os
 import random
 import shutil
 import subprocess
@@ -18,6 +23,8 @@ import tempfile
 from collections.abc import Iterator
 from pathlib import Path
 from typing import NamedTuple
+
+from tests import mutants_run as run
 
 ROOT = Path(__file__).resolve().parents[1]
 
@@ -133,64 +140,113 @@ def places(rooms: tuple[str, ...]) -> list[Place]:
     ]
 
 
-def _mutated(place: Place, seed: int) -> tuple[str, str]:
-    """Return the changed module's source, and what was changed in words."""
-    source = (ROOT / place.path).read_text("utf-8")
-    tree = ast.parse(source)
+class Mutant(NamedTuple):
+    """A changed module, and what was changed in it."""
+
+    path: Path
+    tree: ast.Module
+    lines: tuple[int, int]
+    words: str
+
+
+def _lines(tree: ast.Module, node: ast.AST) -> tuple[int, int]:
+    """Return the node's lines, from the beginning of its statement."""
+    first, last = getattr(node, "lineno", 0), getattr(node, "end_lineno", 0)
+    statements = [stmt for stmt in ast.walk(tree) if isinstance(stmt, ast.stmt)]
+    around = [s.lineno for s in statements if s.lineno <= first and s.end_lineno]
+    return max(around, default=first), last
+
+
+def _mutated(place: Place, seed: int) -> Mutant:
+    """Return the changed module."""
+    tree = ast.parse((ROOT / place.path).read_text("utf-8"))
     node = list(_nodes(tree))[place.number]
-    before = ast.unparse(node)
-    line = getattr(node, "lineno", 0)
+    before, lines = ast.unparse(node), _lines(tree, node)
     _change(node, random.Random(f"{seed} {place}"))  # noqa: S311 - no secret
-    tree = ast.fix_missing_locations(tree)
-    return ast.unparse(tree), f"{place.path}:{line}: {before} -> {ast.unparse(node)}"
+    words = f"{place.path}:{lines[0]}: {before} -> {ast.unparse(node)}"
+    return Mutant(place.path, ast.fix_missing_locations(tree), lines, words)
 
 
-def _killed(copy: Path, room: str, minutes: float) -> str | None:
-    """Return the test that fails, or None where none does."""
-    found = [path for name in TESTS[room] for path in sorted(copy.glob(name))]
-    command = [sys.executable, "-m", "pytest", "-x", "-q", "--no-header", "-p"]
-    command += ["no:cacheprovider", *(str(path.relative_to(copy)) for path in found)]
-    try:
-        done = subprocess.run(  # noqa: S603 - our own interpreter
-            command,
-            cwd=copy,
-            capture_output=True,
-            text=True,
-            timeout=60.0 * minutes,
-            check=False,
-        )
-    except subprocess.TimeoutExpired:
-        return "it never ends"
-    if done.returncode == 0:
-        return None
-    failed = [line for line in done.stdout.splitlines() if line.startswith("FAILED")]
-    return failed[0].split(" - ")[0] if failed else done.stdout[-300:]
+def _pytest(copy: Path, rooms: tuple[str, ...], *options: str) -> list[str]:
+    found = dict.fromkeys(name for room in rooms for name in TESTS[room])
+    command = [sys.executable, "-m", "pytest", "-q", "--no-header", *options]
+    command += ["-p", "no:cacheprovider", "-p", "tests.mutants_run"]
+    return [*command, *(name for name in found if (copy / name).exists())]
 
 
-def main() -> None:
-    """Draw mutants, run the tests against each, and count the killed."""
+def _settings(copy: Path) -> dict[str, str]:
+    """Return the settings of a run in the copy, which finds ../shared, too."""
+    beside = {"FISHMEASURE_SHARED": str(ROOT.parent / "shared")}
+    one = {"OMP_NUM_THREADS": "1", "OPENBLAS_NUM_THREADS": "1"}
+    ours = {"PYTHONPATH": str(copy), "PYTHONDONTWRITEBYTECODE": "1"}
+    return beside | os.environ | one | ours
+
+
+def _seen(copy: Path, room: str) -> Path:
+    """Run the room's tests once as they are; return what ran which line, how long.
+
+    It is kept; delete it when tests have changed much.
+    """
+    kept = ROOT / ".mutants_cache" / f"{room.replace('/', '.')}.json"
+    if not kept.exists():
+        kept.parent.mkdir(exist_ok=True)
+        tracing = ("--cov-context=test", "--cov-report=", f"--cov={room}")
+        found = {run.WRITE: str(kept), "COVERAGE_FILE": str(kept) + ".coverage"}
+        command = _pytest(copy, (room,), *tracing)
+        subprocess.run(command, cwd=copy, env=_settings(copy) | found, check=True)  # noqa: S603
+    return kept
+
+
+def _told(copy: Path, room: str, mutant: Mutant) -> dict[str, object]:
+    """Return what the run must know of a mutant."""
+    code = compile(mutant.tree, str(copy / mutant.path), "exec")
+    return {
+        "path": mutant.path.as_posix(),
+        "source": ast.unparse(mutant.tree),
+        "code": base64.b64encode(marshal.dumps(code)).decode(),
+        "lines": mutant.lines,
+        "words": mutant.words,
+        "tests": TESTS[room],
+        "seen": str(_seen(copy, room)),
+    }
+
+
+def _options() -> argparse.Namespace:
     parser = argparse.ArgumentParser(description=__doc__)
     parser.add_argument("--seed", type=int, default=7)
     parser.add_argument("--count", type=int, default=40)
     parser.add_argument("--rooms", nargs="+", default=list(TESTS), choices=list(TESTS))
     parser.add_argument("--minutes", type=float, default=20.0, help="a mutant, at most")
-    options = parser.parse_args()
+    parser.add_argument("--only", nargs="+", type=int, help="these of them, from 1")
+    parser.add_argument(
+        "--everything",
+        action="store_true",
+        help="also the room's tests that were not seen to run the changed line, as "
+        "those that run it in another process",
+    )
+    return parser.parse_args()
+
+
+def main() -> None:
+    """Draw mutants, run the tests against each, and count the killed."""
+    options = _options()
     rooms = tuple(options.rooms)
     drawn = random.Random(options.seed).sample(places(rooms), options.count)  # noqa: S311
-    killed = 0
     with tempfile.TemporaryDirectory() as folder:
         copy = Path(folder) / "copy"
-        leave_out = shutil.ignore_patterns(".venv", ".git", "__pycache__", ".*_cache")
-        shutil.copytree(ROOT, copy, ignore=leave_out)
-        for place in drawn:
+        leave_out = (".venv", ".git", "__pycache__", ".*_cache", "node_modules")
+        shutil.copytree(ROOT, copy, ignore=shutil.ignore_patterns(*leave_out))
+        mutants = []
+        for number in options.only or range(1, len(drawn) + 1):
+            place = drawn[number - 1]
             room = next(r for r in rooms if place.path.as_posix().startswith(r))
-            source, words = _mutated(place, options.seed)
-            (copy / place.path).write_text(source, "utf-8")
-            by = _killed(copy, room, options.minutes)
-            shutil.copyfile(ROOT / place.path, copy / place.path)
-            killed += by is not None
-            print("killed  " if by else "SURVIVED", words, "|", by or "", flush=True)
-    print(f"{killed} of {len(drawn)} killed (seed {options.seed})")
+            told = _told(copy, room, _mutated(place, options.seed))
+            mutants.append({"number": number, **told})
+        plan = vars(options) | {"mutants": mutants}
+        (Path(folder) / "plan.json").write_text(json.dumps(plan), "utf-8")
+        where = {run.PLAN: str(Path(folder) / "plan.json")}
+        command = _pytest(copy, rooms, "-x", "-s")
+        subprocess.run(command, cwd=copy, env=_settings(copy) | where, check=True)  # noqa: S603
 
 
 if __name__ == "__main__":

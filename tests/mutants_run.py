@@ -1,0 +1,144 @@
+"""Runs the tests against mutants: collected once, then a fork for each mutant.
+
+A plugin of pytest (`-p tests.mutants_run`) for tests/mutants.py. In a run that is
+traced (`WRITE`) it writes which test ran which line and how long each took. In the
+other (`PLAN`) a fork of the process that has collected the tests puts the mutant's code
+in the place of its function's and runs first the tests that run the changed line, the
+quick ones first, until one fails.
+"""
+
+import base64
+import gc
+import json
+import marshal
+import os
+import signal
+import sys
+import time
+from collections import defaultdict
+from collections.abc import Iterator
+from pathlib import Path
+from types import CodeType, FunctionType
+from typing import Any, Final
+
+import pytest
+from coverage import CoverageData
+
+WRITE, PLAN = "MUTANTS_WRITE", "MUTANTS_PLAN"
+"""Settings: the file to write what was traced to; the file that says what to run."""
+
+_seconds: dict[str, float] = defaultdict(float)
+_told: dict[str, Path] = {}
+_POLL_S: Final = 0.05
+
+
+def pytest_runtest_logreport(report: pytest.TestReport) -> None:
+    _seconds[report.nodeid] += report.duration
+    if report.failed and "to" in _told:
+        _told["to"].write_text(report.nodeid, "utf-8")
+
+
+def _ran(traced: Path) -> dict[str, dict[int, list[str]]]:
+    """Return of each file and line which tests ran it."""
+    data = CoverageData(basename=str(traced))
+    data.read()
+    here = Path.cwd()
+    return {
+        Path(file).relative_to(here).as_posix(): {
+            line: sorted({name.rpartition("|")[0] for name in names if name})
+            for line, names in data.contexts_by_lineno(file).items()
+        }
+        for file in data.measured_files()
+    }
+
+
+def pytest_unconfigure() -> None:
+    if WRITE in os.environ:
+        ran = _ran(Path(os.environ["COVERAGE_FILE"]))
+        found = json.dumps({"seconds": _seconds, "ran": ran})
+        Path(os.environ[WRITE]).write_text(found, "utf-8")
+
+
+def pytest_runtestloop(session: pytest.Session) -> bool | None:
+    """Go on as usual in a fork for each mutant; in the first process run nothing."""
+    if PLAN not in os.environ:
+        return None
+    plan = json.loads(Path(os.environ[PLAN]).read_text("utf-8"))
+    killed = 0
+    for mutant in plan["mutants"]:
+        file = Path.cwd() / mutant["path"]
+        before = file.read_text("utf-8")
+        file.write_text(mutant["source"], "utf-8")  # for tests that start a process
+        told = Path(os.environ[PLAN] + ".told")
+        told.unlink(missing_ok=True)
+        sys.stdout.flush()
+        child = os.fork()
+        if not child:
+            _become(session, mutant, everything=plan["everything"])
+            _told["to"] = told
+            return None
+        by = _wait(child, told, 60.0 * plan["minutes"])
+        file.write_text(before, "utf-8")
+        killed += by is not None
+        fate = "killed  " if by else "SURVIVED"
+        print(mutant["number"], fate, mutant["words"], "|", by or "", flush=True)
+    print(f"{killed} of {len(plan['mutants'])} killed (seed {plan['seed']})")
+    return True
+
+
+def _wait(child: int, told: Path, seconds: float) -> str | None:
+    """Return the test that fails, or None where none does."""
+    end = time.monotonic() + seconds
+    while time.monotonic() < end:
+        done, status = os.waitpid(child, os.WNOHANG)
+        if done:
+            wrong = f"exit status {os.waitstatus_to_exitcode(status)}"
+            by = told.read_text("utf-8") if told.exists() else wrong
+            return by if status else None
+        time.sleep(_POLL_S)
+    os.killpg(child, signal.SIGKILL)
+    os.waitpid(child, 0)
+    return "it does not end in time"
+
+
+def _become(
+    session: pytest.Session, mutant: dict[str, Any], *, everything: bool
+) -> None:
+    """Make this process the one that tests the mutant."""
+    os.setsid()
+    nothing = os.open(os.devnull, os.O_WRONLY)
+    os.dup2(nothing, 1)
+    os.dup2(nothing, 2)
+    _swap(marshal.loads(base64.b64decode(mutant["code"])))  # noqa: S302 - our own
+    seen = json.loads(Path(mutant["seen"]).read_text("utf-8"))
+    seconds, ran = seen["seconds"], seen["ran"].get(mutant["path"], {})
+    first, last = mutant["lines"]
+    near = {test for n in range(first, last + 1) for test in ran.get(str(n), [])}
+    items = [
+        item
+        for item in session.items
+        if item.nodeid.startswith(tuple(mutant["tests"]))
+        # What is not among the seconds is new since it was traced.
+        and (everything or item.nodeid in near or item.nodeid not in seconds)
+    ]
+    items.sort(key=lambda item: (item.nodeid not in near, seconds.get(item.nodeid, 0)))
+    session.items[:] = items
+    session.testscollected = len(items)
+
+
+def _swap(changed: CodeType) -> None:
+    """Put the mutant's code into the functions that live."""
+    new = {(code.co_firstlineno, code.co_name): code for code in _codes(changed)}
+    for found in gc.get_objects():
+        if not isinstance(found, FunctionType):
+            continue
+        here = found.__code__
+        if here.co_filename == changed.co_filename:
+            found.__code__ = new.get((here.co_firstlineno, here.co_name), here)
+
+
+def _codes(code: CodeType) -> Iterator[CodeType]:
+    for part in code.co_consts:
+        if isinstance(part, CodeType):
+            yield part
+            yield from _codes(part)
