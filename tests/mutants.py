@@ -219,10 +219,10 @@ def _options() -> argparse.Namespace:
     parser.add_argument("--minutes", type=float, default=20.0, help="a mutant, at most")
     parser.add_argument("--only", nargs="+", type=int, help="these of them, from 1")
     parser.add_argument(
-        "--everything",
-        action="store_true",
-        help="also the room's tests that were not seen to run the changed line, as "
-        "those that run it in another process",
+        "--seconds",
+        type=float,
+        default=60.0,
+        help="processor time of the tests that a mutant is put to, the nearest first",
     )
     return parser.parse_args()
 

@@ -16,7 +16,8 @@ import signal
 import sys
 import time
 from collections import defaultdict
-from collections.abc import Iterator
+from collections.abc import Generator, Iterator
+from itertools import accumulate
 from pathlib import Path
 from types import CodeType, FunctionType
 from typing import Any, Final
@@ -32,8 +33,15 @@ _told: dict[str, Path] = {}
 _POLL_S: Final = 0.05
 
 
+@pytest.hookimpl(wrapper=True)
+def pytest_runtest_protocol(item: pytest.Item) -> Generator[None, object, object]:
+    before = time.process_time()
+    found = yield
+    _seconds[item.nodeid] += time.process_time() - before
+    return found
+
+
 def pytest_runtest_logreport(report: pytest.TestReport) -> None:
-    _seconds[report.nodeid] += report.duration
     if report.failed and "to" in _told:
         _told["to"].write_text(report.nodeid, "utf-8")
 
@@ -74,7 +82,7 @@ def pytest_runtestloop(session: pytest.Session) -> bool | None:
         sys.stdout.flush()
         child = os.fork()
         if not child:
-            _become(session, mutant, everything=plan["everything"])
+            _become(session, mutant, plan["seconds"])
             _told["to"] = told
             return None
         by = _wait(child, told, 60.0 * plan["minutes"])
@@ -86,42 +94,47 @@ def pytest_runtestloop(session: pytest.Session) -> bool | None:
     return True
 
 
+@pytest.hookimpl(trylast=True)
+def pytest_sessionfinish(exitstatus: int) -> None:
+    """End a fork here: what waits for threads at exit would wait for ever."""
+    if "to" in _told:
+        os._exit(exitstatus)
+
+
 def _wait(child: int, told: Path, seconds: float) -> str | None:
     """Return the test that fails, or None where none does."""
     end = time.monotonic() + seconds
     while time.monotonic() < end:
         done, status = os.waitpid(child, os.WNOHANG)
         if done:
-            wrong = f"exit status {os.waitstatus_to_exitcode(status)}"
-            by = told.read_text("utf-8") if told.exists() else wrong
-            return by if status else None
+            code = os.waitstatus_to_exitcode(status)
+            if code in (pytest.ExitCode.OK, pytest.ExitCode.NO_TESTS_COLLECTED):
+                return None
+            return told.read_text("utf-8") if told.exists() else f"exit status {code}"
         time.sleep(_POLL_S)
     os.killpg(child, signal.SIGKILL)
     os.waitpid(child, 0)
     return "it does not end in time"
 
 
-def _become(
-    session: pytest.Session, mutant: dict[str, Any], *, everything: bool
-) -> None:
-    """Make this process the one that tests the mutant."""
+def _become(session: pytest.Session, mutant: dict[str, Any], most: float) -> None:
+    """Make this process the one that tests the mutant, for ``most`` seconds."""
     os.setsid()
     nothing = os.open(os.devnull, os.O_WRONLY)
     os.dup2(nothing, 1)
     os.dup2(nothing, 2)
     _swap(marshal.loads(base64.b64decode(mutant["code"])))  # noqa: S302 - our own
     seen = json.loads(Path(mutant["seen"]).read_text("utf-8"))
-    seconds, ran = seen["seconds"], seen["ran"].get(mutant["path"], {})
+    ran = seen["ran"].get(mutant["path"], {})
     first, last = mutant["lines"]
     near = {test for n in range(first, last + 1) for test in ran.get(str(n), [])}
-    items = [
-        item
-        for item in session.items
-        if item.nodeid.startswith(tuple(mutant["tests"]))
-        # What is not among the seconds is new since it was traced.
-        and (everything or item.nodeid in near or item.nodeid not in seconds)
-    ]
-    items.sort(key=lambda item: (item.nodeid not in near, seconds.get(item.nodeid, 0)))
+    # A test that is new since it was traced took no seconds, and comes first.
+    seconds = defaultdict(float, seen["seconds"])
+    near |= {item.nodeid for item in session.items} - set(seconds)
+    items = [i for i in session.items if i.nodeid.startswith(tuple(mutant["tests"]))]
+    items.sort(key=lambda item: (item.nodeid not in near, seconds[item.nodeid]))
+    spent = accumulate(seconds[item.nodeid] for item in items)
+    items = [item for item, sum_s in zip(items, spent, strict=True) if sum_s < most]
     session.items[:] = items
     session.testscollected = len(items)
 

@@ -2,17 +2,21 @@
 
 import json
 from dataclasses import replace
+from itertools import product
 from pathlib import Path
+from typing import Any, Final
 
 import numpy as np
 import pytest
+from scipy import stats
 
-from fishmeasure.base.errors import PlanError
+from fishmeasure.base.errors import PlanError, SampleJsonError
 from fishmeasure.estimation.model import estimate_population
 from fishmeasure.estimation.plan import (
     FAIR_NETTING,
     TYPICAL,
     Spread,
+    Taken,
     half_width_of,
     next_net,
     one_more_net,
@@ -20,6 +24,7 @@ from fishmeasure.estimation.plan import (
     relative_sd,
     spread_of,
     taken,
+    taken_from_json,
 )
 from fishmeasure.estimation.strata import (
     Stratum,
@@ -199,3 +204,184 @@ def test_strata_take_what_they_differ_by_out_of_the_error() -> None:
     rare = replace(shallow, mean=0.3)
     wide = replace(shallow, mean=0.9)
     assert share_out((rare, wide), 8) == (2, 6)
+
+
+NETS_APART: Final = Spread(within_net_cv=0.25, between_net_cv=0.09, common_sd=0.0)
+
+
+def test_degrees_of_freedom_are_satterthwaites() -> None:
+    """Three nets of 8: 0.09^2 / 3 + 0.25^2 / 24 = 0.0027 + 0.002604 = 0.005304.
+
+    Only the first of them is told by 2 degrees: 0.005304^2 / (0.0027^2 / 2) = 7.72.
+    """
+    quantile = float(stats.t.ppf(0.95, 7.7189))
+    found = half_width_of(NETS_APART, nets=3, fish_per_net=8)
+    assert found == pytest.approx(quantile * np.sqrt(0.0053042), rel=1e-4)
+    found = half_width_of(NETS_APART, nets=3, fish_per_net=8, level=0.8)
+    wanted = float(stats.t.ppf(0.9, 7.7189)) * np.sqrt(0.0053042)
+    assert found == pytest.approx(wanted, rel=1e-4)
+
+
+def test_half_of_the_fish_taken_halve_the_variance() -> None:
+    """24 of 48: both parts by (1 - 24 / 48), so the degrees stay; no more than all."""
+    half = half_width_of(NETS_APART, nets=3, fish_per_net=8, count_in_unit=48)
+    whole = half_width_of(NETS_APART, nets=3, fish_per_net=8)
+    assert half == pytest.approx(whole * np.sqrt(0.5))
+    common = replace(NETS_APART, common_sd=0.02)
+    for count in (24, 12):
+        found = half_width_of(common, nets=3, fish_per_net=8, count_in_unit=count)
+        assert found == pytest.approx(1.6449 * 0.02, rel=1e-4)  # normal, 90 %
+
+
+def test_a_pilots_spread_within_nets_has_its_fishs_degrees() -> None:
+    """32 fish of 4 nets: 28 degrees, and 2; chi squared by scipy's statistics."""
+    pilot = replace(NETS_APART, pilot_nets=4, pilot_fish=32)
+    wanted = 0.25 * np.sqrt(30.0 / stats.chi2.ppf(0.2, 30.0))
+    assert pilot.assured().within_net_cv == pytest.approx(wanted, rel=1e-6)
+    # Nets that were only weighed: one "fish" each, and the prior's two degrees.
+    unseen = replace(pilot, pilot_fish=4).assured()
+    wanted = 0.25 * np.sqrt(2.0 / stats.chi2.ppf(0.2, 2.0))
+    assert unseen.within_net_cv == pytest.approx(wanted, rel=1e-6)
+    assert pilot.assured().assured() == pilot.assured()
+
+
+@pytest.mark.parametrize(
+    ("nets", "fish", "more", "shrinks"),
+    [(4, 32, 8, 32 / 40), (5, 5, 1, 5 / 6), (3, 8, 3, 8 / 11)],
+)
+def test_one_more_net_of_nets_that_do_not_differ(
+    nets: int, fish: int, more: int, shrinks: float
+) -> None:
+    """Then the error goes with the root of all fish, as of any mean."""
+    spread = replace(NETS_APART, between_net_cv=0.0)
+    sample = Taken(
+        spread=spread, nets=nets, fish_count=fish, half_width_percent=10.0, level=0.9
+    )
+    plan = one_more_net(sample)
+    assert (plan.nets, plan.fish_per_net, plan.level) == (nets + 1, more, 0.9)
+    assert plan.half_width_percent == pytest.approx(10.0 * np.sqrt(shrinks))
+
+
+ANSWER: Final = {
+    "mean_weight_g": 200.0,
+    "mean_weight_interval_g": [180.0, 230.0],
+    "within_net_cv": 0.3,
+    "between_net_cv": 0.1,
+    "level": 0.9,
+    "fish_handled": 24,
+    "fish_measured": 20,
+    "count_in_unit": 500,
+    "nets": [{}, {}, {}],
+}
+
+
+def test_a_samples_json_is_read_for_a_plan() -> None:
+    """The half width: (230 - 180) / 2 of 200 is 12.5 %."""
+    found = taken_from_json(json.dumps(ANSWER), "s.json")
+    assert found.half_width_percent == pytest.approx(12.5)
+    assert (found.nets, found.fish_count, found.count_in_unit) == (3, 24, 500)
+    spread = found.spread
+    assert (spread.within_net_cv, spread.between_net_cv) == (0.3, 0.1)
+    assert (spread.pilot_nets, spread.pilot_fish) == (3, 20)
+    bulk = ANSWER | {"within_net_cv": None, "between_net_cv": None, "fish_measured": 0}
+    spread = taken_from_json(json.dumps(bulk), "s.json").spread
+    assert spread.within_net_cv == TYPICAL.within_net_cv
+    assert spread.between_net_cv == TYPICAL.between_net_cv
+    assert spread.pilot_fish == 3
+
+
+@pytest.mark.parametrize(
+    "figures",
+    [
+        {"within_net_cv": 0.0},
+        {"within_net_cv": 9.9},
+        {"between_net_cv": 0.0},
+        {"fish_handled": 3},
+        {"count_in_unit": None},
+        {"count_in_unit": 1},
+        {"level": 0.01},
+        {"level": 0.99},
+    ],
+)
+def test_figures_that_a_sample_may_have(figures: dict[str, Any]) -> None:
+    taken_from_json(json.dumps(ANSWER | figures), "s.json")
+
+
+@pytest.mark.parametrize(
+    "figures",
+    [
+        {"within_net_cv": -0.01},
+        {"within_net_cv": 10.1},
+        {"within_net_cv": float("nan")},
+        {"within_net_cv": float("inf")},
+        {"between_net_cv": -0.01},
+        {"between_net_cv": 10.1},
+        {"fish_handled": 2},
+        {"fish_handled": 1_000_000_001},
+        {"nets": [], "fish_handled": 0},
+        {"mean_weight_interval_g": [230.0, 230.0]},
+        {"mean_weight_interval_g": [230.0, 180.0]},
+        {"mean_weight_interval_g": [180.0, float("inf")]},
+        {"mean_weight_g": 0.0},
+        {"level": 0.0},
+        {"level": 1.0},
+        {"count_in_unit": 0},
+        {"count_in_unit": 1_000_000_001},
+        {"count_in_unit": True},
+        {"count_in_unit": 10.5},
+    ],
+)
+def test_figures_that_no_sample_has_are_refused(figures: dict[str, Any]) -> None:
+    with pytest.raises(SampleJsonError):
+        taken_from_json(json.dumps(ANSWER | figures), "s.json")
+
+
+def test_a_net_holds_one_fish_at_least_and_no_more_than_a_photo() -> None:
+    alike = replace(NETS_APART, between_net_cv=0.0)
+    few = replace(NETS_APART, within_net_cv=0.001)
+    for spread, minutes, fish in [(alike, 1.0, 30), (NETS_APART, 500.0, 30)]:
+        found = best_fish_per_net(spread, minutes_per_net=minutes, minutes_per_fish=1.0)
+        assert found == fish
+    assert best_fish_per_net(few, minutes_per_net=1.0, minutes_per_fish=1.0) == 1
+
+
+def test_the_strata_share_the_largest_common_error() -> None:
+    """0.00402 as above, and 0.03^2 once: not each part's own, nor the mean of both."""
+    first, second = (
+        Stratum(
+            share=0.5,
+            mean=mean,
+            spread=replace(NETS_APART, common_sd=common),
+            nets=2,
+            fish_per_net=8,
+        )
+        for mean, common in ((0.9, 0.01), (1.1, 0.03))
+    )
+    wanted = np.sqrt(0.25 * (0.81 + 1.21) * (0.0081 / 2 + 0.0625 / 16) + 0.03**2)
+    assert stratified_sd((first, second)) == pytest.approx(wanted)
+
+
+def test_nets_are_shared_out_so_that_no_other_way_errs_less() -> None:
+    """Against all ways to give 9 nets to three strata, each tried."""
+    strata = [
+        Stratum(
+            share=share,
+            mean=mean,
+            spread=replace(NETS_APART, between_net_cv=cv, common_sd=common),
+            nets=1,
+            fish_per_net=fish,
+        )
+        for share, mean, cv, common, fish in [
+            (0.2, 0.7, 0.05, 0.3, 8),
+            (0.3, 1.0, 0.15, 0.0, 4),
+            (0.5, 1.1, 0.09, 0.0, 12),
+        ]
+    ]
+
+    def error(nets: tuple[int, ...]) -> float:
+        given = zip(strata, nets, strict=True)
+        return stratified_sd([replace(one, nets=n) for one, n in given])
+
+    ways = [w for w in product(range(1, 8), repeat=3) if sum(w) == 9]
+    assert share_out(strata, 9) == min(ways, key=error)
+    assert share_out(strata, 3) == (1, 1, 1)

@@ -4,6 +4,7 @@ from dataclasses import replace
 
 import numpy as np
 import pytest
+from scipy.special import logsumexp
 
 from fishmeasure.estimation.model import (
     PopulationEstimate,
@@ -11,7 +12,15 @@ from fishmeasure.estimation.model import (
     estimate_population,
     estimate_to_json,
 )
-from fishmeasure.estimation.nets import FishInNet, NetWeighing
+from fishmeasure.estimation.model.estimate import prepare
+from fishmeasure.estimation.model.faults import (
+    Hypothesis,
+    suppositions,
+    weigh_hypotheses,
+)
+from fishmeasure.estimation.model.model import SOUND
+from fishmeasure.estimation.model.nets import net_information
+from fishmeasure.estimation.nets import FishInNet, NetWeighing, SampleSettings
 from tests.estimation.makers import Dip, Truth, draw, published_line
 
 
@@ -159,3 +168,86 @@ def test_a_single_net_can_contradict_the_book() -> None:
     )
     assert estimate.nets[0].flag == "weight"
     assert "do not go together" in str(estimate.nets[0].reason)
+
+
+def test_two_faults_of_one_sample_are_both_found() -> None:
+    """One net 700 g too heavy, another of fish a half longer; six are as they were."""
+    nets = sound_nets(nets=8)
+    assert nets[0].net_g is not None
+    longer = draw(Truth(length_mm=375.0), [Dip(fish=8)], np.random.default_rng(8)).nets
+    wrong = (replace(nets[0], net_g=nets[0].net_g + 700.0), *nets[1:7], *longer)
+    estimate = estimate_population(wrong, published=published_line())
+    flags = [report.flag for report in estimate.nets]
+    assert flags == ["weight", *[""] * 6, "other-fish"]
+    sound = estimate_population(nets[1:7], published=published_line()).mean_weight_g
+    assert estimate.mean_weight_g.value == pytest.approx(sound.value, rel=0.06)
+
+
+@pytest.mark.parametrize(
+    ("seen", "weighed", "count", "low", "high"),
+    [
+        (0, True, 8, 0.02, 0.02),  # half of the 4 % either way
+        (8, True, 8, 0.004, 0.004),  # the photo agrees: a fifth
+        (9, True, 8, 0.5, 0.02),  # one more in the photo
+        (7, True, 8, 0.02, 0.1),  # one less: it may lie hidden
+        (6, True, 8, 0.02, 0.02),
+        (0, True, 1, 0.02, None),  # a net of no fish is none
+        (8, False, 8, None, None),  # nothing that a count would be divided into
+    ],
+)
+def test_what_may_be_wrong_with_a_net_beforehand(
+    seen: int, *, weighed: bool, count: int, low: float | None, high: float | None
+) -> None:
+    fish = tuple(FishInNet(fork_length_mm=250.0 + i) for i in range(seen))
+    net = NetWeighing(
+        fish_count=count,
+        net_g=1000.0 if weighed else None,
+        fish=fish,
+        miscount_probability=0.04,
+    )
+    found = {state.word: p for state, p in suppositions(net)}
+    assert found.pop("other-fish") == 0.01
+    assert found.pop("weight", None) == (0.01 if weighed else None)
+    wanted = {"count-low": low, "count-high": high}
+    assert found == pytest.approx({k: v for k, v in wanted.items() if v is not None})
+
+
+def test_a_count_that_cannot_be_wrong_is_not_supposed_to_be() -> None:
+    net = NetWeighing(fish_count=8, net_g=1000.0, miscount_probability=0.0)
+    assert {state.word for state, _ in suppositions(net)} == {"other-fish", "weight"}
+    seven = tuple(FishInNet(fork_length_mm=250.0 + i) for i in range(7))
+    words = {state.word for state, _ in suppositions(replace(net, fish=seven))}
+    assert words == {"other-fish", "weight"}
+
+
+def test_odds_of_faults_are_prior_odds_times_evidence() -> None:
+    """Bayes' rule for each hypothesis by itself, each net's information put in anew.
+
+    Nets that were only weighed: 0.01 + 0.01 + 0.015 + 0.015, so sound is 0.95.
+    """
+    nets = tuple(replace(net, fish=()) for net in sound_nets())
+    assert nets[0].net_g is not None
+    assert nets[1].net_g is not None
+    nets = (
+        replace(nets[0], net_g=1.9 * nets[0].net_g),
+        replace(nets[1], net_g=0.5 * nets[1].net_g),
+        *nets[2:],
+    )
+    model = prepare(nets, published_line(), SampleSettings(), None)
+    prior = {"other-fish": 0.01, "weight": 0.01, "count-low": 0.015}
+    prior["count-high"] = 0.015
+
+    def log_posterior(hypothesis: Hypothesis) -> float:
+        total = model.start()
+        for i in range(len(nets)):
+            state = hypothesis.states.get(i, SOUND)
+            total = total.plus(net_information(model, i, state))
+        odds = [np.log(prior[s.word] / 0.95) for s in hypothesis.states.values()]
+        return float(logsumexp(model.solve(total).log_mass)) + sum(odds)
+
+    found = weigh_hypotheses(model)
+    assert max(len(h.states) for h in found) >= 2
+    assert sum(np.exp(h.log_weight) for h in found) == pytest.approx(1.0, abs=0.01)
+    wanted = np.array([log_posterior(h) for h in found])
+    told = np.array([h.log_weight for h in found])
+    assert told - told.max() == pytest.approx(wanted - wanted.max(), abs=1e-6)
