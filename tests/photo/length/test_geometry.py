@@ -302,7 +302,7 @@ def test_squared_depth_errs_as_a_volume_and_by_its_edges() -> None:
 def test_a_fish_far_from_the_markers_is_said(
     aside_mm: float, flags: tuple[str, ...]
 ) -> None:
-    """A marker of 60 x 80 mm spans 100; 150 mm more is far from its corner at x = 100."""
+    """A marker of 60 x 80 mm spans 100; 150 mm beyond its corner at x = 100 is far."""
     plane = seen_from(2000.0)
     corners = np.array([[40.0, 0.0], [100.0, 0.0], [100.0, 80.0], [40.0, 80.0]])
     plane = replace(plane, markers_px=plane.to_photo_px(corners)[None])
