@@ -79,7 +79,7 @@ def test_degree_days_are_days_times_degrees() -> None:
     """10 °C lie in the trout's feeding band and below its optimum."""
     of = course(100, 30)
     assert of.degree_days(A, FIRST + 10, FIRST + 40) == pytest.approx(300.0)
-    assert of.of_piece(A, 1) == (pytest.approx(150.0), 15)
+    assert of.of_piece(A, 1) == pytest.approx((150.0, 15))
     assert course(100, figures=None).degree_days(A, FIRST, FIRST + 40) == 0.0
     assert course(100, figures=None).published == 0.0
 

@@ -175,7 +175,8 @@ def in_sizes(*nets: NetWeighing, told: dict[Key, PhotoWeight] | None = None) -> 
 
 def net_of(lengths_mm: tuple[float, ...], **figures: Any) -> NetWeighing:
     fish = tuple(FishInNet(fork_length_mm=mm) for mm in lengths_mm)
-    return NetWeighing(**({"fish_count": len(fish), "fish": fish} | figures))
+    plain: dict[str, Any] = {"fish_count": len(fish), "fish": fish}
+    return NetWeighing(**(plain | figures))
 
 
 @pytest.mark.parametrize("factor", [1.03, 0.8, 1.4])

@@ -241,7 +241,7 @@ def test_odds_of_faults_are_prior_odds_times_evidence() -> None:
             state = hypothesis.states.get(i, SOUND)
             total = total.plus(net_information(model, i, state))
         odds = [np.log(prior[s.word] / 0.974) for s in hypothesis.states.values()]
-        return float(logsumexp(model.solve(total).log_mass)) + sum(odds)
+        return float(logsumexp(model.solve(total).log_mass) + sum(odds))
 
     found = weigh_hypotheses(model)
     assert max(len(h.states) for h in found) >= 2

@@ -118,7 +118,7 @@ def test_one_net_is_held_against_the_published_line(fish: float) -> None:
     ],
 )
 def test_what_makes_the_weight_unsure_makes_it_say_less(
-    figures: dict[str, float], scale_sd_g: float, more: float
+    figures: dict[str, Any], scale_sd_g: float, more: float
 ) -> None:
     """A weight that says 3 says more than 4 where the error is left out."""
     if scale_sd_g:  # of about 45 fish; the share is the variance of ln weight
