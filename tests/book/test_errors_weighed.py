@@ -5,6 +5,7 @@ stated, weighed by the inverse of variances.
 """
 
 import math
+from dataclasses import replace
 from functools import partial
 from typing import Any, Final
 
@@ -14,6 +15,7 @@ from scipy.optimize import minimize
 
 from fishmeasure.book.entries import (
     Counted,
+    Died,
     Entry,
     Graded,
     GradeGroup,
@@ -87,6 +89,24 @@ def test_a_count_two_standard_deviations_off_is_told(counted: int, told: bool) -
     assert found.fish_count.sd == pytest.approx(
         1 / math.sqrt(1 / 900 + 1 / 400), rel=0.02
     )
+
+
+def test_what_comes_after_a_count_that_differs_hides_it_not() -> None:
+    """Dead fish of the same unit, a sample, a count of another unit that agrees."""
+    sorted_out = GradeGroup(to_unit_id=B.id, fish_count=100, fish_count_sd=1.0)
+    staying = replace(sorted_out, to_unit_id=A.id, fish_count=900)
+    found = known(
+        stocked(fish_count_sd=5.0, mean_weight_g=100.0),
+        entry(Graded, 1, groups=(staying, sorted_out)),
+        entry(Counted, 2, fish_count=800, fish_count_sd=5.0),
+        entry(Counted, 3, unit_id=B.id, fish_count=100, fish_count_sd=5.0),
+        entry(Died, 4, fish_count=1),
+        sampled(5, 140.0, 0.02),
+        entry(Died, 6, fish_count=1),
+        on=6,
+    )
+    codes = {problem.code for problem in found.problems}
+    assert {"count-differs", "sample-off-track"} <= codes
 
 
 # --- weights -------------------------------------------------------------------------
