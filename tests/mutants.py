@@ -29,12 +29,7 @@ from tests import mutants_run as run
 ROOT = Path(__file__).resolve().parents[1]
 
 TESTS: dict[str, tuple[str, ...]] = {
-    "fishmeasure/husbandry": (
-        "tests/husbandry",
-        "tests/outlook",
-        "tests/book/test_readings.py",
-        "tests/api/test_calculations.py",
-    ),
+    "fishmeasure/husbandry": ("tests/husbandry",),
     "fishmeasure/estimation": (
         "tests/estimation",
         "tests/cli/test_plan_and_fit_commands.py",
