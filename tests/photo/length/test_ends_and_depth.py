@@ -12,12 +12,12 @@ from fishmeasure.base.arrays import FloatArray
 from fishmeasure.photo.length.depth import _sides, side_profile, squared_depth
 from fishmeasure.photo.length.ends import Ends, _flare, _fork, _rear_edge, _upper_hull
 from fishmeasure.photo.length.measure import (
-    _area_mm2,
     _shrink,
     _tail_sd,
 )
 from fishmeasure.photo.length.midline import trace_midline
 from fishmeasure.photo.length.parallax import Camera, Pose
+from fishmeasure.photo.length.seen import area_of
 from tests.photo.length.test_midline import spindle
 
 H: Final = 600.0
@@ -33,8 +33,8 @@ FLAT: Final = replace(LEVEL, half_thickness_mm=0.0)
 
 def test_the_area_of_a_triangle_and_what_height_takes_off() -> None:
     triangle = np.array([[10.0, 5.0], [40.0, 5.0], [10.0, 25.0]])
-    assert _area_mm2(triangle) == pytest.approx(300.0)
-    assert _area_mm2(triangle[::-1]) == pytest.approx(300.0)
+    assert area_of(triangle) == pytest.approx(300.0)
+    assert area_of(triangle[::-1]) == pytest.approx(300.0)
     # Over a whole outline 0.85 of half the thickness.
     assert _shrink(OVER, LEVEL) == pytest.approx(1.0 - 0.85 * 15.0 / 600.0)
 
