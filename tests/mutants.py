@@ -39,6 +39,7 @@ TESTS: dict[str, tuple[str, ...]] = {
     "fishmeasure/book": ("tests/book", "tests/outlook"),
     "fishmeasure/photo/length": (
         "tests/photo/length",
+        "tests/photo/test_water.py",
         "tests/species/test_likeness.py",
         "tests/photo/markers/test_scale_errors.py",
     ),
