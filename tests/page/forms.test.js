@@ -2,7 +2,7 @@ import assert from "node:assert/strict";
 import { test } from "node:test";
 
 import { aeratorFields, takeAerator } from "../../api/page/js/aerator_form.js";
-import { formOf, kinds } from "../../api/page/js/entry_kinds.js";
+import { entryLine, formOf, kinds } from "../../api/page/js/entry_kinds.js";
 import { fieldsOf, lacking } from "../../api/page/js/schema_fields.js";
 import { schemas, useSchemas } from "../../api/page/js/schemas.js";
 
@@ -10,7 +10,7 @@ const place = { cohorts: [], units: [], entry: {} };
 const named = (fields) =>
   Object.fromEntries(fields.map((field) => [field.name, field]));
 
-test("a kind of entry that the page never heard of has a form", () => {
+test("a kind of entry that the page never heard of has a form and a line", () => {
   const before = schemas();
   const treated = {
     title: "Treated",
@@ -52,6 +52,8 @@ test("a kind of entry that the page never heard of has a form", () => {
       [method.type, method.value, method.options.length],
       ["choice", "flush", 2],
     );
+    const entry = { kind: "treated", on: "2026-11-28", salt_kg: 4, bath_hours: 2 };
+    assert.equal(entryLine(entry, new Map()), "Salt, kg. 4.00 kg · bath_hours 2 h");
   } finally {
     useSchemas(before);
   }

@@ -106,9 +106,30 @@ export function entryLine(entry, names) {
       ? t("entry-to", { unit: names.get(entry.to_unit_id) ?? "" })
       : null,
     ...(entry.groups ?? []).map((group) => groupPart(group, names)),
+    ...otherParts(entry),
     names.get(entry.cohort_id ?? "") ?? null,
   ];
   return parts.filter(Boolean).join(" · ");
+}
+
+// What the line has words for, or what stands elsewhere.
+const SAID =
+  /^(on|note|cohort_id|to_unit_id|groups|fish_count|cause|feed_.*)$|weight_k?g$/;
+
+/**
+ * Return what a kind says that this page does not know, each figure with its label.
+ * @param {AnyEntry} entry
+ */
+function otherParts(entry) {
+  const schema = schemas().entries[entry.kind];
+  if (entry.kind in ICONS || entry.kind === "cancelled" || !schema) return [];
+  const values = /** @type {Values} */ (entry);
+  const names = askedOf(schema).filter((name) => !SAID.test(name) && values[name]);
+  return fieldsOf(schema, names).map(({ name, label, type, unit }) => {
+    const value =
+      type === "stock-weight" ? stock(Number(values[name])) : `${values[name]} ${unit}`;
+    return `${label} ${value}`.trim();
+  });
 }
 
 /**
