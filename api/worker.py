@@ -7,15 +7,12 @@ from contextlib import contextmanager
 from pathlib import Path
 from typing import Any
 
-from PIL import ExifTags, Image, ImageOps
-
 from api.files import PhotoFiles
 from fishmeasure.base.errors import FishMeasureError, PhotoError
 from fishmeasure.base.words import Message, Parameters, Voice, speaking
-from fishmeasure.photo.image import BROKEN_FILE_ERRORS, SIDEWAYS, read_photo
+from fishmeasure.photo.image import BROKEN_FILE_ERRORS, read_photo, small_picture
 from fishmeasure.photo.measurement import PhotoMeasurement
 from fishmeasure.photo.overlay import overlay_jpeg
-from fishmeasure.photo.picture_size import fitted
 from fishmeasure.photo.privacy import strip_private_tags
 from fishmeasure.pipeline import PhotoSettings, measure_photo
 
@@ -84,18 +81,10 @@ def draw(path: Path, measurement: Json, in_voice: Voice) -> bytes:
 
 def shrink(path: Path, width_px: int) -> bytes:
     """Return the photo upright and at most that wide, as JPEG."""
-    with _decoding(path) as data, Image.open(io.BytesIO(data)) as image:
-        sideways = image.getexif().get(ExifTags.Base.Orientation) in SIDEWAYS
-        width, height = image.size[::-1] if sideways else image.size
-        size = fitted(width, height, min(width, width_px))
-        # libjpeg scales while it decodes, down to what covers this box.
-        image.draft("RGB", size[::-1] if sideways else size)
-        ImageOps.exif_transpose(image, in_place=True)
-        upright = image.convert("RGB")
-    if upright.size != size:
-        upright = upright.resize(size)
+    with _decoding(path) as data:
+        small = small_picture(data, path.name, width_px)
     out = io.BytesIO()
-    upright.save(out, "JPEG", quality=JPEG_QUALITY)
+    small.save(out, "JPEG", quality=JPEG_QUALITY)
     return out.getvalue()
 
 

@@ -14,12 +14,10 @@ import warnings
 import zlib
 from collections.abc import Mapping
 from dataclasses import dataclass
-from typing import Any
 
 import numpy as np
 import pillow_heif
-from numpy.typing import NDArray
-from PIL import Image, ImageCms, UnidentifiedImageError
+from PIL import Image, UnidentifiedImageError
 
 from fishmeasure.base.arrays import ByteArray, FloatArray, frozen
 from fishmeasure.base.errors import (
@@ -28,6 +26,8 @@ from fishmeasure.base.errors import (
     PhotoTooSmallError,
 )
 from fishmeasure.base.words import Message
+from fishmeasure.photo.picture_size import fitted
+from fishmeasure.photo.raster import UPRIGHT, displayed_size, to_srgb, upright
 
 FILM_DIAGONAL_MM = math.hypot(36.0, 24.0)
 """Of the 35 mm film frame. Exif calls tag 0xA405 only "the equivalent focal length
@@ -45,18 +45,6 @@ _EXIF_SIZE_TAGS = (0xA002, 0xA003)
 _CUT_SHARE = 0.02
 _FOCAL_35MM_TAG = 0xA405
 
-# EXIF orientation (Exif 2.3, tag 0x0112) to the move that displays the photo upright.
-_UPRIGHT = {
-    2: Image.Transpose.FLIP_LEFT_RIGHT,
-    3: Image.Transpose.ROTATE_180,
-    4: Image.Transpose.FLIP_TOP_BOTTOM,
-    5: Image.Transpose.TRANSPOSE,
-    6: Image.Transpose.ROTATE_270,
-    7: Image.Transpose.TRANSVERSE,
-    8: Image.Transpose.ROTATE_90,
-}
-SIDEWAYS = {5, 6, 7, 8}
-
 BROKEN_FILE_ERRORS = (
     *(OSError, ValueError, SyntaxError, EOFError, RuntimeError),
     *(LookupError, TypeError, OverflowError, struct.error, zlib.error),
@@ -69,7 +57,6 @@ MOST_SCANS = 100
 # A photo has some dozens; a profile or extended text in pieces, a few hundred more. Ten
 # million empty ones took a minute and 1.7 GB.
 MOST_SEGMENTS = 5000
-_ROWS_AT_ONCE = 512
 
 # "JPEG" takes MPO with it: a JPEG with more pictures behind it, as some phones write.
 _FORMATS = ("JPEG", "PNG", "WEBP", "HEIF")
@@ -86,8 +73,9 @@ class PhotoLimits:
     max_pixels
         Width times height, read from the header.
     max_webp_pixels
-        Of a WebP, whose decoder holds four rasters: 120 megapixels took 1.9 GB, other
-        kinds up to 1.0 GB.
+        Of a WebP, whose decoder holds four rasters: 60 megapixels took 1.1 GB.
+    max_heif_pixels
+        Of a HEIC, which is decoded and then written as JPEG.
     min_side_px
         Of the shorter side; a preview, not a photo.
     reduce_from_pixels
@@ -97,7 +85,8 @@ class PhotoLimits:
 
     max_bytes: int = 60_000_000
     max_pixels: int = 120_000_000
-    max_webp_pixels: int = 60_000_000
+    max_webp_pixels: int = 40_000_000
+    max_heif_pixels: int = 60_000_000
     min_side_px: int = 32
     reduce_from_pixels: int = 8_000_000
 
@@ -182,6 +171,27 @@ def read_photo(data: bytes, name: str, limits: PhotoLimits = DEFAULT_LIMITS) -> 
         raise NotAnImageError(name, reason) from None
 
 
+def small_picture(
+    data: bytes, name: str, most_wide_px: int, limits: PhotoLimits = DEFAULT_LIMITS
+) -> Image.Image:
+    """Return the photo to look at: upright, in sRGB, at most that wide.
+
+    Raises
+    ------
+    PhotoTooLargeError, PhotoTooSmallError
+        If the photo is outside the limits. What Pillow raises passes through.
+    """
+    image = open_header(data, name, limits)
+    orientation = image.getexif().get(_ORIENTATION_TAG, 1)
+    profile = image.info.get("icc_profile")
+    width_px, height_px = displayed_size(image.size, orientation)
+    size = fitted(width_px, height_px, min(width_px, most_wide_px))
+    factor = max(1, width_px // size[0])
+    small = _upright(image, orientation, factor // _load_scaled(image, factor))
+    small = to_srgb(small, profile)
+    return small if small.size == size else small.resize(size)
+
+
 def open_header(
     data: bytes, name: str, limits: PhotoLimits = DEFAULT_LIMITS
 ) -> Image.Image:
@@ -200,6 +210,8 @@ def open_header(
     most = limits.max_pixels
     if image.format == "WEBP":
         most = min(most, limits.max_webp_pixels)
+    if image.format == "HEIF":
+        most = min(most, limits.max_heif_pixels)
     _check_size(name, image.size, most, limits)
     return image
 
@@ -256,33 +268,29 @@ def _check_size(
 
 
 def _decode(image: Image.Image, name: str, limits: PhotoLimits) -> Photo:
-    full_width_px, full_height_px = image.size
     exif = image.getexif()
     orientation = exif.get(_ORIENTATION_TAG, 1)
+    width_px, height_px = displayed_size(image.size, orientation)
     reduction = _reduction(image.size, limits)
-    # Turned or mirrored, a side that is no multiple would start with the block that
-    # is cut, and the half-pixel rule of ``to_raster`` would not hold: turn first.
-    whole = all(side % reduction == 0 for side in image.size)
-    early = reduction if whole or orientation not in _UPRIGHT else 1
     profile = image.info.get("icc_profile")
     taken = exif.get_ifd(_EXIF_IFD)
     focal_35mm = None if _was_cut(taken, image.size) else taken.get(_FOCAL_35MM_TAG)
     model = " ".join(
         str(exif[tag]).strip(" \0") for tag in (_MAKE_TAG, _MODEL_TAG) if tag in exif
     )
-    image = _upright(_plain_pixels(_reduced(image, early)), orientation)
-    if early != reduction:
-        image = image.reduce(reduction)
-    raster: ByteArray = np.asarray(_to_srgb(image, profile))
-    if orientation in SIDEWAYS:
-        full_width_px, full_height_px = full_height_px, full_width_px
+    # Turned or mirrored, a side that is no multiple would start with the block that
+    # is cut, and the half-pixel rule of ``Photo.to_raster`` would not hold.
+    whole = all(side % reduction == 0 for side in image.size)
+    early = reduction if whole or orientation not in UPRIGHT else 1
+    small = _upright(image, orientation, reduction // _load_scaled(image, early))
+    raster: ByteArray = np.asarray(to_srgb(small, profile))
     return Photo(
         name=name,
         rgb=frozen(np.ascontiguousarray(raster)),
-        width_px=full_width_px,
-        height_px=full_height_px,
+        width_px=width_px,
+        height_px=height_px,
         reduction=reduction,
-        focal_length_px=_focal_px(focal_35mm, full_width_px, full_height_px),
+        focal_length_px=_focal_px(focal_35mm, width_px, height_px),
         camera_model=model,
     )
 
@@ -295,75 +303,27 @@ def _reduction(size: tuple[int, int], limits: PhotoLimits) -> int:
     return 2 if pixels >= limits.reduce_from_pixels else 1
 
 
-def _reduced(image: Image.Image, reduction: int) -> Image.Image:
-    """Return the decoded picture at 1/reduction of its size, sides rounded up.
+def _load_scaled(image: Image.Image, most: int) -> int:
+    """Decode; return how many of the photo's pixels one along a side stands for.
 
-    libjpeg scales while it decodes: on a 12 MP photo 25-29 ms instead of 79-84 ms
-    for the full size (Pillow; OpenCV's half-size decode took 23-27 ms but does not
-    tell a photo that is cut off). Each raster pixel stands for a whole block of
-    reduction x reduction pixels, so its centre is half a block in.
+    libjpeg scales while it decodes, here by ``most`` times or less: on a 12 MP photo
+    25-29 ms instead of 79-84 ms for the full size (Pillow; OpenCV's half-size decode
+    took 23-27 ms but does not tell a photo that is cut off).
     """
-    if reduction == 1:
-        image.load()
-        return image
     width_px, height_px = image.size
     if image.format in {"JPEG", "MPO"}:
         # Pillow picks the largest scale that is at least the size asked for.
-        image.draft(None, (width_px // reduction, height_px // reduction))
+        image.draft(None, (width_px // most, height_px // most))
     image.load()
-    image = _plain_pixels(image)
-    remaining = round(width_px / image.width)
-    return image if remaining == reduction else image.reduce(reduction // remaining)
+    return round(width_px / image.width)
 
 
-def _plain_pixels(image: Image.Image) -> Image.Image:
-    """Return pixels that can be averaged: no palette, 8 bits a channel."""
-    if image.mode in {"I", "I;16", "I;16B", "I;16L"}:
-        return Image.fromarray(_eight_bits(np.asarray(image)))
-    if image.mode in {"P", "PA"}:
-        clear = image.mode == "PA" or "transparency" in image.info
-        return image.convert("RGBA" if clear else "RGB")
-    return image.convert("L") if image.mode == "1" else image
-
-
-def _eight_bits(grey: NDArray[Any]) -> ByteArray:
-    """Return 16-bit grey as bytes, some rows at a time: 120 megapixels took 1.6 GB."""
-    eight = np.empty(grey.shape, dtype=np.uint8)
-    for row in range(0, len(grey), _ROWS_AT_ONCE):
-        rows = slice(row, row + _ROWS_AT_ONCE)
-        wide = np.clip(grey[rows], 0, 65535).astype(np.uint32)
-        eight[rows] = (wide * 255 + 32895) >> 16  # the nearest whole of grey / 257
-    return eight
-
-
-def _to_srgb(image: Image.Image, profile: bytes | None) -> Image.Image:
-    if image.mode in {"LA", "RGBA", "RGBX"}:
-        # Clear parts show white, as a browser shows them on a page.
-        image = image.convert("RGBA")
-        page = Image.new("RGBA", image.size, (255, 255, 255, 255))
-        image = Image.alpha_composite(page, image).convert("RGB")
-    if profile and image.mode in {"RGB", "CMYK"}:
-        image = _apply_profile(image, profile)
-    return image if image.mode == "RGB" else image.convert("RGB")
-
-
-def _apply_profile(image: Image.Image, profile: bytes) -> Image.Image:
-    try:
-        source = ImageCms.ImageCmsProfile(io.BytesIO(profile))
-        if "sRGB" in ImageCms.getProfileDescription(source):
-            return image
-        converted = ImageCms.profileToProfile(
-            image, source, ImageCms.createProfile("sRGB"), outputMode="RGB"
-        )
-    except (ImageCms.PyCMSError, OSError):
-        return image  # a broken profile: the plain numbers are the best guess
-    return image if converted is None else converted
-
-
-def _upright(image: Image.Image, orientation: int) -> Image.Image:
-    if orientation in _UPRIGHT:
-        return image.transpose(_UPRIGHT[orientation])
-    return image
+def _upright(image: Image.Image, orientation: int, factor: int) -> Image.Image:
+    """Do what ``raster.upright`` says, and forget the picture at its full size."""
+    small = upright(image, orientation, factor)
+    if small is not image:
+        image.close()
+    return small
 
 
 def _was_cut(taken: Mapping[int, object], size: tuple[int, int]) -> bool:
@@ -388,10 +348,10 @@ def _focal_px(focal_35mm: object, width_px: int, height_px: int) -> float | None
 __all__ = [
     "BROKEN_FILE_ERRORS",
     "DEFAULT_LIMITS",
-    "SIDEWAYS",
     "Photo",
     "PhotoLimits",
     "beyond_pillow",
     "open_header",
     "read_photo",
+    "small_picture",
 ]

@@ -257,12 +257,13 @@ def _frame(chunk: bytes) -> bytes:
 def _as_jpeg(data: bytes, name: str) -> bytes:
     with open_header(data, name) as image:
         exif = _public_exif(image)
-        upright = ImageOps.exif_transpose(image).convert("RGB")
         profile = image.info.get("icc_profile")
-    out = io.BytesIO()
-    block = Image.Exif()
-    if exif:
-        block.load(exif)
-    block[ExifTags.Base.Orientation] = 1
-    upright.save(out, "JPEG", quality=JPEG_QUALITY, exif=block, icc_profile=profile)
+        out = io.BytesIO()
+        block = Image.Exif()
+        if exif:
+            block.load(exif)
+        block[ExifTags.Base.Orientation] = 1
+        ImageOps.exif_transpose(image, in_place=True)  # a second copy is large
+        plain = image if image.mode == "RGB" else image.convert("RGB")
+        plain.save(out, "JPEG", quality=JPEG_QUALITY, exif=block, icc_profile=profile)
     return out.getvalue()
