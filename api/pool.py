@@ -34,11 +34,16 @@ TRIES = 3
 STARTS = 4
 """Workers that are tried until one takes a call. A fork server that dies costs two:
 the one that ends with it, and one that it is asked for before it is seen to be dead."""
+MEMORY_BYTES = 850_000_000
+"""Of a worker beyond its start. The largest photos that are taken, 120 megapixels with
+a clear layer, took 640 MB, and a worker at work some 800 MB in all."""
 UNKNOWN_END = 255
 """What Python says of a worker whose fork server is gone and cannot tell its end."""
 KILLED = frozenset((-signal.SIGKILL, -signal.SIGTERM, UNKNOWN_END))
 """Ends that a worker does not come to by a photo: a decoder's crash has another
 signal (SIGSEGV, SIGBUS, SIGABRT)."""
+_NO_MEMORY = ("Insufficient memory", "Failed to allocate", "bad_alloc")
+"""How OpenCV and ONNX Runtime say it."""
 _LOST = (BrokenProcessPool, OSError, EOFError)
 
 
@@ -49,6 +54,15 @@ class WorkerStoppedError(PhotoError):
 
     def __init__(self) -> None:
         super().__init__(case="server")
+
+
+class TooMuchMemoryError(PhotoError):
+    """The photo needs more memory than a worker may have."""
+
+    code = "too-large"
+
+    def __init__(self) -> None:
+        super().__init__(case="memory", limit_mb=MEMORY_BYTES / 1e6)
 
 
 class TooSlowError(PhotoError):
@@ -116,8 +130,25 @@ class _Worker:
         _end(self._executor)
 
 
+def _within_memory(call: Callable[[], T]) -> T:
+    """Return what a call returns; that memory was short is told by one error.
+
+    Raises
+    ------
+    MemoryError
+        Also where a library has its own error for it.
+    """
+    try:
+        return call()
+    except Exception as error:
+        told = str(error)
+        if isinstance(error, MemoryError) or any(said in told for said in _NO_MEMORY):
+            raise MemoryError from None
+        raise
+
+
 def _new_executor() -> ProcessPoolExecutor:
-    return start_processes(1, preload="api.worker")
+    return start_processes(1, preload="api.worker", memory_bytes=MEMORY_BYTES)
 
 
 def _processes(executor: ProcessPoolExecutor) -> list[BaseProcess]:
@@ -147,8 +178,8 @@ class Place:
 
         Raises
         ------
-        WorkerStoppedError, TooSlowError
-            If the worker crashed or took too long.
+        WorkerStoppedError, TooSlowError, TooMuchMemoryError
+            If the worker crashed, took too long or needed too much.
         WorkersLostError
             If worker after worker was killed from outside.
         """
@@ -202,8 +233,8 @@ class WorkerPool:
         ------
         BusyError
             If workers and queue are full.
-        WorkerStoppedError, TooSlowError
-            If the worker crashed or took too long.
+        WorkerStoppedError, TooSlowError, TooMuchMemoryError
+            If the worker crashed, took too long or needed too much.
         WorkersLostError
             If worker after worker was killed from outside.
         """
@@ -214,7 +245,7 @@ class WorkerPool:
         self, function: Callable[P, T], *args: P.args, **kwargs: P.kwargs
     ) -> T:
         """Do what ``Place.run`` says; the caller holds a place."""
-        call = partial(function, *args, **kwargs)
+        call = partial(_within_memory, partial(function, *args, **kwargs))
         worker = await self._idle.get()
         try:
             for _ in range(TRIES):
@@ -225,6 +256,9 @@ class WorkerPool:
                 except BrokenProcessPool:
                     if await worker.crashed():
                         raise WorkerStoppedError from None
+                except MemoryError:
+                    worker.replace()  # what it holds is in pieces now
+                    raise TooMuchMemoryError from None
                 except TimeoutError:
                     worker.replace()
                     raise TooSlowError(self._timeout_s) from None

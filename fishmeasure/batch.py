@@ -29,6 +29,7 @@ from typing import IO, Any, Self
 from fishmeasure.base.errors import ResultFileError
 from fishmeasure.base.files import taking_place
 from fishmeasure.base.flags import Problem
+from fishmeasure.base.memory import bound_memory
 from fishmeasure.base.words import Message, system_reason
 from fishmeasure.photo.measurement import PhotoMeasurement
 
@@ -201,18 +202,29 @@ def end_with_parent() -> None:
     threading.Thread(target=wait, daemon=True).start()
 
 
-def start_processes(workers: int, preload: str) -> ProcessPoolExecutor:
+def _begin(memory_bytes: int | None) -> None:
+    end_with_parent()
+    if memory_bytes is not None:
+        bound_memory(memory_bytes)
+
+
+def start_processes(
+    workers: int, preload: str, memory_bytes: int | None = None
+) -> ProcessPoolExecutor:
     """Return an executor whose processes are never forked from this one.
 
     A forked copy of a process with threads can lock up. The fork server has none,
-    and has the module ``preload`` loaded, so that a new worker is there at once.
+    and has the module ``preload`` loaded, so that a new worker is there at once. Each
+    may have ``memory_bytes`` beyond what it starts with.
     """
     methods = multiprocessing.get_all_start_methods()
     kind = "forkserver" if "forkserver" in methods else "spawn"
     context = multiprocessing.get_context(kind)
     if kind == "forkserver":
         context.set_forkserver_preload([preload])
-    return ProcessPoolExecutor(workers, context, initializer=end_with_parent)
+    return ProcessPoolExecutor(
+        workers, context, initializer=_begin, initargs=(memory_bytes,)
+    )
 
 
 def run_batch(

@@ -3,14 +3,24 @@
 import asyncio
 import os
 import signal
+import struct
+import sys
 import time
+import zlib
 from multiprocessing import forkserver
 from pathlib import Path
 
 import pytest
 
+from api import worker
 from api.errors import BusyError, WorkersLostError
-from api.pool import TooSlowError, WorkerPool, WorkerStoppedError
+from api.pool import (
+    TooMuchMemoryError,
+    TooSlowError,
+    WorkerPool,
+    WorkerStoppedError,
+)
+from fishmeasure.pipeline import PhotoSettings
 
 
 def double(number: int) -> int:
@@ -88,6 +98,70 @@ def test_more_than_fits_is_refused_at_once() -> None:
         assert [o for o in outcomes if o == 0.2] == [0.2] * 3
         assert sum(isinstance(o, BusyError) for o in outcomes) == 2
         assert pool.in_flight == 0
+        pool.close()
+
+    asyncio.run(scenario())
+
+
+def take(size_bytes: int) -> int:
+    return len(bytearray(size_bytes))
+
+
+def peak_mb() -> float:
+    """Return the most memory that this process had at once."""
+    status = Path("/proc/self/status").read_text()
+    return int(status.partition("VmHWM:")[2].split()[0]) / 1000.0
+
+
+def large_png(path: Path, width_px: int, height_px: int) -> None:
+    """Write a grey-blue PNG of three colours, a row at a time."""
+    packed = zlib.compressobj(1)
+    row = b"\0" + b"\x60\x70\x80" * width_px
+    rows = [packed.compress(row) for _ in range(height_px)] + [packed.flush()]
+    head = struct.pack(">IIBBBBB", width_px, height_px, 8, 2, 0, 0, 0)
+    chunks = ((b"IHDR", head), (b"IDAT", b"".join(rows)), (b"IEND", b""))
+    with path.open("wb") as file:
+        file.write(b"\x89PNG\r\n\x1a\n")
+        for kind, body in chunks:
+            file.write(struct.pack(">I", len(body)) + kind + body)
+            file.write(struct.pack(">I", zlib.crc32(kind + body)))
+
+
+@pytest.mark.skipif(sys.platform != "linux", reason="memory is bounded on Linux")
+def test_a_worker_has_so_much_memory_and_no_more() -> None:
+    """What asks for more is told so; the worker is replaced, the next call runs."""
+
+    async def scenario() -> None:
+        pool = WorkerPool(workers=1, queue=1, timeout_s=30)
+        first = await pool.run(os.getpid)
+        assert await pool.run(take, 100_000_000) == 100_000_000
+        with pytest.raises(TooMuchMemoryError, match=r"850 MB"):
+            await pool.run(take, 2_000_000_000)
+        assert await pool.run(os.getpid) != first
+        pool.close()
+
+    asyncio.run(scenario())
+
+
+@pytest.mark.skipif(sys.platform != "linux", reason="memory is measured on Linux")
+def test_the_largest_photo_takes_less_than_800_mb(tmp_path: Path) -> None:
+    """A PNG of 120 megapixels is measured, drawn and made small; it took 1.5 GB."""
+    path = tmp_path / "large.png"
+    large_png(path, 12_000, 10_000)
+
+    async def scenario() -> None:
+        pool = WorkerPool(workers=1, queue=1, timeout_s=300)
+        taken = await pool.run(
+            worker.take_in, path, path.name, PhotoSettings(), tmp_path
+        )
+        assert isinstance(taken, dict), taken
+        assert taken["problems"][0]["code"] == "no-marker"
+        for small in (
+            await pool.run(worker.draw, path, taken),
+            await pool.run(worker.shrink, path, 4000),
+        ):
+            assert len(small) > 10_000
+        assert await pool.run(peak_mb) < 800.0
         pool.close()
 
     asyncio.run(scenario())

@@ -481,12 +481,15 @@ too-large = { $case ->
         [upload] The upload is over { NUMBER($limit_mb, decimals: 0) } MB.
         [request] The request is over { NUMBER($limit_mb, decimals: 0) } MB.
         [values] The request holds more than { $limit } values.
+        [memory] The photo needs more than the { NUMBER($limit_mb, decimals: 0) } MB of
+            memory that the server gives to one.
        *[photo] { $name } is too large: { $size }, the limit is { $limit }.
     }
     .advice = { $case ->
         [upload] Send fewer photos at once, each as the phone saved it.
         [request] Send it in several parts.
         [values] Send it in several parts.
+        [memory] Take it with the phone's normal setting, and send it as a JPEG.
        *[photo] Take it with the phone's normal setting, not as a panorama or scan.
     }
     .meaning = A photo is over the limit in bytes or pixels, or a request too large.
