@@ -179,9 +179,9 @@ def measure_decoded(
     wet = water_problem(found, plane)
     if wet is not None:
         problems = (*problems, wet) if not wet.fatal else (wet, *problems)
-        result = replace(result, problems=problems)
-        if wet.fatal:
-            return result
+        if wet.fatal:  # a count, unlike a length, needs no bending of rays
+            count = count_of(found, found.too_small, in_water=True)
+            return replace(result, problems=problems, fish_count=count)
     fish = _measure_fish(found, plane, settings)
     result = with_weights(
         replace(

@@ -22,7 +22,9 @@ from fishmeasure.cli import output, stock
 from fishmeasure.cli.backup import backup_command, restore_command
 from fishmeasure.cli.batch import batch_command
 from fishmeasure.cli.book import book_app
+from fishmeasure.cli.check import check_command
 from fishmeasure.cli.checked import CheckedTyper
+from fishmeasure.cli.count import count_command
 from fishmeasure.cli.explain import explain_command
 from fishmeasure.cli.fit import fit_command
 from fishmeasure.cli.lens import lens_command
@@ -88,6 +90,8 @@ def _root(
 
 
 app.command("photo")(photo_command)
+app.command("count")(count_command)
+app.command("check")(check_command)
 app.command("weigh")(weigh_command)
 app.command("sample")(sample_command)
 app.command("sheet")(sheet_command)

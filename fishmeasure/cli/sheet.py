@@ -17,6 +17,9 @@ class Kind(StrEnum):
     CARDS = "cards"
     SINGLE = "single"
     LENS_BOARD = "lens-board"
+    TUB = "tub"
+    TUB_CARDS = "tub-cards"
+    DUMMY = "dummy"
 
 
 class Paper(StrEnum):
@@ -38,18 +41,31 @@ def sheet_command(
         typer.Option(help="help-sheet-out"),
     ] = None,
     *,
+    tub: Annotated[
+        bool,
+        typer.Option("--tub", help="help-sheet-tub"),
+    ] = False,
+    dummy: Annotated[
+        bool,
+        typer.Option("--dummy", help="help-sheet-dummy"),
+    ] = False,
     every: Annotated[
         bool,
         typer.Option("--all", help="help-every"),
     ] = False,
 ) -> None:
     """Write a page to print at 100 %, and a JSON file of what is true about it."""
-    if every:
+    if tub or dummy:
+        wanted = (Kind.TUB, Kind.TUB_CARDS) if tub else ()
+        for page in (*wanted, *((Kind.DUMMY,) if dummy else ())):
+            _write(page, paper, (out or Path()) / _name(page, paper))
+        typer.echo(wording("cli-sheet"))
+    elif every:
         folder = out or Path()
         for one_kind in Kind:
             for one_paper in Paper:
                 # The small pages need no A3.
-                if one_paper != Paper.A3 or one_kind == Kind.SHEET:
+                if one_paper != Paper.A3 or one_kind in {Kind.SHEET, Kind.TUB}:
                     _write(one_kind, one_paper, folder / _name(one_kind, one_paper))
     else:
         _write(kind, paper, out or Path(_name(kind, paper)))

@@ -1,13 +1,12 @@
 """How many fish a photo shows, with an interval."""
 
 import math
-from collections.abc import Sequence
-from typing import Annotated, Final
+from collections.abc import Iterable
+from typing import Annotated, Final, Protocol
 
 from pydantic import Field
 
 from fishmeasure.base.record import record
-from fishmeasure.photo.length import FishLength
 
 HALF_HIDDEN: Final = frozenset({"hidden", "touching", "edge-cut", "not-fish-shaped"})
 """Doubts that go with other fish under, over or beside one."""
@@ -37,8 +36,17 @@ class FishCount:
         return FishCount(value=value, low=low, high=high)
 
 
+class Doubtful(Protocol):
+    """Something taken for a fish, outlined or measured."""
+
+    @property
+    def flags(self) -> tuple[str, ...]:
+        """Its doubts."""
+        ...
+
+
 def count_of(
-    fish: Sequence[FishLength], too_small: int, *, in_water: bool = False
+    fish: Iterable[Doubtful], too_small: int, *, in_water: bool = False
 ) -> FishCount:
     """Return how many fish a photo shows.
 

@@ -19,9 +19,21 @@ from fishmeasure.base.words import wording
 from fishmeasure.photo.lens_board import BOARD, LensBoard, board_marker_cells
 from fishmeasure.photo.markers import loose, sheet, single
 from fishmeasure.photo.markers.pattern import marker_cells
+from fishmeasure.render import dummy
 
-PageKind = Literal["sheet", "cards", "single", "lens-board"]
-PAGE_KINDS: tuple[PageKind, ...] = ("sheet", "cards", "single", "lens-board")
+PageKind = Literal[
+    "sheet", "cards", "single", "lens-board", "tub", "tub-cards", "dummy"
+]
+PAGE_KINDS: tuple[PageKind, ...] = (
+    "sheet",
+    "cards",
+    "single",
+    "lens-board",
+    "tub",
+    "tub-cards",
+    "dummy",
+)
+LANDSCAPE: frozenset[PageKind] = frozenset({"sheet", "lens-board", "tub", "dummy"})
 PAPERS = tuple(sheet.PAPERS_MM)
 
 CHECK_LINE_MM = 100.0
@@ -69,7 +81,7 @@ def design_page(kind: PageKind, paper: str) -> Page:
         If the paper is not one of ``PAPERS``.
     """
     long_mm, short_mm = sheet.PAPERS_MM[paper]
-    landscape = kind in {"sheet", "lens-board"}
+    landscape = kind in LANDSCAPE
     width, height = (long_mm, short_mm) if landscape else (short_mm, long_mm)
     left, level = width / 2.0 - CHECK_LINE_MM / 2.0, height - _LINE_FROM_BOTTOM_MM
     lines = [(left, left + CHECK_LINE_MM, level)]
@@ -100,6 +112,8 @@ def page_pdf(page: Page) -> bytes:
         draw.marker(marker)
     if page.board is not None:
         draw.board(BOARD, page.board)
+    if page.kind == "dummy":
+        draw.dummy(_dummy_snout(page))
     for x1, x2, y in page.check_lines_mm:
         draw.check_line(x1, x2, y)
     draw.words(page)
@@ -138,7 +152,19 @@ def page_facts(page: Page) -> dict[str, Any]:
             "square_mm": BOARD.square_mm,
             "marker_mm": BOARD.marker_mm,
         }
+    if page.kind == "dummy":
+        x, y = _dummy_snout(page)
+        facts["fish"] = {
+            "snout_mm": [round(x, 3), round(y, 3)],
+            "tail_mm": [round(x + dummy.LENGTH_MM, 3), round(y, 3)],
+            "length_mm": dummy.LENGTH_MM,
+        }
     return facts
+
+
+def _dummy_snout(page: Page) -> tuple[float, float]:
+    """Return where the dummy's snout is."""
+    return (page.width_mm - dummy.LENGTH_MM) / 2.0, page.height_mm / 2.0
 
 
 def _corners(marker: PageMarker) -> list[list[float]]:
@@ -190,6 +216,9 @@ _MARKERS: dict[PageKind, Callable[[str, float], tuple[PageMarker, ...]]] = {
     "cards": _card_markers,
     "single": _single_marker,
     "lens-board": lambda _paper, _width: (),
+    "tub": _sheet_markers,
+    "tub-cards": _card_markers,
+    "dummy": lambda _paper, _width: (),
 }
 
 
@@ -244,6 +273,18 @@ class _Drawing:
             )
             self.canvas.setDash()
 
+    def dummy(self, snout: tuple[float, float]) -> None:
+        """Draw the fish of known length: dark, its fins paler."""
+        shapes = [(fin, 0.55) for fin in dummy.fins_mm()]
+        for outline, grey in (*shapes, (dummy.body_mm(), 0.2)):
+            path = self.canvas.beginPath()
+            for index, (x, y) in enumerate(outline.tolist()):
+                place = ((snout[0] + x) * mm, (self.height_mm - snout[1] - y) * mm)
+                (path.lineTo if index else path.moveTo)(*place)
+            path.close()
+            self.canvas.setFillGray(grey)
+            self.canvas.drawPath(path, stroke=0, fill=1)
+
     def board(self, board: LensBoard, corner: tuple[float, float]) -> None:
         x0, y0 = corner
         size = board.square_mm
@@ -287,7 +328,7 @@ class _Drawing:
         """Write how to print and use the page, out of the way of fish."""
         middle = page.width_mm / 2.0
         below = page.height_mm - _LINE_FROM_BOTTOM_MM + 4.0
-        roomy = page.kind in {"cards", "single"}
+        roomy = page.kind in {"cards", "single", "tub-cards"}
         first, points, step = (20.0, 9.0, 5.0) if roomy else (10.0, 6.5, 3.0)
         if page.board is None:
             self.centred(below, wording("sheet-words", case="check"), 6.5, middle)
@@ -304,4 +345,7 @@ _LINES: dict[PageKind, tuple[str, ...]] = {
     "cards": ("print", "cards", "cards-laid"),
     "single": ("print", "single", "single-laid"),
     "lens-board": ("lens-board",),
+    "tub": ("tub-print", "tub", "tub-still"),
+    "tub-cards": ("tub-print", "tub-cards", "tub-cards-laid"),
+    "dummy": ("dummy-print", "dummy", "dummy-laid"),
 }

@@ -39,9 +39,9 @@ def test_a_page_and_its_facts_are_written(
 def test_all_pages_go_to_a_folder(
     tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    """Nine pages, as in calibration/."""
+    """Sixteen pages, as in calibration/."""
     assert run(monkeypatch, "sheet", "--all", "--out", str(tmp_path / "pages")) == 0
-    assert len(list((tmp_path / "pages").glob("*.pdf"))) == 9
+    assert len(list((tmp_path / "pages").glob("*.pdf"))) == 16
 
 
 def test_a_place_that_cannot_be_written_is_one_line(

@@ -1617,6 +1617,22 @@ sheet-words = { $case ->
             flat, and lay it beside the fish, on the
         [single-laid] same surface. Photograph from straight above. Four cards or the sheet
             measure better than one.
+        [tub-print] Print at 100 % ("actual size", never "fit to page") and laminate it with
+            matt film, or slide it into a matt, watertight sleeve: gloss mirrors the sky.
+        [tub] Lay it flat on the bottom of the tub, weighed down at its corners by something
+            flat and dull; water just over the backs of the fish. Photograph from
+        [tub-still] straight above, 60 to 90 cm up, no sky mirrored over the sheet, the water at
+            rest; take three photos. A sheet reads surer than cards in rippled water.
+        [tub-cards] Laminate each card with matt film, and glue it to something flat that sinks
+            (slate, tile, steel). For round tubs that the sheet does not fit in: one card
+        [tub-cards-laid] near each side, level on the bottom, all in view. Ripples move a card by
+            a millimetre or two: let the water rest, and take three photos.
+        [dummy-print] Print at 100 %, laminate with matt film and cut out the fish along its dark
+            edge; its length, snout to tail, is 200 mm (measure it).
+        [dummy] Glue it level onto a flat, straight spacer narrower than itself, so that it
+            lies 30 to 50 mm over the sheet; measure that height.
+        [dummy-laid] Lay it in the tub beside the sheet, water over it, and photograph: then
+            fishmeasure check PHOTO --length-mm 200 --height-mm HEIGHT --water
        *[lens-board] Print at 100 %, glue to something flat, and take 8 or more photos from
             different sides, near and filling the frame.
     }
@@ -1860,6 +1876,17 @@ count-differs = { $net }: { $entered } fish were entered, and its photo shows { 
         ({ $low } to { $high }).
     .advice = Count them again, or look at the photo: fish may be hidden, or another net's.
     .meaning = The count of a net and its photo do not agree.
+
+dummy-not-seen = No fish about { AMOUNT($length_mm, decimals: 0) } long was found in the photo.
+    .advice = Take the photo again with the dummy wholly in view, or give its ends.
+    .cli = Take the photo again with the dummy wholly in view, or give both ends with --ends
+        X1,Y1,X2,Y2 (pixels from the photo's top left).
+    .meaning = The dummy of known length was not found in a photo.
+
+count-doubted = { $photo }: { $expected } fish should be there, and the photo shows { $seen }
+        ({ $low } to { $high }).
+    .advice = Count again, or take another photo with the fish spread and the water at rest.
+    .meaning = A count that was expected and the photo do not agree.
 
 too-dark = The photo is too dark.
     .advice = Turn on a light, or go out of the shade.
@@ -2336,6 +2363,7 @@ cli-wanted = { $case ->
     [writable] one that can be written ({ $reason })
     [readable] one that can be read ({ $reason })
     [text] one that can be read (it is not text)
+    [ends] like 120,80,940,85
     [two-on-screen] possible beside --json -: name a file
     [table] a CSV, or --instructions FILE
     [picture] a file in .png, .svg or .pdf
@@ -2543,6 +2571,34 @@ cli-columns = { $case ->
         [entries] date | entry | unit | cohort | what | id
         [state] unit | cohort | fish | mean weight g | kg | last sample
        *[nets] net | fish | measured | weight g | against the rest | doubt
+    }
+
+cli-check = { $case ->
+        [within] { AMOUNT($known_mm, decimals: 1) } read { AMOUNT($read_mm, decimals: 1) },
+            { PERCENT($off, decimals: 1) } too { $way ->
+                [long] long
+               *[short] short
+            }. A photo like this may be off by { PERCENT($may, decimals: 1) }, so camera, sheet
+            and place are right.
+        [water] { AMOUNT($known_mm, decimals: 1) } read { AMOUNT($read_mm, decimals: 1) },
+            { PERCENT($off, decimals: 1) } too { $way ->
+                [long] long
+               *[short] short
+            }, and a photo like this should be off by { PERCENT($may, decimals: 1) } at most.
+            Check the dummy's height over the sheet, the print (its check line), that the sheet
+            lies flat, and that the water is at rest; then take another photo.
+       *[air] { AMOUNT($known_mm, decimals: 1) } read { AMOUNT($read_mm, decimals: 1) },
+            { PERCENT($off, decimals: 1) } too { $way ->
+                [long] long
+               *[short] short
+            }, and a photo like this should be off by { PERCENT($may, decimals: 1) } at most.
+            Check the dummy's height over the sheet, the print (its check line), and that the
+            sheet lies flat; then take another photo.
+    }
+
+cli-count = { $photo }: { $seen ->
+        [one] 1 fish ({ $low } to { $high })
+       *[other] { $seen } fish ({ $low } to { $high })
     }
 
 cli-it-says = It says: { $told }
@@ -2971,6 +3027,16 @@ help-serve-workers = Photos measured at the same time.
 help-sheet-kind = The sheet, four loose cards, one card, or the board for 'lens'.
 help-sheet-paper = Paper size.
 help-sheet-out = PDF to write; by default named after kind and paper.
+help-sheet-tub = Write the sheet and the cards for a tub of water, to laminate.
+help-sheet-dummy = Write a fish of 200 mm to cut out, to check camera and tub with.
+help-check-command = Check camera, sheet and tub with a dummy or a fish of known length.
+help-check-photo = A photo with the sheet and the dummy in view.
+help-check-length = Its length from snout to tail as a ruler reads it, mm.
+help-check-height = How high it lies over the sheet, mm: its spacer.
+help-check-ends = Both of its ends in the photo, in pixels, where they are not found.
+help-count-command = Count the fish in photos of a tub or a tray, fingerlings too.
+help-count-photos = Photos with a printed marker in view.
+help-count-expected = Fish that should be there; said where the photos contradict it.
 help-every = Write every page into the folder --out.
 help-species-name = A species' name, or your own stock's TOML file.
 help-feed-days = Days of feed.
@@ -3698,6 +3764,9 @@ page-guide-print-4 = A board or tray with the four loose cards in its corners wo
 page-guide-sheet-sheet = Sheet, { $paper }
 page-guide-sheet-cards = Four loose cards, { $paper }
 page-guide-sheet-single = One card, { $paper }
+page-guide-sheet-tub = Sheet for a tub of water, { $paper }
+page-guide-sheet-tub-cards = Four cards for a tub, { $paper }
+page-guide-sheet-dummy = Fish of 200 mm to check with, { $paper }
 page-guide-sheet-lens-board = Board to measure a lens, { $paper }
 page-guide-lay = 2. Lay the fish
 page-guide-lay-alt = Six fish lie apart from each other around the sheet on a wet board.

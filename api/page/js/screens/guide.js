@@ -89,5 +89,8 @@ function sheets() {
     link(small, "cards"),
     link(small, "single"),
     link(small, "lens-board"),
+    link(small, "tub"),
+    link(small, "tub-cards"),
+    link(small, "dummy"),
   );
 }
