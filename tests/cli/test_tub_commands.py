@@ -29,7 +29,7 @@ def seen_dummy(height_mm: float, *, in_water: bool) -> tuple[PhotoMeasurement, o
 
 
 @pytest.mark.parametrize("in_water", [True, False])
-def test_a_dummy_at_its_height_reads_its_length(in_water: bool) -> None:
+def test_a_dummy_at_its_height_reads_its_length(*, in_water: bool) -> None:
     photo, ends = seen_dummy(40.0, in_water=in_water)
     found = check_length(photo, 200.0, 40.0, ends)  # type: ignore[arg-type]
     assert found is not None

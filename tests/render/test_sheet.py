@@ -155,4 +155,4 @@ def test_committed_pages_are_what_the_program_writes(path: Path) -> None:
 
 def test_all_pages_are_committed() -> None:
     """Every page that the program writes is there to print at once."""
-    assert len(committed()) == 9
+    assert len(committed()) == 16
