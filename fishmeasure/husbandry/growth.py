@@ -26,7 +26,7 @@ from fishmeasure.husbandry.temperature import (
     TemperatureForecast,
     cumulative_degree_days,
 )
-from fishmeasure.species import Figure, farmed_species
+from fishmeasure.species import FarmedSpecies, Figure, farmed_species
 
 # How growth strays from a stock's own TGC, as fractions of the published one: unevenly
 # from step to step of 400 degree-days (spread), and by a deviation that comes and goes
@@ -231,37 +231,20 @@ def fit_growth(
         require("its standard error", sample.mean_weight_g.sd, "g", 0.0)
     species = farmed_species(species_key)
     published = species.growth.tgc_x1000
-    first, last = ordered[0].day, ordered[-1].day
-    course = cumulative_degree_days(
-        forecast=temperature, start=first, days=(last - first).days, species=species
-    )
-    at_samples = np.array([course[(sample.day - first).days] for sample in ordered])
-    steps = np.diff(at_samples, prepend=0.0) / 1000.0
-    days = np.diff([(s.day - first).days for s in ordered], prepend=0)
-    passed = np.column_stack([steps, days])
     roots = np.array([math.cbrt(sample.mean_weight_g.value) for sample in ordered])
     root_sds = np.array([root_sd_of(sample.mean_weight_g) for sample in ordered])
     root_sds = np.maximum(root_sds, _LEAST_RELATIVE_SD * roots)
+    passed = _passed(ordered, temperature, species)
     prior = (published.value, published.sd)
     fits = [
         _filter(roots, root_sds, passed, prior, float(spread))
         for spread in _STEP_SPREAD_GRID
     ]
-    log_prior = (
-        -0.5 * (np.log(_STEP_SPREAD_GRID / STEP_SPREAD) / _STEP_SPREAD_LN_SD) ** 2
-    )
-    log_weight = log_prior + np.array([fit.log_likelihood for fit in fits])
-    weights = np.exp(log_weight - log_weight.max())
-    weights /= weights.sum()
-    state = sum(w * fit.state for w, fit in zip(weights, fits, strict=True))
-    covariance = sum(
-        w * (fit.covariance + np.outer(fit.state - state, fit.state - state))
-        for w, fit in zip(weights, fits, strict=True)
-    )
+    weights, state, covariance = _averaged(fits)
     best = fits[int(np.argmax(weights))]
     return GrowthFit(
         species_key=species_key,
-        last_day=last,
+        last_day=ordered[-1].day,
         samples_used=len(ordered),
         tgc_x1000=Estimate.normal(state[1], math.sqrt(covariance[1, 1]), level),
         published_tgc_x1000=Estimate.normal(prior[0], prior[1], level),
@@ -275,6 +258,39 @@ def fit_growth(
         notes=_growth_notes(published, len(ordered)),
         problems=_sample_problems(ordered, best.residuals_sd),
     )
+
+
+def _passed(
+    ordered: list[WeightSample],
+    temperature: TemperatureForecast,
+    species: FarmedSpecies,
+) -> FloatArray:
+    """Return (n, 2) degree-days, in thousands, and days from the sample before."""
+    first = ordered[0].day
+    days = [(sample.day - first).days for sample in ordered]
+    course = cumulative_degree_days(
+        forecast=temperature, start=first, days=days[-1], species=species
+    )
+    steps = np.diff([course[day] for day in days], prepend=0.0) / 1000.0
+    return np.column_stack([steps, np.diff(days, prepend=0)])
+
+
+def _averaged(fits: list[_Filtered]) -> tuple[FloatArray, FloatArray, FloatArray]:
+    """Return the weights of the grid's step spreads, and state and covariance by them.
+
+    The covariance has what the fits differ by as well.
+    """
+    log_prior = (
+        -0.5 * (np.log(_STEP_SPREAD_GRID / STEP_SPREAD) / _STEP_SPREAD_LN_SD) ** 2
+    )
+    log_weight = log_prior + np.array([fit.log_likelihood for fit in fits])
+    weights = np.exp(log_weight - log_weight.max())
+    weights /= weights.sum()
+    state = weights @ np.array([fit.state for fit in fits])
+    apart = np.array([fit.state - state for fit in fits])
+    covariances = np.array([fit.covariance for fit in fits])
+    covariance = np.tensordot(weights, covariances, axes=1)
+    return weights, state, covariance + (weights * apart.T) @ apart
 
 
 def as_tuples(matrix: FloatArray) -> tuple[tuple[float, ...], ...]:

@@ -1,7 +1,7 @@
 """Oxygen: what the fish use, and how that stands to what comes in."""
 
 import math
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Literal
 
 from fishmeasure.base.estimate import DEFAULT_LEVEL, Estimate
@@ -254,17 +254,15 @@ def oxygen_balance(
     fish_use = product(biomass_kg, demand.rate_mg_per_kg_h, scale=1e-3, level=level)
     supplied = tuple((s.name, s.at_g_per_h(kept_do, level)) for s in supplies)
     supply = total(*(figure for _, figure in supplied), level=level)
-    demand_g_per_h = Estimate(
+    demand_g_per_h = replace(
+        fish_use,
         value=fish_use.value + water_use,
-        sd=fish_use.sd,
         low=fish_use.low + water_use,
         high=fish_use.high + water_use,
-        level=level,
     )
-    for_fish = max(supply.value - water_use, 0.0)
-    # The supply's error is that of all of it, also where the water uses a part.
-    supply_spread = supply.sd / for_fish if for_fish else 0.0
-    room_spread = math.hypot(relative_sd(demand.rate_mg_per_kg_h), supply_spread)
+    drawn_up = Message.of(
+        "note-drawn-up", kept_mg_per_l=kept_do, caution_mg_per_l=caution.value
+    )
     return OxygenBalance(
         do_mg_per_l=kept_do,
         saturation_mg_per_l=oxygen_saturation_mg_per_l(
@@ -276,23 +274,28 @@ def oxygen_balance(
         balance_g_per_h=difference(supply, demand_g_per_h, level),
         unsafe_balance_g_per_h=supply.low - demand_g_per_h.high,
         steady_do_mg_per_l=_steady_do(demand_g_per_h, supply, supplies),
-        max_biomass_kg=scaled(
-            lognormal(for_fish, room_spread, level),
-            1e3 / demand.rate_mg_per_kg_h.value,
-        ),
+        max_biomass_kg=_most_biomass_kg(supply, water_use, demand.rate_mg_per_kg_h),
         notes=(
             *demand.notes,
-            caution.note(
-                Message.of(
-                    "note-drawn-up",
-                    kept_mg_per_l=kept_do,
-                    caution_mg_per_l=caution.value,
-                )
-            ),
+            caution.note(drawn_up),
             *supply_notes(unit, wind_m_per_s),
         ),
         problems=demand.problems,
     )
+
+
+def _most_biomass_kg(
+    supply_g_per_h: Estimate, water_use_g_per_h: float, rate_mg_per_kg_h: Estimate
+) -> Estimate:
+    """Return the fish that the supply carries beside the water's own use.
+
+    The supply's error is that of all of it, also where the water uses a part.
+    """
+    for_fish = max(supply_g_per_h.value - water_use_g_per_h, 0.0)
+    supply_spread = supply_g_per_h.sd / for_fish if for_fish else 0.0
+    spread = math.hypot(relative_sd(rate_mg_per_kg_h), supply_spread)
+    carried = lognormal(for_fish, spread, supply_g_per_h.level)
+    return scaled(carried, 1e3 / rate_mg_per_kg_h.value)
 
 
 def supply_notes(unit: RearingUnit, wind_m_per_s: float | None) -> tuple[Message, ...]:

@@ -4,6 +4,7 @@ from typing import Final
 
 import numpy as np
 
+from fishmeasure.base.arrays import FloatArray
 from fishmeasure.base.estimate import Estimate
 from fishmeasure.estimation.model import figures
 from fishmeasure.estimation.model.agreement import net_reports
@@ -40,15 +41,7 @@ def make_estimate(
     typical = figures.typical(model, posterior)
     standard = _standardised(model, posterior)
     handled, handled_count = handled_mean(model, posterior, hypotheses)
-    mean = finite_mean(
-        posterior,
-        combine((1.0, typical), (1.0, posterior.log_mean_lift(model.table))),
-        handled,
-        handled_count,
-        table=model.table,
-        count_in_unit=unit.count,
-        net_load=float(np.mean([net.fish_count for net in model.nets])),
-    )
+    mean = _mean_log_weight(model, posterior, typical, (handled, handled_count), unit)
     facts = Facts(
         mode=_mode(model),
         nets=unit.all_nets,
@@ -91,6 +84,24 @@ def make_estimate(
         size_groups=facts.groups,
         sources=figures.sources(model, posterior, mean, unit, handled_count),
         problems=make_problems(facts),
+    )
+
+
+def _mean_log_weight(
+    model: SampleModel,
+    posterior: Posterior,
+    typical: Figure,
+    handled: tuple[Figure, FloatArray],
+    unit: Unit,
+) -> Figure:
+    """Return the unit's mean, of which those handled are known better than the rest."""
+    return finite_mean(
+        posterior,
+        combine((1.0, typical), (1.0, posterior.log_mean_lift(model.table))),
+        *handled,
+        table=model.table,
+        count_in_unit=unit.count,
+        net_load=float(np.mean([net.fish_count for net in model.nets])),
     )
 
 

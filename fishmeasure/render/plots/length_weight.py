@@ -32,25 +32,7 @@ def fit_plot(
     """Return single fish with their fitted line and, if given, the published one."""
     figure, axes = new_axes()
     axes.plot(length_mm, weight_g, "o", color=BLUE, markersize=4, alpha=0.7)
-    for index in fit.outliers:
-        axes.plot(
-            length_mm[index],
-            weight_g[index],
-            "o",
-            markersize=11,
-            markerfacecolor="none",
-            markeredgecolor=ORANGE,
-            markeredgewidth=1.6,
-        )
-        axes.annotate(
-            wording("plot-look-again", fish=index + 1),
-            (length_mm[index], weight_g[index]),
-            xytext=(-8, -10),
-            textcoords="offset points",
-            ha="right",
-            fontsize=8,
-            color=ORANGE,
-        )
+    _mark_outliers(axes, length_mm, weight_g, fit.outliers)
     span = np.geomspace(fit.min_length_mm * 0.95, fit.max_length_mm * 1.05, 100)
     line = fit.a_g_cm * (span / 10.0) ** fit.b
     spread = np.exp(2.0 * fit.residual_sd_ln)
@@ -69,15 +51,9 @@ def fit_plot(
         ),
     )
     if published is not None:
-        axes.plot(
-            span,
-            published.a_g_cm * (span / 10.0) ** published.b,
-            "--",
-            color=GREY,
-            label=wording(
-                "plot-published-line", a=f"{published.a_g_cm:.4g}", b=published.b
-            ),
-        )
+        a, b = published.a_g_cm, published.b
+        label = wording("plot-published-line", a=f"{a:.4g}", b=b)
+        axes.plot(span, a * (span / 10.0) ** b, "--", color=GREY, label=label)
     _finish(
         axes,
         wording("plot-length", case=fit.length_kind),
@@ -100,30 +76,7 @@ def sample_line_plot(
     """
     figure, axes = new_axes()
     line = estimate.line
-    flagged = {report.label for report in estimate.nets if report.flag}
-    reports = {report.label: report for report in estimate.nets}
-    lengths = [line.at_length_mm]
-    for number, net in enumerate(nets, 1):
-        label = net.label or net_label(number)
-        report = reports.get(label)
-        fish = np.array([f.fork_length_mm for f in net.complete_fish])
-        if report is None or report.mean_weight_g is None or not len(fish):
-            continue
-        if not net.weighed:
-            continue
-        length = float(np.mean(fish**3) ** (1.0 / 3.0))
-        lengths += [float(fish.min()), float(fish.max())]
-        colour = ORANGE if label in flagged else GREEN
-        axes.plot(length, report.mean_weight_g, "o", color=colour, markersize=7)
-        if label in flagged:
-            axes.annotate(
-                wording("plot-disagrees", net=label),
-                (length, report.mean_weight_g),
-                xytext=(7, -3),
-                textcoords="offset points",
-                fontsize=8,
-                color=colour,
-            )
+    lengths = [line.at_length_mm, *_draw_nets(axes, estimate, nets)]
     span = np.geomspace(0.9 * min(lengths), 1.1 * max(lengths), 100)
     ratio = line.level_ratio
     middle = line.a_g_cm.value * (span / 10.0) ** line.b.value
@@ -155,6 +108,62 @@ def sample_line_plot(
     )
     _finish(axes, wording("plot-length", case="fork"), wording("plot-nets"))
     return to_bytes(figure, plot_format, theme)
+
+
+def _mark_outliers(
+    axes: Axes, length_mm: FloatArray, weight_g: FloatArray, outliers: tuple[int, ...]
+) -> None:
+    """Ring the fish that are to be looked at again."""
+    for index in outliers:
+        axes.plot(
+            length_mm[index],
+            weight_g[index],
+            "o",
+            markersize=11,
+            markerfacecolor="none",
+            markeredgecolor=ORANGE,
+            markeredgewidth=1.6,
+        )
+        axes.annotate(
+            wording("plot-look-again", fish=index + 1),
+            (length_mm[index], weight_g[index]),
+            xytext=(-8, -10),
+            textcoords="offset points",
+            ha="right",
+            fontsize=8,
+            color=ORANGE,
+        )
+
+
+def _draw_nets(
+    axes: Axes, estimate: PopulationEstimate, nets: tuple[NetWeighing, ...]
+) -> list[float]:
+    """Draw the nets that were measured and weighed; return how long their fish are."""
+    flagged = {report.label for report in estimate.nets if report.flag}
+    reports = {report.label: report for report in estimate.nets}
+    lengths: list[float] = []
+    for number, net in enumerate(nets, 1):
+        label = net.label or net_label(number)
+        report = reports.get(label)
+        fish = np.array([f.fork_length_mm for f in net.complete_fish])
+        if report is None or report.mean_weight_g is None or not len(fish):
+            continue
+        if not net.weighed:
+            continue
+        length = float(np.mean(fish**3) ** (1.0 / 3.0))
+        lengths += [float(fish.min()), float(fish.max())]
+        colour = ORANGE if label in flagged else GREEN
+        axes.plot(length, report.mean_weight_g, "o", color=colour, markersize=7)
+        if label in flagged:
+            axes.annotate(
+                wording("plot-disagrees", net=label),
+                (length, report.mean_weight_g),
+                xytext=(7, -3),
+                textcoords="offset points",
+                fontsize=8,
+                color=colour,
+            )
+    return lengths
 
 
 def _finish(axes: Axes, x_label: str, title: str) -> None:
