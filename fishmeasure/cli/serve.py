@@ -48,6 +48,7 @@ def serve_command(
     import uvicorn
 
     from api.app import create_app
+    from api.connections import BoundedProtocol, allow_connections
     from api.observe import set_up_logs
     from api.settings import SettingError, Settings
 
@@ -77,6 +78,7 @@ def serve_command(
     _greet(url, lan=lan, secure=cert is not None)
     for end in (signal.SIGINT, signal.SIGTERM):  # once all is finished and put away
         signal.signal(end, lambda *_: sys.exit(0))
+    allow_connections()
     uvicorn.run(
         app,
         host=host,
@@ -86,6 +88,8 @@ def serve_command(
         log_config=None,
         access_log=False,
         timeout_graceful_shutdown=30,
+        http=BoundedProtocol,
+        ws="none",
     )
 
 
