@@ -18,10 +18,14 @@ class Revision:
 
 
 def etag_of(state: Revision) -> str:
-    """Return the entity tag (RFC 9110, 8.8.3); each language has its own."""
+    """Return the entity tag (RFC 9110, 8.8.3); each language and unit has its own."""
     tag = f"{state.identity[:16]}-{state.revision}"
-    language = voice().language
-    return f'"{tag}"' if language == ENGLISH else f'"{tag}-{language}"'
+    own = voice()
+    if own.language != ENGLISH:
+        tag += f"-{own.language}"
+    if own.units != "metric":
+        tag += f"-{own.units}"
+    return f'"{tag}"'
 
 
 def _tags(header: str) -> set[str]:

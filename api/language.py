@@ -1,4 +1,7 @@
-"""In whose language the server answers: ``?language=``, then ``Accept-Language``.
+"""In whose language and units the server answers.
+
+The language is that of ``?language=``, then of ``Accept-Language``; the units those of
+``?units=``, then of ``Fishmeasure-Units``.
 
 Whatever is said while a request is answered is said so: sentences stand in records as
 codes with parameters, and become words when an answer is written.
@@ -15,6 +18,9 @@ from fishmeasure.base.words.voice import Teller, accepted
 
 TELLER_HEADER = "Fishmeasure-Teller"
 """The page sends "page", so that advice is in its terms; others are told neutrally."""
+UNITS_HEADER = "Fishmeasure-Units"
+"""The page sends "us" where sentences are to give US customary units; figures of JSON
+are metric always."""
 
 
 class Language:
@@ -37,6 +43,7 @@ class Language:
                     headers["Content-Language"] = voice.language
                     headers.add_vary_header("Accept-Language")
                     headers.add_vary_header(TELLER_HEADER)
+                    headers.add_vary_header(UNITS_HEADER)
             await send(message)
 
         with speaking(voice):
@@ -54,4 +61,7 @@ def voice_of(scope: Scope) -> Voice:
         else accepted(", ".join(headers.getlist("Accept-Language")))
     )
     teller: Teller | None = "page" if headers.get(TELLER_HEADER) == "page" else None
-    return Voice(language=language, teller=teller)
+    units = query.get("units", [headers.get(UNITS_HEADER, "")])[0]
+    return Voice(
+        language=language, teller=teller, units="us" if units == "us" else "metric"
+    )

@@ -9,19 +9,28 @@ import io
 import os
 import sys
 from contextlib import suppress
+from dataclasses import replace
 from typing import Annotated
 
 import typer
 
 from fishmeasure import __version__
 from fishmeasure.base.errors import BadOptionError, FishMeasureError, ReportWriteError
-from fishmeasure.base.words import Message, Voice, set_voice, speaking, system_reason
+from fishmeasure.base.words import (
+    Message,
+    Voice,
+    set_voice,
+    speaking,
+    system_reason,
+    voice,
+)
 from fishmeasure.base.words.sources import languages
-from fishmeasure.base.words.voice import of_locale
+from fishmeasure.base.words.voice import Units, of_locale
 from fishmeasure.cli import output, stock
 from fishmeasure.cli.backup import backup_command, restore_command
 from fishmeasure.cli.batch import batch_command
 from fishmeasure.cli.book import book_app
+from fishmeasure.cli.book_options import kept_units
 from fishmeasure.cli.check import check_command
 from fishmeasure.cli.checked import CheckedTyper
 from fishmeasure.cli.count import count_command
@@ -61,7 +70,7 @@ def _speak(wanted: str | None) -> None:
         known = ", ".join(languages())
         choice = Message.of("wanted", case="choice", choices=known)
         raise BadOptionError("--language", wanted, choice)
-    set_voice(Voice(language=wanted, teller="cli"))
+    set_voice(replace(voice(), language=wanted))
 
 
 @app.callback()
@@ -85,8 +94,24 @@ def _root(
             help="help-language",
         ),
     ] = None,
+    units: Annotated[
+        str | None,
+        typer.Option("--units", metavar="metric|us", help="help-units"),
+    ] = None,
 ) -> None:
-    pass
+    set_voice(replace(voice(), units=_units(units)))
+
+
+def _units(wanted: str | None) -> Units:
+    """Return the system of units: the option's, the environment's, or that kept."""
+    given = wanted or os.environ.get("FISHMEASURE_UNITS")
+    if given in {"us", "metric"}:
+        return "us" if given == "us" else "metric"
+    if given:
+        name = "--units" if wanted else "FISHMEASURE_UNITS"
+        choice = Message.of("wanted", case="choice", choices="metric, us")
+        raise BadOptionError(name, given, choice)
+    return kept_units()
 
 
 app.command("photo")(photo_command)

@@ -1,14 +1,19 @@
 """Which book the commands mean."""
 
 import os
+import re
 from pathlib import Path
 from typing import TYPE_CHECKING, Annotated
 
 import typer
 
+from fishmeasure.base.words.voice import Units
+
 if TYPE_CHECKING:
     from fishmeasure.store.book import Book
 
+SETTINGS_FILE = "settings.toml"
+_US = re.compile(r"^units *= *[\"']us[\"']", re.MULTILINE)
 # The same as the server's default, so that both see one book.
 DEFAULT_FOLDER = "~/.local/share/fishmeasure"
 
@@ -27,6 +32,19 @@ def places(*, book: str | None = None, data: Path | None = None) -> tuple[Path, 
     folder = Path(given).expanduser()
     where = book or os.environ.get("FISHMEASURE_BOOK") or str(folder / "book.sqlite")
     return folder, where if "://" in where else str(Path(where).expanduser())
+
+
+def kept_units() -> Units:
+    """Return the units that ``fishmeasure settings`` keeps, quickly.
+
+    What is wrong with the file is said where all of it is read.
+    """
+    path = places()[0] / SETTINGS_FILE
+    try:
+        text = path.read_text("utf-8-sig")
+    except (OSError, UnicodeDecodeError):
+        return "metric"
+    return "us" if _US.search(text) else "metric"
 
 
 def opened(book: str | None, *, may_be_new: bool = False) -> "Book":

@@ -13,6 +13,7 @@ from fishmeasure.base.errors import BadOptionError, UnknownCommandError
 from fishmeasure.base.words import Message
 from fishmeasure.cli.helping import PREFIX, Context
 from fishmeasure.cli.options import NO_DATA
+from fishmeasure.cli.typed_option import take_numbers_as_typed
 from fishmeasure.cli.usage import PROGRAM, usage_error
 
 # The parser's own usage error; where it lives differs between versions of typer.
@@ -29,11 +30,15 @@ class CheckedCommand(TyperCommand):
     """
 
     context_class = Context
+    _numbers_as_typed = False
 
     def make_context(
         self, info_name: str | None, args: list[str], parent: Any = None, **extra: Any
     ) -> Any:
         """Read the arguments, and say which option is no number."""
+        if not self._numbers_as_typed:
+            take_numbers_as_typed(self.params)
+            self._numbers_as_typed = True
         try:
             context = super().make_context(info_name, args, parent, **extra)
         except _UsageError as error:

@@ -10,6 +10,7 @@ import typer
 
 from fishmeasure.base.words import voice
 from fishmeasure.base.words.sources import plain_text
+from fishmeasure.base.words.units import US_NAMES
 
 PREFIX: Final = "help-"
 _EXTRA: Final = "  ["  # what the parser adds: default, required
@@ -27,7 +28,13 @@ def help_of(text: str) -> str:
     name, more, extra = text.partition(_EXTRA)
     for word in _EXTRAS if extra else ():
         extra = extra.replace(word, _word(word), 1)
-    return plain_text(name, voice().language) + more + extra
+    return plain_text(name, voice().language, _unit) + more + extra
+
+
+def _unit(name: str) -> str:
+    """Return the unit that stands where a metric one does."""
+    us = US_NAMES.get(name.removeprefix("unit-")) if voice().units == "us" else None
+    return f"unit-{us}" if us else name
 
 
 def _word(name: str) -> str:

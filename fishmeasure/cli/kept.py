@@ -21,11 +21,10 @@ from fishmeasure.base.record_help import is_text
 from fishmeasure.base.toml_text import pair
 from fishmeasure.base.typed import typed_number
 from fishmeasure.base.words import Message, system_reason, wording
-from fishmeasure.cli.book_options import places
+from fishmeasure.cli.book_options import SETTINGS_FILE, places
 from fishmeasure.cli.options import read_text
 from fishmeasure.photo.settings import PRINT_SCALES
 
-FILE: Final = "settings.toml"
 _YES_AND_NO: Final = {"true": True, "yes": True, "false": False, "no": False}
 
 
@@ -48,6 +47,10 @@ class Kept:
     wet_tare: Annotated[
         bool | None,
         Field(description="Whether the empty net is weighed wet and drained."),
+    ] = None
+    units: Annotated[
+        Literal["metric", "us"] | None,
+        Field(description="Units of what is said and typed: metric, or US customary."),
     ] = None
     weight_unit: Annotated[
         Literal["g", "kg", "lb", "oz"],
@@ -120,7 +123,7 @@ def changed(settings: Kept, words: list[str]) -> Kept:
 
 def _value(name: str, text: str) -> object:
     """Return what was typed as the setting has it; what cannot be is refused later."""
-    if is_text(Kept, name) or name == "weight_unit":
+    if is_text(Kept, name) or name in {"weight_unit", "units"}:
         return text
     if text.lower() in _YES_AND_NO:
         return _YES_AND_NO[text.lower()]
@@ -132,4 +135,4 @@ def _value(name: str, text: str) -> object:
 
 def _path() -> Path:
     folder, _ = places()
-    return folder / FILE
+    return folder / SETTINGS_FILE

@@ -161,6 +161,16 @@ def bare(estimate: "Estimate") -> str:
     return wording("cli-figure", case="bare", figure=estimate)
 
 
+def length_cell(length_mm: float) -> str:
+    """Return a length as a table has it, whose heading has the unit."""
+    return wording("cli-figure", case="cell-mm", value_mm=length_mm)
+
+
+def weight_cell(weight_g: float) -> str:
+    """Return a weight as a table has it, whose heading has the unit."""
+    return wording("cli-figure", case="cell-g", value_g=weight_g)
+
+
 def columns(headings: str) -> list[str]:
     """Return the headings of a table, which stand in one line of the catalogue."""
     return headings.split(" | ")
@@ -210,11 +220,11 @@ def photo_table(measurement: "PhotoMeasurement") -> "Table":
         words = [word for word in fish.flags if word != "published-weight"]
         table.add_row(
             str(number),
-            f"{fish.fork_length_mm:.1f}",
-            f"{fish.fork_length_se_mm:.1f}",
-            f"{fish.total_length_mm:.1f}",
-            f"{fish.body_depth_mm:.1f}",
-            not_used if fish.weight_g is None else f"{fish.weight_g:.0f}",
+            length_cell(fish.fork_length_mm),
+            length_cell(fish.fork_length_se_mm),
+            length_cell(fish.total_length_mm),
+            length_cell(fish.body_depth_mm),
+            not_used if fish.weight_g is None else weight_cell(fish.weight_g),
             ", ".join(wording("flag-words", case=word) for word in words),
             style=None if fish.complete else "dim",
         )

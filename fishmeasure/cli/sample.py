@@ -302,7 +302,7 @@ def _nets(estimate: "PopulationEstimate") -> "Table":
             escape(str(net.label)),
             str(net.fish_count),
             str(net.fish_measured),
-            "-" if net.weight_g is None else f"{net.weight_g:.0f}",
+            "-" if net.weight_g is None else output.weight_cell(net.weight_g),
             "-" if residual is None else f"{residual:+.1f} %",
             escape(str(net.reason or "")),
         )

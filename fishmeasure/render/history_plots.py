@@ -5,7 +5,7 @@ from typing import Final
 
 import numpy as np
 from matplotlib.axes import Axes
-from matplotlib.dates import AutoDateLocator, ConciseDateFormatter, date2num
+from matplotlib.dates import AutoDateLocator, date2num
 from matplotlib.figure import Figure
 
 from fishmeasure.base.words import wording
@@ -14,6 +14,7 @@ from fishmeasure.husbandry.harvest import WeightSpread
 from fishmeasure.husbandry.propagation import z_score
 from fishmeasure.outlook import USUAL_CV, CohortOutlook
 from fishmeasure.outlook.unit import UnitOutlook
+from fishmeasure.render.plots.axis_words import write_days, write_figures
 from fishmeasure.render.plots.canvas import (
     BLUE,
     GREEN,
@@ -142,7 +143,7 @@ def _ahead(axes: Axes, on: date, item: CohortOutlook, colour: str) -> None:
         color=colour,
         linestyle="--",
         linewidth=0.9,
-        label=wording("plot-plate-size", plate=item.plate_weight_g),
+        label=wording("plot-plate-size", plate_g=item.plate_weight_g),
     )
 
 
@@ -156,8 +157,8 @@ def _bar(axes: Axes, at: float, spread: WeightSpread, colour: str) -> None:
 def _finish(figure: Figure, axes: Axes, y_label: str, title: str) -> None:
     locator = AutoDateLocator(minticks=3, maxticks=7)
     axes.xaxis_date()
-    axes.xaxis.set_major_locator(locator)
-    axes.xaxis.set_major_formatter(ConciseDateFormatter(locator))
+    write_days(axes.xaxis, locator)
+    write_figures(axes.yaxis, "weight_g")
     axes.set_ylim(bottom=0.0)
     axes.set_ylabel(y_label)
     axes.set_title(title, loc="left", fontsize=11)

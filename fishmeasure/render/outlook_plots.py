@@ -8,7 +8,7 @@ from typing import Final
 import numpy as np
 from matplotlib.axes import Axes
 from matplotlib.backends.backend_agg import FigureCanvasAgg
-from matplotlib.dates import AutoDateLocator, ConciseDateFormatter, date2num
+from matplotlib.dates import AutoDateLocator, date2num
 from matplotlib.figure import Figure
 
 from fishmeasure.base.words import wording
@@ -18,6 +18,7 @@ from fishmeasure.husbandry.propagation import z_score
 from fishmeasure.husbandry.stocking import Limit
 from fishmeasure.outlook import CohortOutlook
 from fishmeasure.outlook.unit import UnitOutlook
+from fishmeasure.render.plots.axis_words import unit_shown, write_days, write_figures
 from fishmeasure.render.plots.canvas import BLUE, GREEN, GREY, ORANGE, to_bytes
 
 SIZE_IN: Final = (3.45, 2.15)  # two beside each other on a page
@@ -90,8 +91,8 @@ def _growth(axes: Axes, outlook: UnitOutlook) -> None:
             )
         axes.axhline(item.plate_weight_g, color=colour, linestyle="--", linewidth=0.8)
     locator = AutoDateLocator(maxticks=6)
-    axes.xaxis.set_major_locator(locator)
-    axes.xaxis.set_major_formatter(ConciseDateFormatter(locator))
+    write_days(axes.xaxis, locator)
+    write_figures(axes.yaxis, "weight_g")
     axes.xaxis.get_offset_text().set_fontsize(_SMALL)
     axes.set_ylim(bottom=0.0)
     axes.set_ylabel(wording("plot-mean-weight"))
@@ -107,19 +108,23 @@ def _weights(axes: Axes, outlook: UnitOutlook) -> None:
         if item.fish.mean_weight_g is not None
     ]
     top = max(item.quantiles_g[-1][1] for item, _, _ in known) * 1.25
+    unit = unit_shown("weight_g")
+    step_g = 10.0 if unit is None else unit.metric(1.0)
     edges = np.linspace(0.0, top, 61)
     for item, mean, colour in known:
         spread = WeightSpread(mean_g=mean.value, cv=max(item.cv.value, 1e-3))
         above = np.array([spread.fraction_above(max(edge, 1e-6)) for edge in edges])
-        fish = -np.diff(above) * item.fish.fish_count.value / np.diff(edges) * 10.0
+        fish = -np.diff(above) * item.fish.fish_count.value / np.diff(edges) * step_g
         middles = (edges[1:] + edges[:-1]) / 2.0
         axes.fill_between(middles, fish, color=colour, alpha=0.25, linewidth=0)
         axes.plot(middles, fish, color=colour, linewidth=1.2)
         axes.axvline(item.plate_weight_g, color=colour, linestyle="--", linewidth=0.8)
     axes.set_xlim(0.0, top)
     axes.set_ylim(bottom=0.0)
+    write_figures(axes.xaxis, "weight_g")
+    write_figures(axes.yaxis)
     axes.set_xlabel(wording("plot-weight-of-a-fish"))
-    axes.set_ylabel(wording("plot-fish-in-each", step=10))
+    axes.set_ylabel(wording("plot-fish-in-each", step_g=step_g))
     axes.set_title(wording("plot-weights-today"), loc="left", fontsize=8)
 
 
@@ -149,6 +154,7 @@ def _limits(axes: Axes, limits: tuple[Limit, ...]) -> None:
     ]
     axes.set_yticks(range(len(limits)), names)
     axes.set_xlim(0.0, max(115.0, min(320.0, float(highs.max()) * 1.05)))
+    write_figures(axes.xaxis)
     axes.set_xlabel(wording("plot-used"))
     axes.set_title(wording("plot-limits"), loc="left", fontsize=8)
 
@@ -178,6 +184,8 @@ def _oxygen(axes: Axes, worst: OutageResult) -> None:
         )
     axes.set_xlim(0.0, float(hours[-1]))
     axes.set_ylim(bottom=0.0)
+    write_figures(axes.xaxis)
+    write_figures(axes.yaxis)
     axes.set_xlabel(wording("chart-hours-after"))
     axes.set_ylabel(wording("plot-oxygen"))
     axes.set_title(wording("plot-tonight", name=worst.name), loc="left", fontsize=8)

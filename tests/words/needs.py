@@ -94,5 +94,6 @@ def _example(name: str, taker: str, count: int, figure: Any) -> Any:
         **dict.fromkeys(("LIST", "STEPS", "ALTERNATIVES", "ASKED"), NAMES),
         **dict.fromkeys(("NUMBER", "AMOUNT", "PERCENT"), figure),
         "WEIGHT": 212.0,
+        "FINGERLINGS": 5.0,
     }
     return kinds.get(taker, "word")

@@ -7,16 +7,23 @@ from pathlib import Path
 
 import pytest
 import typer
+from babel import Locale
 from fluent.syntax import FluentParser
 from fluent.syntax import ast as ftl
 
 from fishmeasure.base import errors
 from fishmeasure.base.words import Message, Voice, advice, catalogue, meaning, say, what
-from fishmeasure.base.words.compiled import entry_of, parsed, references
+from fishmeasure.base.words.compiled import (
+    Entry,
+    Pattern,
+    entry_of,
+    parsed,
+    references,
+)
 from fishmeasure.base.words.explain import codes, explained
 from fishmeasure.base.words.sources import ENGLISH, FOLDER, entries, languages
 from fishmeasure.cli import app
-from tests.words.needs import examples, needs
+from tests.words.needs import PLURALS, examples, needs
 from tests.words.used import ROOT, Said, said, sources
 
 DONE = (
@@ -48,7 +55,7 @@ def has_value(code: str) -> bool:
 
 FORMS = (
     *("day-format", "list-", "span", "percent", "share-", "unit-", "page-", "flag-"),
-    *("alternatives", "as-said", "asked", "help-"),
+    *("alternatives", "as-said", "asked", "help-", "fingerlings-"),
 )
 """Messages that functions or the page name."""
 
@@ -174,13 +181,72 @@ def voices(language: str) -> Iterator[Voice]:
             yield Voice(language=language, teller=teller, units=units)
 
 
+CHOSEN_BY = {"key"}
+"""What a language may tell apart that English writes as it is given."""
+
+
 @pytest.mark.parametrize("language", languages())
 def test_a_language_has_all_that_english_has(language: str) -> None:
-    """Else it is said in English; parameters are the same."""
-    assert set(entries(ENGLISH)) <= set(entries(language))
+    """The same sentences, parts, parameters and cases."""
+    assert set(entries(language)) == set(entries(ENGLISH))
     for name in entries(ENGLISH):
-        ours, theirs = entry_of(name, language), entry_of(name)
-        assert set(ours.get("attributes", {})) == set(theirs.get("attributes", {}))
+        ours, theirs = parts(name, language), parts(name, ENGLISH)
+        assert set(ours) == set(theirs), name
+        for part, pattern in theirs.items():
+            same = parameters(ours[part]) - CHOSEN_BY == parameters(pattern) - CHOSEN_BY
+            assert same, f"{language}: {name}.{part}: other parameters"
+            assert told_apart(ours[part]) == told_apart(pattern), f"{name}.{part}"
+
+
+@pytest.mark.parametrize("language", languages())
+def test_plurals_are_those_of_the_language(language: str) -> None:
+    """The categories that CLDR has for whole numbers, or fewer with "other"."""
+    known = set(Locale.parse(language).plural_form.tags) | {"other"}
+    for name in entries(language):
+        for pattern in parts(name, language).values():
+            for found in selections(pattern):
+                if set(found["variants"]) <= PLURALS:
+                    assert set(found["variants"]) <= known, name
+                    assert found["default"] == "other", name
+
+
+def parts(name: str, language: str) -> dict[str, Pattern]:
+    """Return a message's value, as ``value``, and its attributes."""
+    entry = entry_of(name, language)
+    attributes: dict[str, Pattern] = entry.get("attributes", {})
+    return {"value": entry.get("value", [])} | attributes
+
+
+def parameters(pattern: Pattern) -> set[str]:
+    """Return all that a pattern puts in or chooses by."""
+    return {part["var"] for part in parts_within(pattern) if "var" in part}
+
+
+def told_apart(pattern: Pattern) -> set[frozenset[str]]:
+    """Return the cases that a pattern tells apart by ``case``."""
+    return {
+        frozenset(found["variants"])
+        for found in selections(pattern)
+        if found["select"] == {"var": "case"}
+    }
+
+
+def selections(pattern: Pattern) -> Iterator[Entry]:
+    """Yield each choice in a pattern."""
+    return (part for part in parts_within(pattern) if "select" in part)
+
+
+def parts_within(pattern: Pattern) -> Iterator[Entry]:
+    """Yield each expression of a pattern, those inside others too."""
+    for part in pattern:
+        if isinstance(part, str):
+            continue
+        yield part
+        yield from parts_within(part.get("args", []))
+        if "select" in part:
+            yield from parts_within([part["select"]])
+            for variant in part["variants"].values():
+                yield from parts_within(variant)
 
 
 def test_every_error_says_what_it_means() -> None:

@@ -62,10 +62,10 @@ def test_an_amount_has_the_unit_of_its_name() -> None:
     assert written("AMOUNT", "x_deg_c", 100.0, **us) == "212.0 deg-f"
     assert written("AMOUNT", "x_deg_c", 0, **us) == "32.0 deg-f"
     assert written("AMOUNT", "sd_deg_c", 3.0, **us) == "5.4 deg-f"  # no 32 degrees more
-    assert written("AMOUNT", "x_mm", 254.0, **us) == "10.0 in"
-    assert written("AMOUNT", "x_l_per_min", 3.785411784, **us) == "1.0 gal-per-min"
+    assert written("AMOUNT", "x_mm", 254.0, **us) == "10.000 in"
+    assert written("AMOUNT", "x_l_per_min", 3.785411784, **us) == "1.00 gal-per-min"
     assert written("AMOUNT", "x_mg_per_l", 6.0, **us) == "6.0 mg-per-l"
-    assert written("AMOUNT", "x_g", 28.349523125, **us) == "1.0 oz"
+    assert written("AMOUNT", "x_g", 28.349523125, **us) == "1.00 oz"
     with pytest.raises(ValueError, match="no unit"):
         written("AMOUNT", "x", 1.0)
 

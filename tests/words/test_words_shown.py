@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 import pytest
 
-from fishmeasure.base.words.sources import ENGLISH, entries
+from fishmeasure.base.words.sources import ENGLISH, entries, languages
 from tests.words.used import ROOT, sources
 
 SHOWS = {
@@ -100,6 +100,7 @@ typer.Option(help="help-unit")
 
 def test_help_is_plain_text() -> None:
     """It is read without Fluent, which takes long to import."""
-    for name, text in entries(ENGLISH).items():
-        if name.startswith("help-"):
-            assert not re.search(r"\{ (?!unit-)|\n +\.[a-z]", text), name
+    for language in languages():
+        for name, text in entries(language).items():
+            if name.startswith("help-"):
+                assert not re.search(r"\{ (?!unit-)|\n +\.[a-z]", text), name

@@ -6,8 +6,10 @@ from typing import Any
 
 from fishmeasure.base.words.message import Message
 from fishmeasure.base.words.sources import ENGLISH, entries
+from fishmeasure.base.words.units import US_NAMES
 from fishmeasure.base.words.voice import Units, Voice, voice
 
+_UNIT = "unit-"
 log = logging.getLogger(__name__)
 
 
@@ -103,6 +105,7 @@ class _Speaker:
         from fishmeasure.base.words.locales import locale_of  # noqa: PLC0415
 
         self._language = language
+        self._units = units
         self._entries = entries(language)
         self._parsed: set[str] = set()
         functions = Functions(locale_of(language), units, self._lookup)
@@ -161,12 +164,21 @@ class _Speaker:
             self._parse(name)
         return True
 
+    def _shown(self, name: str) -> str:
+        """Return the unit that stands where a metric one does; else the same name."""
+        unit = name.removeprefix(_UNIT)
+        us = US_NAMES.get(unit) if self._units == "us" and unit != name else None
+        return f"{_UNIT}{us}" if us else name
+
     def _parse(self, name: str) -> None:
         from fluent.syntax import ast  # noqa: PLC0415
 
         from fishmeasure.base.words.compiled import parsed, references  # noqa: PLC0415
 
-        resource = ast.Resource([parsed(name, self._language)])
+        entry = parsed(self._shown(name), self._language)
+        if entry.id.name != name and not name.startswith("-"):
+            entry = ast.Message(ast.Identifier(name), entry.value)
+        resource = ast.Resource([entry])
         self._bundle.add_resource(resource)
         for other in references(resource):
             self._has(other)

@@ -16,6 +16,10 @@ span-low = { $low } (likely { $value })
 span-high = { $high } (likely { $value })
 percent = { $value } %
 percent-past-all = over 999 %
+fingerlings-sold = { $case ->
+    [us] { $count } fish a lb, { $thousand } lb a thousand
+   *[metric] { $count } fish a kg, { $thousand } kg a thousand
+}
 share-up-to = up to { $high }
 share-likely = { $high } (likely { $value })
 
@@ -23,9 +27,12 @@ share-likely = { $high } (likely { $value })
 
 unit-kg-per-day = kg a day
 unit-lb-per-day = lb a day
+unit-m3-per-day = m³ a day
+unit-gal-per-day = gal a day
 unit-l-per-min = L/min
 unit-gal-per-min = gal/min
 unit-kg-per-m3 = kg/m³
+unit-lb-per-ft3 = lb/ft³
 unit-mg-per-l = mg/L
 unit-g-per-kg = g/kg
 unit-percent = %
@@ -40,6 +47,7 @@ unit-mm = mm
 unit-in = in
 unit-m3 = m³
 unit-m2 = m²
+unit-ft2 = ft²
 unit-l = L
 unit-gal = gal
 unit-g = g
@@ -1476,10 +1484,10 @@ outlook-too-many = { $case ->
 
 outlook-fingerlings = { $case ->
         [read-first] Until { DAY($until) }, { $fish } fingerlings of { $species } of
-            { AMOUNT($each_g, digits: 3) } may be added ({ AMOUNT($in_all_kg, digits: 2) }); add
+            { AMOUNT($each_g, digits: 3) } may be added ({ FINGERLINGS($each_g) }; { AMOUNT($in_all_kg, digits: 2) }); add
             none before temperature and oxygen were read.
        *[now] Until { DAY($until) }, { $fish } fingerlings of { $species } of
-            { AMOUNT($each_g, digits: 3) } may be added ({ AMOUNT($in_all_kg, digits: 2) }).
+            { AMOUNT($each_g, digits: 3) } may be added ({ FINGERLINGS($each_g) }; { AMOUNT($in_all_kg, digits: 2) }).
     }
 
 outlook-ammonia = { $case ->
@@ -1553,12 +1561,13 @@ outlook-sources = Sources and allowances: { $notes }
 outlook-sources-head = Sources and allowances
 outlook-cautions = Cautions
 outlook-warnings = Warnings
-plot-mean-weight = mean weight, g
-plot-mean-of-a-fish = mean weight of a fish, g
-plot-weight = weight, g
-plot-weight-of-a-fish = weight of a fish, g
+plot-mean-weight = mean weight, { unit-g }
+plot-mean-of-a-fish = mean weight of a fish, { unit-g }
+plot-weight = weight, { unit-g }
+plot-weight-of-a-fish = weight of a fish, { unit-g }
+plot-tick = { NUMBER($figure) }
 plot-share = share of the fish, %
-plot-fish-in-each = fish in each { $step } g
+plot-fish-in-each = fish in each { AMOUNT($step_g) }
 plot-growth = Growth: samples, projection, plate size (dashed)
 plot-growth-so-far = Growth so far and ahead
 plot-weights-today = Weights today, plate size (dashed)
@@ -1568,7 +1577,7 @@ plot-spread = { $case ->
        *[thick] half of them (thick)
     }
 plot-interval = { $cohort }, { $percent } % interval
-plot-plate-size = plate size { NUMBER($plate, decimals: 0) } g
+plot-plate-size = plate size { AMOUNT($plate_g, decimals: 0) }
 plot-no-fish = No fish in this unit on this day.
 plot-used = used, % of the limit
 plot-limits = Limits
@@ -1582,9 +1591,9 @@ plot-look-again = fish { $fish }: look again
 plot-own-line = this stock: W = { $a } L^{ NUMBER($b, decimals: 3) }, { $fish } fish, band 2 sd
 plot-published-line = published: W = { $a } L^{ NUMBER($b, decimals: 3) }
 plot-length = { $case ->
-        [total] total length, mm
-        [standard] standard length, mm
-       *[fork] fork length, mm
+        [total] total length, { unit-mm }
+        [standard] standard length, { unit-mm }
+       *[fork] fork length, { unit-mm }
     }
 plot-single-fish = Length and weight of single fish
 plot-nets = Nets weighed and measured
@@ -1592,12 +1601,12 @@ plot-disagrees = { $net }: does not agree
 plot-on-published = this stock, { $off } % on published
 plot-shaded = ({ $percent } % interval shaded)
 plot-published = published
-plot-mean = mean { NUMBER($mean, decimals: 0) } g, { $percent } % interval
-    { NUMBER($low, decimals: 0) } to { NUMBER($high, decimals: 0) } g
+plot-mean = mean { AMOUNT($mean_g, decimals: 0) }, { $percent } % interval
+    { NUMBER($low_g, decimals: 0) } to { AMOUNT($high_g, decimals: 0) }
 plot-below = { $case ->
-        [tenth] 10 % below { NUMBER($weight, decimals: 0) } g
-        [half] half below { NUMBER($weight, decimals: 0) } g
-       *[nine-tenths] 90 % below { NUMBER($weight, decimals: 0) } g
+        [tenth] 10 % below { AMOUNT($weight_g, decimals: 0) }
+        [half] half below { AMOUNT($weight_g, decimals: 0) }
+       *[nine-tenths] 90 % below { AMOUNT($weight_g, decimals: 0) }
     }
 plot-measured = { $fish } measured fish
 
@@ -1660,7 +1669,7 @@ five-fish-column = { $case ->
         [date] date
         [photo] photo
         [fish] fish
-        [weight] weight, g
+        [weight] weight, { unit-g }
        *[notes] notes
     }
 
@@ -2555,22 +2564,28 @@ cli-figure = { $case ->
             { NUMBER($high_kg, decimals: 1) })
         [mm] { AMOUNT($value_mm, decimals: 0) } ({ NUMBER($low_mm, decimals: 0) } to
             { NUMBER($high_mm, decimals: 0) })
+        [cell-mm] { NUMBER($value_mm, decimals: 1) }
+        [cell-g] { NUMBER($value_g, decimals: 0, bare: 1) }
+        [cell-g-span] { NUMBER($span_g, bare: 1) }
+        [cell-kg-span] { NUMBER($span_kg) }
+        [cell-m3] { NUMBER($value_m3) }
+        [cell-m2] { NUMBER($value_m2) }
+        [cell-l-per-min] { NUMBER($value_l_per_min) }
         [middle] { NUMBER($low_g, decimals: 0) } to { AMOUNT($high_g, decimals: 0) }
         [taken-off] { PERCENT($share, decimals: 1) }: { AMOUNT($off_g, decimals: 0) }
         [fish] { NUMBER($fish, decimals: 0, all: 1) }
-        [span] { NUMBER($figure) }
        *[bare] { NUMBER($figure, decimals: 2, all: 1) }
     }
 
 cli-columns = { $case ->
-        [photo] fish | fork mm | ± mm | total mm | depth mm | weight g | doubts
+        [photo] fish | fork { unit-mm } | ± { unit-mm } | total { unit-mm } | depth { unit-mm } | weight { unit-g } | doubts
         [plan] fish a net | nets | fish in all | expected ± %
         [species] species | a | b | K | range mm | level | of fish | confidence
-        [units] unit | kind | m³ | inflow L/min | bed m² | version
+        [units] unit | kind | { unit-m3 } | inflow { unit-l-per-min } | bed { unit-m2 } | version
         [cohorts] cohort | species | origin | version
         [entries] date | entry | unit | cohort | what | id
-        [state] unit | cohort | fish | mean weight g | kg | last sample
-       *[nets] net | fish | measured | weight g | against the rest | doubt
+        [state] unit | cohort | fish | mean weight { unit-g } | { unit-kg } | last sample
+       *[nets] net | fish | measured | weight { unit-g } | against the rest | doubt
     }
 
 cli-check = { $case ->
@@ -2779,6 +2794,7 @@ cli-species-figure = { $case ->
     [c_g_per_cm3] Weight over squared depth along the body, g/cm³
     [stock_relative_sd] Its spread between stocks, fraction
     [fish_relative_sd] Its spread between fish, fraction
+    [squared_depth_per_cubed_length] Squared depth along the body over cubed fork length
     [squared_depth_per_depth2_length] Squared depth along the body over depth squared times fork length
     [tgc_x1000] Thermal growth coefficient x 1000, g^(1/3) per degree-day
     [optimum_temperature_deg_c] Growth no faster above, °C
@@ -2803,7 +2819,8 @@ cli-species-figure = { $case ->
     [unionised_ammonia_n_act_mg_per_l] Act on un-ionised ammonia over, mg/L as N
     [nitrite_n_watch_mg_per_l] Watch nitrite over, mg/L as N at 10 mg/L chloride
     [nitrite_n_act_mg_per_l] Act on nitrite over, mg/L as N at 10 mg/L chloride
-   *[nitrate_n_watch_mg_per_l] Watch nitrate over, mg/L as N
+    [nitrate_n_watch_mg_per_l] Watch nitrate over, mg/L as N
+   *[other] { $case }
 }
 
 cli-species-word = { $case ->
@@ -2939,6 +2956,8 @@ help-stocking-command = Show how near each limit is, the room left, or how many 
     go.
 help-app = How heavy are the fish? Photos and bulk weighings to mean weight and spread.
 help-version = Show the version and exit.
+help-units = Units of what is said and typed, metric or us; else FISHMEASURE_UNITS, else those of
+    'fishmeasure settings'. JSON is metric always.
 help-language = Language of what is said, such as en; else that of the locale.
 help-data-option = The server's folder; else FISHMEASURE_DATA_DIR, else your own.
 help-file = The backup to make, such as monday.tar; none is overwritten.
@@ -2985,7 +3004,7 @@ help-paper = Paper of the printed sheet, A4, A3 or Letter; else the markers tell
 help-known = Without a marker: two points in the photo, in pixels from its top left, and how
     far apart they are.
 help-water = The fish are in a tub of water, the sheet or cards on its bottom.
-help-water-depth = With --water: from the water's surface to the sheet, mm; makes lengths
+help-water-depth = With --water: from the water's surface to the sheet, { unit-mm }; makes lengths
     surer.
 help-lens = Lens profile that 'fishmeasure lens' wrote.
 help-json-to = Write the figures as JSON; - for the screen.
@@ -2994,7 +3013,7 @@ help-overlay = Folder for pictures with the fish drawn in.
 help-outlook-unit = Name of the unit.
 help-pdf = Write the page to print to this file.
 help-hours = Hours of outage that the fish should survive.
-help-fingerlings = Weight of fingerlings that may be added, g.
+help-fingerlings = Weight of fingerlings that may be added, { unit-g }.
 help-days = Days ahead for which there must be room.
 help-demo-on = Last day of the invented data, 2026-08-01; else today.
 help-photo-photos = Photos with a printed marker in view.
@@ -3040,12 +3059,12 @@ help-count-expected = Fish that should be there; said where the photos contradic
 help-every = Write every page into the folder --out.
 help-species-name = A species' name, or your own stock's TOML file.
 help-feed-days = Days of feed.
-help-feed = Feed given, kg.
-help-start = Biomass at the start, kg.
-help-end = Biomass at the end, kg.
-help-removed = Sold or moved out, kg.
-help-dead = Died, kg.
-help-added = Stocked or moved in, kg.
+help-feed = Feed given, { unit-kg }.
+help-start = Biomass at the start, { unit-kg }.
+help-end = Biomass at the end, { unit-kg }.
+help-removed = Sold or moved out, { unit-kg }.
+help-dead = Died, { unit-kg }.
+help-added = Stocked or moved in, { unit-kg }.
 help-growth-days = Days ahead.
 help-harvest-count = Fish in the cohort.
 help-take = DATE=NUMBER of the largest fish; repeat it.
@@ -3057,34 +3076,34 @@ help-count-error = Standard error of the count, %.
 help-tan = Total ammonia nitrogen, mg/L.
 help-ph = pH.
 help-tan-error = Standard error of the reading, %.
-help-nitrate-feed = Feed a day, g.
+help-nitrate-feed = Feed a day, { unit-g }.
 help-nitrate-start = Nitrate nitrogen now, mg/L.
-help-exchange = Water exchanged, m³/day.
+help-exchange = Water exchanged, { unit-m3-per-day }.
 help-protein = Protein of the feed, %; else the species'.
-help-bed = Plant bed, m².
+help-bed = Plant bed, { unit-m2 }.
 help-crop = Crop or kind of bed: leafy, fruiting, raft or nft.
 help-species-argument = Such as rainbow-trout; see 'fishmeasure species'.
 help-biomass-error = Standard error of the biomass, %.
 help-salinity = Salinity, g/kg.
-help-temp = Water temperature, °C.
-help-volume = Water, m³.
+help-temp = Water temperature, { unit-deg-c }.
+help-volume = Water, { unit-m3 }.
 help-wind = Wind over the water, m/s.
 help-fasted = The fish were not fed since the day before.
-help-plate-size = Plate size, g; else the species'.
-help-mean-weight = Mean weight of the fish, g.
-help-biomass = Fish in the unit, kg.
-help-depth = Mean depth, m; without it the surface is left out.
-help-inflow = Inflow, L/min.
+help-plate-size = Plate size, { unit-g }; else the species'.
+help-mean-weight = Mean weight of the fish, { unit-g }.
+help-biomass = Fish in the unit, { unit-kg }.
+help-depth = Mean depth, { unit-m }; without it the surface is left out.
+help-inflow = Inflow, { unit-l-per-min }.
 help-inflow-do = Oxygen of the inflow, mg/L; else 95 % of saturation.
 help-standard-transfer = Aerators' standard oxygen transfer rate, g/h.
-help-air = Air pumps: L/min of air in all; or --standard-transfer.
-help-air-depth = Depth of the diffusers under the water, m.
+help-air = Air pumps: { unit-l-per-min } of air in all; or --standard-transfer.
+help-air-depth = Depth of the diffusers under the water, { unit-m }.
 help-bubbles = Bubbles of the diffusers: fine, medium or coarse.
-help-altitude = Altitude, m.
+help-altitude = Altitude, { unit-m }.
 help-water-use = Oxygen that water and bottom use, mg/L an hour.
 help-cohort-options-sample = A mean weight: DATE=GRAMS, or DATE=GRAMS/PERCENT with its
     standard error; once for each sample.
-help-cohort-options-temp = Water temperature all year, °C; or --monthly or --wave.
+help-cohort-options-temp = Water temperature all year, { unit-deg-c }; or --monthly or --wave.
 help-monthly = Water temperatures of the twelve months, January first: 4,4,6,...
 help-wave = Water temperature as MEAN,AMPLITUDE,DAY: 9,5,205 is 4 to 14 °C, warmest on the
     205th day of the year.
@@ -3098,7 +3117,7 @@ help-backup-hours = Hours that the backup's battery lasts.
 help-outage-hours = Hours to last: how many fish would?
 help-chart = Write a chart to this file (.png, .svg or .pdf).
 help-stocking-ph = pH, for the ammonia.
-help-density = Your own density limit, kg/m³; else the species'.
+help-density = Your own density limit, { unit-kg-per-m3 }; else the species'.
 help-condition = Condition factor K, for the density and flow index.
 help-stocking-days = Days ahead that the unit must hold its fish.
 

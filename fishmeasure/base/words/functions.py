@@ -28,12 +28,19 @@
 ``SHELL($name)``, ``SHELL($name, key: "name")``
     A name, or name=…, as one word of a command line.
 
+``FINGERLINGS($each_g)``
+    How fingerlings of a weight are sold: "200 a kg, 5 kg a thousand".
+
+In US customary units a weight of fish is written in pounds and ounces together, with
+its unit, by NUMBER too; ``bare: 1`` gives ounces alone, for a table.
+
 A figure with an interval is written "value (low to high)" by each of them, or by
 ``end: "low"`` and ``end: "high"`` as the end to act on first: "low (likely value)".
 """
 
 import math
 from collections.abc import Callable
+from dataclasses import dataclass
 from datetime import date
 from typing import Any
 
@@ -46,7 +53,7 @@ from fluent.runtime.types import FluentFloat, FluentInt, FluentNone, FluentType
 
 from fishmeasure.base.words.figures import shell_word
 from fishmeasure.base.words.message import Interval, Value
-from fishmeasure.base.words.units import Unit, unit_of
+from fishmeasure.base.words.units import LB_PER_KG, OZ_PER_LB, Unit, unit_of
 from fishmeasure.base.words.voice import Units
 
 Lookup = Callable[..., str]
@@ -54,6 +61,8 @@ Lookup = Callable[..., str]
 _PAST_ALL = 9.995  # more of a limit is only said to be past all use
 _KILOGRAM_G = 1000.0
 _LARGE_G = 20.0  # from here on a gram is fine enough
+_OUNCE = "oz"
+_US_DIGITS = 4  # of a figure that has no form: what a conversion adds is no figure
 _LONGEST = 2000  # Fluent refuses a longer text inside a sentence
 
 
@@ -84,6 +93,14 @@ class Span(FluentType):
     def __init__(self, figure: Interval, unit: Unit | None) -> None:
         self.figure = figure
         self.unit = unit
+
+
+@dataclass(frozen=True, slots=True)
+class _Way:
+    """How a figure is put into the system of units, and written."""
+
+    turned: Callable[[float], float]
+    written: Callable[[float, dict[str, Any]], str]
 
 
 class Names(FluentType):
@@ -150,6 +167,7 @@ class Functions:
             "NUMBER": self.number,
             "AMOUNT": self.amount,
             "WEIGHT": self.weight,
+            "FINGERLINGS": self.fingerlings,
             "PERCENT": self.percent,
             "SHARE": self.share,
             "DAY": self.day,
@@ -167,11 +185,17 @@ class Functions:
     def number(self, figure: Any, **form: Any) -> str:
         """Return a number or an interval, in the system of units, without the unit."""
         unit = getattr(_given(figure), "unit", None)
+        known = _known(form)
+        bare = known.pop("bare", 0)
         if unit is None or not self._us or not unit.us:
-            return self._figure(figure, _known(form), lambda value: value)
-        return self._figure(
-            figure, _known(form), lambda value: unit.per * value + unit.plus
-        )
+            return self._figure(figure, known, _Way(lambda value: value, self._fixed))
+        if "decimals" in known:
+            known["decimals"] = max(known["decimals"] + unit.finer, 0)
+        elif not known and not isinstance(figure, Span):
+            known["atMost"] = _US_DIGITS
+        together = unit.us == _OUNCE and not bare
+        write = self._ounces if together else self._fixed
+        return self._figure(figure, known, _Way(unit.shown, write))
 
     def amount(self, figure: Any, **form: Any) -> str:
         """Return a number or an interval with its unit."""
@@ -179,8 +203,9 @@ class Functions:
         if unit is None:
             message = "the parameter's name ends in no unit"
             raise ValueError(message)
+        text = self.number(figure, **form)
         name = unit.us if self._us and unit.us else unit.name
-        return f"{self.number(figure, **form)} {self._lookup(f'unit-{name}')}"
+        return text if name == _OUNCE else f"{text} {self._lookup(f'unit-{name}')}"
 
     def weight(self, figure: Any) -> str:
         """Return a fish's weight to about three figures, in the unit that fits it."""
@@ -197,7 +222,7 @@ class Functions:
         """Return a fraction in per cent; past all use it is only said to be past it."""
         form = _known({"decimals": 0, **form})
         if isinstance(share, Span):
-            return self._span(share, form, self._share, lambda value: 100.0 * value)
+            return self._span(share, form, _Way(lambda value: value, self._share))
         return self._share(float(_given(share)), form)
 
     def share(self, share: Any) -> str:
@@ -235,16 +260,42 @@ class Functions:
         first, end = ", ".join(items[:-1]), items[-1]
         return self._lookup(f"list-{last}", first=first, last=end)
 
-    def _figure(
-        self, figure: Any, form: dict[str, Any], turned: Callable[[float], float]
-    ) -> str:
+    def fingerlings(self, each: Any) -> str:
+        """Return how many go into a weight, and what a thousand weigh."""
+        case = "us" if self._us else "metric"
+        each_kg = float(_given(each)) / _KILOGRAM_G
+        each_unit = each_kg * LB_PER_KG if self._us else each_kg
+        if each_unit <= 0.0:
+            message = "fish of no weight are not sold by weight"
+            raise ValueError(message)
+        form = {"digits": 3}
+        same = _Way(lambda value: value, self._fixed)
+        return self._lookup(
+            "fingerlings-sold",
+            case=case,
+            count=self._figure(1.0 / each_unit, form, same),
+            thousand=self._figure(1000.0 * each_unit, form, same),
+        )
+
+    def _ounces(self, ounces: float, form: dict[str, Any]) -> str:
+        """Return ounces, or pounds and ounces from a pound on."""
+        places = form.get("decimals", 1)
+        places = 2 if abs(ounces) < 1.0 else min(max(places, 1), 2)
+        rounded = round(abs(ounces), places)
+        pounds, rest = divmod(rounded, OZ_PER_LB)
+        text = f"{self._fixed(rest, {'decimals': places})} {self._lookup('unit-oz')}"
+        if pounds:
+            text = f"{pounds:.0f} {self._lookup('unit-lb')} {text}"
+        return f"-{text}" if ounces < 0.0 and rounded else text
+
+    def _figure(self, figure: Any, form: dict[str, Any], way: "_Way") -> str:
         if isinstance(_given(figure), Span):
-            return self._span(figure, form, self._fixed, turned)
-        value = turned(figure if isinstance(figure, int) else float(figure))
+            return self._span(figure, form, way)
+        value = way.turned(figure if isinstance(figure, int) else float(figure))
         if "decimals" in form or "atMost" in form:
-            return self._fixed(value, form)
+            return way.written(value, form)
         if "digits" in form:
-            return self._fixed(value, {"decimals": _places(abs(value), form["digits"])})
+            return way.written(value, {"decimals": _places(abs(value), form["digits"])})
         short = str(value) if isinstance(value, int) else _short(value)
         return _marked(short, self._locale)
 
@@ -252,11 +303,11 @@ class Functions:
         self,
         span: Span,
         form: dict[str, Any],
-        written: Callable[[float, dict[str, Any]], str],
-        turned: Callable[[float], float],
+        way: "_Way",
     ) -> str:
+        written = way.written
         value, low, high = (
-            turned(end)
+            way.turned(end)
             for end in (span.figure.value, span.figure.low, span.figure.high)
         )
         if "decimals" not in form and "atMost" not in form:
@@ -296,7 +347,8 @@ def _given(value: Any) -> Any:
 
 def _known(form: dict[str, Any]) -> dict[str, Any]:
     """Return the options of a figure as Python's own."""
-    known = {"decimals": int, "digits": int, "atMost": int, "end": str, "all": int}
+    known = {"decimals": int, "digits": int, "atMost": int, "end": str}
+    known |= {"all": int, "bare": int}
     return {name: known[name](value) for name, value in form.items()}
 
 

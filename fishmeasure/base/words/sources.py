@@ -5,6 +5,7 @@ So a file is cut into its entries, and an entry is parsed when it is said.
 """
 
 import re
+from collections.abc import Callable
 from functools import cache
 from importlib.resources import files
 from importlib.resources.abc import Traversable
@@ -39,8 +40,12 @@ def entries(language: str) -> dict[str, str]:
     return {name: "\n".join(part) + "\n" for name, part in found.items()}
 
 
-def plain_text(name: str, language: str) -> str:
+def plain_text(
+    name: str, language: str, other: Callable[[str], str] = lambda name: name
+) -> str:
     """Return an entry without figures and choices, read without Fluent.
+
+    ``other`` gives the unit that stands where one is named in it.
 
     Raises
     ------
@@ -49,4 +54,8 @@ def plain_text(name: str, language: str) -> str:
     """
     text = entries(language).get(name) or entries(ENGLISH)[name]
     value = text.partition("=")[2]
-    return " ".join(line.strip() for line in value.splitlines()).strip()
+    found = " ".join(line.strip() for line in value.splitlines()).strip()
+    return _UNIT.sub(lambda unit: plain_text(other(unit[1]), language), found)
+
+
+_UNIT = re.compile(r"\{ (unit-[a-z0-9-]+) \}")

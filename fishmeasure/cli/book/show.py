@@ -30,9 +30,13 @@ def units_command(json_to: JsonTo = None, book: BookOption = None) -> None:
         table.add_row(
             unit.name,
             unit.kind,
-            f"{unit.volume_m3:g}",
-            f"{unit.inflow_l_per_min:g}",
-            f"{unit.plant_bed_area_m2:g}",
+            wording("cli-figure", case="cell-m3", value_m3=unit.volume_m3),
+            wording(
+                "cli-figure",
+                case="cell-l-per-min",
+                value_l_per_min=unit.inflow_l_per_min,
+            ),
+            wording("cli-figure", case="cell-m2", value_m2=unit.plant_bed_area_m2),
             str(unit.version),
         )
     _show(table)
@@ -103,8 +107,10 @@ def state_command(
                 wording("cli-figure", case="fish", fish=count),
                 ""
                 if mean_g is None
-                else wording("cli-figure", case="span", figure=mean_g),
-                "" if kg is None else wording("cli-figure", case="span", figure=kg),
+                else wording("cli-figure", case="cell-g-span", span_g=mean_g),
+                ""
+                if kg is None
+                else wording("cli-figure", case="cell-kg-span", span_kg=kg),
                 str(item.last_sampled_on or ""),
             )
     _show(table)

@@ -7,6 +7,7 @@ from fishmeasure.base.arrays import FloatArray
 from fishmeasure.base.words import wording
 from fishmeasure.estimation.model import PopulationEstimate
 from fishmeasure.estimation.nets import NetWeighing, net_label
+from fishmeasure.render.plots.axis_words import write_figures
 from fishmeasure.render.plots.canvas import (
     BLUE,
     GREEN,
@@ -167,6 +168,8 @@ def _draw_nets(
 
 
 def _finish(axes: Axes, x_label: str, title: str) -> None:
+    write_figures(axes.xaxis, "length_mm")
+    write_figures(axes.yaxis, "weight_g")
     axes.set_xlabel(x_label)
     axes.set_ylabel(wording("plot-weight"))
     axes.set_ylim(bottom=0.0)

@@ -8,6 +8,7 @@ from matplotlib.axes import Axes
 from fishmeasure.base.words import wording
 from fishmeasure.estimation.model import PopulationEstimate
 from fishmeasure.estimation.nets import NetWeighing
+from fishmeasure.render.plots.axis_words import unit_shown, write_figures
 from fishmeasure.render.plots.canvas import (
     BLUE,
     GREY,
@@ -38,7 +39,9 @@ def weight_plot(
     """
     figure, axes = new_axes()
     quantile = {q.below_fraction: q.weight_g.value for q in estimate.weight_quantiles_g}
-    step = _round_step((quantile[0.95] - quantile[0.05]) / 8.0)
+    unit = unit_shown("weight_g")
+    per = 1.0 if unit is None else unit.per
+    step = _round_step(per * (quantile[0.95] - quantile[0.05]) / 8.0) / per
     low = max(np.floor(quantile[0.05] / step) - 1.0, 0.0) * step
     edges = np.arange(low, quantile[0.95] + 3.0 * step, step)
     above = [estimate.weight_share_above(max(float(edge), 1e-6)) for edge in edges]
@@ -49,7 +52,7 @@ def weight_plot(
         width=step * 0.94,
         align="edge",
         color=_BARS,
-        label=wording("plot-fish-in-each", step=step),
+        label=wording("plot-fish-in-each", step_g=step),
     )
     mean = estimate.mean_weight_g
     percent = round(100.0 * estimate.level)
@@ -60,16 +63,18 @@ def weight_plot(
         linewidth=2.0,
         label=wording(
             "plot-mean",
-            mean=mean.value,
+            mean_g=mean.value,
             percent=percent,
-            low=mean.low,
-            high=mean.high,
+            low_g=mean.low,
+            high_g=mean.high,
         ),
     )
     top = 100.0 * float(share.max())
     _draw_quantiles(axes, estimate, top=top)
     _draw_fish(axes, estimate, nets, height=-0.035 * top)
     axes.set_ylim(-0.09 * top, 1.6 * top)
+    write_figures(axes.xaxis, "weight_g")
+    write_figures(axes.yaxis)
     axes.set_xlabel(wording("plot-weight-of-a-fish"))
     axes.set_ylabel(wording("plot-share"))
     legend_below(figure)
@@ -89,7 +94,7 @@ def _draw_quantiles(axes: Axes, estimate: PopulationEstimate, *, top: float) -> 
         axes.plot([weight.low, weight.high], [height, height], color=GREY, lw=1.5)
         axes.plot([weight.value], [height], "o", color=GREY, markersize=5)
         axes.annotate(
-            wording("plot-below", case=name, weight=weight.value),
+            wording("plot-below", case=name, weight_g=weight.value),
             (weight.value, height),
             xytext=(0, 5),
             textcoords="offset points",
