@@ -4,6 +4,7 @@ import { afterEach, test } from "node:test";
 import * as corrections from "../../api/page/js/corrections.js";
 import { gradingChecks, gradingEntries, meanOf } from "../../api/page/js/grading.js";
 import { netWeight, plainMean } from "../../api/page/js/samples.js";
+import { useTexts } from "../../api/page/js/text.js";
 import * as units from "../../api/page/js/units.js";
 
 afterEach(() => units.chooseSystem("metric"));
@@ -30,6 +31,35 @@ test("a number is read as it is typed, with point or comma", () => {
     ["1.5", "1,5", " 7 ", "8.", ".5", "1.2.3", "1e3", "", "-1"].map(units.typed),
     [1.5, 1.5, 7, 8, 0.5, null, null, null, null],
   );
+});
+
+test("figures are those of the language, in and out", () => {
+  useTexts("de", {});
+  assert.equal(units.typeable(12.5), "12,5");
+  assert.equal(plain(units.lengthWithError(24.32, 0.4)), "24,3 ± 0,4 mm");
+  // German parts decimals by a comma: 1.250 may be 1250 or 1,25.
+  assert.deepEqual(units.meanings("1.250"), ["1250", "1,250"]);
+  assert.equal(units.meanings("1,250"), null);
+  assert.equal(units.meanings("12.5"), null);
+  useTexts("en", {});
+  assert.deepEqual(units.meanings("1,250"), ["1250", "1.250"]);
+  assert.equal(units.meanings("1.250"), null);
+});
+
+test("US customary units are shown and read; what is kept is metric", () => {
+  // NIST SP 811: 1 gal = 3.785411784 L, 1 ft = 0.3048 m, t/°F = 1.8 t/°C + 32.
+  units.chooseSystem("imperial");
+  assert.equal(plain(units.withUnit("temperature_deg_c", 12.5)), "54.5 °F");
+  assert.equal(units.unitOfName("inflow_l_per_min"), "gal/min");
+  assert.ok(Math.abs(units.toMetric("volume_m3", 1000) - 3.785411784) < 1e-9);
+  assert.ok(Math.abs(units.toShown("depth_m", 0.3048) - 1) < 1e-12);
+  assert.equal(units.toShown("do_mg_per_l", 8.1), 8.1);
+  // 524 g / 28.349523125 g = 18.48 oz
+  assert.equal(plain(units.weight(524)), "1 lb 2.5 oz");
+  assert.equal(plain(units.weight(453.5)), "1 lb 0.0 oz");
+  assert.equal(plain(units.weightWithError(524, 54)), "1 lb 2.5 oz ± 1.9 oz");
+  units.chooseSystem("metric");
+  assert.equal(plain(units.withUnit("temperature_deg_c", 12.5)), "12.5 °C");
 });
 
 test("an error has as many decimals as its figure", () => {

@@ -2,6 +2,7 @@
 
 import { get, put } from "./store.js";
 import { spoken } from "./text.js";
+import { unitsForServer } from "./units.js";
 
 /** @import { Address, Answer, Listed, Method, Paths, Read, Sent, Told } from "./types.js" */
 
@@ -100,6 +101,7 @@ async function fetchSafely(method, path, { json, form, headers }) {
     Accept: "application/json",
     "Accept-Language": spoken(),
     "Fishmeasure-Teller": "page", // advice in the page's terms
+    "Fishmeasure-Units": unitsForServer(), // of sentences; figures are metric
     ...headers,
   });
   if (method !== "GET") sent.set("X-Requested-With", "fishmeasure");

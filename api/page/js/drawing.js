@@ -2,6 +2,7 @@
 
 import { fill, h } from "./dom.js";
 import { spoken, t } from "./text.js";
+import { unitsForServer } from "./units.js";
 
 /**
  * Return a drawing of the server; `state` changes where it is to be made anew.
@@ -13,7 +14,7 @@ export function serverDrawing(path, alt, state = "") {
   /** @param {string} theme */
   const address = (theme) => {
     const joint = path.includes("?") ? "&" : "?";
-    return `${path}${joint}theme=${theme}&state=${encodeURIComponent(state)}&language=${spoken()}`;
+    return `${path}${joint}theme=${theme}&state=${encodeURIComponent(state)}&language=${spoken()}&units=${unitsForServer()}`;
   };
   const image = h("img.drawing", { src: address("light"), alt });
   const dark = { srcset: address("dark"), media: "(prefers-color-scheme: dark)" };

@@ -4,7 +4,7 @@ import { icon } from "./icons.js";
 import { askedOf, fieldsOf, needsOf } from "./schema_fields.js";
 import { schemas } from "./schemas.js";
 import { t, textOr } from "./text.js";
-import { count, feed, stock, weight } from "./units.js";
+import { count, feed, stock, weight, withUnit } from "./units.js";
 
 /** @import { AnyEntry, Cohort, GradeGroup, IconName, Option, Unit, Values } from "./types.js" */
 
@@ -155,5 +155,5 @@ function waterParts(entry) {
     "chloride_mg_per_l",
   ]
     .filter((name) => typeof entry[name] === "number")
-    .map((name) => t(`reading-${name}`, { value: String(entry[name]) }));
+    .map((name) => t(`reading-${name}`, { value: withUnit(name, entry[name]) }));
 }

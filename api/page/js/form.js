@@ -4,9 +4,19 @@ import { fill, h } from "./dom.js";
 import { banner } from "./parts.js";
 import { lacking } from "./schema_fields.js";
 import { t } from "./text.js";
-import { fishUnit, fromGrams, stockUnit, toGrams, typed } from "./units.js";
+import {
+  fishUnit,
+  fromGrams,
+  meanings,
+  stockUnit,
+  toGrams,
+  toMetric,
+  toShown,
+  typeable,
+  typed,
+} from "./units.js";
 
-/** @import { Field, FieldType, FormOptions, Input, Values, Wrong } from "./types.js" */
+/** @import { Field, FormOptions, Input, Values, Wrong } from "./types.js" */
 
 /**
  * A field is {name, label, type, hint?, required?, options?, min?, max?, value?, bare?};
@@ -52,7 +62,7 @@ export class Fields {
       const input = this.input(field.name);
       const value = parse(field, input);
       const missing = value === null && field.required;
-      const label = value === undefined ? labelWithRange(field) : field.label;
+      const label = value === undefined ? labelOfWrong(field, input) : field.label;
       if (value === undefined || missing) wrong.push({ label, input });
       else if (value !== null) values[field.name] = value;
     }
@@ -180,14 +190,12 @@ function choice(field, shared) {
 }
 
 /** @param {Field} options */
-function shown({ type, value }) {
+function shown({ name, type, value }) {
   if (typeof value !== "number") return "";
-  /** @param {number} number */
-  const plain = (number) => String(Number(number.toPrecision(6)));
-  if (type === "percent") return plain(value * 100);
-  if (type === "fish-weight") return plain(fromGrams(value, fishUnit()));
-  if (type === "stock-weight") return plain(fromGrams(value * 1000, stockUnit()));
-  return plain(value);
+  if (type === "percent") return typeable(value * 100);
+  if (type === "fish-weight") return typeable(fromGrams(value, fishUnit()));
+  if (type === "stock-weight") return typeable(fromGrams(value * 1000, stockUnit()));
+  return typeable(type === "number" ? toShown(name, value) : value);
 }
 
 /**
@@ -201,25 +209,37 @@ function parse(field, input) {
   const text = input.value.trim();
   if (text === "") return null;
   if (["text", "date", "choice", "lines"].includes(field.type)) return text;
+  if (meanings(text)) return undefined;
   const negative = text.startsWith("-");
   const size = typed(negative ? text.slice(1) : text);
   if (size === null) return undefined;
   const number = negative ? -size : size;
-  const value = converted(field.type, number);
+  const value = converted(field, number);
   const { min = -Infinity, max = Infinity } = field;
   return value !== undefined && value >= min && value <= max ? value : undefined;
 }
 
 /**
- * @param {FieldType} type
+ * @param {Field} field
  * @param {number} number
  */
-function converted(type, number) {
+function converted({ name, type }, number) {
   if (type === "whole") return Number.isInteger(number) ? number : undefined;
   if (type === "percent") return number / 100;
   if (type === "fish-weight") return toGrams(number, fishUnit());
   if (type === "stock-weight") return toGrams(number, stockUnit()) / 1000;
-  return number;
+  return type === "number" ? toMetric(name, number) : number;
+}
+
+/**
+ * Return the label of what is unusable, with what it may mean or its range.
+ * @param {Field} field
+ * @param {Input} input
+ */
+function labelOfWrong(field, input) {
+  const [whole, decimal] = meanings(input.value) ?? [];
+  if (whole) return t("form-unclear", { label: field.label, whole, decimal });
+  return labelWithRange(field);
 }
 
 /**

@@ -2,7 +2,7 @@
 
 import { fill, h } from "./dom.js";
 import { icon } from "./icons.js";
-import { t } from "./text.js";
+import { decimalMark, t } from "./text.js";
 
 const KEYS = ["1", "2", "3", "4", "5", "6", "7", "8", "9", ".", "0", "erase"];
 
@@ -22,7 +22,7 @@ export function numberPad({ onkey, onunit, unit }) {
           key === "erase" ? t("pad-erase") : key === "." ? t("pad-point") : null,
         onclick: () => onkey(key),
       },
-      key === "erase" ? icon("erase") : key,
+      key === "erase" ? icon("erase") : key === "." ? decimalMark() : key,
     ),
   );
   return h(

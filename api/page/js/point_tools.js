@@ -6,7 +6,7 @@ import { fishMarks } from "./marks.js";
 import { numberPad, typeKey } from "./pad.js";
 import { action } from "./parts.js";
 import { showActions } from "./router.js";
-import { t } from "./text.js";
+import { decimalMark, t } from "./text.js";
 import { TwoPoints, promptsFor } from "./two_points.js";
 import { lengthUnit, toMm, typed } from "./units.js";
 
@@ -169,7 +169,7 @@ export class ScaleTool extends PointTool {
   }
 
   draw() {
-    fill(this.value, `${this.text || "–"} ${lengthUnit()}`);
+    fill(this.value, `${this.text.replace(".", decimalMark()) || "–"} ${lengthUnit()}`);
     this.save.disabled = !typed(this.text);
   }
 

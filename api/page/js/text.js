@@ -19,6 +19,12 @@ export const languages = () =>
 /** Return the language of what is said. */
 export const spoken = () => language;
 
+/** Return the mark before the decimals. */
+export const decimalMark = () =>
+  new Intl.NumberFormat(locale())
+    .formatToParts(0.5)
+    .find(({ type }) => type === "decimal")?.value ?? ".";
+
 /** Return the rules of numbers and dates; English ones with the day first. */
 export const locale = () => (language === "en" ? "en-GB" : language);
 

@@ -1,6 +1,6 @@
-/** Grams, kilograms and millimetres to what the grower reads, and back. */
+/** Figures, kept metric, to what the grower reads in his units and language, and back. */
 
-import { locale } from "./text.js";
+import { decimalMark, locale } from "./text.js";
 
 /** @import { Figure, LengthUnit, WeightUnit } from "./types.js" */
 
@@ -8,6 +8,7 @@ import { locale } from "./text.js";
 // 1 in = 25.4 mm.
 const GRAMS_PER_LB = 453.59237;
 const GRAMS_PER_OZ = GRAMS_PER_LB / 16;
+const LEAST_POUND = 15.95 * GRAMS_PER_OZ; // written to a tenth of an ounce
 const MM_PER_IN = 25.4;
 const KEY = "fishmeasure.units";
 const UNKNOWN = "?"; // in place of a figure that is not there
@@ -140,12 +141,26 @@ function weightUnit(grams) {
 }
 
 /**
- * Return a weight: "212 g", "1.24 kg" or "7.48 oz".
+ * Return a weight: "212 g", "1.24 kg" or "7.48 oz"; of a pound or more "1 lb 2.5 oz".
  * @param {Figure} grams
  * @param {WeightUnit} [unit]
  */
-export function weight(grams, unit = weightUnit(grams)) {
-  return `${number(fromGrams(grams, unit))}${SPACE}${unit}`;
+export function weight(grams, unit) {
+  if (!unit && inPounds(grams)) return poundsAndOunces(known(grams));
+  const own = unit ?? weightUnit(grams);
+  return `${number(fromGrams(grams, own))}${SPACE}${own}`;
+}
+
+/** @param {Figure} grams */
+const inPounds = (grams) => imperial() && Math.abs(known(grams)) >= LEAST_POUND;
+
+/** @param {number} grams */
+function poundsAndOunces(grams) {
+  const ounces = Math.round((10 * Math.abs(grams)) / GRAMS_PER_OZ) / 10;
+  const pounds = Math.floor(ounces / 16);
+  const sign = grams < 0 ? "-" : "";
+  const rest = fixed(ounces - 16 * pounds, 1);
+  return `${sign}${pounds}${SPACE}lb${SPACE}${rest}${SPACE}oz`;
 }
 
 /**
@@ -154,6 +169,8 @@ export function weight(grams, unit = weightUnit(grams)) {
  * @param {Figure} errorG
  */
 export function weightWithError(grams, errorG) {
+  if (inPounds(grams) && errorG)
+    return `${weight(grams)} ±${SPACE}${fixed(Math.max(errorG / GRAMS_PER_OZ, 0.1), 1)}${SPACE}oz`;
   return withError(weight(grams), errorG, (g) => fromGrams(g, weightUnit(grams)));
 }
 
@@ -175,9 +192,9 @@ export function lengthWithError(mm, errorMm) {
 function withError(text, error, toUnit) {
   if (!error) return text;
   const [figure, unit] = text.split(SPACE);
-  const places = (figure.split(".")[1] ?? "").length;
+  const places = (figure.split(decimalMark())[1] ?? "").length;
   const least = 10 ** -places; // no figure is surer than its last digit
-  const shown = Math.max(toUnit(error), least).toFixed(places);
+  const shown = fixed(Math.max(toUnit(error), least), places);
   return `${figure} ±${SPACE}${shown}${SPACE}${unit}`; // may break before its error
 }
 
@@ -187,6 +204,7 @@ function withError(text, error, toUnit) {
  * @param {Figure} [middle]
  */
 export function weightRange([low, high], middle = (known(low) + known(high)) / 2) {
+  if (inPounds(middle)) return `${weight(low)}–${weight(high)}`;
   const unit = weightUnit(middle);
   return `${number(fromGrams(low, unit))}–${number(fromGrams(high, unit))}${SPACE}${unit}`;
 }
@@ -231,6 +249,40 @@ export function length(mm) {
 }
 
 /**
+ * @param {number} value
+ * @param {number} places
+ */
+function fixed(value, places) {
+  return new Intl.NumberFormat(locale(), {
+    minimumFractionDigits: places,
+    maximumFractionDigits: places,
+    useGrouping: false,
+  }).format(value);
+}
+
+/**
+ * Return a number as one types it: without marks between thousands.
+ * @param {number} value
+ */
+export const typeable = (value) =>
+  new Intl.NumberFormat(locale(), {
+    maximumSignificantDigits: 6,
+    useGrouping: false,
+  }).format(value);
+
+/**
+ * Return the two numbers that a text may mean, as one would type them, or null where
+ * it means one: "1.250" where a comma parts the decimals is asked, never guessed.
+ * @param {string} text
+ * @returns {[string, string] | null}
+ */
+export function meanings(text) {
+  const found = /^([1-9]\d{0,2})([.,])(\d{3})$/.exec(text.trim());
+  if (!found || found[2] === decimalMark()) return null;
+  return [`${found[1]}${found[3]}`, `${found[1]}${decimalMark()}${found[3]}`];
+}
+
+/**
  * Return the number that a person typed, or null. Both 1.5 and 1,5 are read.
  * @param {unknown} text
  * @returns {number | null}
@@ -240,31 +292,85 @@ export function typed(text) {
   return /^\d*\.?\d+$|^\d+\.$/.test(plain) ? Number(plain) : null;
 }
 
+/**
+ * @typedef {{ unit: string, us?: string, per?: number, plus?: number }} FieldUnit
+ */
+
+// Exact: NIST SP 811 (2008), appendix B.8: 1 gal = 3.785411784 L, 1 ft = 0.3048 m,
+// and t/°F = 1.8 t/°C + 32. US figure = per * metric figure + plus.
+const GAL_PER_L = 1 / 3.785411784;
+const FT_PER_M = 1 / 0.3048;
+const LB_PER_KG = 1000 / GRAMS_PER_LB;
+
 // A field's unit is the end of its name (the project's rule); the longest end counts.
-/** @type {[string, string][]} */
+/** @type {[string, FieldUnit][]} */
 const UNITS = [
-  ["mg_per_l_h", "mg/L/h"],
-  ["kg_per_m3", "kg/m³"],
-  ["kg_per_day", "kg/day"],
-  ["mg_per_l", "mg/L"],
-  ["l_per_min", "L/min"],
-  ["g_per_kg", "g/kg"],
-  ["g_per_h", "g/h"],
-  ["deg_c", "°C"],
-  ["hours", "h"],
-  ["hpa", "hPa"],
-  ["mm", "mm"],
-  ["m3", "m³"],
-  ["m2", "m²"],
-  ["wh", "Wh"],
-  ["m", "m"],
-  ["w", "W"],
-  ["l", "L"],
+  ["mg_per_l_h", { unit: "mg/L/h" }],
+  ["kg_per_m3", { unit: "kg/m³", us: "lb/ft³", per: LB_PER_KG / FT_PER_M ** 3 }],
+  ["kg_per_day", { unit: "kg/d", us: "lb/d", per: LB_PER_KG }],
+  ["mg_per_l", { unit: "mg/L" }],
+  ["l_per_min", { unit: "L/min", us: "gal/min", per: GAL_PER_L }],
+  ["g_per_kg", { unit: "g/kg" }],
+  ["g_per_h", { unit: "g/h" }],
+  ["deg_c", { unit: "°C", us: "°F", per: 1.8, plus: 32 }],
+  ["hours", { unit: "h" }],
+  ["hpa", { unit: "hPa" }],
+  ["mm", { unit: "mm", us: "in", per: 1 / MM_PER_IN }],
+  ["m3", { unit: "m³", us: "gal", per: 1000 * GAL_PER_L }],
+  ["m2", { unit: "m²", us: "ft²", per: FT_PER_M ** 2 }],
+  ["wh", { unit: "Wh" }],
+  ["m", { unit: "m", us: "ft", per: FT_PER_M }],
+  ["w", { unit: "W" }],
+  ["l", { unit: "L", us: "gal", per: GAL_PER_L }],
 ];
+
+/**
+ * @param {string} name
+ * @returns {FieldUnit | undefined}
+ */
+const unitFor = (name) => UNITS.find(([end]) => name.endsWith(`_${end}`))?.[1];
 
 /**
  * Return the unit of a field for people; of weights and fractions the form knows it.
  * @param {string} name
  */
-export const unitOfName = (name) =>
-  UNITS.find(([end]) => name.endsWith(`_${end}`))?.[1] ?? "";
+export function unitOfName(name) {
+  const found = unitFor(name);
+  return (imperial() && found?.us) || (found?.unit ?? "");
+}
+
+/**
+ * Return a field's figure in the unit that is shown.
+ * @param {string} name
+ * @param {number} metric
+ */
+export function toShown(name, metric) {
+  const { us, per = 1, plus = 0 } = unitFor(name) ?? {};
+  return us && imperial() ? per * metric + plus : metric;
+}
+
+/**
+ * Return the metric figure of one in the unit that is shown.
+ * @param {string} name
+ * @param {number} shown
+ */
+export function toMetric(name, shown) {
+  const { us, per = 1, plus = 0 } = unitFor(name) ?? {};
+  return us && imperial() ? (shown - plus) / per : shown;
+}
+
+/**
+ * Return a field's figure with its unit: "12.5 °C".
+ * @param {string} name
+ * @param {number} metric
+ */
+export function withUnit(name, metric) {
+  const value = toShown(name, metric);
+  // What a conversion adds to a figure is no figure.
+  const text = typeable(value === metric ? metric : Number(value.toPrecision(4)));
+  const unit = unitOfName(name);
+  return unit ? `${text}${SPACE}${unit}` : text;
+}
+
+/** Return the system as the server calls it. */
+export const unitsForServer = () => (imperial() ? "us" : "metric");

@@ -3374,7 +3374,7 @@ page-aerator-standard_transfer_g_per_h-hint = The standard rate, if its data she
 page-aerator-on_backup = The aerator runs on a battery when the power fails
 page-aerator-backup_hours = Hours that the battery lasts
 page-aerator-backup_hours-hint = As tried out. Empty: not counted.
-page-unit-monthly = Water temperature by month (°C)
+page-unit-monthly = Water temperature by month ({ $unit })
 page-unit-monthly-hint = Twelve figures from January on, with spaces between; one figure
     for a spring that is about constant. Without it the last reading is held for the
     whole year.
@@ -3418,6 +3418,7 @@ page-form-or = { $one }, or { $other }
 page-form-with = { $one } with { $other }
 page-form-needs-any = Fill in at least one figure.
 page-form-range = { $label } ({ $from } to { $to })
+page-form-unclear = { $label } ({ $whole } or { $decimal }?)
 page-form-wrong = Look again at: { $fields }.
 
 page-sample-title = Sample, { $unit }
@@ -3678,14 +3679,14 @@ page-entry-save-correction = Save the correction
 page-entry-take-back = Take this entry back
 page-entry-take-back-sure = Take this entry back? It stays on record, but counts no
     more.
-page-reading-temperature_deg_c = { $value } °C
-page-reading-do_mg_per_l = { $value } mg/L oxygen
+page-reading-temperature_deg_c = { $value }
+page-reading-do_mg_per_l = { $value } oxygen
 page-reading-ph = pH { $value }
-page-reading-tan_mg_per_l = { $value } mg/L TAN
-page-reading-nitrite_n_mg_per_l = { $value } mg/L nitrite-N
-page-reading-nitrate_n_mg_per_l = { $value } mg/L nitrate-N
-page-reading-alkalinity_mg_per_l = alkalinity { $value } mg/L
-page-reading-chloride_mg_per_l = { $value } mg/L chloride
+page-reading-tan_mg_per_l = { $value } TAN
+page-reading-nitrite_n_mg_per_l = { $value } nitrite-N
+page-reading-nitrate_n_mg_per_l = { $value } nitrate-N
+page-reading-alkalinity_mg_per_l = alkalinity { $value }
+page-reading-chloride_mg_per_l = { $value } chloride
 
 page-waiting-title = Outbox
 page-waiting-count = { $n } not sent yet
@@ -3712,9 +3713,9 @@ page-pair-wait = Too many tries. Wait { $n } seconds.
 
 page-settings-title = Settings
 page-settings-language = Language
-page-settings-units = Weights and lengths
-page-settings-metric = g, kg, mm
-page-settings-imperial = oz, lb, in
+page-settings-units = Units
+page-settings-metric = g, kg, mm, °C, L
+page-settings-imperial = oz, lb, in, °F, gal
 page-settings-printed = Your printed sheet
 page-settings-printed-how = Printers shrink. Measure the check line on the sheet and
     enter its length; then lengths are right.

@@ -9,7 +9,7 @@ import { action, banner, card, failure, figures, loading } from "../parts.js";
 import { checkLine, keepChoice, phoneChoices, scaleRange } from "../photo_choices.js";
 import { go } from "../router.js";
 import { chooseLanguage, languages, spoken, t } from "../text.js";
-import { chooseSystem, lengthUnit, number, system, typed } from "../units.js";
+import { chooseSystem, lengthUnit, number, system, typeable, typed } from "../units.js";
 
 /** @import { Lens } from "../types.js" */
 
@@ -87,7 +87,7 @@ function printed() {
     id: "check-line",
     type: "text",
     inputmode: "decimal",
-    value: String(Number((phoneChoices().print_scale * line).toFixed(3))),
+    value: typeable(Number((phoneChoices().print_scale * line).toFixed(3))),
     oninput: (event) => {
       const measured = typed(event.target.value);
       const scale = measured === null ? NaN : measured / line;

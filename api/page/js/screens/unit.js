@@ -27,6 +27,7 @@ import {
   stockRange,
   weight,
   weightRange,
+  unitsForServer,
 } from "../units.js";
 
 /** @import { CohortHere, Estimate, Outlook, Unit, UnitState } from "../types.js" */
@@ -250,7 +251,7 @@ function links(unit, state, stocked) {
       ? h(
           "a.button",
           {
-            href: `/v1/units/${unit.id}/outlook.pdf?language=${spoken()}`,
+            href: `/v1/units/${unit.id}/outlook.pdf?language=${spoken()}&units=${unitsForServer()}`,
             target: "_blank",
           },
           icon("print"),

@@ -10,6 +10,7 @@ import { go } from "../router.js";
 import { fieldsOf } from "../schema_fields.js";
 import { itemSchema, schemas } from "../schemas.js";
 import { t } from "../text.js";
+import { toMetric, toShown, typeable, unitOfName } from "../units.js";
 
 /** @import { Field, Unit, Values } from "../types.js" */
 
@@ -28,6 +29,7 @@ const ASKED = [
   "altitude_m",
 ];
 const MONTHS = 12;
+const MONTHLY = "monthly_temperature_deg_c";
 
 /** @param {{ unit?: string }} options */
 export async function show({ unit: id }) {
@@ -60,10 +62,12 @@ function fields(old) {
     ...aeratorFields(old),
     {
       name: "monthly",
-      label: t("unit-monthly"),
+      label: t("unit-monthly", { unit: unitOfName(MONTHLY) }),
       hint: t("unit-monthly-hint"),
       type: "text",
-      value: old.monthly_temperature_deg_c?.join(" "),
+      value: old.monthly_temperature_deg_c
+        ?.map((deg) => typeable(Number(toShown(MONTHLY, deg).toPrecision(4))))
+        .join(" "),
     },
     ...fieldsOf(unit, ["note"], made),
   ];
@@ -102,12 +106,12 @@ function temperatures(text) {
     .replaceAll(",", ".")
     .split(/\s+/)
     .filter(Boolean)
-    .map(Number);
+    .map((deg) => toMetric(MONTHLY, Number(deg)));
   if (!values.length) return [];
   if (values.length === 1) values.push(...Array(MONTHS - 1).fill(values[0]));
   const { minimum = -Infinity, maximum = Infinity } = itemSchema(
     schemas().unit,
-    "monthly_temperature_deg_c",
+    MONTHLY,
   );
   const fits = (/** @type {number} */ value) => value >= minimum && value <= maximum;
   if (values.length !== MONTHS || !values.every(fits)) {

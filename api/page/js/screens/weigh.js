@@ -6,7 +6,7 @@ import { numberPad, typeKey } from "../pad.js";
 import { go } from "../router.js";
 import { edit, fishSeen, netPhotos } from "../samples.js";
 import { get } from "../store.js";
-import { t } from "../text.js";
+import { decimalMark, t } from "../text.js";
 import { fromGrams, toGrams, typed, weighingUnits, weight } from "../units.js";
 
 /** @import { Net, Sample } from "../types.js" */
@@ -160,7 +160,11 @@ class Weighing {
         onclick: () => this.choose(field),
       },
       h("span.label", t(`weigh-${field}`)),
-      h("span.value", this.texts[field] || "–", unit ? h("small", ` ${unit}`) : null),
+      h(
+        "span.value",
+        this.texts[field].replace(".", decimalMark()) || "–",
+        unit ? h("small", ` ${unit}`) : null,
+      ),
     );
   }
 
