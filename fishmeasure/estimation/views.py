@@ -57,7 +57,7 @@ def doubts_of_net(
     if more or fewer:
         doubts.append(
             Problem.of(
-                "count-differs",
+                "count-unlike-photo",
                 net=net.label,
                 entered=net.fish_count,
                 seen=clearest.value,

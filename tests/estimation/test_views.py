@@ -65,7 +65,7 @@ def test_photos_in_the_air_are_parts_of_a_net_unless_they_show_too_many() -> Non
 
 
 @pytest.mark.parametrize(
-    ("entered", "codes"), [(4, []), (3, []), (8, ["count-differs"])]
+    ("entered", "codes"), [(4, []), (3, []), (8, ["count-unlike-photo"])]
 )
 def test_a_count_is_held_against_the_photo(entered: int, codes: list[str]) -> None:
     net = NetWeighing(fish_count=entered, in_water=True, label="net 1")

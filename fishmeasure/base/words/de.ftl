@@ -474,12 +474,14 @@ too-large = { $case ->
         [upload] Der Upload ist größer als { NUMBER($limit_mb, decimals: 0) } MB.
         [request] Die Anfrage ist größer als { NUMBER($limit_mb, decimals: 0) } MB.
         [values] Die Anfrage enthält mehr als { $limit } Werte.
+        [memory] Das Foto braucht mehr als die { NUMBER($limit_mb, decimals: 0) } MB Speicher, die der Server einem Foto gibt.
        *[photo] { $name } ist zu groß: { $size }, die Grenze ist { $limit }.
     }
     .advice = { $case ->
         [upload] Senden Sie weniger Fotos auf einmal, jedes wie vom Telefon gespeichert.
         [request] Senden Sie es in mehreren Teilen.
         [values] Senden Sie es in mehreren Teilen.
+        [memory] Fotografieren Sie mit der normalen Einstellung des Telefons, und senden Sie es als JPEG.
        *[photo] Fotografieren Sie mit der normalen Einstellung des Telefons, nicht als Panorama oder Scan.
     }
     .meaning = Ein Foto überschreitet die Grenze in Bytes oder Pixeln, oder eine Anfrage ist zu groß.
@@ -1098,6 +1100,7 @@ caution-estimate = Eine Schätzung ist keine Messung. Handeln Sie nach dem unsic
 caution-oxygen = Sauerstoff und Ausfallzeiten sind Planungszahlen. Messen Sie den gelösten Sauerstoff mit einem Messgerät, und halten Sie einen erprobten Notbetrieb bereit.
 caution-electrical = Lassen Sie Elektroarbeiten in Wassernähe von einer zugelassenen Elektrofachkraft nach den örtlichen Vorschriften ausführen, mit Fehlerstromschutzschalter.
 caution-handling = Fassen Sie Fische mit nassen Händen an, kurz außerhalb des Wassers und in kühlem Wasser; keine Proben bei Hitze oder wenig Sauerstoff.
+caution-tub = Fische in einer Wiegewanne: Minuten, nicht länger; Wasser aus ihrer eigenen Einheit, belüftet; beobachten Sie sie, und hören Sie auf, wenn sie nach Luft schnappen oder kippen. Nicht mehr als 0,1 kg Fisch je Liter (Bachforellen von 76 g ertrugen das 14 h mit Sauerstoff bei 10 °C; in warmem Wasser die Hälfte), und binnen 5 Minuten zurück (übliche Praxis, ohne Quelle).
 caution-anaesthetics = Verwenden Sie nur bei Ihnen zugelassene Betäubungsmittel, nach Anweisung eines Tierarztes, und halten Sie die Wartezeit ein.
 caution-slaughter = Betäuben und schlachten Sie tierschutzgerecht und nach dem örtlichen Recht.
 caution-fasting = Lassen Sie Fische vor dem Schlachten nicht länger als 54 Tagesgrade nüchtern (Tage mal °C): 4 Tage bei 13 °C, 6 bei 9 °C.
@@ -1474,6 +1477,14 @@ sheet-words = { $case ->
         [cards-laid] an jede Ecke der Schale legen, auf die Fläche, auf der die Fische liegen. Senkrecht von oben fotografieren, alle Karten im Bild.
         [single] Entlang der gestrichelten Linie schneiden; den weißen Rand stehen lassen. Auf etwas Steifes, Ebenes kleben und neben die Fische legen,
         [single-laid] auf dieselbe Fläche. Senkrecht von oben fotografieren. Vier Karten oder der Bogen messen besser als eine.
+        [tub-print] Mit 100 % drucken („Originalgröße“, nie „an Seite anpassen“) und mit matter Folie laminieren, oder in eine matte, wasserdichte Hülle stecken: Glanz spiegelt den Himmel.
+        [tub] Flach auf den Boden der Wanne legen, an den Ecken mit etwas Flachem, Mattem beschwert; Wasser knapp über den Rücken der Fische. Senkrecht von
+        [tub-still] oben fotografieren, aus 60 bis 90 cm, kein Himmel über dem Bogen gespiegelt, das Wasser in Ruhe; drei Fotos machen. In welligem Wasser ist ein Bogen sicherer als Karten.
+        [tub-cards] Jede Karte mit matter Folie laminieren und auf etwas Flaches kleben, das sinkt (Schiefer, Fliese, Stahl). Für runde Wannen, in die der Bogen nicht passt: je eine Karte
+        [tub-cards-laid] nahe jeder Seite, eben auf dem Boden, alle im Bild. Wellen verschieben eine Karte um ein, zwei Millimeter: Wasser ruhen lassen und drei Fotos machen.
+        [dummy-print] Mit 100 % drucken, mit matter Folie laminieren und den Fisch an seinem dunklen Rand ausschneiden; seine Länge, Maulspitze bis Schwanz, ist 200 mm (nachmessen).
+        [dummy] Eben auf einen flachen, geraden Abstandhalter kleben, der schmaler ist, so dass er 30 bis 50 mm über dem Bogen liegt; diese Höhe messen.
+        [dummy-laid] Neben den Bogen in die Wanne legen, Wasser darüber, und fotografieren; dann: fishmeasure check FOTO --length-mm 200 --height-mm HÖHE --water
        *[lens-board] Mit 100 % drucken, auf etwas Ebenes kleben und 8 oder mehr Fotos von verschiedenen Seiten machen, nah und bildfüllend.
     }
 
@@ -1670,6 +1681,24 @@ water-unclear = { $case ->
     .meaning = Wellen, Trübung oder Glanz des Wassers über den Fischen.
 
 water-depth-alone = gilt nur für Fische in einer Wanne: geben Sie auch an, dass sie im Wasser sind
+
+scale-division = { $net }: die Fische wurden in einer Wanne gewogen, und der Ziffernschritt der Waage ist nicht angegeben; angenommen werden { AMOUNT($division_g) }.
+    .advice = Geben Sie den Ziffernschritt der Waage an: was sie nach 0 als Nächstes zeigt.
+    .cli = Geben Sie scale_division_g des Keschers an: was die Waage nach 0 als Nächstes zeigt.
+    .meaning = Ein Kescher wurde in einer Wanne auf einer Waage gewogen, deren Ziffernschritt nicht bekannt ist.
+
+count-unlike-photo = { $net }: eingetragen sind { $entered } Fische, das Foto zeigt { $seen } ({ $low } bis { $high }).
+    .advice = Zählen Sie noch einmal, oder sehen Sie das Foto an: Fische können verdeckt sein oder zu einem anderen Kescher gehören.
+    .meaning = Die Zählung eines Keschers und sein Foto stimmen nicht überein.
+
+dummy-not-seen = Im Foto wurde kein etwa { AMOUNT($length_mm, decimals: 0) } langer Fisch gefunden.
+    .advice = Fotografieren Sie noch einmal mit dem Prüffisch ganz im Bild, oder geben Sie seine Enden an.
+    .cli = Fotografieren Sie noch einmal mit dem Prüffisch ganz im Bild, oder geben Sie beide Enden mit --ends X1,Y1,X2,Y2 an (Pixel von oben links im Foto).
+    .meaning = Der Prüffisch bekannter Länge wurde im Foto nicht gefunden.
+
+count-doubted = { $photo }: { $expected } Fische sollten da sein, das Foto zeigt { $seen } ({ $low } bis { $high }).
+    .advice = Zählen Sie noch einmal, oder machen Sie ein anderes Foto mit verteilten Fischen und ruhigem Wasser.
+    .meaning = Eine erwartete Zahl und das Foto stimmen nicht überein.
 
 too-dark = Das Foto ist zu dunkel.
     .advice = Machen Sie Licht, oder gehen Sie aus dem Schatten.
@@ -2078,6 +2107,7 @@ cli-wanted = { $case ->
     [writable] beschreibbar ({ $reason })
     [readable] lesbar ({ $reason })
     [text] lesbar (das ist kein Text)
+    [ends] von der Form 120,80,940,85
     [two-on-screen] neben --json - möglich: nennen Sie eine Datei
     [table] ein CSV oder --instructions DATEI
     [picture] eine Datei in .png, .svg oder .pdf
@@ -2262,6 +2292,26 @@ cli-columns = { $case ->
         [entries] Datum | Eintrag | Einheit | Charge | Inhalt | Kennung
         [state] Einheit | Charge | Fische | Mittelgewicht { unit-g } | { unit-kg } | letzte Probe
        *[nets] Kescher | Fische | vermessen | Gewicht { unit-g } | gegen die übrigen | Zweifel
+    }
+
+cli-check = { $case ->
+        [within] { AMOUNT($known_mm, decimals: 1) } gemessen als { AMOUNT($read_mm, decimals: 1) }, { PERCENT($off, decimals: 1) } zu { $way ->
+                [long] lang
+               *[short] kurz
+            }. Ein solches Foto darf um { PERCENT($may, decimals: 1) } abweichen; Kamera, Bogen und Ort stimmen also.
+        [water] { AMOUNT($known_mm, decimals: 1) } gemessen als { AMOUNT($read_mm, decimals: 1) }, { PERCENT($off, decimals: 1) } zu { $way ->
+                [long] lang
+               *[short] kurz
+            }, und ein solches Foto sollte um höchstens { PERCENT($may, decimals: 1) } abweichen. Prüfen Sie die Höhe des Prüffisches über dem Bogen, den Druck (seine Prüfstrecke), dass der Bogen flach liegt und das Wasser ruht; machen Sie dann ein anderes Foto.
+       *[air] { AMOUNT($known_mm, decimals: 1) } gemessen als { AMOUNT($read_mm, decimals: 1) }, { PERCENT($off, decimals: 1) } zu { $way ->
+                [long] lang
+               *[short] kurz
+            }, und ein solches Foto sollte um höchstens { PERCENT($may, decimals: 1) } abweichen. Prüfen Sie die Höhe des Prüffisches über dem Bogen, den Druck (seine Prüfstrecke) und dass der Bogen flach liegt; machen Sie dann ein anderes Foto.
+    }
+
+cli-count = { $photo }: { $seen ->
+        [one] 1 Fisch ({ $low } bis { $high })
+       *[other] { $seen } Fische ({ $low } bis { $high })
     }
 
 cli-it-says = Es heißt: { $told }
@@ -2647,6 +2697,16 @@ help-serve-workers = Gleichzeitig vermessene Fotos.
 help-sheet-kind = Der Bogen, vier lose Karten, eine Karte oder die Tafel für 'lens'.
 help-sheet-paper = Papiergröße.
 help-sheet-out = PDF, das entstehen soll; sonst nach Art und Papier benannt.
+help-sheet-tub = Den Bogen und die Karten für eine Wanne mit Wasser schreiben, zum Laminieren.
+help-sheet-dummy = Einen Fisch von 200 mm zum Ausschneiden schreiben, um Kamera und Wanne zu prüfen.
+help-check-command = Kamera, Bogen und Wanne mit einem Prüffisch oder Fisch bekannter Länge prüfen.
+help-check-photo = Ein Foto mit dem Bogen und dem Prüffisch im Bild.
+help-check-length = Seine Länge von Maulspitze bis Schwanz am Maßstab, mm.
+help-check-height = Wie hoch er über dem Bogen liegt, mm: sein Abstandhalter.
+help-check-ends = Seine beiden Enden im Foto, in Pixeln, wo sie nicht gefunden werden.
+help-count-command = Die Fische auf Fotos einer Wanne oder Schale zählen, auch Setzlinge.
+help-count-photos = Fotos mit einem gedruckten Marker im Bild.
+help-count-expected = Fische, die da sein sollten; es wird gesagt, wo die Fotos widersprechen.
 help-every = Jede Seite in den Ordner --out schreiben.
 help-species-name = Name einer Art, oder die TOML-Datei Ihres eigenen Bestands.
 help-feed-days = Tage mit Futter.
@@ -3318,6 +3378,9 @@ page-guide-print-4 = Ein Brett oder eine Schale mit den vier losen Karten in den
 page-guide-sheet-sheet = Bogen, { $paper }
 page-guide-sheet-cards = Vier lose Karten, { $paper }
 page-guide-sheet-single = Eine Karte, { $paper }
+page-guide-sheet-tub = Bogen für eine Wanne mit Wasser, { $paper }
+page-guide-sheet-tub-cards = Vier Karten für eine Wanne, { $paper }
+page-guide-sheet-dummy = Prüffisch von 200 mm, { $paper }
 page-guide-sheet-lens-board = Tafel für das Objektiv, { $paper }
 page-guide-lay = 2. Fische hinlegen
 page-guide-lay-alt = Sechs Fische liegen mit Abstand um den Bogen auf einem nassen Brett.

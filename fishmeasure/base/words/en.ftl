@@ -1881,7 +1881,7 @@ scale-division = { $net }: its fish were weighed in a tub, and nobody said in wh
     .cli = Give scale_division_g of the net: what the scale shows next after 0.
     .meaning = A net was weighed in a tub on a scale of which the division is not known.
 
-count-differs = { $net }: { $entered } fish were entered, and its photo shows { $seen }
+count-unlike-photo = { $net }: { $entered } fish were entered, and its photo shows { $seen }
         ({ $low } to { $high }).
     .advice = Count them again, or look at the photo: fish may be hidden, or another net's.
     .meaning = The count of a net and its photo do not agree.

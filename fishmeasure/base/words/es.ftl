@@ -470,12 +470,14 @@ too-large = { $case ->
         [upload] El envío pasa de { NUMBER($limit_mb, decimals: 0) } MB.
         [request] La petición pasa de { NUMBER($limit_mb, decimals: 0) } MB.
         [values] La petición contiene más de { $limit } valores.
+        [memory] La foto necesita más de los { NUMBER($limit_mb, decimals: 0) } MB de memoria que el servidor da a una.
        *[photo] { $name } es demasiado grande: { $size }, el límite es { $limit }.
     }
     .advice = { $case ->
         [upload] Envíe menos fotos a la vez, cada una como la guardó el teléfono.
         [request] Envíelo en varias partes.
         [values] Envíelo en varias partes.
+        [memory] Hágala con el ajuste normal del teléfono y envíela como JPEG.
        *[photo] Hágala con el ajuste normal del teléfono, no como panorama ni escaneado.
     }
     .meaning = Una foto supera el límite en bytes o píxeles, o una petición es demasiado grande.
@@ -1086,6 +1088,7 @@ caution-estimate = Una estimación no es una medida. Actúe según el extremo in
 caution-oxygen = Las cifras de oxígeno y de tiempos de corte son para planificar. Mida el oxígeno disuelto con un medidor y tenga un respaldo probado.
 caution-electrical = Encargue los trabajos eléctricos cerca del agua a un electricista autorizado según la norma local, con protección diferencial.
 caution-handling = Maneje los peces con las manos mojadas, poco tiempo fuera del agua y en agua fresca; no muestree con calor ni con poco oxígeno.
+caution-tub = Peces en una tina de pesada: minutos, no más; agua de su propia unidad, aireada; vigílelos y pare cuando boqueen o se vuelquen. No más de 0,1 kg de peces por litro (truchas comunes de 76 g lo soportaron 14 h con oxígeno a 10 °C; en agua templada la mitad), y de vuelta en 5 minutos (práctica común, sin fuente).
 caution-anaesthetics = Use solo anestésicos autorizados donde usted está, bajo la dirección de un veterinario, y respete el tiempo de espera.
 caution-slaughter = Sacrifique sin sufrimiento y como manda la ley local.
 caution-fasting = No retire el alimento antes del sacrificio por más de 54 grados-día (días por °C): 4 días a 13 °C, 6 a 9 °C.
@@ -1462,6 +1465,14 @@ sheet-words = { $case ->
         [cards-laid] cada esquina de la bandeja, en la superficie donde están los peces. Fotografíe en vertical desde arriba, con todas a la vista.
         [single] Corte por la línea de trazos; deje el borde blanco. Pegue sobre algo rígido y plano, y póngala junto a los peces, en la
         [single-laid] misma superficie. Fotografíe en vertical desde arriba. Cuatro tarjetas o la hoja miden mejor que una.
+        [tub-print] Imprima al 100 % («tamaño real», nunca «ajustar a página») y plastifíquela con lámina mate, o métala en una funda mate y estanca: el brillo refleja el cielo.
+        [tub] Póngala plana en el fondo de la tina, con algo plano y mate sobre las esquinas; el agua justo por encima del lomo de los peces. Fotografíe en
+        [tub-still] vertical desde arriba, a 60 a 90 cm, sin cielo reflejado sobre la hoja, el agua en reposo; haga tres fotos. Con ondas, una hoja es más segura que las tarjetas.
+        [tub-cards] Plastifique cada tarjeta con lámina mate y péguela a algo plano que se hunda (pizarra, azulejo, acero). Para tinas redondas donde no cabe la hoja: una tarjeta
+        [tub-cards-laid] cerca de cada lado, a nivel en el fondo, todas a la vista. Las ondas mueven una tarjeta un milímetro o dos: deje reposar el agua y haga tres fotos.
+        [dummy-print] Imprima al 100 %, plastifique con lámina mate y recorte el pez por su borde oscuro; su longitud, del hocico a la cola, es 200 mm (mídala).
+        [dummy] Péguelo a nivel sobre un separador plano y recto más estrecho que él, de modo que quede 30 a 50 mm sobre la hoja; mida esa altura.
+        [dummy-laid] Póngalo en la tina junto a la hoja, cubierto de agua, y fotografíe; después: fishmeasure check FOTO --length-mm 200 --height-mm ALTURA --water
        *[lens-board] Imprima al 100 %, pegue sobre algo plano y haga 8 fotos o más desde distintos lados, de cerca y llenando el encuadre.
     }
 
@@ -1658,6 +1669,24 @@ water-unclear = { $case ->
     .meaning = Ondas, turbidez o reflejos del agua sobre los peces.
 
 water-depth-alone = es solo para peces en una tina: indique también que están en el agua
+
+scale-division = { $net }: sus peces se pesaron en una tina y no se indicó el escalón de la balanza; se toman { AMOUNT($division_g) }.
+    .advice = Indique el escalón de la balanza: lo que muestra después de 0.
+    .cli = Indique scale_division_g de la red: lo que la balanza muestra después de 0.
+    .meaning = Una red se pesó en una tina con una balanza cuyo escalón no se conoce.
+
+count-unlike-photo = { $net }: se anotaron { $entered } peces, y su foto muestra { $seen } ({ $low } a { $high }).
+    .advice = Cuéntelos de nuevo, o mire la foto: puede haber peces tapados, o de otra red.
+    .meaning = El recuento de una red y su foto no concuerdan.
+
+dummy-not-seen = No se encontró en la foto ningún pez de unos { AMOUNT($length_mm, decimals: 0) } de largo.
+    .advice = Haga la foto de nuevo con el pez de prueba entero a la vista, o indique sus extremos.
+    .cli = Haga la foto de nuevo con el pez de prueba entero a la vista, o indique ambos extremos con --ends X1,Y1,X2,Y2 (píxeles desde arriba a la izquierda).
+    .meaning = El pez de prueba de longitud conocida no se encontró en la foto.
+
+count-doubted = { $photo }: debería haber { $expected } peces, y la foto muestra { $seen } ({ $low } a { $high }).
+    .advice = Cuente de nuevo, o haga otra foto con los peces separados y el agua en reposo.
+    .meaning = Un número esperado y la foto no concuerdan.
 
 too-dark = La foto está demasiado oscura.
     .advice = Encienda una luz, o salga de la sombra.
@@ -2066,6 +2095,7 @@ cli-wanted = { $case ->
     [writable] uno que se pueda escribir ({ $reason })
     [readable] uno que se pueda leer ({ $reason })
     [text] uno que se pueda leer (no es texto)
+    [ends] como 120,80,940,85
     [two-on-screen] posible junto a --json -: nombre un archivo
     [table] un CSV, o --instructions ARCHIVO
     [picture] un archivo en .png, .svg o .pdf
@@ -2250,6 +2280,26 @@ cli-columns = { $case ->
         [entries] fecha | anotación | unidad | lote | contenido | id
         [state] unidad | lote | peces | peso medio { unit-g } | { unit-kg } | último muestreo
        *[nets] red | peces | medidos | peso { unit-g } | frente al resto | duda
+    }
+
+cli-check = { $case ->
+        [within] { AMOUNT($known_mm, decimals: 1) } leídos como { AMOUNT($read_mm, decimals: 1) }, { PERCENT($off, decimals: 1) } { $way ->
+                [long] de más
+               *[short] de menos
+            }. Una foto así puede desviarse un { PERCENT($may, decimals: 1) }, así que cámara, hoja y lugar están bien.
+        [water] { AMOUNT($known_mm, decimals: 1) } leídos como { AMOUNT($read_mm, decimals: 1) }, { PERCENT($off, decimals: 1) } { $way ->
+                [long] de más
+               *[short] de menos
+            }, y una foto así debería desviarse como máximo un { PERCENT($may, decimals: 1) }. Revise la altura del pez de prueba sobre la hoja, la impresión (su línea de control), que la hoja esté plana y el agua en reposo; haga después otra foto.
+       *[air] { AMOUNT($known_mm, decimals: 1) } leídos como { AMOUNT($read_mm, decimals: 1) }, { PERCENT($off, decimals: 1) } { $way ->
+                [long] de más
+               *[short] de menos
+            }, y una foto así debería desviarse como máximo un { PERCENT($may, decimals: 1) }. Revise la altura del pez de prueba sobre la hoja, la impresión (su línea de control) y que la hoja esté plana; haga después otra foto.
+    }
+
+cli-count = { $photo }: { $seen ->
+        [one] 1 pez ({ $low } a { $high })
+       *[other] { $seen } peces ({ $low } a { $high })
     }
 
 cli-it-says = Dice: { $told }
@@ -2635,6 +2685,16 @@ help-serve-workers = Fotos medidas a la vez.
 help-sheet-kind = La hoja, cuatro tarjetas sueltas, una tarjeta o el tablero para 'lens'.
 help-sheet-paper = Tamaño del papel.
 help-sheet-out = PDF que se escribe; si no, con nombre según tipo y papel.
+help-sheet-tub = Escribir la hoja y las tarjetas para una tina con agua, para plastificar.
+help-sheet-dummy = Escribir un pez de 200 mm para recortar, con que comprobar cámara y tina.
+help-check-command = Comprobar cámara, hoja y tina con un pez de prueba o un pez de longitud conocida.
+help-check-photo = Una foto con la hoja y el pez de prueba a la vista.
+help-check-length = Su longitud del hocico a la cola leída con regla, mm.
+help-check-height = A qué altura está sobre la hoja, mm: su separador.
+help-check-ends = Sus dos extremos en la foto, en píxeles, donde no se encuentren.
+help-count-command = Contar los peces de fotos de una tina o bandeja, también alevines.
+help-count-photos = Fotos con un marcador impreso a la vista.
+help-count-expected = Peces que debería haber; se dice dónde lo contradicen las fotos.
 help-every = Escribir todas las páginas en la carpeta --out.
 help-species-name = Nombre de una especie, o el archivo TOML de su población.
 help-feed-days = Días de alimento.
@@ -3306,6 +3366,9 @@ page-guide-print-4 = También vale una tabla o bandeja con las cuatro tarjetas s
 page-guide-sheet-sheet = Hoja, { $paper }
 page-guide-sheet-cards = Cuatro tarjetas sueltas, { $paper }
 page-guide-sheet-single = Una tarjeta, { $paper }
+page-guide-sheet-tub = Hoja para una tina con agua, { $paper }
+page-guide-sheet-tub-cards = Cuatro tarjetas para una tina, { $paper }
+page-guide-sheet-dummy = Pez de prueba de 200 mm, { $paper }
 page-guide-sheet-lens-board = Tablero para medir un objetivo, { $paper }
 page-guide-lay = 2. Ponga los peces
 page-guide-lay-alt = Seis peces separados alrededor de la hoja sobre una tabla mojada.
