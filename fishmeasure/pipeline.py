@@ -1,7 +1,7 @@
 """The only module that joins the stages: a photo, or a sample, from end to end."""
 
 import math
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass, field, replace
 from typing import Any
 
@@ -194,18 +194,26 @@ def measure_decoded(
         ),
         lambda _: settings.species,
     )
-    if found.too_small:
-        problems = (*problems, _small_fish(found))
-    if not fish and not found.too_small:
-        problems = (*problems, NO_FISH)
-    elif not result.complete_fish:
-        problems = (*problems, NONE_COMPLETE)
-    depths = [fish.seen_depth_per_length for fish in result.complete_fish]
-    unlike = other_species([d for d in depths if d is not None], settings.species)
-    problems = problems if unlike is None else (*problems, unlike)
+    problems = (*problems, *_fish_problems(result, found, settings))
     return with_validation(
         replace(result, problems=problems), lambda _: settings.species
     )
+
+
+def _fish_problems(
+    result: PhotoMeasurement, found: Segmentation, settings: PhotoSettings
+) -> Iterator[Problem]:
+    """Yield what is wrong with the fish of a photo, or with there being none."""
+    if found.too_small:
+        yield _small_fish(found)
+    if not result.fish and not found.too_small:
+        yield NO_FISH
+    elif not result.complete_fish:
+        yield NONE_COMPLETE
+    depths = [fish.seen_depth_per_length for fish in result.complete_fish]
+    unlike = other_species([d for d in depths if d is not None], settings.species)
+    if unlike is not None:
+        yield unlike
 
 
 def _small_fish(found: Segmentation) -> Problem:
