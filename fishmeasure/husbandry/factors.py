@@ -45,8 +45,8 @@ class FishGroup:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class HeldAgainst:
-    """What the unit is held against.
+class LimitBasis:
+    """What a unit's limits are worked out from.
 
     Attributes
     ----------
@@ -132,7 +132,7 @@ def _index_factors(
 
 def _kept_oxygen(
     unit: RearingUnit,
-    held: HeldAgainst,
+    basis: LimitBasis,
     species: tuple[str, ...],
     temperature_deg_c: float,
 ) -> tuple[float, Message]:
@@ -140,11 +140,11 @@ def _kept_oxygen(
 
     A density rule is taken with the oxygen rule that stands beside it.
     """
-    kept, why = held.own.min_do_mg_per_l, Message.of("kept-oxygen", case="own")
+    kept, why = basis.own.min_do_mg_per_l, Message.of("kept-oxygen", case="own")
     if kept is None:
         kept = max(farmed_species(key).water.do_watch_mg_per_l.value for key in species)
         why = Message.of("kept-oxygen", case="caution")
-    if held.own.max_density_kg_per_m3 is not None:
+    if basis.own.max_density_kg_per_m3 is not None:
         return kept, why
     rules = [farmed_species(k).limits.min_saturation_percent for k in species]
     rule = max((r for r in rules if r), key=lambda r: r.value, default=None)
@@ -161,11 +161,11 @@ def _kept_oxygen(
 
 def _oxygen_factor(
     unit: RearingUnit,
-    held: HeldAgainst,
+    basis: LimitBasis,
     species: tuple[str, ...],
     temperature_deg_c: float,
 ) -> Factor:
-    kept, why = _kept_oxygen(unit, held, species, temperature_deg_c)
+    kept, why = _kept_oxygen(unit, basis, species, temperature_deg_c)
     supply = total(
         *(s.at_g_per_h(kept) for s in unit_supplies(unit, temperature_deg_c))
     )
@@ -178,7 +178,7 @@ def _oxygen_factor(
             mean_weight_g=group.mean_weight_g,
             temperature_deg_c=temperature_deg_c,
         )
-        rate, known = demand.rate_mg_per_kg_h, held.oxygen_use
+        rate, known = demand.rate_mg_per_kg_h, basis.oxygen_use
         per_kg = product(rate, scale=1e-3)
         if known is not None:
             per_kg = lognormal(rate.value * known.value * 1e-3, relative_sd(known))
@@ -190,7 +190,7 @@ def _oxygen_factor(
         use_per_kg=per_kg,
         note=Message.of(
             "note-oxygen-supply",
-            case="published" if held.oxygen_use is None else "read",
+            case="published" if basis.oxygen_use is None else "read",
             kept_mg_per_l=kept,
             why=why,
         ),
@@ -199,7 +199,7 @@ def _oxygen_factor(
 
 def _feed_factors(
     unit: RearingUnit,
-    held: HeldAgainst,
+    basis: LimitBasis,
     species: tuple[str, ...],
     temperature_deg_c: float,
 ) -> tuple[Factor, ...]:
@@ -215,21 +215,21 @@ def _feed_factors(
             per_kg=product(found.percent_per_day, scale=0.01), problems=found.problems
         )
 
-    if held.ph is None:
+    if basis.ph is None:
         return ()
     exchange = unit.inflow_l_per_min * 1.44
     carried = min(
         (
             feed_for_ammonia_kg_per_day(
                 species_key=key,
-                ph=held.ph,
+                ph=basis.ph,
                 temperature_deg_c=temperature_deg_c,
                 exchange_m3_per_day=exchange,
-                protein_percent=held.protein_percent
+                protein_percent=basis.protein_percent
                 or farmed_species(key).feed.protein_percent.value,
-                nitrification=held.nitrification,
-                own_limit_mg_per_l=held.own.max_unionised_ammonia_mg_per_l,
-                tan_use=held.tan_use,
+                nitrification=basis.nitrification,
+                own_limit_mg_per_l=basis.own.max_unionised_ammonia_mg_per_l,
+                tan_use=basis.tan_use,
             )
             for key in species
         ),
@@ -242,7 +242,7 @@ def _feed_factors(
             use_per_kg=per_kg,
             note=Message.of(
                 "note-feed-for-ammonia",
-                ph=held.ph,
+                ph=basis.ph,
                 criteria=CRITERIA_NOTE,
                 nitrogen=TAN_NOTE,
             ),
@@ -252,7 +252,7 @@ def _feed_factors(
 
 def factors_of(
     unit: RearingUnit,
-    held: HeldAgainst,
+    basis: LimitBasis,
     species: tuple[str, ...],
     temperature_deg_c: float,
 ) -> tuple[Factor, ...]:
@@ -262,7 +262,7 @@ def factors_of(
     ------
     UnknownStockSpeciesError, StockRangeError
     """
-    kept = held.own.max_density_kg_per_m3
+    kept = basis.own.max_density_kg_per_m3
     note, spread = Message.of("note-own-density"), 0.0
     if kept is None:
         strictest = min(
@@ -278,16 +278,16 @@ def factors_of(
         note=note,
     )
     indices: tuple[Factor, ...] = ()
-    if held.condition_factor is not None:
+    if basis.condition_factor is not None:
         indices = _index_factors(
-            unit, held.condition_factor, with_flow=held.with_flow_index
+            unit, basis.condition_factor, with_flow=basis.with_flow_index
         )
     oxygen: tuple[Factor, ...] = ()
-    if held.with_oxygen:
-        oxygen = (_oxygen_factor(unit, held, species, temperature_deg_c),)
+    if basis.with_oxygen:
+        oxygen = (_oxygen_factor(unit, basis, species, temperature_deg_c),)
     return (
         density,
         *indices,
         *oxygen,
-        *_feed_factors(unit, held, species, temperature_deg_c),
+        *_feed_factors(unit, basis, species, temperature_deg_c),
     )

@@ -32,7 +32,7 @@ _USELESS: Final = 1.0  # a measured figure with a relative sd above says nothing
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class WeighedUse:
+class CombinedUse:
     """A use as modelled and as measured, and both together.
 
     ``factor`` is both together over the model, its error that of both together.
@@ -41,7 +41,7 @@ class WeighedUse:
 
     modelled: Estimate
     measured: Estimate
-    weighed: Estimate
+    combined: Estimate
     factor: Estimate
     in_sd: float
 
@@ -51,8 +51,8 @@ class WeighedUse:
         return abs(self.in_sd) > DIFFERS_SD
 
 
-def weigh(modelled: Estimate, measured: Estimate | None) -> WeighedUse | None:
-    """Return both figures weighed by 1 / sd^2 of their logarithms.
+def combine(modelled: Estimate, measured: Estimate | None) -> CombinedUse | None:
+    """Return both figures combined, each by 1 / sd^2 of their logarithms.
 
     Where they lie further apart than their errors allow, the error of the result
     grows in proportion (Birge 1932, Phys Rev 40:207-227; from memory). None where
@@ -72,10 +72,10 @@ def weigh(modelled: Estimate, measured: Estimate | None) -> WeighedUse | None:
     sigma2 = variances[0] * variances[1] / sum(variances) * max(1.0, in_sd**2)
     spread = math.sqrt(math.expm1(sigma2))
     shift = math.exp(weight * apart)
-    return WeighedUse(
+    return CombinedUse(
         modelled=modelled,
         measured=measured,
-        weighed=lognormal(modelled.value * shift, spread, modelled.level),
+        combined=lognormal(modelled.value * shift, spread, modelled.level),
         factor=lognormal(shift, spread, modelled.level),
         in_sd=in_sd,
     )

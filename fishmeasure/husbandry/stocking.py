@@ -15,7 +15,7 @@ from fishmeasure.husbandry.checks import require
 from fishmeasure.husbandry.factors import (
     Factor,
     FishGroup,
-    HeldAgainst,
+    LimitBasis,
     LimitName,
     factors_of,
 )
@@ -109,7 +109,7 @@ def unit_load(
     unit: RearingUnit,
     groups: tuple[FishGroup, ...],
     temperature_deg_c: float,
-    held: HeldAgainst | None = None,
+    basis: LimitBasis | None = None,
 ) -> UnitLoad:
     """Return how full the unit is by each limit.
 
@@ -129,7 +129,7 @@ def unit_load(
     biomass = total(*(group.biomass_kg for group in groups))
     found = []
     doubts: list[Problem] = []
-    for factor in factors_of(unit, held or HeldAgainst(), species, temperature_deg_c):
+    for factor in factors_of(unit, basis or LimitBasis(), species, temperature_deg_c):
         share = used_of(factor, groups)
         doubts += share.problems
         used = share.fraction

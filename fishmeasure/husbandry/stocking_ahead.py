@@ -9,7 +9,7 @@ from fishmeasure.base.flags import Problem
 from fishmeasure.base.words import Message
 from fishmeasure.husbandry import cautions
 from fishmeasure.husbandry.checks import require
-from fishmeasure.husbandry.factors import FishGroup, HeldAgainst, LimitName, factors_of
+from fishmeasure.husbandry.factors import FishGroup, LimitBasis, LimitName, factors_of
 from fishmeasure.husbandry.projection import GrowthProjection
 from fishmeasure.husbandry.propagation import product
 from fishmeasure.husbandry.stocking import temperature_problems, unit_load, used_of
@@ -86,7 +86,7 @@ def stocking_outlook(
     unit: RearingUnit,
     groups: tuple[StockedGroup, ...],
     question: StockingQuestion,
-    held: HeldAgainst | None = None,
+    basis: LimitBasis | None = None,
 ) -> StockingOutlook:
     """Return until a date: the limits, the room, or how many fish must go and when.
 
@@ -110,7 +110,7 @@ def stocking_outlook(
             unit=unit,
             groups=present,
             temperature_deg_c=temperature_deg_c,
-            held=held,
+            basis=basis,
         )
         days.append(
             LoadDay(
@@ -120,7 +120,7 @@ def stocking_outlook(
                 used_fraction=load.limiting.used_fraction,
             )
         )
-        fits.append(_fingerlings_that_fit(unit, held, question, present, day))
+        fits.append(_fingerlings_that_fit(unit, basis, question, present, day))
         if _is_deadly(kinds, temperature_deg_c):
             fits.append(0.0)
             at_rest = at_rest or temperature_problems(kinds, temperature_deg_c)
@@ -166,7 +166,7 @@ def _on_day(group: StockedGroup, day: date) -> FishGroup:
 
 def _fingerlings_that_fit(
     unit: RearingUnit,
-    held: HeldAgainst | None,
+    basis: LimitBasis | None,
     question: StockingQuestion,
     present: tuple[FishGroup, ...],
     day: date,
@@ -183,7 +183,7 @@ def _fingerlings_that_fit(
     species = tuple(sorted({g.species_key for g in (*present, one)}))
     room = math.inf
     for factor in factors_of(
-        unit, held or HeldAgainst(), species, question.temperature.on(day)
+        unit, basis or LimitBasis(), species, question.temperature.on(day)
     ):
         used = used_of(factor, present).fraction
         each = used_of(factor, (one,)).fraction

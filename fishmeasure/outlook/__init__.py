@@ -1,6 +1,6 @@
 """The answers of an outlook, a module for each question."""
 
-from fishmeasure.outlook.ask import AHEAD_DAYS, Attempts, Options
+from fishmeasure.outlook.attempts import AHEAD_DAYS, Attempts, Options
 from fishmeasure.outlook.collect import collected
 from fishmeasure.outlook.feed import Feeding, feeding
 from fishmeasure.outlook.fish import (

@@ -14,7 +14,7 @@ from fishmeasure.husbandry.feed import (
     feed_plan,
 )
 from fishmeasure.husbandry.propagation import total
-from fishmeasure.outlook.ask import Attempts
+from fishmeasure.outlook.attempts import Attempts
 from fishmeasure.outlook.fish import CohortOutlook
 
 PROTEIN: Final = (0.05, 0.8)  # what can be fish feed; outside it is a typing error

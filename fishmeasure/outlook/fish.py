@@ -23,7 +23,7 @@ from fishmeasure.husbandry.harvest import (
 )
 from fishmeasure.husbandry.projection import GrowthProjection, project_growth
 from fishmeasure.husbandry.propagation import exact
-from fishmeasure.outlook.ask import AHEAD_DAYS, Attempts, Options
+from fishmeasure.outlook.attempts import AHEAD_DAYS, Attempts, Options
 from fishmeasure.species import farmed_species, packaged_species
 
 # CV of weight where no sample gave one: 0.257 rainbow, 0.206 brook trout

@@ -32,10 +32,14 @@ from fishmeasure.husbandry.stocking_ahead import (
     StockingQuestion,
     stocking_outlook,
 )
-from fishmeasure.outlook.ask import Attempts, Options
+from fishmeasure.outlook.attempts import Attempts, Options
 from fishmeasure.outlook.feed import Feeding
 from fishmeasure.outlook.fish import CohortOutlook
-from fishmeasure.outlook.held import TAN_RELATIVE_SD, held, protein_percent
+from fishmeasure.outlook.limit_basis import (
+    TAN_RELATIVE_SD,
+    limit_basis,
+    protein_percent,
+)
 from fishmeasure.outlook.water import Water
 from fishmeasure.species import farmed_species
 
@@ -81,7 +85,7 @@ def limits(
         return None
     if state.biomass_kg is None:
         tried.problems.append(Problem.of("load-incomplete", unit=state.unit.name))
-    found = held(state, water, known, groups, feed, tried)
+    found = limit_basis(state, water, known, groups, feed, tried)
     fit = next(item.fish.growth for item in known if item.fish.growth)
     question = StockingQuestion(
         start=state.on,
@@ -93,13 +97,13 @@ def limits(
         unit=state.unit,
         groups=_stocked(known),
         question=question,
-        held=found.against,
+        basis=found.basis,
     )
     load = unit_load(
         unit=state.unit,
         groups=groups,
         temperature_deg_c=water.temperature_deg_c,
-        held=found.against,
+        basis=found.basis,
     )
     if found.no_room:
         ahead = replace(ahead, fingerlings=0, fingerlings_kg=0.0)

@@ -15,9 +15,9 @@ from fishmeasure.husbandry.outage import outages as outages_of
 from fishmeasure.husbandry.outage_fall import OutageCase
 from fishmeasure.husbandry.oxygen import oxygen_balance, oxygen_demand
 from fishmeasure.husbandry.sources import oxygen_is_entered, transfer_of
-from fishmeasure.outlook.ask import Attempts, Options
+from fishmeasure.outlook.attempts import Attempts, Options
 from fishmeasure.outlook.fish import CohortOutlook
-from fishmeasure.outlook.held import oxygen_use
+from fishmeasure.outlook.limit_basis import oxygen_use
 from fishmeasure.outlook.load import fish_groups
 from fishmeasure.outlook.water import WORKED_OUT, Water
 

@@ -24,7 +24,7 @@ from fishmeasure.book.units import Cohort, Unit
 from fishmeasure.husbandry import cautions
 from fishmeasure.husbandry.now import Now
 from fishmeasure.outlook import collect, feed, fish, load, now, outage, sources, water
-from fishmeasure.outlook.ask import Attempts, Options
+from fishmeasure.outlook.attempts import Attempts, Options
 from fishmeasure.outlook.feed import Feeding
 from fishmeasure.outlook.fish import CohortOutlook
 from fishmeasure.outlook.load import Limits

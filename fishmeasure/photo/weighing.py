@@ -19,9 +19,9 @@ from fishmeasure.photo.measurement import (
 )
 from fishmeasure.photo.weight import (
     FishWeight,
-    as_fat_as,
     condition_factor,
     fish_weight,
+    with_condition_of,
 )
 from fishmeasure.species import Species
 
@@ -147,7 +147,7 @@ def _weights(
         if weight is None or not doubt:
             continue
         if len(others) >= FEWEST_TO_TELL:
-            weight = as_fat_as(one, species(one.species), others)
+            weight = with_condition_of(one, species(one.species), others)
         found[place] = replace(weight, flags=(*weight.flags, "outline-doubtful"))
     return found
 

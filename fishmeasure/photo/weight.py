@@ -172,7 +172,7 @@ def fish_weight(
     )
 
 
-def as_fat_as(
+def with_condition_of(
     length: FishLength,
     species: Species,
     others: Sequence[FishWeight],

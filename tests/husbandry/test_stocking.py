@@ -8,7 +8,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from fishmeasure.base.errors import StockRangeError
-from fishmeasure.husbandry.factors import FishGroup, HeldAgainst, LimitName
+from fishmeasure.husbandry.factors import FishGroup, LimitBasis, LimitName
 from fishmeasure.husbandry.growth import WeightSample, fit_growth
 from fishmeasure.husbandry.nitrogen import Nitrification
 from fishmeasure.husbandry.projection import GrowthProjection, project_growth
@@ -32,7 +32,7 @@ TANK = RearingUnit(
     inflow_do_mg_per_l=10.5,
     aeration=(Aerator(name="blower", standard_transfer_g_per_h=50.0),),
 )
-ALL_LIMITS = HeldAgainst(
+ALL_LIMITS = LimitBasis(
     ph=7.2,
     condition_factor=1.2,
     nitrification=Nitrification(removal_g_per_day=20.0),
@@ -81,7 +81,7 @@ def test_indices_of_the_handbook(
         unit=RearingUnit(volume_m3=1.0, inflow_l_per_min=10.0 * 3.785412),
         groups=(trout(weight_g=1.2 * length_cm**3 / 100.0),),
         temperature_deg_c=10.0,
-        held=HeldAgainst(condition_factor=1.2),
+        basis=LimitBasis(condition_factor=1.2),
     )
     limit = next(limit for limit in load.limits if limit.name == name)
     assert limit.capacity_kg.value == pytest.approx(capacity_kg, rel=1e-3)
@@ -93,7 +93,7 @@ def test_indices_of_the_handbook(
 def test_all_limits_are_drawn_up() -> None:
     """Five limits, the fullest first, each with capacity = biomass / used."""
     load = unit_load(
-        unit=TANK, groups=(trout(),), temperature_deg_c=10.0, held=ALL_LIMITS
+        unit=TANK, groups=(trout(),), temperature_deg_c=10.0, basis=ALL_LIMITS
     )
     assert {limit.name for limit in load.limits} == {
         "density",
@@ -122,7 +122,7 @@ def test_organic_density_is_the_default() -> None:
         unit=TANK,
         groups=(trout(150.0),),
         temperature_deg_c=10.0,
-        held=HeldAgainst(
+        basis=LimitBasis(
             own=UnitLimits(max_density_kg_per_m3=50.0, min_do_mg_per_l=6.0)
         ),
     )
@@ -156,7 +156,7 @@ def test_no_supply_is_over_any_load() -> None:
         unit=RearingUnit(volume_m3=2.0),
         groups=(trout(1.0),),
         temperature_deg_c=10.0,
-        held=HeldAgainst(condition_factor=1.2),
+        basis=LimitBasis(condition_factor=1.2),
     )
     assert load.limiting.name == "oxygen"
     assert load.room_kg == pytest.approx(-1.0)
@@ -170,7 +170,7 @@ def test_no_supply_is_over_any_load() -> None:
 def test_fasted_fish_do_not_load_ammonia() -> None:
     """In water too warm to feed the limit by feed falls away, and why is said."""
     load = unit_load(
-        unit=TANK, groups=(trout(),), temperature_deg_c=21.0, held=ALL_LIMITS
+        unit=TANK, groups=(trout(),), temperature_deg_c=21.0, basis=ALL_LIMITS
     )
     assert "ammonia" not in {limit.name for limit in load.limits}
     assert "too-warm-to-feed" in {problem.code for problem in load.problems}
@@ -182,7 +182,7 @@ def test_doubts_about_what_fish_use_are_heard() -> None:
         unit=TANK,
         groups=(trout(weight_g=9000.0),),
         temperature_deg_c=10.0,
-        held=ALL_LIMITS,
+        basis=ALL_LIMITS,
     )
     doubts = [p for p in load.problems if p.code == "outside-source-range"]
     assert any("9000 g" in doubt.message for doubt in doubts)
@@ -204,7 +204,7 @@ def test_more_fish_use_more_of_every_limit(biomass: float, more: float) -> None:
             unit=TANK,
             groups=(trout(kilograms),),
             temperature_deg_c=10.0,
-            held=ALL_LIMITS,
+            basis=ALL_LIMITS,
         )
         used = {limit.name: limit.used_fraction.value for limit in found.limits}
         return used, found.room_kg
@@ -308,7 +308,7 @@ def room_in(temperatures_deg_c: tuple[float, ...]) -> StockingOutlook:
             temperature=water,
             fingerlings=projection_of(20.0),
         ),
-        held=ALL_LIMITS,
+        basis=ALL_LIMITS,
     )
 
 
@@ -348,7 +348,7 @@ def test_no_water_that_killed_carries_fish(key: str, temperature_deg_c: float) -
         unit=TANK,
         groups=(fish,),
         temperature_deg_c=temperature_deg_c,
-        held=ALL_LIMITS,
+        basis=ALL_LIMITS,
     )
     assert load.room_kg <= 0.0
     assert {limit.capacity_kg.high for limit in load.limits} == {0.0}
@@ -368,13 +368,15 @@ def test_carp_beside_trout_are_held_to_the_trouts_band() -> None:
 def test_the_oxygen_rule_stands_beside_the_density_rule() -> None:
     """60 % of 11.843 mg/L at 8 C (EN 25814) is 7.1 mg/L, over the caution of 5."""
 
-    def oxygen(held: HeldAgainst | None) -> Limit:
-        load = unit_load(unit=TANK, groups=(trout(),), temperature_deg_c=8.0, held=held)
+    def oxygen(basis: LimitBasis | None) -> Limit:
+        load = unit_load(
+            unit=TANK, groups=(trout(),), temperature_deg_c=8.0, basis=basis
+        )
         return next(limit for limit in load.limits if limit.name == "oxygen")
 
     organic, own = (
         oxygen(None),
-        oxygen(HeldAgainst(own=UnitLimits(max_density_kg_per_m3=40.0))),
+        oxygen(LimitBasis(own=UnitLimits(max_density_kg_per_m3=40.0))),
     )
     assert "7.11 mg/L" in str(organic.note)
     assert "2020/464" in str(organic.note)
@@ -396,7 +398,7 @@ def test_what_the_water_uses_is_not_there_for_the_fish() -> None:
             unit=unit,
             groups=(trout(),),
             temperature_deg_c=12.0,
-            held=HeldAgainst(own=UnitLimits(max_density_kg_per_m3=40.0)),
+            basis=LimitBasis(own=UnitLimits(max_density_kg_per_m3=40.0)),
         )
         found = next(limit for limit in load.limits if limit.name == "oxygen")
         return found.capacity_kg.value
@@ -410,15 +412,15 @@ def test_a_density_keeps_its_declared_spread() -> None:
         species_key="nile-tilapia", biomass_kg=exact(60.0), mean_weight_g=300.0
     )
 
-    def density(held: HeldAgainst | None) -> Limit:
+    def density(basis: LimitBasis | None) -> Limit:
         load = unit_load(
-            unit=TANK, groups=(tilapia,), temperature_deg_c=27.0, held=held
+            unit=TANK, groups=(tilapia,), temperature_deg_c=27.0, basis=basis
         )
         return next(limit for limit in load.limits if limit.name == "density")
 
     book, own = (
         density(None),
-        density(HeldAgainst(own=UnitLimits(max_density_kg_per_m3=48.0))),
+        density(LimitBasis(own=UnitLimits(max_density_kg_per_m3=48.0))),
     )
     assert book.used_fraction.value == pytest.approx(own.used_fraction.value)
     assert own.used_fraction.high == pytest.approx(own.used_fraction.value)

@@ -12,7 +12,7 @@ from fishmeasure.cli.output import data_only, write_lines
 from fishmeasure.cli.stock import options as opt
 
 if TYPE_CHECKING:
-    from fishmeasure.husbandry.factors import HeldAgainst
+    from fishmeasure.husbandry.factors import LimitBasis
     from fishmeasure.husbandry.projection import GrowthProjection
     from fishmeasure.husbandry.stocking import UnitLoad
     from fishmeasure.husbandry.stocking_ahead import StockingOutlook
@@ -37,11 +37,11 @@ def stocking_command(
     json_to: JsonTo = None,
 ) -> None:
     """Show how near each limit is, the room left, or how many fish must go."""
-    from fishmeasure.husbandry.factors import FishGroup, HeldAgainst
+    from fishmeasure.husbandry.factors import FishGroup, LimitBasis
     from fishmeasure.husbandry.stocking import unit_load
 
     unit = water.unit()
-    held = HeldAgainst(
+    basis = LimitBasis(
         own=opt.own_limits(density),
         ph=ph,
         condition_factor=condition,
@@ -51,8 +51,10 @@ def stocking_command(
         biomass_kg=fish.biomass_kg(),
         mean_weight_g=fish.mean_weight,
     )
-    load = unit_load(unit=unit, groups=(group,), temperature_deg_c=fish.temp, held=held)
-    outlook = _outlook(unit, held, fish, days=days, fingerling_g=fingerling)
+    load = unit_load(
+        unit=unit, groups=(group,), temperature_deg_c=fish.temp, basis=basis
+    )
+    outlook = _outlook(unit, basis, fish, days=days, fingerling_g=fingerling)
     if data_only(json_to, {"load": load, "outlook": outlook}):
         return
     _write_stocking(load, outlook, fingerling)
@@ -107,7 +109,7 @@ def _write_stocking(
 
 def _outlook(
     unit: "RearingUnit",
-    held: "HeldAgainst",
+    basis: "LimitBasis",
     fish: opt.FishOptions,
     *,
     days: int,
@@ -145,5 +147,5 @@ def _outlook(
             temperature=forecast,
             fingerlings=growing(fingerling_g),
         ),
-        held=held,
+        basis=basis,
     )

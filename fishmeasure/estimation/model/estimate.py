@@ -6,7 +6,7 @@ kappa^2). What is read of a fish goes in at one place, ``lengths.collect_lengths
 its own ``error_variance``, and what is common to its photo (``photo_variance``);
 common to the sample is ``SampleSettings.length_relative_sd``. What is known of the
 line beforehand goes in at ``grid.make_grid`` (b, kappa), ``grid.level_prior`` (alpha)
-and ``heard_from_weights`` (b, kappa). ``estimation.sizes`` so weighs fish by outline
+and ``learn_from_weights`` (b, kappa). ``estimation.sizes`` so weighs fish by outline
 and length.
 
 What others join is ``PopulationEstimate.joint``: ln mean weight and ln CV with their
@@ -38,7 +38,7 @@ from fishmeasure.estimation.model.lengths import (
 )
 from fishmeasure.estimation.model.model import SampleModel
 from fishmeasure.estimation.model.nets import measured_sums
-from fishmeasure.estimation.model.netweight import heard_from_weights
+from fishmeasure.estimation.model.netweight import learn_from_weights
 from fishmeasure.estimation.model.posterior import gather
 from fishmeasure.estimation.model.record import PopulationEstimate
 from fishmeasure.estimation.model.report import make_estimate
@@ -92,7 +92,7 @@ def estimate_population(
         raise EmptySampleError
     lengths = collect_lengths(used)
     if lengths is not None:
-        lengths = heard_from_weights(lengths, used, published, settings)
+        lengths = learn_from_weights(lengths, used, published, settings)
     groups = None if lengths is None else find_size_groups(lengths)
     model = prepare(used, published, settings, lengths)
     hypotheses = weigh_hypotheses(model)

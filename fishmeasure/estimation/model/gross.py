@@ -61,7 +61,7 @@ class Judged:
     sigma: float
 
 
-def judge(fish: Groups) -> Judged:
+def find_gross_errors(fish: Groups) -> Judged:
     """Return how likely each fish's length is grossly wrong."""
     far, factor = (grid.ravel() for grid in np.meshgrid(_FAR_OUT, _ODDS_FACTORS))
     prior = np.log(np.outer(_ODDS_PRIOR, _FAR_OUT_PRIOR).ravel())

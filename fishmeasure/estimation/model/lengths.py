@@ -15,7 +15,12 @@ from typing import Final
 import numpy as np
 
 from fishmeasure.base.arrays import FloatArray
-from fishmeasure.estimation.model.gross import GROSS_SD, Groups, IntArray, judge
+from fishmeasure.estimation.model.gross import (
+    GROSS_SD,
+    Groups,
+    IntArray,
+    find_gross_errors,
+)
 from fishmeasure.estimation.nets import NetWeighing
 
 __all__ = [
@@ -144,7 +149,7 @@ def collect_lengths(nets: tuple[NetWeighing, ...]) -> Lengths | None:
     photo_net_id = net_of[photo_start]
     net_start = np.flatnonzero(np.r_[True, np.diff(photo_net_id) != 0])
     photo_variance = np.array([nets[i].photo_relative_sd ** 2 for i in photo_net_id])
-    judged = judge(
+    found = find_gross_errors(
         Groups(
             x=log_length - reference,
             error_variance=table[:, 3] ** 2,
@@ -162,8 +167,8 @@ def collect_lengths(nets: tuple[NetWeighing, ...]) -> Lengths | None:
         net_start=net_start,
         net_ids=photo_net_id[net_start],
         reference_mm=float(np.exp(reference)),
-        gross=judged.gross,
-        first_sigma=judged.sigma,
+        gross=found.gross,
+        first_sigma=found.sigma,
     )
 
 

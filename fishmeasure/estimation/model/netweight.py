@@ -47,7 +47,7 @@ class _Weighed:
     published: float
 
 
-def heard_from_weights(
+def learn_from_weights(
     lengths: Lengths,
     nets: tuple[NetWeighing, ...],
     line: LengthWeight,

@@ -13,7 +13,7 @@ from scipy import stats
 from scipy.special import logit
 
 from fishmeasure.estimation.model.lengths import Lengths
-from fishmeasure.estimation.model.netweight import heard_from_weights
+from fishmeasure.estimation.model.netweight import learn_from_weights
 from fishmeasure.estimation.nets import DripWater, NetWeighing, SampleSettings, Scale
 from tests.estimation.makers import published_line
 
@@ -69,7 +69,7 @@ def log_odds(
     error_variance: float = 0.0,
 ) -> float:
     """Return by how much the nets' weights change the log odds of a gross error."""
-    found = heard_from_weights(
+    found = learn_from_weights(
         lengths_of(len(nets), error_variance),
         nets,
         published_line(relative_sd=published_sd),

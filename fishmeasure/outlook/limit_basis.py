@@ -1,4 +1,4 @@
-"""What a unit's fish are held against: its own limits, its water system, readings."""
+"""What a unit's limits are worked out from: its own, its water system, readings."""
 
 from dataclasses import dataclass
 from typing import Final
@@ -7,13 +7,13 @@ from fishmeasure.base.flags import Problem
 from fishmeasure.base.words import Message
 from fishmeasure.book.state import UnitState
 from fishmeasure.book.system import loops, system_note, water_system
-from fishmeasure.husbandry.factors import FishGroup, HeldAgainst
+from fishmeasure.husbandry.factors import FishGroup, LimitBasis
 from fishmeasure.husbandry.measured_use import (
     DIFFERS_SD,
-    WeighedUse,
+    CombinedUse,
+    combine,
     measured_oxygen_g_per_h,
     measured_tan_g_per_day,
-    weigh,
 )
 from fishmeasure.husbandry.nitrogen import (
     Nitrification,
@@ -23,7 +23,7 @@ from fishmeasure.husbandry.nitrogen import (
 from fishmeasure.husbandry.oxygen import oxygen_demand
 from fishmeasure.husbandry.propagation import exact, lognormal, product
 from fishmeasure.husbandry.sources import oxygen_is_entered, running
-from fishmeasure.outlook.ask import Attempts
+from fishmeasure.outlook.attempts import Attempts
 from fishmeasure.outlook.feed import Feeding
 from fishmeasure.outlook.fish import CohortOutlook
 from fishmeasure.outlook.water import Water
@@ -33,26 +33,26 @@ TAN_RELATIVE_SD: Final = 0.15  # of a drop test; common practice, no source
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Held:
+class KnownBasis:
     """The limits, with what readings added to them.
 
     ``no_room`` says that nobody knows whether more fish could be borne.
     """
 
-    against: HeldAgainst
+    basis: LimitBasis
     no_room: bool
     notes: tuple[Message, ...]
 
 
-def held(
+def limit_basis(
     state: UnitState,
     water: Water,
     cohorts: tuple[CohortOutlook, ...],
     groups: tuple[FishGroup, ...],
     feed: Feeding | None,
     tried: Attempts,
-) -> Held:
-    """Return what the unit is held against; doubts go to ``tried``.
+) -> KnownBasis:
+    """Return what the unit's limits are worked out from; doubts go to ``tried``.
 
     Ammonia worked out from feed counts in water that flows through, and in a loop
     whose biofilter is known; elsewhere only what is read is judged. A plant bed takes
@@ -75,7 +75,7 @@ def held(
     no_room = _room_unknown(state, water, read if oxygen is None else None)
     if no_room is not None:
         tried.problems.append(no_room)
-    against = HeldAgainst(
+    basis = LimitBasis(
         own=unit.limits,
         ph=water.ph if (through and supplied) or _filter_known(state) else None,
         nitrification=_nitrification(state, cohorts, feed),
@@ -88,8 +88,8 @@ def held(
     )
     # Without a supply of oxygen there would be no limit but the space: see ``outages``,
     # which asks for one.
-    return Held(
-        against=against,
+    return KnownBasis(
+        basis=basis,
         no_room=no_room is not None or not supplied,
         notes=(system_note(unit), *(_weighed_note(use, what) for what, use in uses)),
     )
@@ -112,7 +112,7 @@ def _condition_factor(cohorts: tuple[CohortOutlook, ...]) -> float | None:
 
 
 def _room_unknown(
-    state: UnitState, water: Water, unweighed: WeighedUse | None
+    state: UnitState, water: Water, unweighed: CombinedUse | None
 ) -> Problem | None:
     """Return why nobody knows whether more fish could be borne; None where one does.
 
@@ -160,7 +160,7 @@ def _aerators_fall_short(state: UnitState, water: Water) -> Problem:
 
 def oxygen_use(
     state: UnitState, water: Water, groups: tuple[FishGroup, ...]
-) -> WeighedUse | None:
+) -> CombinedUse | None:
     """Return the oxygen of the fish as modelled and as the reading has it.
 
     None without a reading or an inflow, where an old reading would add room, and with
@@ -173,8 +173,8 @@ def oxygen_use(
 
 
 def _at_most(
-    state: UnitState, water: Water, read: WeighedUse | None
-) -> WeighedUse | None:
+    state: UnitState, water: Water, read: CombinedUse | None
+) -> CombinedUse | None:
     """Return the use by a reading with aerators, where that is less than the model's.
 
     Whether all of them ran is not known, so by the reading the fish use at most what
@@ -188,8 +188,8 @@ def _at_most(
 
 
 def _may_only_warn(
-    use: WeighedUse | None, name: str, water: Water
-) -> WeighedUse | None:
+    use: CombinedUse | None, name: str, water: Water
+) -> CombinedUse | None:
     """Return a use by a reading, None where it is old and would add room."""
     if use is None or name in water.fresh or use.factor.value >= 1.0:
         return use
@@ -198,7 +198,7 @@ def _may_only_warn(
 
 def _oxygen_read(
     state: UnitState, water: Water, groups: tuple[FishGroup, ...]
-) -> WeighedUse | None:
+) -> CombinedUse | None:
     """Return both figures, aerators taken to run as entered."""
     if water.do_mg_per_l is None or not groups:
         return None
@@ -219,7 +219,7 @@ def _oxygen_read(
         return None
     # The rates of all groups err together.
     spread = sum(part.sd for part in parts) / modelled
-    return weigh(
+    return combine(
         lognormal(modelled, spread),
         measured_oxygen_g_per_h(
             unit=state.unit,
@@ -234,11 +234,11 @@ def _tan_use(
     water: Water,
     cohorts: tuple[CohortOutlook, ...],
     feed: Feeding | None,
-) -> WeighedUse | None:
+) -> CombinedUse | None:
     """Return the ammonia of the feed that was given, modelled and read."""
     if water.tan_mg_per_l is None or feed is None or feed.given_week_kg <= 0.0:
         return None
-    use = weigh(
+    use = combine(
         tan_g_per_day(
             feed_kg_per_day=exact(feed.given_week_kg / 7.0),
             protein_percent=protein_percent(cohorts, feed),
@@ -266,17 +266,17 @@ def _nitrification(
     return Nitrification(removal_g_per_day=sized_for_kg * each.value)
 
 
-def _weighed_note(use: WeighedUse, what: str) -> Message:
+def _weighed_note(use: CombinedUse, what: str) -> Message:
     return Message.of(
         "note-weighed-use",
         case="oxygen" if what == "oxygen" else "ammonia",
         modelled=use.modelled,
         measured=use.measured,
-        weighed=use.weighed,
+        weighed=use.combined,
     )
 
 
-def _differs(state: UnitState, use: WeighedUse, what: str) -> Problem:
+def _differs(state: UnitState, use: CombinedUse, what: str) -> Problem:
     return Problem.of(
         "oxygen-use-differs" if what == "oxygen" else "ammonia-use-differs",
         unit=state.unit.name,
