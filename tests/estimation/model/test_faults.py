@@ -249,3 +249,46 @@ def test_odds_of_faults_are_prior_odds_times_evidence() -> None:
     wanted = np.array([log_posterior(h) for h in found])
     told = np.array([h.log_weight for h in found])
     assert told - told.max() == pytest.approx(wanted - wanted.max(), abs=1e-6)
+
+
+def test_a_net_is_so_far_off_as_its_weight_over_the_others() -> None:
+    """Five nets of 8 fish of 200 g, the sixth of 230 or 174 g: 15 % above, 13 below."""
+    alike = tuple(NetWeighing(fish_count=8, net_g=1600.0) for _ in range(5))
+    for grams, percent in ((230.0, 15.0), (174.0, -13.0)):
+        nets = (*alike, NetWeighing(fish_count=8, net_g=8 * grams))
+        report = estimate_population(nets, published=published_line()).nets[-1]
+        assert report.residual_percent == pytest.approx(percent, abs=0.5)
+        assert report.mean_weight_g == pytest.approx(grams, rel=0.02)
+        assert report.residual_z is not None
+        assert report.residual_z * percent > 0.0
+
+
+@pytest.mark.parametrize(
+    ("word", "ratio"), [("above", 1.35), ("below", 0.62), ("above", 1.0)]
+)
+def test_it_is_said_which_way_a_net_is_off(word: str, ratio: float) -> None:
+    """Longer fish are above, shorter ones below; so is a weight with 700 g too much.
+
+    By so much as the third power of their mean lengths' ratio, on this line.
+    """
+    nets = sound_nets(nets=8)
+    first = nets[0]
+    assert first.net_g is not None
+    if ratio == 1.0:
+        wrong = replace(first, net_g=first.net_g + 700.0)
+    else:
+        fish = tuple(
+            replace(one, fork_length_mm=one.fork_length_mm * ratio)
+            for one in first.fish
+        )
+        wrong = replace(first, fish=fish, net_g=first.net_g * ratio**3)
+    report = with_first(wrong, nets).nets[0]
+    assert f"% {word} " in str(report.reason)
+    if ratio != 1.0:
+        assert report.reason is not None
+        own, others = (
+            np.mean([np.log(fish.fork_length_mm) for net in of for fish in net.fish])
+            for of in ([wrong], nets[1:])
+        )
+        by = report.reason.parameters["off"].parameters["by"]
+        assert by == pytest.approx(abs(np.expm1(3.0 * (own - others))), rel=0.1)
