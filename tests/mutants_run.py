@@ -17,6 +17,7 @@ import sys
 import time
 from collections import defaultdict
 from collections.abc import Generator, Iterator
+from functools import cache
 from itertools import accumulate
 from pathlib import Path
 from types import CodeType, FunctionType
@@ -80,6 +81,7 @@ def pytest_runtestloop(session: pytest.Session) -> bool | None:
         told = Path(os.environ[PLAN] + ".told")
         told.unlink(missing_ok=True)
         sys.stdout.flush()
+        _seen(mutant["seen"])  # once for all forks
         child = os.fork()
         if not child:
             _become(session, mutant, plan["seconds"])
@@ -117,6 +119,13 @@ def _wait(child: int, told: Path, seconds: float) -> str | None:
     return "it does not end in time"
 
 
+@cache
+def _seen(file: str) -> dict[str, Any]:
+    """Return which test ran which line, and how long each took."""
+    found: dict[str, Any] = json.loads(Path(file).read_text("utf-8"))
+    return found
+
+
 def _become(session: pytest.Session, mutant: dict[str, Any], most: float) -> None:
     """Make this process the one that tests the mutant, for ``most`` seconds."""
     os.setsid()
@@ -124,7 +133,7 @@ def _become(session: pytest.Session, mutant: dict[str, Any], most: float) -> Non
     os.dup2(nothing, 1)
     os.dup2(nothing, 2)
     _swap(marshal.loads(base64.b64decode(mutant["code"])))  # noqa: S302 - our own
-    seen = json.loads(Path(mutant["seen"]).read_text("utf-8"))
+    seen = _seen(mutant["seen"])
     ran = seen["ran"].get(mutant["path"], {})
     first, last = mutant["lines"]
     near = {test for n in range(first, last + 1) for test in ran.get(str(n), [])}
