@@ -385,3 +385,30 @@ def test_nets_are_shared_out_so_that_no_other_way_errs_less() -> None:
     ways = [w for w in product(range(1, 8), repeat=3) if sum(w) == 9]
     assert share_out(strata, 9) == min(ways, key=error)
     assert share_out(strata, 3) == (1, 1, 1)
+
+
+@pytest.mark.parametrize(
+    ("nets", "half_width", "verdict", "more"),
+    [
+        (60, 10.2, "worth-it", 3),  # 60 x 1.02^2 = 62.4
+        (4, 12.0, "worth-it", 2),  # 4 x 1.2^2 = 5.76
+        (4, 10.0, "enough", 0),
+        (4, 10.1, "worth-it", 1),
+        # Each of them brings sqrt(200 / 201), a quarter of a per cent: a tenth of what
+        # is hardly worth the fish's stress is not asked for, though three would do.
+        (200, 10.05, "out-of-reach", None),
+    ],
+)
+def test_so_many_more_nets_are_asked_for_as_the_root_says(
+    nets: int, half_width: float, verdict: str, more: int | None
+) -> None:
+    """Nets that do not differ: the interval goes with the root of their number."""
+    sample = Taken(
+        spread=replace(NETS_APART, between_net_cv=0.0),
+        nets=nets,
+        fish_count=8 * nets,
+        half_width_percent=half_width,
+        level=0.9,
+    )
+    found = next_net(sample, aim=0.10)
+    assert (found.verdict, found.nets_more) == (verdict, more)

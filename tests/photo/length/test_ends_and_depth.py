@@ -79,11 +79,14 @@ def test_the_fork_is_the_deepest_place_between_the_lobes(notch_mm: float) -> Non
     assert along[list(tips)] == pytest.approx(190.0 + notch_mm, abs=0.3)
 
 
-def test_without_a_notch_the_fork_is_the_middle_of_the_rear_edge() -> None:
+@pytest.mark.parametrize("aside_mm", [0.0, 20.0])
+def test_without_a_notch_the_fork_is_the_middle_of_the_rear_edge(
+    aside_mm: float,
+) -> None:
     """An edge slanting by 1.2 mm has no notch: its middle, and its farthest corner."""
     along, across = forked(0.0)
     along[4:] += 0.02 * (across[4:] + 30.0)
-    fork, (longest, middle) = _fork(along, across)
+    fork, (longest, middle) = _fork(along, across + aside_mm)
     assert across[fork] == pytest.approx(0.0, abs=0.6)
     assert fork == middle
     assert across[longest] == pytest.approx(30.0, abs=0.6)
