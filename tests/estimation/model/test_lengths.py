@@ -121,3 +121,19 @@ def test_where_sure_fish_are_far_out_a_doubtful_one_may_be_too() -> None:
         return float(lengths.gross[place])
 
     assert doubt(4) < 0.6 * doubt(0)
+
+
+def test_a_length_that_is_surely_wrong_counts_for_nothing() -> None:
+    """The net's mean and its variance are those of the seven others alone.
+
+    However sure a photo is, some doubt of that is left, so that all is finite.
+    """
+    pair = with_one_short(1.0)
+    assert pair[1].gross.max() == pytest.approx(1.0, abs=1e-4)
+    clean, dirty = (net_means(lengths, np.array([0.06])) for lengths in pair)
+    logs = [np.log(pair[i].reference_mm) for i in (0, 1)]
+    wanted = clean.mean[0, 0] + logs[0]
+    assert dirty.mean[0, 0] + logs[1] == pytest.approx(wanted, abs=1e-3)
+    assert dirty.variance[0, 0] == pytest.approx(clean.variance[0, 0], rel=0.03)
+    sure = with_one_short(0.0)[1]
+    assert np.all((sure.gross > 0.0) & (sure.gross < 0.25))
