@@ -9,6 +9,7 @@ import pytest
 from typer.testing import CliRunner
 
 from fishmeasure import cli
+from fishmeasure.base.errors import BadFieldError
 from fishmeasure.base.estimate import Estimate
 from fishmeasure.husbandry.failures import failures_of
 from fishmeasure.husbandry.outage import OutageResult, outage, outages
@@ -273,3 +274,30 @@ def test_the_command_asks_all_that_can_stop() -> None:
     ]
     one = json.loads(run(f"{words} --cause blower --json -"))
     assert [r["case"]["cause"] for r in one["outages"]] == ["blower"]
+
+
+@pytest.mark.parametrize(
+    ("figures", "lacks", "field"),
+    [
+        ({"capacity_wh": 500.0}, {"power_w": 100.0}, "power_w"),
+        (
+            {"cylinder_l": 7500.0, "diffuser_depth_m": 1.0},
+            {"gas_l_per_min": 5.0},
+            "gas_l_per_min",
+        ),
+        ({"gas_l_per_min": 40.0}, {"diffuser_depth_m": 1.0}, "diffuser_depth_m"),
+        (
+            {"gas_l_per_min": 40.0},
+            {"standard_transfer_g_per_h": 50.0},
+            "diffuser_depth_m",
+        ),
+    ],
+)
+def test_a_device_says_by_what_its_store_or_its_gas_counts(
+    figures: dict[str, float], lacks: dict[str, float], field: str
+) -> None:
+    """A battery lasts by its power, a cylinder by its gas; gas goes by its depth."""
+    plain: dict[str, Any] = {"name": "blower"} | figures
+    with pytest.raises(BadFieldError, match=field):
+        Aerator(**plain)
+    Aerator(**(plain | lacks))
