@@ -39,7 +39,14 @@ export const photo = (given = {}) =>
 export const measured = (fish = [[]], given = {}) => ({
   id: "a".repeat(64),
   revision: 1,
-  settings: { species: "rainbow-trout", print_scale: 1, paper: null, lens: null },
+  settings: {
+    species: "rainbow-trout",
+    print_scale: 1,
+    paper: null,
+    lens: null,
+    in_water: false,
+    water_depth_mm: null,
+  },
   measurement: { fish: fish.map((flags) => ({ flags, complete: true })), problems: [] },
   corrections: [],
   links: {},

@@ -27,6 +27,15 @@ export function scaleRange() {
   return { min: minimum, max: maximum };
 }
 
+/** Return the least and the most that the water over a sheet may be deep, mm. */
+export function depthRange() {
+  const { minimum = 0, maximum = Infinity } = fieldSchema(
+    schemas().photo,
+    "water_depth_mm",
+  ).what;
+  return { min: minimum, max: maximum };
+}
+
 /**
  * Return {print_scale, paper, lens} of new photos; null where nothing was chosen.
  * @returns {Choices}
@@ -44,7 +53,7 @@ export function phoneChoices() {
 
 /**
  * Keep one of the choices on this phone; null takes it back.
- * @param {keyof Choices} name
+ * @param {keyof typeof KEYS} name
  * @param {string | number | null} value
  */
 export function keepChoice(name, value) {

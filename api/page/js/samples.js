@@ -6,7 +6,7 @@ import { forgetPhoto, keepPicture } from "./pictures.js";
 import { all, askToPersist, put, remove, update } from "./store.js";
 import { today } from "./text.js";
 
-/** @import { Choices, Fish, Net, Photo, Sample, SampleBody } from "./types.js" */
+/** @import { Choices, Fish, InTub, Net, Photo, Sample, SampleBody } from "./types.js" */
 
 /**
  * Begin a sampling of a cohort in a unit, with one empty net. `count` is the book's
@@ -56,8 +56,14 @@ export function edit(id, change) {
  */
 export function addNet(id) {
   return edit(id, (sample) => {
-    const tare = sample.nets.at(-1)?.tare_g ?? null;
-    sample.nets.push({ ...emptyNet(), tare_g: tare });
+    const last = sample.nets.at(-1);
+    sample.nets.push({
+      ...emptyNet(),
+      tare_g: last?.tare_g ?? null,
+      in_water: last?.in_water ?? false,
+      water_depth_mm: last?.water_depth_mm ?? null,
+      scale_division_g: last?.scale_division_g ?? null,
+    });
   });
 }
 
@@ -104,6 +110,7 @@ export async function addPhotos(sample, netId, files) {
       name: file.name || "photo.jpg",
       species: sample.species,
       ...phoneChoices(),
+      ...tubOf(sample.nets.find((net) => net.id === netId)),
       state: "waiting",
       result: null,
       settings: null,
@@ -124,9 +131,40 @@ export async function removePhoto(photo) {
 }
 
 /**
+ * Return whether the fish of a net are in a tub, and its water's depth.
+ * @param {Net | undefined} net
+ * @returns {Required<InTub>}
+ */
+function tubOf(net) {
+  const wet = net?.in_water ?? false;
+  return { in_water: wet, water_depth_mm: wet ? (net?.water_depth_mm ?? null) : null };
+}
+
+/**
+ * Put a net into the tub or out of it, and have its photos measured so.
+ * @param {string} id
+ * @param {string} netId
+ * @param {Partial<Net>} tub
+ */
+export async function changeTub(id, netId, tub) {
+  const sample = await edit(id, (kept) => {
+    const net = kept.nets.find((item) => item.id === netId);
+    if (net) Object.assign(net, tub);
+  });
+  const how = tubOf(sample?.nets.find((net) => net.id === netId));
+  for (const photo of await netPhotos(netId)) {
+    const now = photo.settings ?? photo.result?.settings ?? photo;
+    const same =
+      (now.in_water ?? false) === how.in_water &&
+      (now.water_depth_mm ?? null) === how.water_depth_mm;
+    if (!same) await measureWith(photo, how);
+  }
+}
+
+/**
  * Have a photo measured with another sheet or lens, whether it was before or not.
  * @param {Photo} photo
- * @param {Choices} how
+ * @param {Partial<Choices>} how
  */
 export async function measureWith(photo, how) {
   const settings = photo.settings ?? photo.result?.settings;
@@ -184,6 +222,16 @@ export function fishSeen(photos) {
 }
 
 /**
+ * Return how many fish the photos of a net show: those of a tub show the same fish.
+ * @param {Net} net
+ * @param {Photo[]} photos
+ */
+export function fishInNet(net, photos) {
+  if (!net.in_water) return fishSeen(photos);
+  return Math.max(0, ...photos.map((photo) => fishSeen([photo])));
+}
+
+/**
  * Return gross less tare, or null.
  * @param {Net} net
  */
@@ -230,11 +278,17 @@ export function sampleBody(sample, photos) {
  * @param {Photo[]} photos
  */
 function netBody(net, photos) {
-  const fish = net.fish ?? fishSeen(photos);
+  const fish = net.fish ?? fishInNet(net, photos);
   const weighed = net.gross_g !== null && fish > 0;
   const measured = photos.flatMap(({ result }) => (result ? [result.id] : []));
   if (!fish || (!weighed && !measured.length)) return null;
   const body = { fish, photos: measured };
+  if (net.in_water)
+    Object.assign(body, {
+      in_water: true,
+      water_depth_mm: net.water_depth_mm ?? null,
+      scale_division_g: net.scale_division_g ?? null,
+    });
   if (weighed) Object.assign(body, { gross_g: net.gross_g, tare_g: net.tare_g ?? 0 });
   return body;
 }

@@ -146,6 +146,9 @@ async function upload(photo) {
   form.append("print_scale", String(photo.print_scale));
   form.append("paper", photo.paper ?? "");
   form.append("lens", photo.lens ?? "");
+  form.append("in_water", String(photo.in_water ?? false));
+  if (photo.in_water && photo.water_depth_mm)
+    form.append("water_depth_mm", String(photo.water_depth_mm));
   const { items } = await send("POST", address("/v1/photos"), { form });
   const [first] = items;
   if ("error" in first) throw new Refused(422, first.error);
@@ -163,6 +166,8 @@ function asMeant(photo, result) {
     print_scale: photo.print_scale,
     paper: photo.paper ?? null,
     lens: photo.lens ?? null,
+    in_water: photo.in_water ?? false,
+    water_depth_mm: photo.water_depth_mm ?? null,
   };
   const wanted = { ...result.settings, ...meant };
   return same(wanted, result.settings) ? result : change(result, "settings", wanted);

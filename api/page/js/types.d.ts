@@ -101,7 +101,13 @@ type Sending = {
   /** How often the server failed at it. */
   failures?: number;
 };
-export type Choices = { print_scale: number; paper: Paper | null; lens: string | null };
+/** In the tub or not; what the phone kept before knew of no tub. */
+export type InTub = { in_water?: boolean; water_depth_mm?: number | null };
+export type Choices = InTub & {
+  print_scale: number;
+  paper: Paper | null;
+  lens: string | null;
+};
 export type Paper = NonNullable<PhotoSettings["paper"]>;
 export type Photo = Sending &
   Choices & {
@@ -116,11 +122,12 @@ export type Photo = Sending &
     corrections: Correction[] | null;
   };
 export type Picture = { key: string; type: string; bytes: ArrayBuffer };
-export type Net = {
+export type Net = InTub & {
   id: string;
   fish: number | null;
   gross_g: number | null;
   tare_g: number | null;
+  scale_division_g?: number | null;
 };
 export type Sample = Sending & {
   id: string;

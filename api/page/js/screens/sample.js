@@ -4,12 +4,14 @@ import { fill, h } from "../dom.js";
 import { estimateLine } from "../estimate.js";
 import { icon } from "../icons.js";
 import { Missing, action, banner, card, picker, refusal } from "../parts.js";
+import { tubFields } from "../tub_fields.js";
 import { pictureOf } from "../pictures.js";
 import { go } from "../router.js";
 import {
   addNet,
   addPhotos,
   edit,
+  fishInNet,
   fishSeen,
   netWeight,
   removeNet,
@@ -138,6 +140,7 @@ function netCard(sample, net, index, photos) {
     heading,
     photos.length ? h("ul.thumbs", photos.map(thumb)) : null,
     facts(net, photos),
+    sample.recorded ? null : tubFields(sample, net),
     sample.recorded ? null : netButtons(sample, net, photos),
     sample.recorded || sample.nets.length === 1
       ? null
@@ -193,7 +196,7 @@ function netButtons(sample, net, photos) {
  */
 function facts(net, photos) {
   const grams = netWeight(net);
-  const fish = net.fish ?? fishSeen(photos);
+  const fish = net.fish ?? fishInNet(net, photos);
   if (!fish && grams === null) return null;
   const parts = [t("fish-count", { n: fish, shown: fish })];
   if (grams !== null) {

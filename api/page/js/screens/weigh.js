@@ -4,7 +4,7 @@ import { fill, h } from "../dom.js";
 import { Missing } from "../parts.js";
 import { numberPad, typeKey } from "../pad.js";
 import { go } from "../router.js";
-import { edit, fishSeen, netPhotos } from "../samples.js";
+import { edit, fishInNet, netPhotos } from "../samples.js";
 import { get } from "../store.js";
 import { decimalMark, t } from "../text.js";
 import { fromGrams, toGrams, typed, weighingUnits, weight } from "../units.js";
@@ -21,7 +21,7 @@ export async function show({ sample: sampleId, net: netId }) {
   const sample = await get("samples", sampleId);
   const net = sample?.nets.find((item) => item.id === netId);
   if (!sample || !net) throw new Missing(t("sample-gone"));
-  const seen = fishSeen(await netPhotos(netId));
+  const seen = fishInNet(net, await netPhotos(netId));
   const form = new Weighing(sample, net, seen);
   const index = sample.nets.indexOf(net);
   /** @param {KeyboardEvent} event */
