@@ -6,6 +6,7 @@ import numpy as np
 import pytest
 from scipy.special import logsumexp
 
+from fishmeasure.base.words import Message
 from fishmeasure.estimation.model import (
     PopulationEstimate,
     answer_from_json,
@@ -290,5 +291,8 @@ def test_it_is_said_which_way_a_net_is_off(word: str, ratio: float) -> None:
             np.mean([np.log(fish.fork_length_mm) for net in of for fish in net.fish])
             for of in ([wrong], nets[1:])
         )
-        by = report.reason.parameters["off"].parameters["by"]
-        assert by == pytest.approx(abs(np.expm1(3.0 * (own - others))), rel=0.1)
+        off = report.reason.parameters["off"]
+        assert isinstance(off, Message)
+        assert off.parameters["by"] == pytest.approx(
+            abs(np.expm1(3.0 * (own - others))), rel=0.1
+        )

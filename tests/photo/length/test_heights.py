@@ -7,6 +7,7 @@ import numpy as np
 import pytest
 
 from fishmeasure.base.errors import HeightsError
+from fishmeasure.base.estimate import Scope, UncertaintySource
 from fishmeasure.estimation.model.lengths import collect_lengths, net_means
 from fishmeasure.estimation.nets import NetWeighing, fish_in_net, shared_length_sd
 from fishmeasure.photo.length import (
@@ -212,3 +213,26 @@ def test_a_stock_s_file_of_before_has_its_species_heights() -> None:
     assert stock.shape.snout_height == TROUT.shape.snout_height
     assert stock.length_weight == TROUT.length_weight
     assert not stock.is_own_stock
+
+
+def test_errors_of_a_ruled_fish_add_as_squares_by_their_scope() -> None:
+    """3 and 4 % are 5 %; how fish were laid is no error: the ruler is to tell it."""
+    scopes: tuple[tuple[str, Scope, float], ...] = (
+        ("end points", "fish", 0.03),
+        ("bend", "fish", 0.04),
+        ("camera height", "photo", 0.02),
+        ("how fish were laid", "photo", 0.09),
+        ("print scale", "sample", 0.006),
+        ("thickness of the species", "species", 0.008),
+    )
+    sources = tuple(
+        UncertaintySource(name=name, relative_sd=sd, scope=scope)
+        for name, scope, sd in scopes
+    )
+    length = replace(measured(DrawnFish(), 600.0), sources=sources)
+    found = ruled_fish(length, seen_from(600.0), SHAPE, photo="a.jpg", ruler_mm=250.0)
+    assert found.own_sd == pytest.approx(0.05)
+    assert found.photo_sd == pytest.approx(0.02)
+    assert found.shared_sd == pytest.approx(0.01)
+    assert (found.length_mm, found.ruler_mm) == (length.fork_length_mm, 250.0)
+    assert found.camera_mm == pytest.approx(600.0)
