@@ -39,7 +39,7 @@ from fishmeasure.photo.wet import water_problem
 from fishmeasure.species import LengthWeight, Species, load_species
 from fishmeasure.species.body_fit import body_of, level_of
 from fishmeasure.species.likeness import other_species
-from fishmeasure.species.record import BodyFigures
+from fishmeasure.species.size import BodyFigures
 
 NO_FISH = Problem.of("no-fish", case="photo")
 NONE_COMPLETE = Problem.of("no-usable-fish")

@@ -17,7 +17,7 @@ if TYPE_CHECKING:
     from fishmeasure.pipeline import PhotoSettings
     from fishmeasure.species import LengthWeight, Species
     from fishmeasure.species.body_fit import BodyFit
-    from fishmeasure.species.record import BodyFigures, Shape
+    from fishmeasure.species.size import BodyFigures, Shape
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

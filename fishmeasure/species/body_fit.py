@@ -11,7 +11,8 @@ import numpy as np
 from fishmeasure.base.arrays import FloatArray
 from fishmeasure.base.errors import LengthWeightDataError
 from fishmeasure.base.words import Message, wording
-from fishmeasure.species.record import BodyFigures, Figure, LengthWeight
+from fishmeasure.species.figure import Figure
+from fishmeasure.species.size import BodyFigures, LengthWeight
 
 FEWEST_PHOTOGRAPHED: Final = 3
 USUAL_SD_LN: Final = 0.075

@@ -14,7 +14,7 @@ from fishmeasure.base.record import plain
 from fishmeasure.base.toml_text import pair
 from fishmeasure.base.words import Message, wording
 from fishmeasure.species import LengthKind, LengthWeight, Species
-from fishmeasure.species.record import BodyFigures
+from fishmeasure.species.size import BodyFigures
 
 FEWEST_FISH: Final = 8  # below it the residual sd is known to worse than +-30 %
 # A studentised residual beyond this is a slip of pen more likely than a fish: chance

@@ -14,7 +14,8 @@ import numpy as np
 from fishmeasure.base.arrays import FloatArray
 from fishmeasure.base.errors import HeightsError
 from fishmeasure.base.words import wording
-from fishmeasure.species.record import Figure, Shape
+from fishmeasure.species.figure import Figure
+from fishmeasure.species.size import Shape
 
 FEWEST_RULED: Final = 3
 """One slip of the pen among fewer would be taken for how the fish lie."""

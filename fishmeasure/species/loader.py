@@ -22,7 +22,8 @@ from fishmeasure.base.errors import (
 from fishmeasure.base.files import read_at_most
 from fishmeasure.base.record import plain, read
 from fishmeasure.base.words import Message, system_reason
-from fishmeasure.species.record import FarmedSpecies, Species, WaterFigures
+from fishmeasure.species.record import FarmedSpecies, Species
+from fishmeasure.species.water import WaterFigures
 
 _FILES = files(__package__)
 _GENERIC: Final = "generic.toml"

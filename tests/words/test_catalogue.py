@@ -306,7 +306,7 @@ def sentences(path: Path) -> Iterator[str]:
     documented |= {
         id(inner)
         for node in ast.walk(tree)
-        if isinstance(node, ast.Call) and getattr(node.func, "id", "") == "_words"
+        if isinstance(node, ast.Call) and getattr(node.func, "id", "") == "described"
         for inner in node.args
     }  # a field's description
     for node in ast.walk(tree):
