@@ -172,6 +172,24 @@ def test_fish_too_small_to_be_measured_are_said(photo: Photo) -> None:
     assert again.smallest_fish_mm == 40.0
 
 
+def test_a_sample_says_which_photo_leaves_small_fish_out(photo: Photo) -> None:
+    found = {
+        "a.jpg": Given((outline(DrawnFish(x_mm=148.5, y_mm=105.0)),)),
+        "b.jpg": Given((outline(DrawnFish(x_mm=148.5, y_mm=105.0)),), too_small=5),
+    }
+    nets = (f'[[net]]\nfish = 6\nphotos = ["{name}"]\n' for name in found)
+    result = measure_sample(
+        read_sample("".join(nets)),
+        load_species("rainbow-trout"),
+        lambda name: replace(
+            measure_decoded(photo, PhotoSettings(), found[name]), photo=name
+        ),
+    )
+    (said,) = (one for one in result.problems if one.code == "small-fish")
+    assert said.message.startswith("b.jpg: At least 5 fish are too small")
+    assert "too high" in said.message
+
+
 def test_a_problem_of_a_photo_names_it_in_the_language_of_now() -> None:
     """What is kept is the code; what was kept as a sentence keeps its words."""
     said = Problem.of("no-usable-fish", fatal=True).in_photo("a.jpg")
