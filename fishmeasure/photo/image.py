@@ -113,6 +113,8 @@ class Photo:
         full-size pixels; None where EXIF has none.
     camera_model
         EXIF make and model, for the choice of a lens profile; "" if none.
+    was_cut
+        Whether EXIF tells of other proportions: a part of what the camera took.
     """
 
     name: str
@@ -122,6 +124,7 @@ class Photo:
     reduction: int = 1
     focal_length_px: float | None = None
     camera_model: str = ""
+    was_cut: bool = False
 
     def to_raster(self, points_px: FloatArray) -> FloatArray:
         """Return (n, 2) display points as coordinates of ``rgb``."""
@@ -274,7 +277,8 @@ def _decode(image: Image.Image, name: str, limits: PhotoLimits) -> Photo:
     reduction = _reduction(image.size, limits)
     profile = image.info.get("icc_profile")
     taken = exif.get_ifd(_EXIF_IFD)
-    focal_35mm = None if _was_cut(taken, image.size) else taken.get(_FOCAL_35MM_TAG)
+    was_cut = _was_cut(taken, image.size)
+    focal_35mm = None if was_cut else taken.get(_FOCAL_35MM_TAG)
     model = " ".join(
         str(exif[tag]).strip(" \0") for tag in (_MAKE_TAG, _MODEL_TAG) if tag in exif
     )
@@ -292,6 +296,7 @@ def _decode(image: Image.Image, name: str, limits: PhotoLimits) -> Photo:
         reduction=reduction,
         focal_length_px=_focal_px(focal_35mm, width_px, height_px),
         camera_model=model,
+        was_cut=was_cut,
     )
 
 

@@ -54,14 +54,17 @@ class CameraPrior:
 def camera_prior(photo: Photo, lens: LensProfile | None = None) -> CameraPrior:
     """Return what is known: the lens profile, else EXIF, else a typical phone.
 
-    The optical axis is taken to meet the middle of the photo.
+    Each is only where the fit begins, with its error: the markers' own perspective
+    goes before it where that tells more (``bundle``). A profile is of the whole
+    picture, so that it says nothing of one that was cut. The optical axis is taken to
+    meet the middle of the photo.
     """
     diagonal_px = math.hypot(photo.width_px, photo.height_px)
     focal_35mm, relative_sd = _typical_focal(photo)
     focal_px = focal_35mm / FILM_DIAGONAL_MM * diagonal_px
     k1, k1_sd = 0.0, K1_SD
     source: FocalSource = "typical"
-    if lens is not None and lens.fits(photo):
+    if lens is not None and lens.fits(photo) and not _may_be_cut(photo):
         focal_px = lens.focal_px(photo)
         relative_sd, k1, k1_sd = lens.focal_relative_sd, lens.k1, lens.k1_sd
         source = "lens-profile"
@@ -79,10 +82,17 @@ def camera_prior(photo: Photo, lens: LensProfile | None = None) -> CameraPrior:
     )
 
 
-def _typical_focal(photo: Photo) -> tuple[float, float]:
-    """Return the focal length of a photo that tells none, and its relative sd."""
+def _may_be_cut(photo: Photo) -> bool:
+    """Return whether it is a part of a picture, by EXIF or, without, its sides."""
+    if photo.was_cut or photo.focal_length_px is not None:
+        return photo.was_cut
     long_px, short_px = sorted((photo.width_px, photo.height_px), reverse=True)
     aspect = long_px / short_px
-    if any(abs(aspect / known - 1.0) < _ASPECT_SLACK for known in _CAMERA_ASPECTS):
-        return TYPICAL_FOCAL_35MM, TYPICAL_FOCAL_RELATIVE_SD
-    return CUT_FOCAL_35MM, CUT_FOCAL_RELATIVE_SD
+    return all(abs(aspect / known - 1.0) >= _ASPECT_SLACK for known in _CAMERA_ASPECTS)
+
+
+def _typical_focal(photo: Photo) -> tuple[float, float]:
+    """Return the focal length of a photo that tells none, and its relative sd."""
+    if _may_be_cut(photo):
+        return CUT_FOCAL_35MM, CUT_FOCAL_RELATIVE_SD
+    return TYPICAL_FOCAL_35MM, TYPICAL_FOCAL_RELATIVE_SD
