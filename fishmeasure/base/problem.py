@@ -75,6 +75,13 @@ class Problem:
         return type(self)(code=self.code, parameters=parameters, fatal=self.fatal)
 
     @property
+    def said(self) -> Message | None:
+        """Its code with its parameters; None where only the sentence was kept."""
+        if self.parameters is None:
+            return None
+        return Message(self.code, self.parameters)
+
+    @property
     def message(self) -> str:
         """What is wrong and what to do, in the present voice."""
         if self.parameters is None:

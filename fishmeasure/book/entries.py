@@ -14,6 +14,8 @@ from datetime import datetime
 from typing import Annotated, ClassVar, Final, Literal
 from uuid import UUID
 
+from pydantic import Field
+
 from fishmeasure.base.errors import BadEntryError
 from fishmeasure.base.record import (
     ConditionFactor,
@@ -321,6 +323,40 @@ class Feed(UnitEntry):
     feed_name: Name = ""
 
 
+@record(frozen=True, slots=True, kw_only=True)
+class FeedBought(Entry):
+    """Feed bought for the farm."""
+
+    kind: Literal["feed-bought"] = "feed-bought"
+    feed_kg: Kilograms
+    feed_name: Name = ""
+    pellet_mm: Annotated[float, between(0.05, 50.0)] | None = None
+
+
+@record(frozen=True, slots=True, kw_only=True)
+class Treated(UnitEntry):
+    """A medicine given to the fish of a unit; ``on`` is the last day of the treatment.
+
+    Until the withdrawal period has passed no fish of theirs may be taken for food; it
+    goes with them to other units. Where both are stated, the later end counts. A
+    degree-day is one day at a mean water temperature of 1 °C.
+    """
+
+    needs: ClassVar = (("withdrawal_days",), ("withdrawal_degree_days",))
+    kind: Literal["treated"] = "treated"
+    product: Annotated[Name, Field(min_length=1)]
+    withdrawal_days: Annotated[int, between(0, 1000)] | None = None
+    withdrawal_degree_days: Annotated[float, between(0.0, 10_000.0)] | None = None
+    reason: Text = ""
+
+    def _check(self) -> None:
+        if self._lacks_what_it_needs():
+            raise BadEntryError(
+                field="withdrawal_days",
+                reason=Message.of("entry-slip", case="withdrawal"),
+            )
+
+
 WATER_QUANTITIES: Final = (
     "temperature_deg_c",
     "do_mg_per_l",
@@ -408,6 +444,8 @@ ENTRY_KINDS: Mapping[str, type[Entry]] = {
         Counted,
         Sample,
         Feed,
+        FeedBought,
+        Treated,
         WaterReading,
         Cancelled,
     )

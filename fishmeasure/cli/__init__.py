@@ -35,6 +35,7 @@ from fishmeasure.cli.check import check_command
 from fishmeasure.cli.checked import CheckedTyper
 from fishmeasure.cli.count import count_command
 from fishmeasure.cli.explain import explain_command
+from fishmeasure.cli.farm import farm_command, order_command
 from fishmeasure.cli.fit import fit_command
 from fishmeasure.cli.lens import lens_command
 from fishmeasure.cli.outlook import demo_command, outlook_command
@@ -133,6 +134,8 @@ app.command("settings")(settings_command)
 app.command("explain")(explain_command)
 app.command("demo")(demo_command)
 app.command("outlook")(outlook_command)
+app.command("farm")(farm_command)
+app.command("order")(order_command)
 stock.register(app)
 
 

@@ -18,6 +18,7 @@ from fishmeasure.husbandry.propagation import (
     product,
     relative_sd,
     scaled,
+    sum_common,
 )
 from fishmeasure.husbandry.temperature import (
     TemperatureForecast,
@@ -250,20 +251,9 @@ def feed_plan(
         problems.update({problem.code: problem for problem in today.problems})
     return FeedPlan(
         days=tuple(plan),
-        total_kg=_sum_common([day.feed_kg for day in plan]),
+        total_kg=sum_common(day.feed_kg for day in plan),
         notes=notes,
         problems=tuple(problems.values()),
-    )
-
-
-def _sum_common(parts: list[Estimate]) -> Estimate:
-    """Return the sum of figures whose errors are common."""
-    return Estimate(
-        value=sum(part.value for part in parts),
-        sd=sum(part.sd for part in parts),
-        low=sum(part.low for part in parts),
-        high=sum(part.high for part in parts),
-        level=parts[0].level,
     )
 
 

@@ -7,6 +7,7 @@ Sobol sequence (no random numbers, so an answer never changes between two calls)
 """
 
 import math
+from collections.abc import Iterable
 from functools import cache
 
 import numpy as np
@@ -62,6 +63,18 @@ def total(*terms: Estimate, level: float = DEFAULT_LEVEL) -> Estimate:
         sum(term.value for term in terms),
         math.hypot(*(term.sd for term in terms)),
         level,
+    )
+
+
+def sum_common(parts: Iterable[Estimate], level: float = DEFAULT_LEVEL) -> Estimate:
+    """Return the sum of figures that err alike, as by one chart or thermometer."""
+    parts = tuple(parts)
+    return Estimate(
+        value=sum(part.value for part in parts),
+        sd=sum(part.sd for part in parts),
+        low=sum(part.low for part in parts),
+        high=sum(part.high for part in parts),
+        level=parts[0].level if parts else level,
     )
 
 

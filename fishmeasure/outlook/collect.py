@@ -23,6 +23,7 @@ SEVERITY: Final[tuple[tuple[str, ...], ...]] = (
         "ammonia-over-criterion",
     ),
     ("watch",),
+    ("withdrawal-period",),
     ("over-limit", "nitrate-over-limit"),
     ("near-limit", "nitrate-limit-ahead"),
     ("no-fish", "no-weight", "load-incomplete", "no-oxygen-supply"),

@@ -13,7 +13,7 @@ from fishmeasure.husbandry.feed import (
     conversion_of_gain,
     feed_plan,
 )
-from fishmeasure.husbandry.propagation import total
+from fishmeasure.husbandry.propagation import sum_common, total
 from fishmeasure.outlook.attempts import Attempts
 from fishmeasure.outlook.fish import CohortOutlook
 
@@ -75,8 +75,8 @@ def feeding(
     if since is not None and given_since > 0.0 and _sampled_since(state, since):
         conversion = tried.get(lambda: _conversion(state, given_since))
     return Feeding(
-        today_kg=_sum_common(tuple(plan.days[0].feed_kg for plan in plans)),
-        week_kg=_sum_common(tuple(plan.total_kg for plan in plans)),
+        today_kg=sum_common(plan.days[0].feed_kg for plan in plans),
+        week_kg=sum_common(plan.total_kg for plan in plans),
         plans=plans,
         given_week_kg=sum(feed.feed_kg for feed in feeds if feed.on > week_ago),
         given_since_kg=given_since,
@@ -126,14 +126,4 @@ def _conversion(state: UnitState, feed_kg: float) -> FeedConversion | None:
         return None
     return conversion_of_gain(
         feed_kg=feed_kg, gain_kg=total(*gains), net_gain_kg=total(*net)
-    )
-
-
-def _sum_common(parts: tuple[Estimate, ...]) -> Estimate:
-    """Return the sum of figures that one chart and one thermometer make err alike."""
-    return Estimate(
-        value=sum(part.value for part in parts),
-        sd=sum(part.sd for part in parts),
-        low=sum(part.low for part in parts),
-        high=sum(part.high for part in parts),
     )

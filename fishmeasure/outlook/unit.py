@@ -21,6 +21,7 @@ from fishmeasure.book.order import in_force
 from fishmeasure.book.replay import replay
 from fishmeasure.book.state import UnitState
 from fishmeasure.book.units import Cohort, Unit
+from fishmeasure.book.withdrawal import Withdrawal, withdrawals
 from fishmeasure.husbandry import cautions
 from fishmeasure.husbandry.now import Now
 from fishmeasure.outlook import collect, feed, fish, load, now, outage, sources, water
@@ -29,6 +30,7 @@ from fishmeasure.outlook.feed import Feeding
 from fishmeasure.outlook.fish import CohortOutlook
 from fishmeasure.outlook.load import Limits
 from fishmeasure.outlook.outage import Outages
+from fishmeasure.outlook.waiting import withdrawal_problems, without_harvests
 from fishmeasure.outlook.water import Water
 
 __all__ = ["Options", "UnitOutlook", "unit_outlook"]
@@ -109,6 +111,10 @@ class UnitOutlook:
     samples: Annotated[
         tuple[Sample, ...], Field(description="Of the fish in the unit.")
     ]
+    withdrawals: Annotated[
+        tuple[Withdrawal, ...],
+        Field(description="Medicines of its fish, with the end of their periods."),
+    ]
     notes: Annotated[
         tuple[Message, ...],
         Field(description="Sources and allowances behind the figures."),
@@ -153,13 +159,40 @@ def unit_outlook(
         If there is no such unit.
     """
     units, cohorts, entries = tuple(units), tuple(cohorts), tuple(entries)
-    state = replay(units, cohorts, entries, on=on).unit(unit_id)
-    options, tried = options or Options(), Attempts()
-    here = tuple(
-        entry
-        for entry in in_force(entries)
-        if entry.on <= on and entry.place_id == unit_id
+    balance = replay(units, cohorts, entries, on=on)
+    counting = tuple(entry for entry in in_force(entries) if entry.on <= on)
+    temperatures = {state.unit.id: state.temperature for state in balance.units}
+    return outlook_of(
+        balance.unit(unit_id),
+        counting,
+        withdrawals(counting, temperatures),
+        options or Options(),
+        about=about,
     )
+
+
+def outlook_of(
+    state: UnitState,
+    counting: Iterable[Entry],
+    waits: Iterable[Withdrawal],
+    options: Options,
+    *,
+    about: str = "",
+) -> UnitOutlook:
+    """Return the outlook of a unit whose state is known.
+
+    Parameters
+    ----------
+    state
+        By the replay of the book.
+    counting
+        Entries in force up to the day, in the order in which they count.
+    waits
+        Withdrawal periods of all units.
+    """
+    tried, unit_id = Attempts(), state.unit.id
+    here = tuple(entry for entry in counting if entry.place_id == unit_id)
+    waiting = tuple(wait for wait in waits if wait.unit_id == unit_id)
     on_the_day = water.water_now(state)
     of_fish = _fish(state, options, tried)
     fed = tried.get(lambda: feed.feeding(of_fish, state, here, tried))
@@ -176,7 +209,15 @@ def unit_outlook(
     return UnitOutlook(
         now=verdict,
         problems=collect.collected(
-            (tuple(of_water), state, held, outages, tried), of_water
+            (
+                tuple(of_water),
+                state,
+                held,
+                outages,
+                tried,
+                withdrawal_problems(waiting, state.on),
+            ),
+            of_water,
         ),
         ration_kg=held.ration_kg,
         room_kg=held.room_kg,
@@ -185,11 +226,12 @@ def unit_outlook(
         about=about,
         state=state,
         water=on_the_day,
-        cohorts=held.cohorts,
+        cohorts=without_harvests(held.cohorts, waiting),
         feeding=held.feeding,
         limits=held.limits,
         outages=outages,
         samples=_samples(here, state),
+        withdrawals=waiting,
         notes=(*now.now_notes(verdict), *notes),
     )
 

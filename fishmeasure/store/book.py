@@ -18,8 +18,10 @@ from fishmeasure.base.errors import BookUnreadableError, NoBookError, UnknownRec
 from fishmeasure.base.words import system_reason
 from fishmeasure.book.entries import Entry
 from fishmeasure.book.order import in_force, in_order
+from fishmeasure.book.register import Register, fish_register
 from fishmeasure.book.replay import Assumptions, Balance, replay
 from fishmeasure.book.units import Cohort, Unit
+from fishmeasure.outlook.farm import FarmOutlook, farm_outlook
 from fishmeasure.outlook.unit import Options, UnitOutlook, unit_outlook
 from fishmeasure.store import tables
 from fishmeasure.store.archive import Archive
@@ -321,6 +323,29 @@ class Book:
             on=on,
             options=options,
             about=dict(content.remarks).get("about", ""),
+        )
+
+    def farm(self, on: date) -> FarmOutlook:
+        """Return all units at the end of a day, the most urgent first."""
+        content = self.content()
+        return farm_outlook(
+            newest(content.units),
+            newest(content.cohorts),
+            content.entries,
+            on=on,
+            about=dict(content.remarks).get("about", ""),
+        )
+
+    def register(self, since: date, until: date) -> Register:
+        """Return the register of fish of a period, both days included."""
+        content = self.content()
+        units, cohorts = newest(content.units), newest(content.cohorts)
+        names = {unit.id: unit.name for unit in units}
+        return fish_register(
+            in_force(content.entries),
+            names | {cohort.id: cohort.name for cohort in cohorts},
+            since=since,
+            until=until,
         )
 
     def balance(self, on: date, assumptions: Assumptions | None = None) -> Balance:

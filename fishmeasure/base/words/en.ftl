@@ -188,6 +188,8 @@ entry-slip = { $case ->
     [unit-empty] of the unit is empty
     [cohort-empty] of the cohort is empty
     [months] must have 12 values, one for all the year, or none
+    [withdrawal] is missing: give it, or withdrawal_degree_days, as the label or the
+        veterinarian says
    *[no-figure] is missing: no figure is given
 }
 
@@ -1290,6 +1292,31 @@ no-oxygen-supply = No inflow and no aerator are entered for { $unit }, so oxygen
         { SHELL($unit) } inflow_l_per_min=… or fishmeasure book change unit { SHELL($unit) }
         aeration='{ "[{\"name\": \"air pump\", \"gas_l_per_min\": …, \"diffuser_depth_m\": …}]" }'
     .meaning = Nothing is entered that brings a unit its oxygen.
+
+withdrawal-period = { $case ->
+        [until] No fish for food before { DAY($ends_on) }: { $product } was given.
+       *[never] No fish for food: { $product } was given, and the water does not gather its
+            degree-days within three years.
+    }
+    .advice = Keep them until then; the label and the veterinarian decide.
+    .meaning = A medicine's withdrawal period has not passed.
+
+too-late-to-order = Fish of this size that came today would weigh { AMOUNT($reached_g, digits: 3) } on
+        { DAY($on) }, not { AMOUNT($plate_g) }.
+    .advice = Order larger ones, or harvest later.
+    .meaning = Fingerlings of this size cannot be at plate size on the wanted day.
+
+due-feed = Feed { AMOUNT($ration_kg, digits: 2) } today{ $fed_kg ->
+    [0] .
+   *[other] ; { AMOUNT($fed_kg, digits: 2) } is given.
+}
+
+due-sample = { $case ->
+    [never] { $cohort } was never sampled.
+   *[late] { $cohort } was sampled last on { DAY($on) }.
+}
+
+due-plate-size = { $fish_count } of { $cohort } at least are at { AMOUNT($plate_g) }.
 
 no-weight = No weight is known of { $cohort }.
     .advice = Take a net sample.
@@ -2724,6 +2751,78 @@ cli-the-photo = The photo
 
 cli-print-scale-kept = Print scale { NUMBER($print_scale) }, as kept by 'fishmeasure settings'.
 
+farm-title = The farm on { DAY($on) }
+
+farm-columns = unit | fish | mean weight | biomass | feed today | half at plate size | fullest limit
+
+farm-cell = { $case ->
+    [fish] { NUMBER($fish_count, decimals: 0) }
+    [weight] { AMOUNT($mean_g) }
+    [biomass] { AMOUNT($biomass_kg) }
+    [feed] { AMOUNT($ration_kg, digits: 2) }
+    [limit] { $limit } { PERCENT($used) }
+   *[day] { DAY($on) }
+}
+
+farm-sum = In { $units } units: { NUMBER($fish_count, decimals: 0) } fish,
+    { AMOUNT($biomass_kg) }; feed today { AMOUNT($ration_kg) }.
+
+farm-unknown = In { $units ->
+    [one] one more unit
+   *[other] { $units } more units
+} the kilograms are not known: take a net sample.
+
+farm-feed = { $case ->
+    [left] Feed in store: { AMOUNT($left_kg) } of { AMOUNT($bought_kg) } bought since { DAY($since_on) }.
+   *[short] { AMOUNT($left_kg) } more feed was given than bought since { DAY($since_on) }: a purchase is
+        missing.
+}
+
+farm-feed-days = It lasts about { $days } days at today's rations.
+
+farm-feed-buy = For four weeks buy { AMOUNT($buy_kg, end: "high") }.
+
+farm-spent = Spent: { NUMBER($total, decimals: 2) } (fingerlings { NUMBER($fingerlings, decimals: 2) }, feed
+    { NUMBER($feed, decimals: 2) }, other { NUMBER($other, decimals: 2) }).
+
+farm-per-kg = A kilogram of fish cost { NUMBER($per_kg, decimals: 2) }: { AMOUNT($fish_kg) } are alive or
+    were taken with their weight entered.
+
+register-title = Register of fish, { DAY($since) } to { DAY($until) }
+
+register-columns = date | unit | cohort | what | fish | kg | to | remark
+
+register-kind = { $kind ->
+    [stocked] stocked
+    [moved] moved
+    [graded] graded
+    [died] died
+    [harvested] harvested
+    [sold] sold
+   *[treated] treated
+}
+
+register-total = { $kind }: { $lines ->
+    [one] one line
+   *[other] { $lines } lines
+}, { $fish_count } fish, { AMOUNT($weight_kg) }{ $without ->
+    [0] .
+   *[other] { " " }({ $without } without a weight).
+}
+
+order-fish = Order { NUMBER($fish_count, decimals: 0) } fingerlings of { AMOUNT($size_g) }, about
+    { AMOUNT($weight_kg, digits: 2) }, for { AMOUNT($harvest_kg) } at { AMOUNT($plate_g) } on { DAY($harvest_on) }.
+
+order-when = { $case ->
+    [by] They must come by { DAY($by_on) }{ $early ->
+        [known] ; by { DAY($early_on) } if growth is slow.
+       *[past] ; if growth is slow, they come too late even today.
+    }
+   *[never] Fish of this size come too late even today.
+}
+
+order-survival = { PERCENT($low) } to { PERCENT($high) } of them are taken to live to the harvest.
+
 cli-settings-heading = Settings of the command line: fishmeasure settings NAME=VALUE
 
 cli-settings-kept = Kept in { $file }.
@@ -3025,6 +3124,21 @@ help-sample = JSON that 'fishmeasure sample --json' wrote of the last sample, fo
     fish and nets differ; else typical figures.
 help-cv = Spread (CV) of weights in a net: 0.25 is 25 %.
 help-between = Spread (CV) between nets beyond that: 0.09 is 9 %.
+help-farm-command = Show all units, feed in store, the register of fish, and what a kilogram cost.
+help-farm-since = First day of the register, such as 2026-01-01; else a year before.
+help-farm-pdf = Write the farm and its register to print here (.pdf).
+help-fingerling-price = Price of a stocked fish, in your money; with the other two the cost of a
+    kilogram follows.
+help-feed-price = Price of a kilogram of feed.
+help-other-costs = All other costs of a month: power, water, oxygen, wages.
+help-order-command = Say how many fingerlings of what size to order, and when, for a harvest.
+help-order-kg = Kilograms of fish that are wanted.
+help-order-on = Day of the harvest, such as 2027-09-15.
+help-order-temp = Water temperature, °C, the same all the year.
+help-order-unit = In place of it: a unit of the book, with its temperatures.
+help-order-plate = Weight of a fish at harvest, g; else the species' plate size.
+help-order-size = Weight of a fingerling when it comes, g.
+help-order-survival = How many of 100 fingerlings live to the harvest; else 75 to 95.
 help-settings-command = Show or change what other commands take where they are told nothing.
 help-settings-words = Such as print_scale=0.97; NAME= alone takes it back.
 help-weigh-command = Ask for a sample net by net and write its file; each net is kept at once.

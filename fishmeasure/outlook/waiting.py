@@ -1,0 +1,42 @@
+"""What must wait for a withdrawal period: no fish is taken for food before its end."""
+
+from collections.abc import Iterable
+from dataclasses import replace
+from datetime import date
+
+from fishmeasure.base.flags import Problem
+from fishmeasure.book.withdrawal import Withdrawal
+from fishmeasure.outlook.fish import CohortOutlook
+
+
+def withdrawal_problems(waits: Iterable[Withdrawal], on: date) -> tuple[Problem, ...]:
+    """Return what each period that holds on a day forbids, and until when."""
+    return tuple(
+        Problem.of(
+            "withdrawal-period",
+            case="never" if wait.ends_on is None else "until",
+            product=wait.product,
+            ends_on=wait.ends_on,
+        )
+        for wait in waits
+        if wait.holds_on(on)
+    )
+
+
+def without_harvests(
+    cohorts: tuple[CohortOutlook, ...], waits: Iterable[Withdrawal]
+) -> tuple[CohortOutlook, ...]:
+    """Return the cohorts without harvests on days on which none may be taken."""
+    waits = tuple(waits)
+    return tuple(
+        replace(
+            cohort,
+            harvests=tuple(
+                replace(found, harvest=None)
+                if any(wait.holds_on(found.day) for wait in waits)
+                else found
+                for found in cohort.harvests
+            ),
+        )
+        for cohort in cohorts
+    )
