@@ -95,6 +95,19 @@ class FarmUnit:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class FeedLot:
+    """Feed of one name: bought, given and left."""
+
+    feed_name: str
+    pellet_mm: Annotated[
+        float | None, Field(description="Pellet size of the last purchase, mm.")
+    ]
+    bought_kg: float
+    fed_kg: float
+    left_kg: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class FeedStore:
     """Feed bought and not yet given, and how long it lasts.
 
@@ -109,10 +122,14 @@ class FeedStore:
         float, Field(description="Below 0 where more was fed than bought.")
     ]
     days_left: Annotated[
-        float | None, Field(description="At today's rations; null where none is known.")
+        float | None,
+        Field(description="Days at today's rations; null where none is known."),
     ]
     to_buy_kg: Annotated[
         Estimate | None, Field(description="What four weeks take beyond what is left.")
+    ]
+    lots: Annotated[
+        tuple[FeedLot, ...], Field(description="By name, where purchases have one.")
     ]
 
 
@@ -281,12 +298,9 @@ def _feed_store(
     if not bought:
         return None
     since = min(entry.on for entry in bought)
+    fed = [one for one in counting if isinstance(one, Feed) and one.on >= since]
     bought_kg = sum(entry.feed_kg for entry in bought)
-    fed_kg = sum(
-        entry.feed_kg
-        for entry in counting
-        if isinstance(entry, Feed) and entry.on >= since
-    )
+    fed_kg = sum(entry.feed_kg for entry in fed)
     left_kg = bought_kg - fed_kg
     rations = [one.ration_kg.value for one in outlooks if one.ration_kg is not None]
     weeks = [one.feeding.week_kg for one in outlooks if one.feeding is not None]
@@ -299,7 +313,26 @@ def _feed_store(
         left_kg=left_kg,
         days_left=max(0.0, left_kg) / sum(rations) if sum(rations) > 0.0 else None,
         to_buy_kg=_beyond(ahead, weeks_ahead, left_kg) if weeks else None,
+        lots=tuple(_lots(bought, fed)),
     )
+
+
+def _lots(bought: list[FeedBought], fed: list[Feed]) -> Iterable[FeedLot]:
+    """Yield what was bought and given by name; capitals make no other feed."""
+    for key in dict.fromkeys(one.feed_name.casefold() for one in bought):
+        if not key:
+            continue
+        own = [one for one in bought if one.feed_name.casefold() == key]
+        sizes = [one.pellet_mm for one in own if one.pellet_mm is not None]
+        bought_kg = sum(one.feed_kg for one in own)
+        fed_kg = sum(one.feed_kg for one in fed if one.feed_name.casefold() == key)
+        yield FeedLot(
+            feed_name=own[-1].feed_name,
+            pellet_mm=sizes[-1] if sizes else None,
+            bought_kg=bought_kg,
+            fed_kg=fed_kg,
+            left_kg=bought_kg - fed_kg,
+        )
 
 
 def _beyond(week_kg: Estimate, weeks: float, left_kg: float) -> Estimate:

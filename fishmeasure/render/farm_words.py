@@ -72,6 +72,14 @@ def sum_lines(farm: FarmOutlook) -> Iterator[str]:
         bought_kg=store.bought_kg,
         since_on=store.counted_since,
     )
+    for lot in store.lots:
+        yield wording(
+            "farm-feed-lot",
+            feed=lot.feed_name,
+            size="none" if lot.pellet_mm is None else "known",
+            pellet_mm=lot.pellet_mm or 0.0,
+            left_kg=lot.left_kg,
+        )
     if store.days_left is not None and store.left_kg >= 0.0:
         yield wording("farm-feed-days", days=int(store.days_left))
     if store.to_buy_kg is not None and store.to_buy_kg.high > 0.0:

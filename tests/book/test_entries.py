@@ -303,7 +303,7 @@ def test_every_float_names_its_unit() -> None:
     endings = (
         *("_g", "_kg", "_m", "_m2", "_m3", "_w", "_deg_c", "_hpa", "_fraction"),
         *("_g_per_h", "_g_per_kg", "_l_per_min", "_mg_per_l", "_mg_per_l_h"),
-        *("_kg_per_m3", "_count_sd", "_g_cm", "_kg_per_day"),
+        *("_kg_per_m3", "_count_sd", "_g_cm", "_kg_per_day", "_mm", "_days"),
     )
     for kind in (*ENTRY_KINDS.values(), Unit, Cohort, GradeGroup):
         for item in fields(kind):

@@ -151,14 +151,18 @@ def test_no_harvest_is_planned_before_the_end_of_a_period() -> None:
 def test_feed_in_store_is_what_was_bought_and_not_given() -> None:
     entries = (
         entry_about(A, FISH, Feed, -5, feed_kg=9.0),  # before anything was entered
-        FeedBought(id=same(4), on=day(-2), feed_kg=100.0),
-        entry_about(A, FISH, Feed, -1, feed_kg=30.0),
+        FeedBought(
+            id=same(4), on=day(-2), feed_kg=100.0, feed_name="Grower", pellet_mm=3.0
+        ),
+        entry_about(A, FISH, Feed, -1, feed_kg=30.0, feed_name="grower"),
         FeedBought(id=same(5), on=day(0), feed_kg=50.0),
     )
     store = farm(*entries).feed
     assert store is not None
     assert (store.bought_kg, store.fed_kg, store.left_kg) == (150.0, 30.0, 120.0)
     assert store.counted_since == day(-2)
+    (lot,) = store.lots
+    assert (lot.feed_name, lot.pellet_mm, lot.left_kg) == ("Grower", 3.0, 70.0)
     rations = [unit.ration_kg.value for unit in farm().units if unit.ration_kg]
     assert store.days_left == pytest.approx(120.0 / sum(rations))
     assert farm().feed is None

@@ -2778,6 +2778,11 @@ farm-feed = { $case ->
         missing.
 }
 
+farm-feed-lot = { $feed }{ $size ->
+        [known] { " " }({ AMOUNT($pellet_mm) } pellets)
+       *[none] {""}
+    }: { AMOUNT($left_kg) } left.
+
 farm-feed-days = It lasts about { $days } days at today's rations.
 
 farm-feed-buy = For four weeks buy { AMOUNT($buy_kg, end: "high") }.
@@ -3510,6 +3515,11 @@ page-field-to_unit_id = To unit
 page-field-cause = Cause, if known
 page-field-feed_kg = Feed
 page-field-feed_name = Name of the feed
+page-field-pellet_mm = Pellet size, mm
+page-field-product = Medicine
+page-field-withdrawal_days = Withdrawal period, days
+page-field-withdrawal_degree_days = Or in degree-days, °C x days
+page-field-reason = Against what
 page-field-protein_fraction = Protein in the feed
 page-field-weight_kg = Weight in all
 page-field-bulk_weight_kg = Weight in all
@@ -3756,6 +3766,8 @@ page-entry-graded = Graded
 page-entry-counted = Counted
 page-entry-sample = Sample
 page-entry-feed = Fed
+page-entry-feed-bought = Feed bought
+page-entry-treated = Medicine given
 page-entry-water = Water reading
 page-entry-cancelled = Taken back
 page-entry-mean = { $value } a fish

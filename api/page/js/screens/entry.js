@@ -93,14 +93,12 @@ async function formFor(kind, unitId, old) {
  * @param {Values} values
  */
 async function keep(kind, unitId, old, values) {
-  const entry = /** @type {AnyEntry} */ ({
-    kind,
-    id: uuid(),
-    unit_id: unitId,
-    ...values,
-  });
+  const known = schemas().entries[kind].properties ?? {};
+  // Feed that was bought is in no unit.
+  const place = "unit_id" in known ? { unit_id: unitId } : {};
+  const entry = /** @type {AnyEntry} */ ({ kind, id: uuid(), ...place, ...values });
   if (old) entry.replaces = old.id;
-  const timed = "at" in (schemas().entries[kind].properties ?? {});
+  const timed = "at" in known;
   const at = timed ? readAt(old, values.on) : null;
   if (at) entry.at = at;
   await keepAll(unitId, [entry]);
