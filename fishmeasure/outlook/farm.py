@@ -21,7 +21,7 @@ from fishmeasure.husbandry.harvest import DateEstimate, count_above
 from fishmeasure.husbandry.now import Now
 from fishmeasure.husbandry.propagation import sum_common, total
 from fishmeasure.husbandry.stocking import Limit
-from fishmeasure.outlook.ask import Options
+from fishmeasure.outlook.attempts import Options
 from fishmeasure.outlook.fish import CohortOutlook
 from fishmeasure.outlook.unit import CAUTIONS, UnitOutlook, outlook_of
 
