@@ -229,16 +229,6 @@ class NotCalculableError(ApiError):
         super().__init__(case="overflow")
 
 
-class BookNotEmptyError(ApiError):
-    """The demo would mix with what is in the book."""
-
-    code = "book-not-empty"
-    status = 409
-
-    def __init__(self) -> None:
-        super().__init__()
-
-
 class NotModifiedError(Exception):
     """The client has the present state."""
 
@@ -256,6 +246,7 @@ _CODE_STATUS = {
     "already-replaced": 409,
     "version-conflict": 409,
     "name-taken": 409,
+    "book-not-empty": 409,
     "book-busy": 503,
     "book-write": 503,
     "book-full": 507,

@@ -11,11 +11,11 @@ from pydantic import Field
 
 from api.access import OWNER, READER, closed_router
 from api.answers import CSV
-from api.errors import BookNotEmptyError
 from api.exports import table_csv, whole_json
 from api.outlooks import today
 from api.schemas import In, Out
 from api.services import WithServices
+from fishmeasure.base.errors import BookNotEmptyError
 from fishmeasure.base.words import Message
 from fishmeasure.store.demo import about, demo_book
 from fishmeasure.store.exchange import book_from_document

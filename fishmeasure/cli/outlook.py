@@ -1,17 +1,21 @@
 """``fishmeasure outlook`` and ``fishmeasure demo``."""
 
+import shlex
 from pathlib import Path
 from typing import TYPE_CHECKING, Annotated
 
 import typer
 
 from fishmeasure.base.words import wording
-from fishmeasure.cli.book_options import BookOption, opened
+from fishmeasure.cli.book_options import BookOption, opened, places
 from fishmeasure.cli.options import JsonTo, read_day
 from fishmeasure.cli.output import data_only
 
 if TYPE_CHECKING:
     from fishmeasure.outlook.unit import UnitOutlook
+
+DEMO_BOOK = "demo.sqlite"
+"""Beside the grower's own book, where no other file is named."""
 
 # The words say it too, so nothing hangs on the colour.
 _STYLES = {
@@ -102,16 +106,21 @@ def demo_command(
     ] = None,
     book: BookOption = None,
 ) -> None:
-    """Fill the book with the invented spring tanks, to try things on."""
+    """Fill a book of its own with the invented spring tanks, to try things on."""
+    from fishmeasure.base.errors import BookNotEmptyError
     from fishmeasure.store.demo import about, demo_book
 
     day = read_day("--on", on)
     content = demo_book(day)
+    book = book or str(places()[0] / DEMO_BOOK)  # never the grower's own
     with opened(book, may_be_new=True) as open_:
-        if any(unit.id == content.units[0].id for unit in open_.units()):
+        there = {unit.id for unit in open_.units()}
+        if content.units[0].id in there:
             print(wording("cli-demo-there"))
             return
+        if there or open_.content().entries:
+            raise BookNotEmptyError
         open_.add_content(content)
     print(about())
-    where = f" --book {book}" if book else ""
+    where = f" --book {shlex.quote(book)}"
     print(wording("cli-demo-try", where=where))

@@ -5,6 +5,7 @@ at once: it keeps no state but a connection pool, every call is one transaction,
 and writers take turns. What a call has returned is on the disk.
 """
 
+import contextlib
 from dataclasses import dataclass
 from datetime import date
 from pathlib import Path
@@ -34,6 +35,7 @@ from fishmeasure.store.engine import (
     reading,
     writing,
 )
+from fishmeasure.store.in_use import Hold
 from fishmeasure.store.rows import (
     Added,
     add_entries,
@@ -78,6 +80,8 @@ def open_book(where: str | Path, *, to_read: bool = False) -> "Book":
         If it is no book, or cannot be reached.
     BookNewerError
         If a newer program wrote it.
+    BookInUseError
+        If a backup is being put back over it.
     """
     if isinstance(where, Path) or "://" not in where:
         try:
@@ -86,15 +90,33 @@ def open_book(where: str | Path, *, to_read: bool = False) -> "Book":
             reason = system_reason(error)
             raise BookUnreadableError(str(where), reason) from None
         where = str(Path(where).expanduser())
-    if to_read:
-        return Book(open_to_read(where))
+    hold = _held(where)
+    try:
+        return Book(open_to_read(where) if to_read else _migrated(where), hold)
+    except BaseException:
+        if hold is not None:
+            hold.close()
+        raise
+
+
+def _migrated(where: str | Path) -> Engine:
     engine = open_engine(where)
     try:
         migrate(engine)
     except BaseException:
         engine.dispose()
         raise
-    return Book(engine)
+    return engine
+
+
+def _held(where: str | Path) -> Hold | None:
+    """Keep a backup from being put back over a book that is open."""
+    path = Path(where)
+    if "://" in str(where) or not path.exists():
+        return None
+    with contextlib.suppress(OSError):  # a folder that takes no file: read it at least
+        return Hold(path)
+    return None
 
 
 def open_existing(where: str) -> "Book":
@@ -119,8 +141,9 @@ class Book:
     Close it, or use it in a ``with`` statement.
     """
 
-    def __init__(self, engine: Engine) -> None:
+    def __init__(self, engine: Engine, hold: Hold | None = None) -> None:
         self._engine = engine
+        self._hold = hold
 
     def __enter__(self) -> Self:
         return self
@@ -136,6 +159,8 @@ class Book:
     def close(self) -> None:
         """Let go of the database."""
         self._engine.dispose()
+        if self._hold is not None:
+            self._hold.close()
 
     def check(self) -> None:
         """Look whether the file is whole.

@@ -9,6 +9,7 @@ import httpx2
 import pytest
 
 from fishmeasure.base.errors import BookInUseError
+from fishmeasure.store.book import open_book
 from fishmeasure.store.in_use import Hold
 from tests.api.live import unit_body
 from tests.api.running import running
@@ -59,6 +60,13 @@ def test_servers_hold_a_book_together_and_a_restore_alone(tmp_path: Path) -> Non
         with pytest.raises(BookInUseError, match="server"):
             Hold(book, alone=True)
         Hold(tmp_path / "other.sqlite", alone=True).close()
+    open_book(book).close()
+    with open_book(book) as open_:  # a command that enters something
+        with pytest.raises(BookInUseError, match="another command"):
+            Hold(book, alone=True)
+        assert open_.units() == ()
+    with Hold(book, alone=True), pytest.raises(BookInUseError, match="put back"):
+        open_book(book)
     with Hold(book, alone=True), pytest.raises(BookInUseError, match="put back"):
         Hold(link / "book.sqlite")
     Hold(book).close()

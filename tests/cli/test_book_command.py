@@ -1,6 +1,7 @@
 """The book on the command line, as a grower uses it."""
 
 import json
+import os
 import shlex
 import sys
 from pathlib import Path
@@ -189,11 +190,13 @@ def test_wrong_words_are_answered_in_one_line(
 
 def test_demo_and_outlook(run: Any) -> None:
     """One command fills the book with the invented tanks, another shows a page."""
-    status, out, _ = run("demo", "--on", "2026-08-01")
+    status, out, _ = run("demo", "--on", "2026-08-01", "--book", "d.sqlite")
     assert status == 0
     assert "invented" in out
-    assert "already" in run("demo")[1]
-    status, out, err = run("outlook", "Tank A", "--on", "2026-08-01")
+    assert 'outlook "Tank A" --book d.sqlite' in out
+    assert "already" in run("demo", "--book", "d.sqlite")[1]
+    outlook = ("outlook", "Tank A", "--on", "2026-08-01", "--book", "d.sqlite")
+    status, out, err = run(*outlook)
     assert (status, err) == (0, "")
     assert "invented" in out
     for number in range(1, 8):
@@ -202,9 +205,27 @@ def test_demo_and_outlook(run: Any) -> None:
     assert "Sources and allowances" in out
 
 
-def test_outlook_as_json_and_on_paper(run: Any) -> None:
+def test_the_demo_goes_into_no_real_book(
+    filled: Any, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """By default into one of its own; a book with other tanks takes none of it."""
+    monkeypatch.setenv("FISHMEASURE_DATA_DIR", str(Path.cwd() / "mine"))
+    before = filled("book", "export", "-")[1]
+    status, out, _ = filled("demo")
+    assert (status, "demo.sqlite" in out) == (0, True)
+    assert Path("mine/demo.sqlite").exists()
+    status, _, err = filled("demo", "--book", os.environ["FISHMEASURE_BOOK"])
+    assert status == 2
+    assert "something in it already" in err
+    assert filled("book", "export", "-")[1] == before
+
+
+def test_outlook_as_json_and_on_paper(
+    run: Any, monkeypatch: pytest.MonkeyPatch
+) -> None:
     """The same answers for programs and for the wall."""
-    run("demo", "--on", "2026-08-01")
+    run("demo", "--on", "2026-08-01", "--book", "d.sqlite")
+    monkeypatch.setenv("FISHMEASURE_BOOK", "d.sqlite")
     out = run(
         "outlook", "Tank B", "--on", "2026-08-01", "--json", "-", "--pdf", "b.pdf"
     )[1]
@@ -236,7 +257,8 @@ def test_own_book_by_default(run: Any, monkeypatch: pytest.MonkeyPatch) -> None:
     """Without option and setting the book lies in the user's own folder."""
     monkeypatch.delenv("FISHMEASURE_BOOK")
     monkeypatch.setenv("HOME", str(Path.cwd() / "home"))
-    assert run("demo")[0] == 0
+    tank = ("name=Tank", "kind=tank", "volume_m3=20", "depth_m=1")
+    assert run("book", "add", "unit", *tank)[0] == 0
     assert run("book", "units")[0] == 0
     assert Path("home/.local/share/fishmeasure/book.sqlite").exists()
 

@@ -89,7 +89,7 @@ def place(
     kept = data / "photos" / name[:2] / name
     kept.parent.mkdir(parents=True)
     kept.write_bytes(photo)
-    assert place.run("demo")[0] == 0
+    assert place.run("demo", "--book", data / "book.sqlite")[0] == 0
     assert place.run("backup", elsewhere / "good.tar")[0] == 0
     (elsewhere / "sample.toml").write_text(SAMPLE)
     folder = elsewhere / "photos"

@@ -153,6 +153,15 @@ class BookInUseError(LedgerError):
         super().__init__(case="server" if by_servers else "restore", where=where)
 
 
+class BookNotEmptyError(LedgerError):
+    """The demo would mix with what is in the book."""
+
+    code = "book-not-empty"
+
+    def __init__(self) -> None:
+        super().__init__()
+
+
 class BookWriteError(LedgerError):
     """The disk or the server refused the write."""
 

@@ -334,12 +334,12 @@ book-busy = Another program kept the book locked for { $waited_s } seconds.
     .meaning = Another program held the book for too long.
 
 book-in-use = { $case ->
-        [server] A running server has the book { $where } open.
+        [server] A running server or another command has the book { $where } open.
        *[restore] A backup is being put back over the book { $where }.
     }
     .advice = { $case ->
-        [server] Nothing was changed. Stop the server, then put the backup back: what is
-            entered meanwhile would be lost.
+        [server] Nothing was changed. End it, then put the backup back: what is entered
+            meanwhile would be lost.
        *[restore] Start the server when that is done.
     }
     .cli = { book-in-use.advice } { $case ->
@@ -3034,7 +3034,7 @@ help-fit-command = Fit a stock to fish weighed or measured one by one, by length
 help-lens-command = Measure a phone's lens once; the profile sharpens every photo it takes.
 help-outlook-command = Show one unit on one page: weight, biomass, harvest, feed, limits,
     outage.
-help-demo-command = Fill the book with the invented spring tanks, to try things on.
+help-demo-command = Fill a book of its own with the invented spring tanks, to try things on.
 help-photo-command = Measure the fish in photos: lengths, and weights by their outlines.
 help-plan-command = Say how many nets give the mean weight to within so many per cent.
 help-sample-command = Estimate mean weight and spread from photos and bulk weighings of
@@ -3346,7 +3346,8 @@ no-nets = There is no net in this sample yet.
     .meaning = The sample has no net yet.
 
 book-not-empty = The book has something in it already.
-    .advice = Start the server with another, empty book to see the demo.
+    .advice = The demo goes into a book of its own: name another file for it.
+    .page = Start the server with another, empty book to see the demo.
     .meaning = The demo would mix with what is in the book.
 
 invalid-request = { $field } { STOP($reason) }
