@@ -321,11 +321,11 @@ book-busy = Ein anderes Programm hielt das Bestandsbuch { $waited_s } Sekunden l
     .meaning = Ein anderes Programm hielt das Bestandsbuch zu lange gesperrt.
 
 book-in-use = { $case ->
-        [server] Ein laufender Server hat das Bestandsbuch { $where } offen.
+        [server] Ein laufender Server oder ein anderer Befehl hat das Bestandsbuch { $where } offen.
        *[restore] Über das Bestandsbuch { $where } wird gerade eine Sicherung eingespielt.
     }
     .advice = { $case ->
-        [server] Es wurde nichts geändert. Halten Sie den Server an und spielen Sie dann die Sicherung ein: was inzwischen eingetragen wird, ginge verloren.
+        [server] Es wurde nichts geändert. Beenden Sie ihn und spielen Sie dann die Sicherung ein: was inzwischen eingetragen wird, ginge verloren.
        *[restore] Starten Sie den Server, wenn das fertig ist.
     }
     .cli = { book-in-use.advice } { $case ->
@@ -2598,7 +2598,7 @@ help-explain-command = Sagen, was der Code eines Problems oder Fehlers bedeutet 
 help-fit-command = Einen Bestand an einzeln gewogene oder gemessene Fische anpassen, nach Längen oder Fotos.
 help-lens-command = Das Objektiv eines Telefons einmal vermessen; das Profil schärft jedes Foto damit.
 help-outlook-command = Eine Einheit auf einer Seite: Gewicht, Biomasse, Ernte, Futter, Grenzen, Ausfall.
-help-demo-command = Das Bestandsbuch mit den erfundenen Quellbecken füllen, zum Ausprobieren.
+help-demo-command = Ein eigenes Bestandsbuch mit den erfundenen Quellbecken füllen, zum Ausprobieren.
 help-photo-command = Die Fische auf Fotos vermessen: Längen, und Gewichte nach ihren Umrissen.
 help-plan-command = Sagen, wie viele Kescher das Mittelgewicht auf so viel Prozent genau ergeben.
 help-sample-command = Mittelgewicht und Streuung aus Fotos und Sammelwägungen von Keschern schätzen.
@@ -2864,7 +2864,8 @@ no-nets = In dieser Probe ist noch kein Kescher.
     .meaning = Die Probe hat noch keinen Kescher.
 
 book-not-empty = Im Bestandsbuch steht schon etwas.
-    .advice = Starten Sie den Server mit einem anderen, leeren Bestandsbuch, um das Beispiel zu sehen.
+    .advice = Das Beispiel kommt in ein eigenes Bestandsbuch: nennen Sie dafür eine andere Datei.
+    .page = Starten Sie den Server mit einem anderen, leeren Bestandsbuch, um das Beispiel zu sehen.
     .meaning = Das Beispiel würde sich mit dem Inhalt des Bestandsbuchs mischen.
 
 invalid-request = { $field } { STOP($reason) }

@@ -317,11 +317,11 @@ book-busy = Otro programa tuvo el libro bloqueado durante { $waited_s } segundos
     .meaning = Otro programa tuvo el libro bloqueado demasiado tiempo.
 
 book-in-use = { $case ->
-        [server] Un servidor en marcha tiene abierto el libro { $where }.
+        [server] Un servidor en marcha u otra orden tiene abierto el libro { $where }.
        *[restore] Se está restaurando una copia de seguridad sobre el libro { $where }.
     }
     .advice = { $case ->
-        [server] No se ha cambiado nada. Pare el servidor y restaure después la copia: lo que se anotara mientras tanto se perdería.
+        [server] No se ha cambiado nada. Párelo y restaure después la copia: lo que se anotara mientras tanto se perdería.
        *[restore] Arranque el servidor cuando haya terminado.
     }
     .cli = { book-in-use.advice } { $case ->
@@ -2586,7 +2586,7 @@ help-explain-command = Decir qué significa el código de un problema o de un er
 help-fit-command = Ajustar una población a peces pesados o medidos uno a uno, por longitudes o fotos.
 help-lens-command = Medir una vez el objetivo de un teléfono; el perfil mejora cada foto que hace.
 help-outlook-command = Mostrar una unidad en una página: peso, biomasa, cosecha, alimento, límites, cortes.
-help-demo-command = Llenar el libro con los tanques inventados del manantial, para probar.
+help-demo-command = Llenar un libro propio con los tanques inventados del manantial, para probar.
 help-photo-command = Medir los peces de fotos: longitudes, y pesos por sus contornos.
 help-plan-command = Decir cuántas redes dan el peso medio con un margen de tanto por ciento.
 help-sample-command = Estimar peso medio y dispersión con fotos y pesadas conjuntas de redes.
@@ -2852,7 +2852,8 @@ no-nets = Aún no hay ninguna red en esta muestra.
     .meaning = La muestra aún no tiene ninguna red.
 
 book-not-empty = El libro ya tiene algo dentro.
-    .advice = Arranque el servidor con otro libro vacío para ver el ejemplo.
+    .advice = El ejemplo va en un libro propio: indique otro archivo para él.
+    .page = Arranque el servidor con otro libro vacío para ver el ejemplo.
     .meaning = El ejemplo se mezclaría con lo que hay en el libro.
 
 invalid-request = { $field } { STOP($reason) }
