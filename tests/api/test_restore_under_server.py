@@ -60,14 +60,19 @@ def test_servers_hold_a_book_together_and_a_restore_alone(tmp_path: Path) -> Non
         with pytest.raises(BookInUseError, match="server"):
             Hold(book, alone=True)
         Hold(tmp_path / "other.sqlite", alone=True).close()
-    open_book(book).close()
-    with open_book(book) as open_:  # a command that enters something
-        with pytest.raises(BookInUseError, match="another command"):
-            Hold(book, alone=True)
-        assert open_.units() == ()
-    with Hold(book, alone=True), pytest.raises(BookInUseError, match="put back"):
-        open_book(book)
     with Hold(book, alone=True), pytest.raises(BookInUseError, match="put back"):
         Hold(link / "book.sqlite")
     Hold(book).close()
     assert not book.exists()
+
+
+def test_no_backup_goes_over_a_book_that_a_command_has_open(tmp_path: Path) -> None:
+    """What it enters would go into the old one; nor is one opened meanwhile."""
+    book = tmp_path / "book.sqlite"
+    open_book(book).close()
+    with open_book(book) as entering:
+        with pytest.raises(BookInUseError, match="another command"):
+            Hold(book, alone=True)
+        assert entering.units() == ()
+    with Hold(book, alone=True), pytest.raises(BookInUseError, match="put back"):
+        open_book(book)
