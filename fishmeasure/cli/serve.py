@@ -1,8 +1,12 @@
 """``fishmeasure serve``: the page for the phone and the API for programs."""
 
+import contextlib
 import signal
 import socket
 import sys
+import threading
+import time
+from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING, Annotated
 
@@ -13,9 +17,18 @@ from fishmeasure.base.words import Message, system_reason, wording
 from fishmeasure.cli import output
 
 if TYPE_CHECKING:
+    from collections.abc import Callable
+
+    from fastapi import FastAPI
+    from uvicorn import Config
+
+    from api.authority import Certificates
     from api.settings import Settings
 
 LOCAL = "127.0.0.1"
+DAY_S = 86_400.0
+MOST_STARTING = 40
+"""Connections to the page that offers the certificate; it is a few kilobytes."""
 
 
 def serve_command(
@@ -33,6 +46,10 @@ def serve_command(
         Path | None,
         typer.Option(help="help-data"),
     ] = None,
+    plain: Annotated[
+        bool,
+        typer.Option("--plain", help="help-plain"),
+    ] = False,
     cert: Annotated[Path | None, typer.Option(help="help-cert")] = None,
     key: Annotated[Path | None, typer.Option(help="help-key")] = None,
     workers: Annotated[
@@ -43,54 +60,139 @@ def serve_command(
     """Serve the phone page and the API, on this machine only unless --lan."""
     _check_tls(cert, key)
     host = "0.0.0.0" if lan else LOCAL  # noqa: S104 - asked for by --lan
-    _check_port(host, port)
-
-    import uvicorn
+    own = lan and not plain and cert is None
+    for taken in (port, port + 1) if own else (port,):
+        _check_port(host, taken)
 
     from api.app import create_app
-    from api.connections import BoundedProtocol, allow_connections
     from api.observe import set_up_logs
     from api.settings import SettingError, Settings
 
-    names = ["localhost", LOCAL, "[::1]"]
     address = lan_address() if lan else LOCAL
-    if lan:
-        names += [
-            address,
-            socket.gethostname().lower(),
-            f"{socket.gethostname()}.local",
-        ]
+    machine = _names(address) if lan else ("localhost", LOCAL)
+    url = f"{'https' if own or cert else 'http'}://{address}:{port}/"
+    # Whoever is invited may have to install the certificate first.
+    invited = f"http://{address}:{port + 1}/" if own else url
     try:
         settings = Settings.from_environment(
             book=book,
             data_dir=data,
             workers=workers,
             require_token=True if lan else None,
-            secure_cookies=True if cert else None,
-            hosts=",".join(names) if lan else None,
+            secure_cookies=True if own or cert else None,
+            hosts=",".join((*machine, "[::1]")) if lan else None,
+            address=invited if lan else None,
         )
     except SettingError as error:
         raise BadOptionError(error.name, repr(error.value), error.wanted) from None
     set_up_logs(as_json=settings.log_json, requests=settings.log_requests)
     _prepare(settings)
-    app = create_app(settings, announce=_show_code)
-    url = f"{'https' if cert else 'http'}://{address}:{port}/"
-    _greet(url, lan=lan, secure=cert is not None)
+    tls = _own_tls(settings, machine) if own else _Tls(cert=cert, key=key)
+    app = create_app(settings, announce=_shown_at(settings.address or url))
+    _greet(url, tls, lan=lan)
     for end in (signal.SIGINT, signal.SIGTERM):  # once all is finished and put away
         signal.signal(end, lambda *_: sys.exit(0))
+    _run(app, tls, host=host, port=port, page=url)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Tls:
+    """Certificate and key, and the authority of the server's own behind them."""
+
+    cert: Path | None
+    key: Path | None
+    own: "Certificates | None" = None
+    renew: "Callable[[], Certificates] | None" = None
+
+
+def _names(address: str) -> tuple[str, ...]:
+    name = socket.gethostname().lower()
+    return "localhost", LOCAL, address, name, f"{name}.local"
+
+
+def _own_tls(settings: "Settings", machine: tuple[str, ...]) -> _Tls:
+    """Return a certificate by the server's own authority, made where there is none."""
+    from functools import partial
+
+    from api.authority import certificates, machine_of
+
+    addresses = [name for name in machine if _is_address(name)]
+    names = [name for name in machine if name not in addresses]
+    folder = settings.data_dir.expanduser()
+    renew = partial(certificates, folder, machine_of(names, addresses))
+    try:
+        own = renew()
+    except OSError as error:
+        wanted = Message.of("cli-wanted", case="folder", reason=system_reason(error))
+        raise BadOptionError("--data", str(folder), wanted) from None
+    return _Tls(cert=own.chain, key=own.key, own=own, renew=renew)
+
+
+def _is_address(name: str) -> bool:
+    try:
+        socket.inet_aton(name)
+    except OSError:
+        return False
+    return name.count(".") == 3
+
+
+def _run(app: "FastAPI", tls: _Tls, *, host: str, port: int, page: str) -> None:
+    """Serve until told to end, the certificate's own page beside it."""
+    import uvicorn
+
+    from api.connections import BoundedProtocol, allow_connections
+
     allow_connections()
-    uvicorn.run(
+    config = uvicorn.Config(
         app,
         host=host,
         port=port,
-        ssl_certfile=cert,
-        ssl_keyfile=key,
+        ssl_certfile=tls.cert,
+        ssl_keyfile=tls.key,
         log_config=None,
         access_log=False,
         timeout_graceful_shutdown=30,
         http=BoundedProtocol,
         ws="none",
     )
+    config.load()
+    if tls.own is not None:
+        _start_beside(tls, config, page)
+    uvicorn.Server(config).run()
+
+
+def _start_beside(tls: _Tls, served: "Config", page: str) -> None:
+    """Offer the authority by plain HTTP, and renew the certificate day by day."""
+    import uvicorn
+    from cryptography import x509
+
+    from api.connections import BoundedProtocol
+    from api.start_page import start_app
+
+    own, renew, context = tls.own, tls.renew, served.ssl
+    if own is None or renew is None or context is None:
+        return
+    authority = x509.load_pem_x509_certificate(own.authority.read_bytes())
+    config = uvicorn.Config(
+        start_app(page, authority),
+        host=str(served.host),
+        port=served.port + 1,
+        log_config=None,
+        access_log=False,
+        http=BoundedProtocol,
+        ws="none",
+        limit_concurrency=MOST_STARTING,
+    )
+    threading.Thread(target=uvicorn.Server(config).run, daemon=True).start()
+
+    def daily() -> None:
+        while True:
+            time.sleep(DAY_S)
+            with contextlib.suppress(OSError):  # a full disk is told elsewhere
+                fresh = renew()
+                context.load_cert_chain(fresh.chain, fresh.key)
+
+    threading.Thread(target=daily, daemon=True).start()
 
 
 def lan_address() -> str:
@@ -170,20 +272,30 @@ def _prepare(settings: "Settings") -> None:
     tempfile.tempdir = str(services.incoming)
 
 
-def _greet(url: str, *, lan: bool, secure: bool) -> None:
-    told = wording("cli-serve-open", url=url)
-    output.console().print(told, style="bold", highlight=False)
+def _greet(url: str, tls: _Tls, *, lan: bool) -> None:
+    console = output.console()
+    console.print(wording("cli-serve-open", url=url), style="bold", highlight=False)
     if not lan:
-        output.console().print(wording("cli-serve-local"))
-        return
-    import segno
+        console.print(wording("cli-serve-local"))
+    elif tls.own is not None:
+        case = "new" if tls.own.is_new else "known"
+        mark = tls.own.fingerprint
+        told = wording("cli-serve-certificate", case=case, fingerprint=mark)
+        console.print(told, highlight=False)
+    elif tls.cert is None:
+        console.print(wording("cli-serve-plain"))
 
-    segno.make(url, micro=False).terminal(compact=True)
-    if not secure:
-        output.console().print(wording("cli-serve-plain"))
 
+def _shown_at(address: str) -> "Callable[[str], None]":
+    """Return what shows a code, and a picture of the address with the code in it."""
 
-def _show_code(code: str) -> None:
-    output.console().print(
-        wording("cli-serve-code", code=f"{code[:4]} {code[4:]}"), highlight=False
-    )
+    def show(code: str) -> None:
+        import segno
+
+        from api.routes.devices import pairing_link
+
+        segno.make(pairing_link(address, code), micro=False).terminal(compact=True)
+        told = wording("cli-serve-code", code=f"{code[:4]} {code[4:]}")
+        output.console().print(told, highlight=False)
+
+    return show

@@ -78,7 +78,8 @@ def starting(
     environ = {**os.environ, "PYTHONUNBUFFERED": "1"}
     environ |= {f"FISHMEASURE_{k.upper()}": str(v) for k, v in settings.items()}
     arguments = ["serve", "--port", str(port), "--data", str(data), *options]
-    scheme = "https" if "--cert" in options else "http"
+    own = "--lan" in options and "--plain" not in options
+    scheme = "https" if own or "--cert" in options else "http"
     url = f"{scheme}://127.0.0.1:{port}"
     process: subprocess.Popen[str] | Forked
     if starter is None:

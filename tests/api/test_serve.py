@@ -1,5 +1,6 @@
 """`fishmeasure serve` as a grower starts it: a process of its own."""
 
+import contextlib
 import re
 import signal
 import socket
@@ -52,20 +53,77 @@ def test_it_serves_this_machine_only(tmp_path: Path) -> None:
 
 
 def test_phones_are_let_in_by_pairing(tmp_path: Path) -> None:
-    """--lan shows a picture of the address, a code, and what plain HTTP means."""
-    with running(tmp_path / "data", "--lan") as server:
+    """--lan makes an authority, offers it by plain HTTP, and shows a code."""
+    port = neighbours()
+    with running(tmp_path / "data", "--lan", port=port) as server:
+        text = server.log.read_text()
+        code = pairing_code(text)
+        trusting = ssl.create_default_context(
+            cafile=str(tmp_path / "data" / "tls" / "authority.pem")
+        )
+        with httpx2.Client(verify=trusting, base_url=server.url) as client:
+            assert client.get("/v1/units").status_code == 401
+            sent = {"code": code, "name": "a phone"}
+            paired = client.post("/v1/devices", json=sent)
+            assert paired.status_code == 201
+            assert paired.json()["role"] == "owner"
+            assert client.get("/v1/units").status_code == 200  # by the cookie
+            assert "Secure" in paired.headers["set-cookie"]
+            invited = client.post("/v1/devices/invitations", json={"role": "worker"})
+        # Whoever is invited may have to install the certificate first.
+        made = invited.json()
+        assert made["link"].endswith(f":{port + 1}/#/pair/{made['code']}")
+        start = f"http://127.0.0.1:{port + 1}"
+        steps = httpx2.get(f"{start}/")
+        assert "Certificate Trust Settings" in steps.text
+        assert f'data-page="https://{steps_host(text)}:{port}/"' in steps.text
+        given = httpx2.get(f"{start}/fishmeasure.crt")
+        authority = (tmp_path / "data" / "tls" / "authority.pem").read_text()
+        assert given.content == ssl.PEM_cert_to_DER_cert(authority)
+        for path in ("/v1/units", "/v1/devices", "/health", "/authority-key.pem"):
+            assert httpx2.get(f"{start}{path}").status_code == 404
+    assert "▀" in text or "█" in text  # the QR code (ISO/IEC 18004) in half blocks
+    assert "A certificate for HTTPS was made" in text
+    with running(tmp_path / "data", "--lan", port=port) as server:
+        assert "go straight on" in server.log.read_text()
+
+
+def steps_host(text: str) -> str:
+    """Return the address that the server says to open."""
+    found = re.search(r"Open https://([0-9.]+):", text)
+    assert found is not None, text
+    return found[1]
+
+
+def pairing_code(text: str) -> str:
+    found = re.search(r"as the owner's: (\d{4} \d{4})", text)
+    assert found is not None, text
+    return found[1]
+
+
+def neighbours() -> int:
+    """Return a free port whose next one is free, too."""
+    while True:
+        port = free_port()
+        with socket.socket() as probe, contextlib.suppress(OSError):
+            probe.bind(("127.0.0.1", port + 1))
+            return port
+
+
+def test_plain_http_says_what_it_lacks(tmp_path: Path) -> None:
+    """As phones had it before, and still have it where they cannot do otherwise."""
+    with running(tmp_path / "data", "--lan", "--plain") as server:
         text = server.log.read_text()
         assert httpx2.get(f"{server.url}/v1/units").status_code == 401
-        found = re.search(r"Pairing code for the next phone: (\d{4} \d{4})", text)
-        assert found is not None, text
-        sent = {"code": found.group(1), "name": "a phone"}
+        sent = {"code": pairing_code(text), "name": "a phone"}
         paired = httpx2.post(f"{server.url}/v1/devices", json=sent)
         assert paired.status_code == 201
         bearer = {"Authorization": f"Bearer {paired.json()['token']}"}
         assert httpx2.get(f"{server.url}/v1/units", headers=bearer).status_code == 200
         assert "HttpOnly" in paired.headers["set-cookie"]
-    assert "▀" in text or "█" in text  # the QR code (ISO/IEC 18004) in half blocks
-    assert "read along" in text
+        assert not (tmp_path / "data" / "tls").exists()
+    for lack in ("read along", "without a network", "camera"):
+        assert lack in " ".join(text.split())
 
 
 def test_tls_with_a_certificate_of_ones_own(

@@ -2837,9 +2837,43 @@ cli-serve-open = Open { $url }
 cli-serve-local = Only this machine is let in; --lan lets phones in.
 
 cli-serve-plain = Over plain HTTP anyone on this network can read along and pick up a paired
-    phone's token. Use it on a network of your own, or give --cert and --key for HTTPS.
+    phone's token; phones do not open the page without a network, may throw away what they
+    have not sent yet, and show no picture of the camera in the page. Leave --plain out for
+    HTTPS, or give --cert and --key.
 
-cli-serve-code = Pairing code for the next phone: { $code }
+cli-serve-certificate = { $case ->
+        [new] A certificate for HTTPS was made. Each phone installs it once; the picture below
+            leads to the steps.
+       *[known] Phones that have installed the server's certificate go straight on.
+    } It vouches for this machine and its network alone. Fingerprint (SHA-256), to compare
+    on the phone: { $fingerprint }
+
+cli-serve-code = Pairing code for the next phone, as the owner's: { $code }
+
+start-page = { $case ->
+        [title] Let this phone trust your server
+        [why] Your server speaks HTTPS by a certificate that it has made itself. Install it once:
+            then the page opens without a network, keeps what you enter until it is sent, and
+            may use the camera.
+        [certificate] 1. Load the certificate
+        [iphone] iPhone and iPad
+        [iphone-load] Open this page in Safari, tap “Load the certificate” and allow it.
+        [iphone-profile] Open Settings. Tap “Profile Downloaded”, or General, then “VPN & Device
+            Management”; tap the profile and “Install”.
+        [iphone-trust] In Settings, General, About, “Certificate Trust Settings”, switch it on.
+        [iphone-back] Come back to this page and go on.
+        [android] Android
+        [android-load] Tap “Load the certificate”. It goes to your downloads.
+        [android-settings] Open Settings and search for “CA certificate”. It is mostly under
+            Security, “Encryption & credentials”, “Install a certificate”.
+        [android-choose] Tap “CA certificate”, “Install anyway”, and choose the file
+            fishmeasure.crt. The phone may ask for a screen lock first.
+        [android-back] Come back to this page and go on, in Chrome.
+        [on] 2. Go on to the server
+       *[what] The certificate can vouch for your server's names and network alone, whatever
+            warning the phone shows. If you want to be sure that it is your server's, compare
+            its fingerprint with the one where the server was started.
+    }
 
 cli-sheet = Print at 100 % ("actual size"), then measure the check line. It is 100 mm long;
     where it is 97 mm, say --print-scale 0.97 with every photo.
@@ -3157,6 +3191,7 @@ help-sample-save = Write the stock's own species file here (.toml), as the weigh
     photographed nets tells it.
 help-port = Port of the address to open.
 help-lan = Let phones on the local network in, by pairing.
+help-plain = With --lan: plain HTTP, without the server's own certificate.
 help-book = File or address of the book; else FISHMEASURE_BOOK, else your own.
 help-data = Folder of photos and book; else FISHMEASURE_DATA_DIR, else your own.
 help-cert = TLS certificate (PEM).
