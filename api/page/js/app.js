@@ -5,6 +5,7 @@ import { startQueue, wake } from "./queue.js";
 import { fill, shell } from "./dom.js";
 import { loadFlags } from "./photo_texts.js";
 import { notice } from "./parts.js";
+import { only } from "./roles.js";
 import { refreshScreen, screens, startRouter } from "./router.js";
 import { loadSchemas } from "./schemas.js";
 import { onChange } from "./store.js";
@@ -12,6 +13,7 @@ import { loadTexts, t } from "./text.js";
 import { watchVersion } from "./version.js";
 import * as answer from "./screens/answer.js";
 import * as book from "./screens/book.js";
+import * as devices from "./screens/devices.js";
 import * as entry from "./screens/entry.js";
 import * as guide from "./screens/guide.js";
 import * as home from "./screens/home.js";
@@ -27,12 +29,12 @@ import * as weigh from "./screens/weigh.js";
 
 screens({
   "": home,
-  "unit-new": unitForm,
+  "unit-new": only("owner", unitForm),
   "unit/:unit": unit,
-  "unit/:unit/change": unitForm,
-  "unit/:unit/stock": stocking,
+  "unit/:unit/change": only("owner", unitForm),
+  "unit/:unit/stock": only("owner", stocking),
   "unit/:unit/book": book,
-  "unit/:unit/book/add/:kind": entry,
+  "unit/:unit/book/add/:kind": only("worker", entry),
   "unit/:unit/book/:entry": entry,
   "sample/:sample": sample,
   "sample/:sample/net/:net": weigh,
@@ -41,7 +43,9 @@ screens({
   waiting,
   guide,
   settings,
+  devices: only("owner", devices),
   pair,
+  "pair/:code": pair,
 });
 
 function showNetwork() {
@@ -53,7 +57,7 @@ events.addEventListener("reach", () => {
   if (isReachable()) wake();
 });
 events.addEventListener("not-paired", () => {
-  if (location.hash !== "#/pair") location.hash = "#/pair";
+  if (!/^#\/pair(\/|$)/.test(location.hash)) location.hash = "#/pair";
 });
 onChange(refreshScreen);
 

@@ -108,6 +108,7 @@ export function entryLine(entry, names) {
     ...(entry.groups ?? []).map((group) => groupPart(group, names)),
     ...otherParts(entry),
     names.get(entry.cohort_id ?? "") ?? null,
+    entry.recorded_by ? t("entry-by", { name: entry.recorded_by }) : null,
   ];
   return parts.filter(Boolean).join(" · ");
 }

@@ -67,6 +67,7 @@ async function addressOf(photo, width) {
 function serverAddress(photo, width) {
   if (!photo.result) return "";
   const { picture, thumbnail } = photo.result.links;
+  if (!picture) return ""; // its file was deleted
   return width <= SMALL_PX ? thumbnail : `${picture}?width=${width}`;
 }
 

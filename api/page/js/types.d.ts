@@ -11,6 +11,9 @@ type Schemas = components["schemas"];
 
 // --- what the server takes and gives ------------------------------------------------
 
+export type Device = Schemas["DeviceOut"];
+export type Me = Schemas["MeOut"];
+export type Role = Me["role"];
 export type Aerator = Schemas["Aerator"];
 export type Cohort = Schemas["Cohort"];
 export type CohortState = Schemas["CohortInUnitResult"];

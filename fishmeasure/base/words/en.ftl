@@ -3658,6 +3658,11 @@ page-photo-could-be-better = This photo could be better
 page-photo-retake = Take it again
 page-photo-remove = Remove this photo
 page-photo-remove-sure = Remove this photo from the net?
+page-photo-delete = Delete the picture for good
+page-photo-delete-sure = Delete this picture from the server for good? What was measured in
+    it stays, and so does who deleted it. Backups that were made before still have it.
+page-photo-deleted = The picture was deleted on { $on } ({ $name }). What was measured in it
+    stays.
 page-photo-scale-by-hand = Give the scale by hand
 page-photo-add = Missed fish
 page-photo-weigh = Weigh net
@@ -3808,6 +3813,7 @@ page-entry-water = Water reading
 page-entry-cancelled = Taken back
 page-entry-mean = { $value } a fish
 page-entry-to = to { $unit }
+page-entry-by = by { $name }
 page-grading-group = Group { $n }
 page-grading-stays = Stays in { $unit }
 page-grading-to_unit_id = Where it goes
@@ -3877,6 +3883,8 @@ page-waiting-give-up-sure = Delete this from the phone? The server does not have
 page-pair-title = Pair this phone
 page-pair-how = The server lets in phones that know its code. It is shown where the
     server was started, and is good for some minutes.
+page-pair-scanned = The picture has brought the code along. Give this phone a name: it stands
+    beside everything that is entered with it.
 page-pair-code = Code
 page-pair-code-hint = Eight digits; a space does no harm.
 page-pair-name = Name of this phone
@@ -3941,7 +3949,48 @@ page-settings-paired = Only paired phones
 page-settings-no-pairing = no
 page-settings-pair-again = Pair again
 page-settings-insecure = This page came by plain HTTP: others on the same network could
-    read along. It works without a network only as long as the browser keeps it.
+    read along. It works without a network only as long as the browser keeps it, what waits
+    here may be thrown away when space runs short, and the page can show no camera picture
+    of its own.
+page-settings-me = This phone
+page-settings-kept = Kept until it is sent
+page-settings-kept-yes = yes, also when space runs short
+page-settings-kept-no = as long as there is space
+
+page-role-reader = may look
+page-role-worker = may enter, photograph and sample
+page-role-owner = may do everything
+
+page-roles-title = Not for this phone
+page-roles-only-worker = Only a phone that may enter does this.
+page-roles-only-owner = Only the owner's phone does this.
+page-roles-ask = The owner can let this phone do more: Settings, “Devices”.
+
+page-devices-title = Devices
+page-devices-invite = Let another phone in
+page-devices-invite-how = Choose what it may do. Then hold this picture before its camera.
+page-devices-invite-reader = To look
+page-devices-invite-worker = To enter, photograph and sample
+page-devices-invite-owner = As the owner, to do everything
+page-devices-qr-alt = A picture of the address and of the code { $code }
+page-devices-scan = Point the other phone's camera at it within { $n } minutes; it pairs one
+    phone. Or enter this code there:
+page-devices-none = No device is paired.
+page-devices-this = { $name } (this phone)
+page-devices-role = What it may do
+page-devices-seen = Last seen
+page-devices-never = not known
+page-devices-today = today
+page-devices-paired = Paired
+page-devices-ends = Pairing ends unless used
+page-devices-ended = has ended
+page-devices-change = Rename, change or unpair
+page-devices-name = Name
+page-devices-save = Save
+page-devices-unpair = Unpair
+page-devices-unpair-sure = Unpair { $name }? It is let in no more. What it has entered stays.
+page-devices-demote-sure = Then this phone may not change it back. Another owner's phone, or
+    the code where the server was started, still can.
 
 page-guide-title = Guide
 page-guide-cautions = Cautions

@@ -9,10 +9,12 @@ import { wake } from "../queue.js";
 import { go } from "../router.js";
 import { fieldsOf } from "../schema_fields.js";
 import { schemas } from "../schemas.js";
+import { askToPersist } from "../store.js";
 import { t } from "../text.js";
 
-export async function show() {
-  const made = { words: "pair", values: { name: t("pair-usual-name") } };
+/** @param {{ code?: string }} given as the picture that was scanned has it */
+export async function show({ code = "" }) {
+  const made = { words: "pair", values: { code, name: t("pair-usual-name") } };
   const form = new Form(fieldsOf(schemas().device, ["code", "name"], made), {
     save: t("pair-save"),
     onsave: pair,
@@ -20,7 +22,10 @@ export async function show() {
   form.head.input("code").setAttribute("inputmode", "numeric");
   return {
     title: t("pair-title"),
-    body: [h("section.empty", icon("ruler"), h("p", t("pair-how"))), form.element],
+    body: [
+      h("section.empty", icon("ruler"), h("p", t(code ? "pair-scanned" : "pair-how"))),
+      form.element,
+    ],
     actions: [form.button],
   };
 }
@@ -35,6 +40,7 @@ async function pair({ code, name }) {
       throw new Error(`${error.message} ${error.advice}`);
     throw error;
   }
+  void askToPersist();
   wake();
   void loadFlags().catch(() => {});
   go("", { replace: true });

@@ -9,6 +9,7 @@ import { chooseHow } from "../how_sheet.js";
 import { AddTool, ScaleTool } from "../point_tools.js";
 import { fishAt, fishMarks } from "../marks.js";
 import { Missing, action, loading, refusal, say, stateChip } from "../parts.js";
+import { deletion } from "../photo_deletion.js";
 import {
   errorNote,
   fishList,
@@ -181,6 +182,7 @@ export class PhotoScreen {
       pending ? h("p.note", { role: "status" }, t("photo-pending")) : null,
       fishList(this.fish, (index) => this.choose(index)),
       this.more(),
+      deletion(photo),
     ];
   }
 

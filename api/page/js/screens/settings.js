@@ -7,6 +7,7 @@ import { icon } from "../icons.js";
 import { NoProfile, lenses, sendLens } from "../lenses.js";
 import { action, banner, card, failure, figures, loading } from "../parts.js";
 import { checkLine, keepChoice, phoneChoices, scaleRange } from "../photo_choices.js";
+import { may, me } from "../roles.js";
 import { go } from "../router.js";
 import { chooseLanguage, languages, spoken, t } from "../text.js";
 import { chooseSystem, lengthUnit, number, system, typeable, typed } from "../units.js";
@@ -227,8 +228,13 @@ async function placeServer(box) {
         [t("settings-version"), data.version],
         [t("settings-reach"), t(stale ? "settings-not-reached" : "settings-reached")],
         [t("settings-paired"), t(data.require_token ? "yes" : "settings-no-pairing")],
+        [t("settings-me"), await thisPhone()],
+        [t("settings-kept"), await staysKept()],
       ]),
       window.isSecureContext ? null : h("p.note", t("settings-insecure")),
+      (await may("owner"))
+        ? action(t("devices-title"), { to: "devices", name: "next" })
+        : null,
       data.require_token
         ? action(t("settings-pair-again"), { to: "pair", kind: "quiet" })
         : null,
@@ -236,4 +242,17 @@ async function placeServer(box) {
   } catch (error) {
     fill(box, failure(error));
   }
+}
+
+/** Return what this phone is called and may do. */
+async function thisPhone() {
+  const known = await me();
+  if (!known?.device) return null;
+  return `${known.device.name}: ${t(`role-${known.role}`)}`;
+}
+
+/** Return whether the browser keeps what waits here even when space runs short. */
+async function staysKept() {
+  const kept = await navigator.storage?.persisted?.();
+  return kept === undefined ? null : t(kept ? "settings-kept-yes" : "settings-kept-no");
 }

@@ -17,6 +17,7 @@ import {
   loading,
   speciesName,
 } from "../parts.js";
+import { may } from "../roles.js";
 import { go, reload } from "../router.js";
 import { startSample } from "../samples.js";
 import { all } from "../store.js";
@@ -70,7 +71,7 @@ export async function show({ unit: id }) {
       links(unit, state, cohorts.length > 0),
     ],
     back: "",
-    actions: [begin],
+    actions: (await may("worker")) ? [begin] : [],
     update,
   };
 }
