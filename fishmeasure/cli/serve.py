@@ -27,8 +27,6 @@ if TYPE_CHECKING:
 
 LOCAL = "127.0.0.1"
 DAY_S = 86_400.0
-MOST_STARTING = 40
-"""Connections to the page that offers the certificate; it is a few kilobytes."""
 
 
 def serve_command(
@@ -181,7 +179,6 @@ def _start_beside(tls: _Tls, served: "Config", page: str) -> None:
         access_log=False,
         http=BoundedProtocol,
         ws="none",
-        limit_concurrency=MOST_STARTING,
     )
     threading.Thread(target=uvicorn.Server(config).run, daemon=True).start()
 

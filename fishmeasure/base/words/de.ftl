@@ -2421,9 +2421,31 @@ cli-serve-open = Öffnen Sie { $url }
 
 cli-serve-local = Nur dieser Rechner hat Zugang; --lan lässt Telefone zu.
 
-cli-serve-plain = Über einfaches HTTP kann jeder in diesem Netz mitlesen und das Zugangszeichen eines gekoppelten Telefons abfangen. Nutzen Sie es in einem eigenen Netz, oder geben Sie --cert und --key für HTTPS an.
+cli-serve-plain = Über einfaches HTTP kann jeder in diesem Netz mitlesen und das Zugangszeichen eines gekoppelten Telefons abfangen; Telefone öffnen die Seite nicht ohne Netz, werfen vielleicht weg, was noch nicht gesendet ist, und zeigen kein Kamerabild in der Seite. Lassen Sie --plain für HTTPS weg, oder geben Sie --cert und --key an.
+cli-serve-certificate = { $case ->
+        [new] Ein Zertifikat für HTTPS wurde gemacht. Jedes Telefon installiert es einmal; das Bild unten führt zu den Schritten.
+       *[known] Telefone, die das Zertifikat des Servers installiert haben, kommen gleich weiter.
+    } Es bürgt allein für diesen Rechner und sein Netz. Fingerabdruck (SHA-256), zum Vergleich auf dem Telefon: { $fingerprint }
 
-cli-serve-code = Kopplungscode für das nächste Telefon: { $code }
+cli-serve-code = Kopplungscode für das nächste Telefon, als das des Eigentümers: { $code }
+
+start-page = { $case ->
+        [title] Dieses Telefon soll Ihrem Server vertrauen
+        [why] Ihr Server spricht HTTPS mit einem Zertifikat, das er selbst gemacht hat. Installieren Sie es einmal: dann öffnet sich die Seite ohne Netz, behält, was Sie eintragen, bis es gesendet ist, und darf die Kamera benutzen.
+        [certificate] 1. Zertifikat laden
+        [iphone] iPhone und iPad
+        [iphone-load] Öffnen Sie diese Seite in Safari, tippen Sie auf „Zertifikat laden“ und erlauben Sie es.
+        [iphone-profile] Öffnen Sie die Einstellungen. Tippen Sie auf „Profil geladen“ oder auf Allgemein, dann „VPN und Geräteverwaltung“; tippen Sie auf das Profil und auf „Installieren“.
+        [iphone-trust] Schalten Sie es in Einstellungen, Allgemein, Info, „Zertifikatsvertrauenseinstellungen“ ein.
+        [iphone-back] Kommen Sie zu dieser Seite zurück und gehen Sie weiter.
+        [android] Android
+        [android-load] Tippen Sie auf „Zertifikat laden“. Es kommt zu Ihren Downloads.
+        [android-settings] Öffnen Sie die Einstellungen und suchen Sie nach „CA-Zertifikat“. Meist steht es unter Sicherheit, „Verschlüsselung und Anmeldedaten“, „Zertifikat installieren“.
+        [android-choose] Tippen Sie auf „CA-Zertifikat“, „Trotzdem installieren“, und wählen Sie die Datei fishmeasure.crt. Vorher verlangt das Telefon vielleicht eine Displaysperre.
+        [android-back] Kommen Sie zu dieser Seite zurück und gehen Sie weiter, in Chrome.
+        [on] 2. Weiter zum Server
+       *[what] Das Zertifikat kann allein für die Namen und das Netz Ihres Servers bürgen, wovor das Telefon auch warnt. Wollen Sie sicher sein, dass es das Ihres Servers ist, vergleichen Sie seinen Fingerabdruck mit dem, der dort steht, wo der Server gestartet wurde.
+    }
 
 cli-sheet = Drucken Sie mit 100 % („Originalgröße“), und messen Sie dann die Prüfstrecke. Sie ist 100 mm lang; sind es 97 mm, geben Sie bei jedem Foto --print-scale 0.97 an.
 
@@ -2689,6 +2711,7 @@ help-record = Die Probe ins Bestandsbuch eintragen, als eine dieser Charge.
 help-sample-save = Die eigene Artdatei des Bestands hierhin schreiben (.toml), wie das Wiegen fotografierter Kescher sie ergibt.
 help-port = Port der Adresse.
 help-lan = Telefone im lokalen Netz zulassen, durch Koppeln.
+help-plain = Mit --lan: einfaches HTTP, ohne das eigene Zertifikat des Servers.
 help-book = Datei oder Adresse des Bestandsbuchs; sonst FISHMEASURE_BOOK, sonst Ihr eigenes.
 help-data = Ordner für Fotos und Bestandsbuch; sonst FISHMEASURE_DATA_DIR, sonst Ihr eigener.
 help-cert = TLS-Zertifikat (PEM).
@@ -3111,6 +3134,9 @@ page-photo-could-be-better = Dieses Foto könnte besser sein
 page-photo-retake = Neu fotografieren
 page-photo-remove = Dieses Foto entfernen
 page-photo-remove-sure = Dieses Foto aus dem Kescher entfernen?
+page-photo-delete = Das Bild endgültig löschen
+page-photo-delete-sure = Dieses Bild endgültig vom Server löschen? Was darin vermessen wurde, bleibt, und auch, wer es gelöscht hat. Frühere Sicherungen haben es noch.
+page-photo-deleted = Das Bild wurde am { $on } gelöscht ({ $name }). Was darin vermessen wurde, bleibt.
 page-photo-scale-by-hand = Maßstab von Hand angeben
 page-photo-add = Fisch fehlt
 page-photo-weigh = Kescher wiegen
@@ -3251,6 +3277,7 @@ page-entry-water = Wassermessung
 page-entry-cancelled = Zurückgenommen
 page-entry-mean = { $value } je Fisch
 page-entry-to = nach { $unit }
+page-entry-by = von { $name }
 page-grading-group = Gruppe { $n }
 page-grading-stays = Bleibt in { $unit }
 page-grading-to_unit_id = Wohin sie kommt
@@ -3309,6 +3336,7 @@ page-waiting-give-up-sure = Vom Telefon löschen? Der Server hat es nicht.
 
 page-pair-title = Telefon koppeln
 page-pair-how = Der Server lässt Telefone zu, die seinen Code kennen. Er steht dort, wo der Server gestartet wurde, und gilt einige Minuten.
+page-pair-scanned = Das Bild hat den Code mitgebracht. Geben Sie diesem Telefon einen Namen: er steht bei allem, was damit eingetragen wird.
 page-pair-code = Code
 page-pair-code-hint = Acht Ziffern; ein Leerzeichen schadet nicht.
 page-pair-name = Name dieses Telefons
@@ -3366,7 +3394,41 @@ page-settings-not-reached = nicht erreichbar
 page-settings-paired = Nur gekoppelte Telefone
 page-settings-no-pairing = nein
 page-settings-pair-again = Neu koppeln
-page-settings-insecure = Diese Seite kam über einfaches HTTP: andere im selben Netz könnten mitlesen. Ohne Netz läuft sie nur, solange der Browser sie aufbewahrt.
+page-settings-insecure = Diese Seite kam über einfaches HTTP: andere im selben Netz könnten mitlesen. Ohne Netz läuft sie nur, solange der Browser sie behält, was hier wartet, kann bei knappem Platz weggeworfen werden, und ein eigenes Kamerabild kann die Seite nicht zeigen.
+page-settings-me = Dieses Telefon
+page-settings-kept = Aufbewahrt, bis es gesendet ist
+page-settings-kept-yes = ja, auch wenn der Platz knapp wird
+page-settings-kept-no = solange Platz ist
+page-role-reader = darf ansehen
+page-role-worker = darf eintragen, fotografieren und Proben nehmen
+page-role-owner = darf alles
+page-roles-title = Nicht für dieses Telefon
+page-roles-only-worker = Das kann nur ein Telefon, das eintragen darf.
+page-roles-only-owner = Das kann nur das Telefon des Eigentümers.
+page-roles-ask = Der Eigentümer kann diesem Telefon mehr erlauben: Einstellungen, „Geräte“.
+page-devices-title = Geräte
+page-devices-invite = Ein weiteres Telefon zulassen
+page-devices-invite-how = Wählen Sie, was es darf. Halten Sie dann dieses Bild vor seine Kamera.
+page-devices-invite-reader = Zum Ansehen
+page-devices-invite-worker = Zum Eintragen, Fotografieren und Probennehmen
+page-devices-invite-owner = Als Eigentümer, für alles
+page-devices-qr-alt = Ein Bild der Adresse und des Codes { $code }
+page-devices-scan = Richten Sie innerhalb von { $n } Minuten die Kamera des anderen Telefons darauf; es koppelt ein Telefon. Oder geben Sie dort diesen Code ein:
+page-devices-none = Kein Gerät ist gekoppelt.
+page-devices-this = { $name } (dieses Telefon)
+page-devices-role = Was es darf
+page-devices-seen = Zuletzt gesehen
+page-devices-never = nicht bekannt
+page-devices-today = heute
+page-devices-paired = Gekoppelt
+page-devices-ends = Kopplung endet, wenn es nicht benutzt wird
+page-devices-ended = ist zu Ende
+page-devices-change = Umbenennen, ändern oder trennen
+page-devices-name = Name
+page-devices-save = Speichern
+page-devices-unpair = Trennen
+page-devices-unpair-sure = { $name } trennen? Es wird nicht mehr zugelassen. Was es eingetragen hat, bleibt.
+page-devices-demote-sure = Dann kann dieses Telefon es nicht zurücknehmen. Ein anderes Telefon des Eigentümers kann es, oder der Code dort, wo der Server gestartet wurde.
 
 page-guide-title = Anleitung
 page-guide-cautions = Vorsicht

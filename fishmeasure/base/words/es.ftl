@@ -2409,9 +2409,31 @@ cli-serve-open = Abra { $url }
 
 cli-serve-local = Solo entra este equipo; --lan deja entrar teléfonos.
 
-cli-serve-plain = Por HTTP simple, cualquiera en esta red puede leer lo que pasa y tomar la clave de un teléfono emparejado. Úselo en una red propia, o indique --cert y --key para HTTPS.
+cli-serve-plain = Por HTTP simple, cualquiera en esta red puede leer lo que pasa y tomar la clave de un teléfono emparejado; los teléfonos no abren la página sin red, pueden desechar lo que aún no han enviado y no muestran en la página la imagen de la cámara. Quite --plain para HTTPS, o indique --cert y --key.
+cli-serve-certificate = { $case ->
+        [new] Se ha hecho un certificado para HTTPS. Cada teléfono lo instala una vez; la imagen de abajo lleva a los pasos.
+       *[known] Los teléfonos que han instalado el certificado del servidor pasan directamente.
+    } Responde solo por esta máquina y su red. Huella (SHA-256), para compararla en el teléfono: { $fingerprint }
 
-cli-serve-code = Código de emparejamiento para el próximo teléfono: { $code }
+cli-serve-code = Código de emparejamiento para el próximo teléfono, como el del propietario: { $code }
+
+start-page = { $case ->
+        [title] Que este teléfono confíe en su servidor
+        [why] Su servidor usa HTTPS con un certificado que ha hecho él mismo. Instálelo una vez: entonces la página se abre sin red, guarda lo que anota hasta enviarlo y puede usar la cámara.
+        [certificate] 1. Cargar el certificado
+        [iphone] iPhone y iPad
+        [iphone-load] Abra esta página en Safari, toque «Cargar el certificado» y permítalo.
+        [iphone-profile] Abra Ajustes. Toque «Perfil descargado», o General y luego «VPN y gestión de dispositivos»; toque el perfil y «Instalar».
+        [iphone-trust] En Ajustes, General, Información, «Ajustes de confianza de los certificados», actívelo.
+        [iphone-back] Vuelva a esta página y siga.
+        [android] Android
+        [android-load] Toque «Cargar el certificado». Va a sus descargas.
+        [android-settings] Abra Ajustes y busque «certificado CA». Suele estar en Seguridad, «Cifrado y credenciales», «Instalar un certificado».
+        [android-choose] Toque «Certificado CA», «Instalar igualmente», y elija el archivo fishmeasure.crt. Antes el teléfono puede pedir un bloqueo de pantalla.
+        [android-back] Vuelva a esta página y siga, en Chrome.
+        [on] 2. Seguir al servidor
+       *[what] El certificado solo puede responder por los nombres y la red de su servidor, avise el teléfono de lo que avise. Si quiere estar seguro de que es el de su servidor, compare su huella con la que se muestra donde se arrancó el servidor.
+    }
 
 cli-sheet = Imprima al 100 % («tamaño real») y mida después la línea de control. Mide 100 mm; donde mida 97 mm, indique --print-scale 0.97 con cada foto.
 
@@ -2677,6 +2699,7 @@ help-record = Anotar la muestra en el libro, como una de este lote.
 help-sample-save = Escribir aquí el archivo de especie propio de la población (.toml), según las redes pesadas y fotografiadas.
 help-port = Puerto de la dirección que se abre.
 help-lan = Dejar entrar teléfonos de la red local, emparejándolos.
+help-plain = Con --lan: HTTP simple, sin el certificado propio del servidor.
 help-book = Archivo o dirección del libro; si no, FISHMEASURE_BOOK, si no, el suyo.
 help-data = Carpeta de fotos y libro; si no, FISHMEASURE_DATA_DIR, si no, la suya.
 help-cert = Certificado TLS (PEM).
@@ -3099,6 +3122,9 @@ page-photo-could-be-better = Esta foto podría ser mejor
 page-photo-retake = Hacerla de nuevo
 page-photo-remove = Quitar esta foto
 page-photo-remove-sure = ¿Quitar esta foto de la red?
+page-photo-delete = Borrar la imagen para siempre
+page-photo-delete-sure = ¿Borrar esta imagen del servidor para siempre? Lo que se midió en ella se conserva, y también quién la borró. Las copias de seguridad anteriores aún la tienen.
+page-photo-deleted = La imagen se borró el { $on } ({ $name }). Lo que se midió en ella se conserva.
 page-photo-scale-by-hand = Dar la escala a mano
 page-photo-add = Falta un pez
 page-photo-weigh = Pesar red
@@ -3239,6 +3265,7 @@ page-entry-water = Medida del agua
 page-entry-cancelled = Anulada
 page-entry-mean = { $value } por pez
 page-entry-to = a { $unit }
+page-entry-by = por { $name }
 page-grading-group = Grupo { $n }
 page-grading-stays = Se queda en { $unit }
 page-grading-to_unit_id = Adónde va
@@ -3297,6 +3324,7 @@ page-waiting-give-up-sure = ¿Borrarlo del teléfono? El servidor no lo tiene.
 
 page-pair-title = Emparejar este teléfono
 page-pair-how = El servidor deja entrar a los teléfonos que conocen su código. Se muestra donde se arrancó el servidor y vale unos minutos.
+page-pair-scanned = La imagen ha traído el código. Dé un nombre a este teléfono: figura junto a todo lo que se anota con él.
 page-pair-code = Código
 page-pair-code-hint = Ocho cifras; un espacio no importa.
 page-pair-name = Nombre de este teléfono
@@ -3354,7 +3382,41 @@ page-settings-not-reached = fuera de alcance
 page-settings-paired = Solo teléfonos emparejados
 page-settings-no-pairing = no
 page-settings-pair-again = Emparejar de nuevo
-page-settings-insecure = Esta página llegó por HTTP simple: otros en la misma red podrían leer lo que pasa. Sin red funciona solo mientras el navegador la conserve.
+page-settings-insecure = Esta página llegó por HTTP simple: otros en la misma red podrían leer lo que pasa. Sin red funciona solo mientras el navegador la conserve, lo que espera aquí puede desecharse si falta espacio, y la página no puede mostrar una imagen propia de la cámara.
+page-settings-me = Este teléfono
+page-settings-kept = Se guarda hasta enviarlo
+page-settings-kept-yes = sí, aunque falte espacio
+page-settings-kept-no = mientras haya espacio
+page-role-reader = puede mirar
+page-role-worker = puede anotar, fotografiar y muestrear
+page-role-owner = puede hacer todo
+page-roles-title = No es para este teléfono
+page-roles-only-worker = Solo lo hace un teléfono que puede anotar.
+page-roles-only-owner = Solo lo hace el teléfono del propietario.
+page-roles-ask = El propietario puede dejar que este teléfono haga más: Ajustes, «Dispositivos».
+page-devices-title = Dispositivos
+page-devices-invite = Dejar entrar otro teléfono
+page-devices-invite-how = Elija lo que puede hacer. Ponga después esta imagen ante su cámara.
+page-devices-invite-reader = Para mirar
+page-devices-invite-worker = Para anotar, fotografiar y muestrear
+page-devices-invite-owner = Como propietario, para todo
+page-devices-qr-alt = Una imagen de la dirección y del código { $code }
+page-devices-scan = Apunte con la cámara del otro teléfono en los próximos { $n } minutos; empareja un teléfono. O introduzca allí este código:
+page-devices-none = No hay ningún dispositivo emparejado.
+page-devices-this = { $name } (este teléfono)
+page-devices-role = Lo que puede hacer
+page-devices-seen = Visto por última vez
+page-devices-never = no se sabe
+page-devices-today = hoy
+page-devices-paired = Emparejado
+page-devices-ends = El emparejamiento acaba si no se usa
+page-devices-ended = ha acabado
+page-devices-change = Cambiar nombre o permiso, o desemparejar
+page-devices-name = Nombre
+page-devices-save = Guardar
+page-devices-unpair = Desemparejar
+page-devices-unpair-sure = ¿Desemparejar { $name }? Ya no se le deja entrar. Lo que anotó se conserva.
+page-devices-demote-sure = Entonces este teléfono no podrá deshacerlo. Otro teléfono del propietario, o el código donde se arrancó el servidor, sí.
 
 page-guide-title = Guía
 page-guide-cautions = Precauciones
