@@ -23,6 +23,7 @@ from fishmeasure.estimation.sample import LengthErrors, Sample
 from fishmeasure.estimation.sizes import PhotoWeight, sized, with_lengths
 from fishmeasure.estimation.views import best_photos, doubts_of_net
 from fishmeasure.photo.count import count_of
+from fishmeasure.photo.faint import with_faint_tails
 from fishmeasure.photo.image import DEFAULT_LIMITS, Photo, PhotoLimits, read_photo
 from fishmeasure.photo.length import measure_length, shape_of
 from fishmeasure.photo.lens import LensProfile
@@ -176,8 +177,11 @@ def measure_decoded(
     if not result.usable:
         return result
     found = (segmenter or default_segmenter()).find(photo, plane)
+    found, faint = with_faint_tails(photo, found)
     wet = water_problem(found, plane)
     if wet is not None:
+        if wet.fatal:  # ripples are no curled sheet
+            problems = tuple(one for one in problems if one.code != "not-flat")
         problems = (*problems, wet) if not wet.fatal else (wet, *problems)
         if wet.fatal:  # a count, unlike a length, needs no bending of rays
             count = count_of(found, found.too_small, in_water=True)
@@ -194,6 +198,8 @@ def measure_decoded(
         ),
         lambda _: settings.species,
     )
+    if faint:
+        problems = (*problems, Problem.of("faint-tails", fish_count=faint))
     problems = (*problems, *_fish_problems(result, found, settings))
     return with_validation(
         replace(result, problems=problems), lambda _: settings.species

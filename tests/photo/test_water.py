@@ -2,11 +2,14 @@
 
 from dataclasses import replace
 
+import cv2
 import numpy as np
 import pytest
 from scipy.optimize import minimize_scalar
 
 from fishmeasure.base.arrays import FloatArray
+from fishmeasure.photo.faint import with_faint_tails
+from fishmeasure.photo.image import Photo
 from fishmeasure.photo.length import measure_between, measure_length
 from fishmeasure.photo.length.record import FishShape
 from fishmeasure.photo.plane import PlaneScale
@@ -251,3 +254,17 @@ def test_water_that_is_not_there_is_doubted() -> None:
     assert not problem.fatal
     wet = Segmentation(outlines=(fish_of(0.8, 0.99),) * 3)
     assert water_problem(wet, still) is None
+
+
+@pytest.mark.parametrize(("bottom", "faint"), [(200, 0), (95, 1), (30, 0)])
+def test_a_tail_of_the_bottom_s_tone_makes_its_fish_doubtful(
+    bottom: int, faint: int
+) -> None:
+    """A fish of the tone 90 on a bottom of 95 ends where nobody sees."""
+    outline = upright(tub(0.0))
+    rgb = np.full((3000, 4000, 3), bottom, np.uint8)
+    cv2.fillPoly(rgb, [np.round(outline.contour_px).astype(np.int32)], (90, 90, 90))
+    photo = Photo(name="tub", rgb=rgb, width_px=4000, height_px=3000)
+    found, number = with_faint_tails(photo, Segmentation(outlines=(outline,)))
+    assert number == faint
+    assert ("ends-doubtful" in found.outlines[0].flags) is bool(faint)

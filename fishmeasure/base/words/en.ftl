@@ -1868,8 +1868,8 @@ in-water = This photo was taken through water: { $wet_count } of its { $fish_cou
         them out of the water.
     .cli = Give --water if the sheet or cards lie on the bottom of the tub (in a sample:
         in_water = true); or lay the fish out of the water.
-    .page = Choose "in the tub" if the sheet or cards lie on its bottom; or lay the fish out
-        of the water.
+    .page = Go back and choose "In the tub" at this net if the sheet or cards lie on the
+        tub's bottom; or lay the fish out of the water.
     .meaning = Fish are seen through water, and nothing said so.
 
 no-water = None of the { $fish_count } fish looks as if seen through water. If they lie in the
@@ -1923,6 +1923,14 @@ count-doubted = { $photo }: { $expected } fish should be there, and the photo sh
         ({ $low } to { $high }).
     .advice = Count again, or take another photo with the fish spread and the water at rest.
     .meaning = A count that was expected and the photo do not agree.
+
+faint-tails = { $fish_count ->
+        [one] The tail of 1 fish cannot be told from the bottom, so the fish is not used.
+       *[other] The tails of { $fish_count } fish cannot be told from the bottom, so they are
+            not used.
+    }
+    .advice = Use a light tub, or lay a light, matt plate or the sheet under the fish.
+    .meaning = Fish seen from above are of the bottom's own tone; their tails are not seen.
 
 too-dark = The photo is too dark.
     .advice = Turn on a light, or go out of the shade.
