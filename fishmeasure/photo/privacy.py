@@ -20,6 +20,7 @@ from PIL.TiffImagePlugin import IFDRational
 
 from fishmeasure.base.errors import NotAnImageError
 from fishmeasure.base.words import Message
+from fishmeasure.photo.colour_profile import only_colours
 from fishmeasure.photo.image import (
     BROKEN_FILE_ERRORS,
     MOST_SEGMENTS,
@@ -40,13 +41,14 @@ _JPEG_START = b"\xff\xd8"
 _PNG_START = b"\x89PNG\r\n\x1a\n"
 # PNG chunks that hold pixels or how to show them (PNG specification, 3rd ed.).
 _PNG_KEPT = frozenset(
-    (b"IHDR", b"PLTE", b"IDAT", b"IEND", b"tRNS", b"gAMA", b"cHRM", b"sRGB", b"iCCP")
-) | {b"sBIT", b"bKGD", b"pHYs", b"cICP"}
+    (b"IHDR", b"PLTE", b"IDAT", b"IEND", b"tRNS", b"gAMA", b"cHRM", b"sRGB", b"sBIT")
+) | {b"bKGD", b"pHYs", b"cICP"}
 # WebP chunks that hold pixels or how to show them (RFC 9649, section 2.7).
 _WEBP_PICTURE = frozenset((b"VP8 ", b"VP8L", b"ALPH"))
-_WEBP_KEPT = _WEBP_PICTURE | {b"ANIM", b"ICCP"}
+_WEBP_KEPT = _WEBP_PICTURE | {b"ANIM"}
 _FRAME_HEAD_BYTES = 16
-_APP0, _APP1, _APP2, _APP14, _COMMENT = 0xE0, 0xE1, 0xE2, 0xEE, 0xFE
+_PROFILE_PIECE = 60_000
+_APP0, _APP14, _COMMENT = 0xE0, 0xEE, 0xFE
 _START_OF_SCAN, _END_OF_IMAGE = 0xDA, 0xD9
 
 
@@ -137,10 +139,11 @@ def _jpeg_segments(data: bytes) -> Iterator[tuple[int, bytes]]:
             return
 
 
-def _public_exif_of(data: bytes) -> bytes:
-    """Return the kept tags as a bare TIFF block, b'' if there are none."""
+def _public_of(data: bytes) -> tuple[bytes, bytes]:
+    """Return the kept tags as a bare TIFF block and the colours, b'' where none."""
     with Image.open(io.BytesIO(data)) as image:
-        return _public_exif(image).removeprefix(_EXIF_START)
+        exif = _public_exif(image).removeprefix(_EXIF_START)
+        return exif, only_colours(image.info.get("icc_profile") or b"")
 
 
 def _strip_jpeg(data: bytes) -> bytes:
@@ -151,11 +154,21 @@ def _strip_jpeg(data: bytes) -> bytes:
         public.append(_public(marker, segment))
     public += _counted(_scans(data, at))
     kept = [_JPEG_START]
-    exif = _public_exif_of(data)
+    exif, colours = _public_of(data)
     if exif:
         block = _EXIF_START + exif
         kept.append(b"\xff\xe1" + struct.pack(">H", len(block) + 2) + block)
+    kept += _profile_segments(colours)
     return b"".join(kept + public)
+
+
+def _profile_segments(colours: bytes) -> Iterator[bytes]:
+    """Yield a profile in pieces that a segment can hold (ICC.1, B.4)."""
+    starts = range(0, len(colours), _PROFILE_PIECE)
+    for number, start in enumerate(starts, start=1):
+        piece = colours[start : start + _PROFILE_PIECE]
+        block = b"ICC_PROFILE\0" + bytes((number, len(starts))) + piece
+        yield b"\xff\xe2" + struct.pack(">H", len(block) + 2) + block
 
 
 def _public(marker: int, segment: bytes) -> bytes:
@@ -163,9 +176,9 @@ def _public(marker: int, segment: bytes) -> bytes:
     if marker == _APP0:  # also has previews: JFXX, and behind the 18 bytes of JFIF
         head = segment[:2] + b"\0\x10" + segment[4:16] + b"\0\0"
         return head if segment[4:9] == b"JFIF\0" and len(head) == 18 else b""
-    starts = {_APP2: b"ICC_PROFILE\0", _APP14: b"Adobe"}
-    if marker in starts:
-        return segment if segment[4:].startswith(starts[marker]) else b""
+    if marker == _APP14:  # how colours are stored: 12 bytes behind marker and length
+        is_whole = segment[4:].startswith(b"Adobe") and len(segment) >= 16
+        return b"\xff\xee\0\x0e" + segment[4:16] if is_whole else b""
     is_private = marker == _COMMENT or _APP0 <= marker <= _APP0 + 15
     return b"" if is_private else segment
 
@@ -194,7 +207,7 @@ def _scans(data: bytes, at: int) -> Iterator[bytes]:
 
 
 def _strip_png(data: bytes) -> bytes:
-    exif = _public_exif_of(data)
+    exif, colours = _public_of(data)
     kept = [_PNG_START]
     at = len(_PNG_START)
     while True:
@@ -206,12 +219,18 @@ def _strip_png(data: bytes) -> bytes:
             raise ValueError(message)
         if kind in _PNG_KEPT:
             kept.append(data[at:end])
+        if kind == b"IHDR" and colours:
+            kept.append(_chunk(b"iCCP", b"colours\0\0" + zlib.compress(colours)))
         if kind == b"IHDR" and exif:
-            checksum = struct.pack(">I", zlib.crc32(b"eXIf" + exif))
-            kept.append(struct.pack(">I", len(exif)) + b"eXIf" + exif + checksum)
+            kept.append(_chunk(b"eXIf", exif))
         at = end
         if kind == b"IEND":
             return b"".join(kept)
+
+
+def _chunk(kind: bytes, body: bytes) -> bytes:
+    checksum = struct.pack(">I", zlib.crc32(kind + body))
+    return struct.pack(">I", len(body)) + kind + body + checksum
 
 
 def _riff_chunks(data: bytes, at: int, end: int) -> Iterator[tuple[bytes, bytes]]:
@@ -224,7 +243,7 @@ def _riff_chunks(data: bytes, at: int, end: int) -> Iterator[tuple[bytes, bytes]
 
 
 def _strip_webp(data: bytes) -> bytes:
-    exif = _public_exif_of(data)
+    exif, colours = _public_of(data)
     (size,) = struct.unpack("<I", data[4:8])
     chunks = []
     frames = 0
@@ -234,16 +253,22 @@ def _strip_webp(data: bytes) -> bytes:
             if frames == 1:  # the others are other pictures, which nobody looks at
                 chunks.append(_frame(chunk))
         elif kind == b"VP8X":
-            # Bits 3 and 2 announce EXIF and XMP (WebP container specification).
-            flags = chunk[8] & ~0b1100 | (0b1000 if exif else 0)
+            # Bits 5, 3 and 2 announce a profile, EXIF and XMP (RFC 9649, 2.7).
+            flags = chunk[8] & ~0b101100 | (0b1000 if exif else 0)
+            flags |= 0b100000 if colours else 0
             chunks.append(chunk[:8] + bytes([flags]) + chunk[9:])
+            if colours:  # before the picture
+                chunks.append(_riff(b"ICCP", colours))
         elif kind in _WEBP_KEPT:
             chunks.append(chunk)
     if exif:
-        padding = b"\0" * (len(exif) % 2)
-        chunks.append(b"EXIF" + struct.pack("<I", len(exif)) + exif + padding)
+        chunks.append(_riff(b"EXIF", exif))
     body = b"WEBP" + b"".join(chunks)
     return b"RIFF" + struct.pack("<I", len(body)) + body
+
+
+def _riff(kind: bytes, body: bytes) -> bytes:
+    return kind + struct.pack("<I", len(body)) + body + b"\0" * (len(body) % 2)
 
 
 def _frame(chunk: bytes) -> bytes:
@@ -257,7 +282,7 @@ def _frame(chunk: bytes) -> bytes:
 def _as_jpeg(data: bytes, name: str) -> bytes:
     with open_header(data, name) as image:
         exif = _public_exif(image)
-        profile = image.info.get("icc_profile")
+        profile = only_colours(image.info.get("icc_profile") or b"") or None
         out = io.BytesIO()
         block = Image.Exif()
         if exif:

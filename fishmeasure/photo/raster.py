@@ -12,6 +12,7 @@ from numpy.typing import NDArray
 from PIL import Image, ImageCms
 
 from fishmeasure.base.arrays import ByteArray
+from fishmeasure.photo.colour_profile import is_srgb
 
 # EXIF orientation (Exif 2.3, tag 0x0112) to the move that displays the photo upright.
 UPRIGHT: Final = {
@@ -106,10 +107,10 @@ def to_srgb(image: Image.Image, profile: bytes | None) -> Image.Image:
 
 
 def _apply_profile(image: Image.Image, profile: bytes) -> Image.Image:
+    if is_srgb(profile):
+        return image
     try:
         source = ImageCms.ImageCmsProfile(io.BytesIO(profile))
-        if "sRGB" in ImageCms.getProfileDescription(source):
-            return image
         converted = ImageCms.profileToProfile(
             image, source, ImageCms.createProfile("sRGB"), outputMode="RGB"
         )
