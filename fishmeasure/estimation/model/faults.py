@@ -57,22 +57,25 @@ class Hypothesis:
 
 
 def weigh_hypotheses(model: SampleModel) -> tuple[Hypothesis, ...]:
-    """Return the hypotheses that matter, with log weights that sum to one."""
+    """Return the hypotheses that matter, with log weights that sum to one.
+
+    Two faulty nets look like chance when only one of them is supposed faulty, so the
+    search goes on from the likeliest fault though "all sound" be likelier still; what
+    it came by on its way and no longer needs is dropped again.
+    """
     parts = [net_information(model, i) for i in range(len(model.nets))]
     total = model.start()
     for part in parts:
         total = total.plus(part)
-    found = [_hypothesis(model, total, {}, 0.0)]
+    found = [_hypothesis(model, total, {})]
     base_total, base = total, found[0]
     for _ in range(_MOST_FAULTS):
         grown = _grow(model, parts, base_total, base)
         if not grown:
             break
-        found += [hypothesis for hypothesis, _ in grown]
-        best, best_total = max(grown, key=lambda pair: pair[0].log_weight)
-        if best.log_weight < base.log_weight:
-            break
-        base, base_total = best, best_total
+        base, base_total = max(grown, key=lambda pair: pair[0].log_weight)
+        found += _worth_carrying(found, [hypothesis for hypothesis, _ in grown])
+    found += _worth_carrying(found, _shrink(model, parts, base_total, base, found))
     norm = logsumexp([h.log_weight for h in found])
     return tuple(
         Hypothesis(
@@ -89,44 +92,51 @@ def _grow(
     total: Information,
     base: Hypothesis,
 ) -> list[tuple[Hypothesis, Information]]:
-    """Return the hypotheses with one more faulty net that are worth carrying."""
+    """Return the hypotheses with one more faulty net that might matter."""
     grown = []
-    log_prior_base = _log_prior(model, base.states)
     for index, state in _candidates(model, base):
         changed = total.minus(parts[index]).plus(net_information(model, index, state))
         states = base.states | {index: state}
-        grown.append(
-            (
-                _hypothesis(
-                    model, changed, states, _log_prior(model, states) - log_prior_base
-                ),
-                changed,
-            )
-        )
-    shift = base.log_weight - _evidence(base.solution)
-    return [
-        (
-            Hypothesis(
-                states=h.states, solution=h.solution, log_weight=h.log_weight + shift
-            ),
-            changed,
-        )
-        for h, changed in grown
-        if h.log_weight + shift > base.log_weight + np.log(_WINDOW)
-    ]
+        grown.append((_hypothesis(model, changed, states), changed))
+    return grown
+
+
+def _shrink(
+    model: SampleModel,
+    parts: list[Information],
+    total: Information,
+    base: Hypothesis,
+    found: list[Hypothesis],
+) -> list[Hypothesis]:
+    """Return the hypotheses with one fault fewer that were not met yet."""
+    seen = [hypothesis.states for hypothesis in found]
+    shrunk = []
+    for index, state in base.states.items():
+        states = {i: s for i, s in base.states.items() if i != index}
+        if states not in seen:
+            back = total.minus(net_information(model, index, state)).plus(parts[index])
+            shrunk.append(_hypothesis(model, back, states))
+    return shrunk
+
+
+def _worth_carrying(
+    found: list[Hypothesis], more: list[Hypothesis]
+) -> list[Hypothesis]:
+    """Return those within a window of the likeliest found before."""
+    likeliest = max(hypothesis.log_weight for hypothesis in found)
+    return [h for h in more if h.log_weight > likeliest + np.log(_WINDOW)]
 
 
 def _hypothesis(
     model: SampleModel,
     total: Information,
     states: dict[int, NetState],
-    log_odds: float,
 ) -> Hypothesis:
     solution = model.solve(total)
     return Hypothesis(
         states=states,
         solution=solution,
-        log_weight=_evidence(solution) + log_odds,
+        log_weight=_evidence(solution) + _log_prior(model, states),
     )
 
 
