@@ -4,7 +4,7 @@ import { speciesList } from "./data.js";
 import { h } from "./dom.js";
 import { icon } from "./icons.js";
 import { failure, speciesName } from "./parts.js";
-import { t } from "./text.js";
+import { t, textOr } from "./text.js";
 
 /**
  * Ask for a species; calls back with its key if one is chosen.
@@ -54,7 +54,7 @@ function choice(key, name, present, onclick) {
   return h(
     "button.choice",
     { type: "button", onclick, "aria-pressed": present ? "true" : "false" },
-    h("span", name || speciesName(key)),
+    h("span", textOr(`species-${key}`, name || speciesName(key))),
     present ? icon("check") : null,
   );
 }

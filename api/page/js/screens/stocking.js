@@ -8,7 +8,7 @@ import { cautions, speciesName } from "../parts.js";
 import { go } from "../router.js";
 import { fieldsOf } from "../schema_fields.js";
 import { schemas } from "../schemas.js";
-import { dateText, t, today } from "../text.js";
+import { dateText, t, textOr, today } from "../text.js";
 
 /** @import { AnyEntry, Cohort, Values } from "../types.js" */
 
@@ -42,7 +42,10 @@ const OF_PLATE = ["plate_weight_g"];
 function fields(species, usual) {
   const { cohort, entries } = schemas();
   const options = {
-    species_key: species.map(({ key, name }) => ({ value: key, label: name })),
+    species_key: species.map(({ key, name }) => ({
+      value: key,
+      label: textOr(`species-${key}`, name),
+    })),
   };
   const made = {
     values: { species_key: usual, on: today() },
