@@ -20,7 +20,7 @@ from fishmeasure.base.record import between, field_names, plain, read, record
 from fishmeasure.base.record_help import is_text
 from fishmeasure.base.toml_text import pair
 from fishmeasure.base.typed import typed_number
-from fishmeasure.base.words import Message, system_reason, wording
+from fishmeasure.base.words import Message, system_reason, voice, wording
 from fishmeasure.cli.book_options import SETTINGS_FILE, places
 from fishmeasure.cli.options import read_text
 from fishmeasure.photo.settings import PRINT_SCALES
@@ -53,9 +53,14 @@ class Kept:
         Field(description="Units of what is said and typed: metric, or US customary."),
     ] = None
     weight_unit: Annotated[
-        Literal["g", "kg", "lb", "oz"],
+        Literal["g", "kg", "lb", "oz"] | None,
         Field(description="Unit of a weight that is typed without one."),
-    ] = "g"
+    ] = None
+
+    @property
+    def typed_in(self) -> str:
+        """The unit of a weight that is typed without one; else that of the voice."""
+        return self.weight_unit or ("lb" if voice().units == "us" else "g")
 
 
 def kept() -> Kept:

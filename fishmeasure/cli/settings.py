@@ -18,7 +18,7 @@ def settings_command(
     ] = None,
 ) -> None:
     """Show or change what other commands take where they are told nothing."""
-    from fishmeasure.base.record import json_schema, plain
+    from fishmeasure.base.record import plain
     from fishmeasure.base.record_help import field_help
     from fishmeasure.cli.kept import Kept, changed, keep, kept
 
@@ -26,7 +26,8 @@ def settings_command(
     if words:
         settings = changed(settings, words)
         typer.echo(wording("cli-settings-kept", file=keep(settings)), err=True)
-    values, fields = plain(settings), json_schema(Kept)["properties"]
+    values = plain(settings)
     for name, taken in field_help(Kept).items():
         shown = "" if values[name] is None else json.dumps(values[name]).strip('"')
-        typer.echo(f"{name}={shown}\n    {fields[name]['description']} ({taken})")
+        meaning = wording("cli-setting", case=name)
+        typer.echo(f"{name}={shown}\n    {meaning} ({taken})")

@@ -118,7 +118,7 @@ def _nets(path: Path, text: str) -> str:
     """Ask for nets until there are no more; return the file's text."""
     from fishmeasure.cli.kept import kept
 
-    unit = kept().weight_unit
+    unit = kept().typed_in
     before: list[str] = []
     while True:
         number = len(_sample(text).nets) + 1

@@ -2415,6 +2415,16 @@ cli-print-scale-kept = Druckmaßstab { NUMBER($print_scale) }, wie in 'fishmeasu
 
 cli-settings-heading = Einstellungen der Befehlszeile: fishmeasure settings NAME=WERT
 
+cli-setting = { $case ->
+    [species] Fisch, der vermessen wird: Kennung einer Art, oder ihre Datei.
+    [print_scale] Gedruckte Länge der Prüfstrecke des Bogens in mm / 100.
+    [scale_resolution_g] Ziffernschritt der Waage, g.
+    [wet_tare] Ob der leere Kescher nass und abgetropft gewogen wird.
+    [units] Einheiten der Ausgaben und Eingaben: metrisch oder US-amerikanisch (us).
+    [weight_unit] Einheit eines Gewichts, das ohne Einheit eingegeben wird.
+   *[other] { $case }
+}
+
 cli-settings-kept = Abgelegt in { $file }.
 
 cli-serve-open = Öffnen Sie { $url }

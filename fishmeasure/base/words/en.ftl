@@ -2838,6 +2838,16 @@ order-survival = { PERCENT($low) } to { PERCENT($high) } of them are taken to li
 
 cli-settings-heading = Settings of the command line: fishmeasure settings NAME=VALUE
 
+cli-setting = { $case ->
+    [species] Fish that is measured: a species' key, or its file.
+    [print_scale] Printed length of the sheet's check line in mm / 100.
+    [scale_resolution_g] Step of the scale's display, g.
+    [wet_tare] Whether the empty net is weighed wet and drained.
+    [units] Units of what is said and typed: metric, or US customary.
+    [weight_unit] Unit of a weight that is typed without one.
+   *[other] { $case }
+}
+
 cli-settings-kept = Kept in { $file }.
 
 cli-serve-open = Open { $url }

@@ -2403,6 +2403,16 @@ cli-print-scale-kept = Escala de impresión { NUMBER($print_scale) }, como está
 
 cli-settings-heading = Ajustes de la línea de órdenes: fishmeasure settings NOMBRE=VALOR
 
+cli-setting = { $case ->
+    [species] Pez que se mide: la clave de una especie, o su archivo.
+    [print_scale] Longitud impresa de la línea de control de la hoja en mm / 100.
+    [scale_resolution_g] Escalón de la balanza, g.
+    [wet_tare] Si la red vacía se pesa mojada y escurrida.
+    [units] Unidades de lo que se dice y se escribe: métricas o de EE. UU. (us).
+    [weight_unit] Unidad de un peso que se escribe sin ella.
+   *[other] { $case }
+}
+
 cli-settings-kept = Guardado en { $file }.
 
 cli-serve-open = Abra { $url }
