@@ -20,6 +20,7 @@ from api.pool import (
     WorkerPool,
     WorkerStoppedError,
 )
+from fishmeasure.base.words import NEUTRAL
 from fishmeasure.pipeline import PhotoSettings
 
 
@@ -157,7 +158,7 @@ def test_the_largest_photo_takes_less_than_800_mb(tmp_path: Path) -> None:
         assert isinstance(taken, dict), taken
         assert taken["problems"][0]["code"] == "no-marker"
         for small in (
-            await pool.run(worker.draw, path, taken),
+            await pool.run(worker.draw, path, taken, NEUTRAL),
             await pool.run(worker.shrink, path, 4000),
         ):
             assert len(small) > 10_000

@@ -25,7 +25,7 @@ _TOO_SMALL = """least => [...document.querySelectorAll(
     && Math.min(r.width, r.height) < least - 0.5)
   .map(([e, r]) => `${e.outerHTML.slice(0, 120)} is ${r.width} x ${r.height}`)"""
 _ROOT_PX = "parseFloat(getComputedStyle(document.documentElement).fontSize)"
-_PICTURES_LOADED = "[...document.images].every(image => image.complete)"
+PICTURES_LOADED = "[...document.images].every(image => image.complete)"
 _TOO_WIDE = (
     "document.documentElement.scrollWidth - document.documentElement.clientWidth"
 )
@@ -43,7 +43,7 @@ def test_every_screen_is_accessible_and_fits_the_phone(
         modes: tuple[Literal["light", "dark"], ...] = ("light", "dark")
         for mode in modes:
             phone.page.emulate_media(color_scheme=mode)
-            while not phone.page.evaluate(_PICTURES_LOADED):
+            while not phone.page.evaluate(PICTURES_LOADED):
                 phone.page.wait_for_timeout(50)
             phone.page.screenshot(path=folder / f"{name}-{mode}.png", full_page=True)
             faults.extend(f"{name}, {mode}: {one}" for one in axe_faults(phone, mode))

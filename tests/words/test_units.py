@@ -95,7 +95,13 @@ def test_fingerlings_are_told_as_they_are_sold() -> None:
 
 
 FEED = ("feed", "rainbow-trout")
-METRIC = (*FEED, "--temp", "12.777777777777779", "--mean-weight", "524.4661778125")
+METRIC: tuple[str, ...] = (
+    *FEED,
+    "--temp",
+    "12.777777777777779",
+    "--mean-weight",
+    "524.4661778125",
+)
 METRIC += ("--biomass", "54.4310844", "--json", "-")
 
 

@@ -63,9 +63,11 @@ class _Days(ConciseDateFormatter):
 
     def format_ticks(self, values: Any) -> list[str]:
         """Return what stands at the ticks."""
-        found = [_month(text) for text in super().format_ticks(values)]
-        self.offset_string = _month(self.offset_string)
-        return found
+        return [_month(text) for text in super().format_ticks(values)]
+
+    def get_offset(self) -> str:
+        """Return what stands once for all ticks."""
+        return _month(super().get_offset())
 
 
 def _month(text: str) -> str:

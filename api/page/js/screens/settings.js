@@ -71,8 +71,11 @@ function language() {
   );
   return card(
     t("settings-language"),
-    h("label.unseen", { for: "language" }, t("settings-language")),
-    h("select", { id: "language", onchange }, options),
+    h(
+      "div.row",
+      h("label.unseen", { for: "language" }, t("settings-language")),
+      h("select", { id: "language", onchange }, options),
+    ),
   );
 }
 

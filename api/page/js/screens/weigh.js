@@ -79,7 +79,7 @@ class Weighing {
   /** @param {number | null} grams */
   shown(grams) {
     if (grams === null) return "";
-    return String(Number(fromGrams(grams, this.unit).toFixed(4)));
+    return String(Number(fromGrams(grams, this.unit).toFixed(3)));
   }
 
   /** @param {string} key */
