@@ -1,6 +1,6 @@
 """Options that several commands share, and what they mean."""
 
-from datetime import date
+from datetime import date, datetime
 from pathlib import Path
 from typing import TYPE_CHECKING, Annotated, get_args
 
@@ -152,7 +152,7 @@ def one_on_stdout(json_to: str | None, csv_to: str | None) -> None:
 
 
 def read_day(option: str, given: str | None) -> date:
-    """Return a day written as 2026-05-02; today where none is given.
+    """Return a day written as 2026-05-02, or as the language has it; else today.
 
     Raises
     ------
@@ -162,6 +162,12 @@ def read_day(option: str, given: str | None) -> date:
         return date.today()  # noqa: DTZ011 - the grower's own day
     try:
         return date.fromisoformat(given)
+    except ValueError:
+        own = wording("day-format")
+    for letters, code in (("yyyy", "%Y"), ("MM", "%m"), ("dd", "%d")):
+        own = own.replace(letters, code)
+    try:
+        return datetime.strptime(given, own).date()  # noqa: DTZ007 - a day
     except ValueError:
         raise OptionFormatError(option, given, "2026-05-02") from None
 

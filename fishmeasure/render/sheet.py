@@ -12,6 +12,7 @@ from typing import Any, Literal
 
 import numpy as np
 from reportlab.lib.units import mm
+from reportlab.pdfbase.pdfmetrics import stringWidth
 from reportlab.pdfgen.canvas import Canvas
 
 from fishmeasure.base.arrays import BoolArray
@@ -41,6 +42,7 @@ INCH_LINE_MM = 101.6
 """4 in, for rulers without millimetres; on US Letter pages."""
 
 _LINE_FROM_BOTTOM_MM = 14.0  # off the strip that some printers leave blank
+_MARGIN_MM = 7.0  # that no printer leaves blank
 _GREY = 0.45  # text lighter than ink, so that it is never taken for part of a fish
 
 
@@ -228,6 +230,10 @@ def _board_corner(width: float, height: float) -> tuple[float, float]:
     return x, min((height - board_height) / 2.0, 12.0)
 
 
+def _width_pt(words: str, points: float) -> float:
+    return float(stringWidth(words, "Helvetica", points))
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class _Drawing:
     """Draws in mm from the top-left corner."""
@@ -320,6 +326,9 @@ class _Drawing:
         self.canvas.drawString(x * mm, (self.height_mm - y) * mm, words)
 
     def centred(self, y: float, words: str, points: float, middle: float) -> None:
+        # A language whose line is longer than the page is wide has it smaller.
+        room, needed = 2.0 * (middle - _MARGIN_MM) * mm, _width_pt(words, points)
+        points *= min(1.0, room / needed) if needed else 1.0
         self.canvas.setFillGray(_GREY)
         self.canvas.setFont("Helvetica", points)
         self.canvas.drawCentredString(middle * mm, (self.height_mm - y) * mm, words)

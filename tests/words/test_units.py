@@ -5,6 +5,7 @@ Factors are those of NIST SP 811 (2008), appendix B.8: 1 lb = 0.45359237 kg, 1 i
 """
 
 import json
+from datetime import date
 from pathlib import Path
 from typing import Any
 
@@ -17,10 +18,12 @@ from typer.testing import CliRunner
 from api.app import create_app
 from api.settings import Settings
 from fishmeasure import cli
+from fishmeasure.base.errors import OptionFormatError
 from fishmeasure.base.estimate import Estimate
 from fishmeasure.base.words import Message, Voice, say, speaking, wording
 from fishmeasure.base.words.functions import Functions, argument
 from fishmeasure.base.words.units import UNITS, unit_of
+from fishmeasure.cli.options import read_day
 from fishmeasure.render.plots.axis_words import write_figures
 
 US = Voice(units="us")
@@ -147,6 +150,22 @@ def test_the_command_line_reads_numbers_of_the_language() -> None:
         sold = json.loads(run(*FEED, "--mean-weight", "200/kg", *given))
     with speaking(Voice(teller="cli")):
         assert sold == json.loads(run(*FEED, "--mean-weight", "5", *given))
+
+
+def test_a_day_is_read_as_the_language_writes_it() -> None:
+    """2 May 2026; what is no day in that form is refused, never turned round."""
+    for language, text in (
+        ("en", "2026-05-02"),
+        ("de", "2026-05-02"),
+        ("de", "02.05.2026"),
+        ("es", "02/05/2026"),
+    ):
+        with speaking(Voice(language=language)):
+            assert read_day("--on", text) == date(2026, 5, 2)
+    with pytest.raises(OptionFormatError), speaking(Voice(language="es")):
+        read_day("--on", "05/22/2026")
+    with pytest.raises(OptionFormatError):
+        read_day("--on", "02/05/2026")
 
 
 def test_units_are_set_once(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:

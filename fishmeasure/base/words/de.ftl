@@ -1428,7 +1428,7 @@ plot-weight-of-a-fish = Gewicht eines Fisches, { unit-g }
 plot-tick = { NUMBER($figure) }
 plot-share = Anteil der Fische, %
 plot-fish-in-each = Fische je { AMOUNT($step_g) }
-plot-growth = Wachstum: Proben, Vorausschau, Portionsgröße (gestrichelt)
+plot-growth = Wachstum; Portionsgröße gestrichelt
 plot-growth-so-far = Wachstum bisher und voraus
 plot-weights-today = Gewichte heute, Portionsgröße (gestrichelt)
 plot-weights-in-unit = Gewichte in der Einheit
@@ -2274,6 +2274,7 @@ cli-figure = { $case ->
         [cell-g] { NUMBER($value_g, decimals: 0, bare: 1) }
         [cell-g-span] { NUMBER($span_g, bare: 1) }
         [cell-kg-span] { NUMBER($span_kg) }
+        [cell-day] { DAY($on) }
         [cell-m3] { NUMBER($value_m3) }
         [cell-m2] { NUMBER($value_m2) }
         [cell-l-per-min] { NUMBER($value_l_per_min) }

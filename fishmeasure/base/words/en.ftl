@@ -2603,6 +2603,7 @@ cli-figure = { $case ->
         [cell-g] { NUMBER($value_g, decimals: 0, bare: 1) }
         [cell-g-span] { NUMBER($span_g, bare: 1) }
         [cell-kg-span] { NUMBER($span_kg) }
+        [cell-day] { DAY($on) }
         [cell-m3] { NUMBER($value_m3) }
         [cell-m2] { NUMBER($value_m2) }
         [cell-l-per-min] { NUMBER($value_l_per_min) }

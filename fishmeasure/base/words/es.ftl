@@ -1416,7 +1416,7 @@ plot-weight-of-a-fish = peso de un pez, { unit-g }
 plot-tick = { NUMBER($figure) }
 plot-share = proporción de los peces, %
 plot-fish-in-each = peces por cada { AMOUNT($step_g) }
-plot-growth = Crecimiento: muestreos, proyección, talla comercial (a trazos)
+plot-growth = Crecimiento; talla comercial a trazos
 plot-growth-so-far = Crecimiento hasta hoy y por delante
 plot-weights-today = Pesos hoy, talla comercial (a trazos)
 plot-weights-in-unit = Pesos en la unidad
@@ -2262,6 +2262,7 @@ cli-figure = { $case ->
         [cell-g] { NUMBER($value_g, decimals: 0, bare: 1) }
         [cell-g-span] { NUMBER($span_g, bare: 1) }
         [cell-kg-span] { NUMBER($span_kg) }
+        [cell-day] { DAY($on) }
         [cell-m3] { NUMBER($value_m3) }
         [cell-m2] { NUMBER($value_m2) }
         [cell-l-per-min] { NUMBER($value_l_per_min) }

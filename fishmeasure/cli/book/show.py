@@ -11,6 +11,8 @@ from fishmeasure.cli.options import JsonTo, read_day
 from fishmeasure.cli.output import columns, data_only
 
 if TYPE_CHECKING:
+    from datetime import date
+
     from rich.table import Table
 
     from fishmeasure.book.entries import Entry
@@ -77,7 +79,7 @@ def entries_command(
     table = _table(wording("cli-columns", case="entries"))
     for entry in found:
         table.add_row(
-            str(entry.on),
+            _day(entry.on),
             entry.kind,
             "" if entry.place_id is None else names[entry.place_id],
             "" if entry.fish_id is None else names[entry.fish_id],
@@ -111,7 +113,7 @@ def state_command(
                 ""
                 if kg is None
                 else wording("cli-figure", case="cell-kg-span", span_kg=kg),
-                str(item.last_sampled_on or ""),
+                _day(item.last_sampled_on),
             )
     _show(table)
     for state in balance.units:
@@ -134,6 +136,10 @@ def _what(entry: "Entry", names: dict[UUID, str]) -> str:
                 name = "by"  # noqa: PLW2901
             shown.append(f"{name} {text}")
     return ", ".join(shown)
+
+
+def _day(day: "date | None") -> str:
+    return "" if day is None else wording("cli-figure", case="cell-day", on=day)
 
 
 def _as_entered(records: tuple[object, ...]) -> list[object]:
