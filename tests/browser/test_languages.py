@@ -91,6 +91,8 @@ def test_every_screen_in_every_language(
         expect(phone.page.locator("html")).to_have_attribute("lang", language)
         for name, path in walked:
             phone.open(path)
+            loading = what(Message.of("page-loading"), Voice(language=language))
+            expect(phone.page.locator("main")).not_to_contain_text(loading)
             while not phone.page.evaluate(PICTURES_LOADED):
                 phone.page.wait_for_timeout(50)
             if folder:
