@@ -1,9 +1,9 @@
 """Live fish in rendered tubs: found, used, lengths, counts, and photos refused.
 
 ``python -m tests.accuracy.tub FOLDER [--depth]`` measures the photos of the
-generator's set ``tub`` (fish under water, refracted by the renderer) and its wet boards,
-which are in the air. ``--depth`` tells the water's depth. README.md says what was chosen
-on that set.
+generator's set ``tub`` (fish under water, refracted by the renderer) and its wet
+boards, which are in the air. ``--depth`` tells the water's depth. README.md says what
+was chosen on that set.
 """
 
 import argparse
