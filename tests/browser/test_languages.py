@@ -58,7 +58,9 @@ def screens(phone: Phone, server: Server) -> Iterator[tuple[str, str]]:
         ),
     ):
         yield name, f"unit/{unit_id}{path}"
-    yield from ((name, name) for name in ("guide", "settings", "pair", "waiting"))
+    yield from (
+        (name, name) for name in ("guide", "settings", "devices", "pair", "waiting")
+    )
     yield "unit-new", "unit/new"
     yield "none", "no-such-screen"
 
