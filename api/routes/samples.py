@@ -4,7 +4,7 @@ import contextlib
 import datetime as dt
 from dataclasses import replace
 from typing import TYPE_CHECKING, Annotated, Any
-from uuid import UUID
+from uuid import UUID, uuid4
 
 from fastapi import Query, Request, Response
 from pydantic import Field
@@ -33,6 +33,7 @@ from fishmeasure.base.errors import (
 )
 from fishmeasure.base.flags import Problem
 from fishmeasure.base.record import plain, read
+from fishmeasure.book.entries import Cancelled
 from fishmeasure.estimation.model import SampleAnswer, answer_from_json
 from fishmeasure.estimation.plan import FAIR_NETTING, plan_nets, spread_of_answer
 from fishmeasure.outlook.unit import UnitOutlook
@@ -75,6 +76,9 @@ class SampleOut(schemas.Out):
         "without an estimate, or a unit and cohort of the book.",
     )
     entry_id: UUID | None = Field(description="Entry in the book, once recorded.")
+    taken_back_at: dt.datetime | None = Field(
+        default=None, description="When it was taken back; its entry counts no more."
+    )
 
 
 class RecordIn(schemas.In):
@@ -143,9 +147,17 @@ def list_samples(
     services: WithServices,
     limit: Annotated[int, Query(ge=1, le=200)] = 50,
     cursor: Annotated[int | None, Query(ge=1, le=2**53)] = None,
+    only_open: Annotated[
+        bool,
+        Query(description="Leave out what is in the book, and what was taken back."),
+    ] = False,
 ) -> schemas.Items[SampleOut]:
-    """Return a page of samples, without the advice that each one has by itself."""
-    found = services.archive.samples(Page(limit=limit, before=cursor))
+    """Return a page of samples, without the advice that each one has by itself.
+
+    A sample that one phone has begun is there for all: another goes on with it.
+    """
+    page, archive = Page(limit=limit, before=cursor), services.archive
+    found = archive.open_samples(page) if only_open else archive.samples(page)
     return schemas.Items(
         items=[_out(services, sample, with_advice=False) for sample in found],
         next=found[-1].seq if len(found) == limit else None,
@@ -160,6 +172,28 @@ def get_sample(
     stored = _up_to_date(services, services.archive.sample(sample_id))
     not_modified(request, response, Revision(str(stored.id), stored.revision))
     return _out(services, stored)
+
+
+@router.delete("/{sample_id}", summary="Take a sample back", dependencies=[WORKER])
+def take_back_sample(
+    services: WithServices, caller: WithCaller, sample_id: UUID
+) -> SampleOut:
+    """Take a sample back; its entry in the book as well, by another entry.
+
+    What it says stays on record, with its photos. Sent anew, it is there again.
+
+    Raises
+    ------
+    AlreadyReplacedError
+        If its entry was corrected since: the correction is taken back instead.
+    """
+    stored = services.archive.sample(sample_id)
+    if stored.taken_back_at is not None:
+        return _out(services, stored)
+    if _entry_id(services, sample_id) is not None:
+        back = Cancelled(id=uuid4(), on=outlooks.today(), replaces=sample_id)
+        services.book.add(written_by(back, caller.author))
+    return _out(services, services.archive.take_back_sample(stored, caller.author))
 
 
 @router.post(
@@ -325,4 +359,5 @@ def _out(
         problems=_problems(stored),
         advice=advice,
         entry_id=_entry_id(services, stored.id),
+        taken_back_at=stored.taken_back_at,
     )

@@ -13,7 +13,16 @@ from datetime import UTC, datetime
 from typing import Any
 from uuid import UUID
 
-from sqlalchemy import Connection, Engine, Row, Table, insert, select, update
+from sqlalchemy import (
+    ColumnElement,
+    Connection,
+    Engine,
+    Row,
+    Table,
+    insert,
+    select,
+    update,
+)
 
 from fishmeasure.base.errors import UnknownRecordError, VersionConflictError
 from fishmeasure.store import tables
@@ -217,6 +226,15 @@ class Archive:
             found = _page(connection, tables.samples, page)
             return tuple(_sample(row) for row in found)
 
+    def open_samples(self, page: Page) -> tuple[StoredSample, ...]:
+        """Return a page of samples that are neither in the book nor taken back."""
+        table, recorded = tables.samples, tables.entries
+        done = select(recorded.c.id).where(recorded.c.id == table.c.id).exists()
+        still = (table.c.taken_back_at.is_(None), ~done)
+        with reading(self._engine) as connection:
+            found = _page(connection, table, page, *still)
+            return tuple(_sample(row) for row in found)
+
     def put_sample(
         self,
         identity: UUID,
@@ -298,8 +316,10 @@ def _the_row(connection: Connection, table: Table, identity: Any) -> Row[Any]:
     return connection.execute(select(table).where(table.c.id == identity)).one()
 
 
-def _page(connection: Connection, table: Table, page: Page) -> list[Row[Any]]:
-    query = select(table).order_by(table.c.seq.desc()).limit(page.limit)
+def _page(
+    connection: Connection, table: Table, page: Page, *only: ColumnElement[bool]
+) -> list[Row[Any]]:
+    query = select(table).where(*only).order_by(table.c.seq.desc()).limit(page.limit)
     if page.before is not None:
         query = query.where(table.c.seq < page.before)
     return list(connection.execute(query))

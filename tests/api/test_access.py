@@ -39,6 +39,7 @@ ENTERS = {
     ("PUT", "/v1/photos/{photo_id}/corrections"),
     ("PUT", "/v1/photos/{photo_id}/settings"),
     ("PUT", "/v1/samples/{sample_id}"),
+    ("DELETE", "/v1/samples/{sample_id}"),
     ("POST", "/v1/samples/{sample_id}/record"),
 }
 OWNS = {
@@ -242,9 +243,10 @@ def test_a_body_is_not_read_for_somebody_who_may_not(
         raise AssertionError(msg)
 
     monkeypatch.setattr(Request, "form", refused)
-    for headers, status in (({}, 401), (reader, 403)):
-        sent = {"content": b"--x", "headers": {**kind, **headers}}
-        assert client.post("/v1/photos", **sent).status_code == status
+    nobody: dict[str, str] = {}
+    for headers, status in ((nobody, 401), (reader, 403)):
+        answer = client.post("/v1/photos", content=b"--x", headers=kind | headers)
+        assert answer.status_code == status
 
 
 def test_a_device_that_nobody_uses_is_shut_out(client: TestClient) -> None:

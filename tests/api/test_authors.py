@@ -23,7 +23,7 @@ def by(token: str) -> dict[str, str]:
 def book(client: TestClient) -> tuple[Json, Json]:
     """Return a unit and a cohort that the owner has set up."""
     owner = by(add(client, "owner"))
-    unit = {"id": str(uuid4()), "name": "Tank", "kind": "tank"}
+    unit: Json = {"id": str(uuid4()), "name": "Tank", "kind": "tank"}
     unit |= {"volume_m3": 6.0, "depth_m": 1.0}
     cohort = {"id": str(uuid4()), "name": "Trout", "species_key": "rainbow-trout"}
     for name, record in (("units", unit), ("cohorts", cohort)):
@@ -203,3 +203,57 @@ def test_a_device_that_is_not_there_is_told(client: TestClient) -> None:
     blank = client.put(path, json={**body, "name": "  "}, headers=owner)
     assert blank.status_code == 422
     assert len(devices_of(client).all()) == 1
+
+
+def test_a_sample_is_gone_on_with_and_taken_back_by_another_phone(
+    client: TestClient, book: tuple[Json, Json]
+) -> None:
+    """It belongs to the book from the first; who began and who went on is kept."""
+    ann, bob = by(add(client, "worker")), by(add(client, "owner"))
+    path = f"/v1/samples/{uuid4()}"
+    where = {"unit_id": book[0]["id"], "cohort_id": book[1]["id"]}
+    net = {"fish": 8, "gross_g": 1912.0, "tare_g": 640.0}
+    begun = {"date": "2026-03-04", "species": "rainbow-trout", "nets": [net], **where}
+    client.put(path, json=begun, headers=ann)
+    (found,) = open_samples(client, bob)
+    assert (found["received_by"], found["changed_by"]) == ("worker's", "worker's")
+    more = found["sample"] | {"nets": [net, {"fish": 9, "net_g": 1431.0}]}
+    gone_on = client.put(path, json=more, headers=bob).json()
+    assert (gone_on["received_by"], gone_on["changed_by"]) == ("worker's", "owner's")
+    recorded = client.post(f"{path}/record", json=where, headers=ann).json()
+    assert recorded["entry_id"] == found["id"]
+    assert open_samples(client, bob) == []
+
+    back = client.delete(path, headers=bob).json()
+    assert (back["taken_back_at"] is None, back["changed_by"]) == (False, "owner's")
+    assert client.delete(path, headers=ann).json() == back  # again changes nothing
+    listed = client.get("/v1/entries?only_in_force=true", headers=ann).json()["items"]
+    assert listed == []
+    (cancelled, sample) = client.get("/v1/entries", headers=ann).json()["items"]
+    assert (cancelled["replaces"], cancelled["recorded_by"]) == (
+        sample["id"],
+        "owner's",
+    )
+
+
+def test_an_open_sample_that_is_taken_back_is_no_more_to_be_gone_on_with(
+    client: TestClient, book: tuple[Json, Json]
+) -> None:
+    """Until somebody sends it anew; nothing comes into the book by it."""
+    worker = by(add(client, "worker"))
+    path = f"/v1/samples/{uuid4()}"
+    body = {"date": "2026-03-04", "species": "rainbow-trout", "nets": []}
+    body |= {"unit_id": book[0]["id"], "cohort_id": book[1]["id"]}
+    client.put(path, json=body, headers=worker)
+    assert client.delete(path, headers=worker).json()["entry_id"] is None
+    assert open_samples(client, worker) == []
+    more = {**body, "nets": [{"fish": 9, "net_g": 1431.0}]}
+    client.put(path, json=more, headers=worker)
+    assert len(open_samples(client, worker)) == 1
+    assert client.get("/v1/entries", headers=worker).json()["items"] == []
+
+
+def open_samples(client: TestClient, who: dict[str, str]) -> list[Json]:
+    answer = client.get("/v1/samples?only_open=true", headers=who)
+    found: list[Json] = answer.json()["items"]
+    return found

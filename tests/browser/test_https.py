@@ -47,7 +47,8 @@ def scanned(server: Server) -> str:
     for line in drawn[-(side + 1) // 2 :]:
         rows.append([mark in "▀█" for mark in line])
         rows.append([mark in "▄█" for mark in line])
-    light = np.kron(np.array(rows, dtype=np.uint8), np.full((8, 8), 255, np.uint8))
+    small = 255 * np.array(rows, dtype=np.uint8)
+    light = small.repeat(8, axis=0).repeat(8, axis=1)
     for picture in (light, 255 - light):
         framed = cv2.copyMakeBorder(
             picture, 32, 32, 32, 32, cv2.BORDER_CONSTANT, value=(255,)
