@@ -115,14 +115,26 @@ def squared_depth(
 def _sides(
     along: FloatArray, across: FloatArray, at: FloatArray
 ) -> tuple[FloatArray, FloatArray]:
-    """Return how far a closed outline reaches to either side at stations; 0 outside."""
+    """Return how far a closed outline reaches to either side; 0 outside of it.
+
+    ``at`` are evenly spaced stations; each step of the outline meets few of them.
+    """
     after, beside = np.roll(along, -1), np.roll(across, -1)
-    crosses = (along[None] <= at[:, None]) != (after[None] <= at[:, None])
-    step = np.where(after == along, 1.0, after - along)
-    place = across + (at[:, None] - along) / step * (beside - across)
-    low = np.where(crosses, place, np.inf).min(axis=1)
-    high = np.where(crosses, place, -np.inf).max(axis=1)
-    met = crosses.any(axis=1)
+    spacing = (at[-1] - at[0]) / (len(at) - 1)
+    first, last = (
+        np.clip(np.ceil((end(along, after) - at[0]) / spacing), 0, len(at)).astype(int)
+        for end in (np.minimum, np.maximum)
+    )
+    count = last - first
+    step = np.repeat(np.arange(len(along)), count)
+    before = np.cumsum(count) - count
+    station = first[step] + np.arange(len(step)) - before[step]
+    share = (at[station] - along[step]) / (after[step] - along[step])
+    place = across[step] + share * (beside[step] - across[step])
+    low, high = np.full(len(at), np.inf), np.full(len(at), -np.inf)
+    np.minimum.at(low, station, place)
+    np.maximum.at(high, station, place)
+    met = low <= high
     return np.where(met, low, 0.0), np.where(met, high, 0.0)
 
 
