@@ -27,15 +27,28 @@ _NEAR_SD: Final = 2.0
 _TENFOLD: Final = 10
 # Of ln count: a grower dips about as many fish each time; common practice, no source.
 _COUNT_SD: Final = 0.7
+# By how much a weight is to be multiplied to be right.
+_ON_A_WEIGHT: Final = (
+    ("grams-for-kilograms", 1000.0),
+    ("kilograms-for-grams", 1e-3),
+    ("pounds-for-kilograms", GRAMS_PER["kg"] / GRAMS_PER["lb"]),
+    ("kilograms-for-pounds", GRAMS_PER["lb"] / GRAMS_PER["kg"]),
+    ("weight-tenfold", 1.0 / _TENFOLD),
+    ("weight-tenth", float(_TENFOLD)),
+)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Slip:
-    """A slip, by its name, and the count and weight that would be right."""
+    """A slip, by its name, and the count and weight that would be right.
+
+    ``gross_g`` is the right reading where the slip was made on it, before the tare.
+    """
 
     name: str
     fish_count: int
     weight_g: float
+    gross_g: float | None = None
 
 
 def likely_slips(nets: tuple[NetWeighing, ...]) -> list[Problem]:
@@ -57,6 +70,8 @@ def likely_slips(nets: tuple[NetWeighing, ...]) -> list[Problem]:
                     weight_g=net.weight_g,
                     right_fish=slip.fish_count,
                     right_weight_g=slip.weight_g,
+                    gross_g=net.weight_g + (net.tare_g or 0.0),
+                    right_gross_g=slip.gross_g or 0.0,
                     others_g=math.exp(median(others)),
                 )
             )
@@ -90,15 +105,17 @@ def _slips(net: NetWeighing, weighed: list[NetWeighing]) -> Iterator[Slip]:
             name="count-tenfold", fish_count=count // _TENFOLD, weight_g=weight_g
         )
     yield Slip(name="count-tenth", fish_count=count * _TENFOLD, weight_g=weight_g)
-    for name, factor in (
-        ("grams-for-kilograms", 1000.0),
-        ("kilograms-for-grams", 1e-3),
-        ("pounds-for-kilograms", GRAMS_PER["kg"] / GRAMS_PER["lb"]),
-        ("kilograms-for-pounds", GRAMS_PER["lb"] / GRAMS_PER["kg"]),
-        ("weight-tenfold", 1.0 / _TENFOLD),
-        ("weight-tenth", float(_TENFOLD)),
-    ):
+    for name, factor in _ON_A_WEIGHT:
         yield Slip(name=name, fish_count=count, weight_g=weight_g * factor)
+        if net.net_g is None and net.tare_g:
+            # The scale shows fish and net: such a slip comes before the tare goes off.
+            gross_g = (weight_g + net.tare_g) * factor
+            yield Slip(
+                name="gross",
+                fish_count=count,
+                weight_g=gross_g - net.tare_g,
+                gross_g=gross_g,
+            )
     tares = [other.tare_g for other in weighed if other.tare_g]
     if tares and not net.tare_g and weight_g > median(tares):
         yield Slip(

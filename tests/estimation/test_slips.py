@@ -53,6 +53,24 @@ def test_a_forgotten_tare_is_named() -> None:
     assert named(*nets) == ["tare-forgotten"]
 
 
+@pytest.mark.parametrize("gross_g", [18_790.0, 1879.0 * 2.2046])
+def test_a_slip_on_the_gross_reading_comes_before_the_tare(gross_g: float) -> None:
+    """Twelve fish of 103 g and a net of 640 g weigh 1,879 g; 18,790 g less 640 g is
+    14.6 times too much, and a tenth of that, 1,815 g, would be no such fish.
+    """
+    grams = (1239.0, 1270.0, 1205.0, 1250.0, 1221.0)
+    nets = [
+        NetWeighing(fish_count=12, gross_g=g + 640.0, tare_g=640.0, label=f"net {i}")
+        for i, g in enumerate(grams, 1)
+    ]
+    nets[0] = replace(nets[0], gross_g=gross_g)
+    (problem,) = likely_slips(tuple(nets))
+    assert problem.parameters is not None
+    assert problem.parameters["slip"] == "gross"
+    assert problem.parameters["right_gross_g"] == pytest.approx(1879.0, rel=1e-4)
+    assert "1879 g, it would fit" in problem.message
+
+
 def test_a_count_of_a_tenth_is_known_by_the_others_counts() -> None:
     """Two fish of together 1,350 g beside nets of twenty: the count, not the weight."""
     nets = [replace(n, fish_count=20, net_g=(n.net_g or 0.0) * 2.5) for n in GOOD]

@@ -1822,6 +1822,7 @@ likely-slip = { $net }: { NUMBER($fish, decimals: 0) } Fische von zusammen { AMO
         [count-tenfold] Wären es { NUMBER($right_fish, decimals: 0) } Fische, würde es passen. Berichtigen Sie die Zählung, oder wiegen Sie den Kescher noch einmal.
         [count-tenth] Wären es { NUMBER($right_fish, decimals: 0) } Fische, würde es passen. Berichtigen Sie die Zählung, oder wiegen Sie den Kescher noch einmal.
         [tare-forgotten] Ohne den leeren Kescher wären es { AMOUNT($right_weight_g) }, und es würde passen. Tragen Sie die Tara ein, oder wiegen Sie den Kescher noch einmal.
+        [gross] Wäre die Ablesung von { AMOUNT($gross_g) } mit dem Kescher { AMOUNT($right_gross_g) }, würde es passen. Einheit und Ziffern der Ablesung prüfen oder den Kescher noch einmal wiegen.
        *[weight] Wären es { AMOUNT($right_weight_g) }, würde es passen. Prüfen Sie die Einheit und die abgelesenen Ziffern, oder wiegen Sie den Kescher noch einmal.
     }
     .meaning = Ein Kescher liegt da, wohin ein üblicher Fehler ihn brächte: zehnmal, andere Einheit, keine Tara.

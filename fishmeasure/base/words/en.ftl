@@ -2087,6 +2087,9 @@ likely-slip = { $net }: { NUMBER($fish, decimals: 0) } fish of together
             Correct the count, or weigh the net again.
         [tare-forgotten] Less the empty net it would be { AMOUNT($right_weight_g) } and fit.
             Enter the tare, or weigh the net again.
+        [gross] Were the reading of { AMOUNT($gross_g) } with the net
+            { AMOUNT($right_gross_g) }, it would fit. Look at the unit and the digits as
+            read, or weigh the net again.
        *[weight] Were it { AMOUNT($right_weight_g) }, it would fit. Look at the unit and the
             digits as read, or weigh the net again.
     }

@@ -1810,6 +1810,7 @@ likely-slip = { $net }: { NUMBER($fish, decimals: 0) } peces con { AMOUNT($weigh
         [count-tenfold] Con { NUMBER($right_fish, decimals: 0) } peces concordaría. Corrija el recuento, o pese la red de nuevo.
         [count-tenth] Con { NUMBER($right_fish, decimals: 0) } peces concordaría. Corrija el recuento, o pese la red de nuevo.
         [tare-forgotten] Sin la red vacía serían { AMOUNT($right_weight_g) } y concordaría. Anote la tara, o pese la red de nuevo.
+        [gross] Si la lectura de { AMOUNT($gross_g) } con la red fuera { AMOUNT($right_gross_g) }, encajaría. Revise la unidad y las cifras leídas, o pese la red otra vez.
        *[weight] Con { AMOUNT($right_weight_g) } concordaría. Revise la unidad y las cifras leídas, o pese la red de nuevo.
     }
     .meaning = Una red está donde la pondría un descuido usual: diez veces, otra unidad, sin tara.
