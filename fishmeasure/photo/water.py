@@ -60,7 +60,9 @@ class Water:
     depth_known: Annotated[
         bool, Field(description="Whether somebody measured it, or it is the usual one.")
     ] = False
-    index: Annotated[float, Field(description="Refractive index.")]
+    index: Annotated[
+        float, Field(description="Refractive index: times slower than in air.")
+    ]
 
     @classmethod
     def of(cls, depth_mm: float | None = None) -> "Water":

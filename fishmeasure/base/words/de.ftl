@@ -1656,8 +1656,15 @@ correction-no-fish = es gibt keinen Fisch { $number }
 in-water = Dieses Foto wurde durch Wasser aufgenommen: { $wet_count } der { $fish_count } Fische sehen so aus. Wasser bricht das Licht, Längen wären etwa 5 % falsch; es wird keine angegeben.
     .advice = Geben Sie an, dass die Fische in der Wanne sind, mit Bogen oder Karten auf ihrem Boden; oder legen Sie sie außerhalb des Wassers hin.
     .cli = Geben Sie --water an, wenn Bogen oder Karten auf dem Boden der Wanne liegen (in einer Probe: in_water = true); oder legen Sie die Fische außerhalb des Wassers hin.
-    .page = Wählen Sie „in der Wanne“, wenn Bogen oder Karten auf ihrem Boden liegen; oder legen Sie die Fische außerhalb des Wassers hin.
+    .page = Gehen Sie zurück und wählen Sie bei diesem Kescher „In der Wanne“, wenn Bogen oder Karten auf dem Boden der Wanne liegen; oder legen Sie die Fische außerhalb des Wassers hin.
     .meaning = Fische sind durch Wasser zu sehen, und niemand hat es angegeben.
+
+faint-tails = { $fish_count ->
+        [one] Der Schwanz von 1 Fisch ist vom Boden nicht zu unterscheiden, der Fisch zählt daher nicht.
+       *[other] Die Schwänze von { $fish_count } Fischen sind vom Boden nicht zu unterscheiden, sie zählen daher nicht.
+    }
+    .advice = Nehmen Sie eine helle Wanne, oder legen Sie eine helle, matte Platte oder den Bogen unter die Fische.
+    .meaning = Von oben gesehene Fische haben den Ton des Bodens; ihre Schwänze sind nicht zu sehen.
 
 no-water = Keiner der { $fish_count } Fische sieht aus wie durch Wasser gesehen. Liegen sie an der Luft, sind ihre Längen 1 bis 2 % falsch.
     .advice = Geben Sie „in der Wanne“ nur an, wo Wasser über Bogen und Fischen steht.
@@ -3105,6 +3112,13 @@ page-net-mean = { $value } je Fisch
 page-net-unweighed = nicht gewogen
 page-net-remove = Kescher { $n } entfernen
 page-net-remove-sure = Diesen Kescher mit Fotos und Wägung entfernen?
+
+page-tub-choice = In der Wanne: lebend, im Wasser, Bogen oder Karten auf ihrem Boden
+page-tub-water_depth_mm = Wassertiefe, mm
+page-tub-water_depth_mm-hint = Von der Oberfläche bis zum Bogen; lassen Sie es leer, wenn Sie es nicht messen können.
+page-tub-scale_division_g = Teilung der Waage, g
+page-tub-scale_division_g-hint = Was die Waage unter der Wanne nach 0 als Nächstes zeigt. Ihre Tara ist die Wanne mit dem Wasser.
+page-tub-caution = Minuten, nicht länger; Wasser aus ihrer eigenen Einheit, belüftet; beobachten Sie die Fische, und hören Sie auf, wenn sie nach Luft schnappen oder kippen. Nicht mehr als 0,1 kg Fisch je Liter, in warmem Wasser die Hälfte, und binnen 5 Minuten zurück.
 
 page-weigh-title = Kescher { $n } wiegen
 page-weigh-fields = Was die Tasten füllen

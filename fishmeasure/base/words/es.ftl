@@ -1644,8 +1644,15 @@ correction-no-fish = no hay ningún pez { $number }
 in-water = Esta foto se hizo a través del agua: { $wet_count } de sus { $fish_count } peces lo parecen. El agua desvía la luz, así que las longitudes tendrían un error de alrededor del 5 %; no se da ninguna.
     .advice = Indique que los peces están en la tina, con la hoja o las tarjetas en su fondo; o póngalos fuera del agua.
     .cli = Indique --water si la hoja o las tarjetas están en el fondo de la tina (en una muestra: in_water = true); o ponga los peces fuera del agua.
-    .page = Elija «en la tina» si la hoja o las tarjetas están en su fondo; o ponga los peces fuera del agua.
+    .page = Vuelva atrás y elija «En la tina» en esta red si la hoja o las tarjetas están en el fondo de la tina; o ponga los peces fuera del agua.
     .meaning = Los peces se ven a través del agua, y nada lo decía.
+
+faint-tails = { $fish_count ->
+        [one] La cola de 1 pez no se distingue del fondo, así que ese pez no se usa.
+       *[other] Las colas de { $fish_count } peces no se distinguen del fondo, así que no se usan.
+    }
+    .advice = Use una tina clara, o ponga bajo los peces una placa clara y mate o la hoja.
+    .meaning = Los peces vistos desde arriba tienen el tono del fondo; sus colas no se ven.
 
 no-water = Ninguno de los { $fish_count } peces parece visto a través del agua. Si están al aire, sus longitudes tienen un error del 1 al 2 %.
     .advice = Indique «en la tina» solo donde haya agua sobre la hoja y los peces.
@@ -3093,6 +3100,13 @@ page-net-mean = { $value } por pez
 page-net-unweighed = sin pesar
 page-net-remove = Quitar la red { $n }
 page-net-remove-sure = ¿Quitar esta red con sus fotos y su pesada?
+
+page-tub-choice = En la tina: vivos, en agua, la hoja o las tarjetas en su fondo
+page-tub-water_depth_mm = Profundidad del agua, mm
+page-tub-water_depth_mm-hint = De la superficie a la hoja; déjelo vacío si no puede medirlo.
+page-tub-scale_division_g = División de la balanza, g
+page-tub-scale_division_g-hint = Lo que la balanza bajo la tina muestra después de 0. Su tara es la tina con el agua.
+page-tub-caution = Minutos, no más; agua de su propia unidad, aireada; vigile los peces y pare cuando boqueen o se vuelquen. No más de 0,1 kg de peces por litro, la mitad en agua templada, y de vuelta en 5 minutos.
 
 page-weigh-title = Pesar la red { $n }
 page-weigh-fields = Lo que rellenan las teclas
