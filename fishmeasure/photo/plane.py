@@ -152,6 +152,9 @@ class PlaneScale:
         What the covariance does not hold: print scale, a second possible pose.
     look
         How the markers look; None without markers. Not kept: it judges the photo.
+    print_scale_by_paper
+        Print over nominal size as the paper's edges tell it, where that contradicts
+        what was stated; else None.
     water
         What stands over the plane; pose and camera height are then apparent ones, as
         if seen in air (``photo.water``).
@@ -210,6 +213,13 @@ class PlaneScale:
         float, Field(description="Of the scale, from print and pose, a fraction.")
     ] = 0.0
     look: Annotated[MarkerLook | None, Field(exclude=True)] = None
+    print_scale_by_paper: Annotated[
+        Annotated[float, rounded(4)] | None,
+        Field(
+            description="Printed over nominal size by the paper's edges, a ratio, "
+            "where that contradicts what was stated."
+        ),
+    ] = None
     water: Annotated[
         Water | None,
         Field(

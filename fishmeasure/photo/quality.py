@@ -182,7 +182,10 @@ def _by_markers(plane: PlaneScale) -> list[Problem]:
         problems.append(Problem.of("marker-missing", markers=count))
     if plane.water is None and plane.rms_residual_mm > RESIDUAL_WARN_MM:
         problems.append(Problem.of("not-flat", rms_mm=plane.rms_residual_mm))
-    if plane.relative_se > SCALE_SE_WARN:
+    if plane.print_scale_by_paper is not None:
+        seen = plane.print_scale_by_paper
+        problems.append(Problem.of("print-scale-differs", print_scale=seen))
+    elif plane.relative_se > SCALE_SE_WARN:
         problems.append(Problem.of("rough-scale", share=plane.relative_se))
     return problems
 

@@ -107,7 +107,16 @@ def _ink_rectangles(
 def build(spec: PaperSpec) -> Paper:
     """Return the paper's mesh and where its ink corners are."""
     size, markers = _layout(spec)
-    rectangles = _ink_rectangles(markers, size)
+    middle = np.array(size) / 2
+
+    def printed(points: Array) -> Array:
+        """Return where the printer put points: the paper keeps its cut size."""
+        return np.asarray(middle + (points - middle) * spec.print_scale)
+
+    rectangles = [
+        tuple(printed(np.array(corners).reshape(2, 2)).ravel())
+        for corners in _ink_rectangles(markers, size)
+    ]
     xs = np.unique(np.round([0, size[0], *(v for r in rectangles for v in r[::2])], 6))
     ys = np.unique(np.round([0, size[1], *(v for r in rectangles for v in r[1::2])], 6))
     mid_x, mid_y = (xs[:-1] + xs[1:]) / 2, (ys[:-1] + ys[1:]) / 2
@@ -118,7 +127,7 @@ def build(spec: PaperSpec) -> Paper:
 
     def place(points: Array) -> Array:
         """Return scene points of paper points (x right, y down from top-left)."""
-        local = (points - np.array(size) / 2) * spec.print_scale * [1, -1]
+        local = (points - middle) * [1, -1]
         angle = np.radians(spec.rotation_deg)
         turn = np.array(
             [[np.cos(angle), -np.sin(angle)], [np.sin(angle), np.cos(angle)]]
@@ -151,7 +160,7 @@ def build(spec: PaperSpec) -> Paper:
         ),
         outline_mm=place(corner * np.array(size)),
         corners_mm={
-            marker_id: place(np.array([left, top]) + corner * side)
+            marker_id: place(printed(np.array([left, top]) + corner * side))
             for marker_id, (left, top, side) in markers.items()
         },
     )

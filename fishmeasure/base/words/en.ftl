@@ -1832,6 +1832,13 @@ overexposed = { $case ->
         the photo.
     .meaning = Too bright: paper or wet fish have lost their edge.
 
+print-scale-differs = By the edges of its paper the sheet was printed at
+        { PERCENT($print_scale, decimals: 1) }, which is not what was given.
+    .advice = Measure the check line: a print scale of 0.97 is 97 mm of 100.
+    .cli = Measure the check line and give it: --print-scale 0.97 for 97 mm of 100.
+    .page = Measure the check line and give it under "How to measure".
+    .meaning = The paper's edges tell another print scale than the one given.
+
 rough-scale = The scale is known to { PERCENT($share) } only.
     .advice = Four markers, or the sheet, do much better.
     .meaning = The scale of the photo is uncertain.

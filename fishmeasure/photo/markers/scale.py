@@ -12,7 +12,11 @@ from fishmeasure.photo.image import Photo
 from fishmeasure.photo.markers.bundle import Solution, solve
 from fishmeasure.photo.markers.camera import CameraPrior
 from fishmeasure.photo.markers.edges import FittedMarker
-from fishmeasure.photo.markers.layout import UNIT_SQUARE, Layout
+from fishmeasure.photo.markers.layout import Layout
+from fishmeasure.photo.markers.paper_edge import (
+    contradicting_paper,
+    paper_outline_mm,
+)
 from fishmeasure.photo.markers.pattern import CELLS
 from fishmeasure.photo.plane import (
     FocalSource,
@@ -89,7 +93,7 @@ def plane_scale(
     middle = plane.markers_px.reshape(-1, 2).mean(axis=0, keepdims=True)
     log_mm_per_px = float(plane.log_scale(middle).mean())
     ambiguity_sd = _ambiguity_sd(photo, plane, choice, prior)
-    sources = (
+    sources: tuple[UncertaintySource, ...] = (
         UncertaintySource(
             name="print scale as measured" if checked else "print scale unchecked",
             relative_sd=print_sd,
@@ -99,13 +103,25 @@ def plane_scale(
             name="which of two poses", relative_sd=ambiguity_sd, scope="photo"
         ),
     )
+    by_paper = contradicting_paper(photo, plane, best.layout, print_scale)
     plane = replace(
         plane,
         px_per_mm=math.exp(-log_mm_per_px),
         look=_look(photo, choice),
-        constant_relative_sd=math.hypot(print_sd, ambiguity_sd),
+        constant_relative_sd=math.hypot(
+            *(source.relative_sd for source in sources),
+            0.0 if by_paper is None else abs(by_paper / print_scale - 1.0),
+        ),
         paper_px=_paper(plane, best, print_scale),
+        print_scale_by_paper=by_paper,
     )
+    if by_paper is not None:
+        apart = UncertaintySource(
+            name="print scale against the paper",
+            relative_sd=abs(by_paper / print_scale - 1.0),
+            scope="sample",
+        )
+        sources = (*sources, apart)
     return with_errors(photo, plane, sources)
 
 
@@ -216,8 +232,7 @@ def _paper(
     """Return the outlines of the sheet or the cards, several points a side."""
     layout = solution.layout
     if layout.paper_mm is not None:
-        outline = (UNIT_SQUARE + 0.5) * np.array(layout.paper_mm)
-        outlines = [outline * print_scale]
+        outlines = [paper_outline_mm(layout.paper_mm, print_scale)]
     else:
         outlines = [
             middle + (corners - middle) * layout.cards_mm[i] / layout.sides_mm[i]
