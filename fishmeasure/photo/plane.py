@@ -216,8 +216,8 @@ class PlaneScale:
     print_scale_by_paper: Annotated[
         Annotated[float, rounded(4)] | None,
         Field(
-            description="Printed over nominal size by the paper's edges, a ratio, "
-            "where that contradicts what was stated."
+            description="Printed over nominal size by the paper's edges, as "
+            "a fraction, where that contradicts what was stated."
         ),
     ] = None
     water: Annotated[
