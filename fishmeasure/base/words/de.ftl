@@ -183,6 +183,7 @@ entry-slip = { $case ->
     [unit-empty] der Einheit ist leer
     [cohort-empty] der Charge ist leer
     [months] muss 12 Werte haben, einen für das ganze Jahr oder keinen
+    [withdrawal] fehlt: geben Sie es an, oder withdrawal_degree_days, wie Etikett oder Tierarzt sagen
    *[no-figure] fehlt: es ist keine Angabe da
 }
 
@@ -1214,6 +1215,29 @@ no-oxygen-supply = Für { $unit } sind weder Zulauf noch Belüfter eingetragen; 
     .cli = { no-oxygen-supply.advice } So wird es eingetragen: fishmeasure book change unit { SHELL($unit) } inflow_l_per_min=… oder fishmeasure book change unit { SHELL($unit) } aeration='{ "[{\"name\": \"air pump\", \"gas_l_per_min\": …, \"diffuser_depth_m\": …}]" }'
     .meaning = Es ist nichts eingetragen, was einer Einheit Sauerstoff bringt.
 
+withdrawal-period = { $case ->
+        [until] Kein Speisefisch vor dem { DAY($ends_on) }: { $product } wurde gegeben.
+       *[never] Kein Speisefisch: { $product } wurde gegeben, und das Wasser erreicht die Tagesgrade nicht binnen drei Jahren.
+    }
+    .advice = Behalten Sie die Fische bis dahin; maßgeblich sind Etikett und Tierarzt.
+    .meaning = Die Wartezeit eines Arzneimittels ist nicht abgelaufen.
+
+too-late-to-order = Heute gelieferte Fische dieser Größe würden am { DAY($on) } { AMOUNT($reached_g, digits: 3) } wiegen, nicht { AMOUNT($plate_g) }.
+    .advice = Bestellen Sie größere, oder ernten Sie später.
+    .meaning = Setzlinge dieser Größe können am gewünschten Tag nicht Portionsgröße haben.
+
+due-feed = Heute { AMOUNT($ration_kg, digits: 2) } füttern{ $fed_kg ->
+    [0] .
+   *[other] ; { AMOUNT($fed_kg, digits: 2) } sind gegeben.
+}
+
+due-sample = { $case ->
+        [never] { $cohort } wurde nie beprobt.
+   *[late] { $cohort } wurde zuletzt am { DAY($on) } beprobt.
+}
+
+due-plate-size = Mindestens { $fish_count } von { $cohort } haben { AMOUNT($plate_g) }.
+
 no-weight = Von { $cohort } ist kein Gewicht bekannt.
     .advice = Nehmen Sie eine Kescherprobe.
     .meaning = Das Gewicht der Fische einer Charge ist nicht bekannt.
@@ -1623,6 +1647,12 @@ overexposed = { $case ->
     .advice = Vermeiden Sie Blitz und direkte Sonne, wischen Sie stehendes Wasser ab, tippen Sie auf das Weiße, um das Foto abzudunkeln.
     .meaning = Zu hell: Papier oder nasse Fische haben ihre Kante verloren.
 
+print-scale-differs = Nach den Kanten seines Papiers wurde der Bogen mit { PERCENT($print_scale, decimals: 1) } gedruckt, was nicht das Angegebene ist.
+    .advice = Messen Sie die Prüfstrecke: ein Druckmaßstab von 0,97 sind 97 mm von 100.
+    .cli = Messen Sie die Prüfstrecke und geben Sie sie an: --print-scale 0.97 bei 97 mm von 100.
+    .page = Messen Sie die Prüfstrecke und geben Sie sie unter „Bogen und Objektiv“ an.
+    .meaning = Die Kanten des Papiers sagen einen anderen Druckmaßstab als den angegebenen.
+
 rough-scale = Der Maßstab ist nur auf { PERCENT($share) } bekannt.
     .advice = Vier Marker oder der Bogen sind viel besser.
     .meaning = Der Maßstab des Fotos ist unsicher.
@@ -1658,13 +1688,6 @@ in-water = Dieses Foto wurde durch Wasser aufgenommen: { $wet_count } der { $fis
     .cli = Geben Sie --water an, wenn Bogen oder Karten auf dem Boden der Wanne liegen (in einer Probe: in_water = true); oder legen Sie die Fische außerhalb des Wassers hin.
     .page = Gehen Sie zurück und wählen Sie bei diesem Kescher „In der Wanne“, wenn Bogen oder Karten auf dem Boden der Wanne liegen; oder legen Sie die Fische außerhalb des Wassers hin.
     .meaning = Fische sind durch Wasser zu sehen, und niemand hat es angegeben.
-
-faint-tails = { $fish_count ->
-        [one] Der Schwanz von 1 Fisch ist vom Boden nicht zu unterscheiden, der Fisch zählt daher nicht.
-       *[other] Die Schwänze von { $fish_count } Fischen sind vom Boden nicht zu unterscheiden, sie zählen daher nicht.
-    }
-    .advice = Nehmen Sie eine helle Wanne, oder legen Sie eine helle, matte Platte oder den Bogen unter die Fische.
-    .meaning = Von oben gesehene Fische haben den Ton des Bodens; ihre Schwänze sind nicht zu sehen.
 
 no-water = Keiner der { $fish_count } Fische sieht aus wie durch Wasser gesehen. Liegen sie an der Luft, sind ihre Längen 1 bis 2 % falsch.
     .advice = Geben Sie „in der Wanne“ nur an, wo Wasser über Bogen und Fischen steht.
@@ -1706,6 +1729,13 @@ dummy-not-seen = Im Foto wurde kein etwa { AMOUNT($length_mm, decimals: 0) } lan
 count-doubted = { $photo }: { $expected } Fische sollten da sein, das Foto zeigt { $seen } ({ $low } bis { $high }).
     .advice = Zählen Sie noch einmal, oder machen Sie ein anderes Foto mit verteilten Fischen und ruhigem Wasser.
     .meaning = Eine erwartete Zahl und das Foto stimmen nicht überein.
+
+faint-tails = { $fish_count ->
+        [one] Der Schwanz von 1 Fisch hebt sich nicht vom Boden ab, daher wird der Fisch nicht verwendet.
+       *[other] Die Schwänze von { $fish_count } Fischen heben sich nicht vom Boden ab, daher werden sie nicht verwendet.
+    }
+    .advice = Nehmen Sie eine helle Wanne, oder legen Sie eine helle, matte Platte oder den Bogen unter die Fische.
+    .meaning = Von oben gesehene Fische haben den Ton des Bodens; ihre Schwänze sind nicht zu sehen.
 
 too-dark = Das Foto ist zu dunkel.
     .advice = Machen Sie Licht, oder gehen Sie aus dem Schatten.
@@ -2422,6 +2452,78 @@ cli-the-photo = Das Foto
 
 cli-print-scale-kept = Druckmaßstab { NUMBER($print_scale) }, wie in 'fishmeasure settings' abgelegt.
 
+farm-title = Der Betrieb am { DAY($on) }
+
+farm-columns = Einheit | Fische | Mittelgewicht | Biomasse | Futter heute | Hälfte mit Portionsgröße | vollste Grenze
+
+farm-cell = { $case ->
+    [fish] { NUMBER($fish_count, decimals: 0) }
+    [weight] { AMOUNT($mean_g) }
+    [biomass] { AMOUNT($biomass_kg) }
+    [feed] { AMOUNT($ration_kg, digits: 2) }
+    [limit] { $limit } { PERCENT($used) }
+   *[day] { DAY($on) }
+}
+
+farm-sum = In { $units } Einheiten: { NUMBER($fish_count, decimals: 0) } Fische, { AMOUNT($biomass_kg) }; Futter heute { AMOUNT($ration_kg) }.
+
+farm-unknown = In { $units ->
+    [one] einer weiteren Einheit
+   *[other] { $units } weiteren Einheiten
+} sind die Kilogramm nicht bekannt: nehmen Sie eine Kescherprobe.
+
+farm-feed = { $case ->
+    [left] Futter im Lager: { AMOUNT($left_kg) } von { AMOUNT($bought_kg) }, gekauft seit { DAY($since_on) }.
+   *[short] Es wurden { AMOUNT($left_kg) } mehr Futter gegeben, als seit { DAY($since_on) } gekauft: ein Kauf fehlt.
+}
+
+farm-feed-lot = { $feed }{ $size ->
+        [known] { " " }({ AMOUNT($pellet_mm) } Pellets)
+       *[none] {""}
+    }: noch { AMOUNT($left_kg) }.
+
+farm-feed-days = Es reicht bei den heutigen Rationen etwa { $days } Tage.
+
+farm-feed-buy = Für vier Wochen zu kaufen: { AMOUNT($buy_kg, end: "high") }.
+
+farm-spent = Ausgegeben: { NUMBER($total, decimals: 2) } (Setzlinge { NUMBER($fingerlings, decimals: 2) }, Futter { NUMBER($feed, decimals: 2) }, übriges { NUMBER($other, decimals: 2) }).
+
+farm-per-kg = Ein Kilogramm Fisch kostete { NUMBER($per_kg, decimals: 2) }: { AMOUNT($fish_kg) } leben oder wurden mit eingetragenem Gewicht entnommen.
+
+register-title = Fischregister, { DAY($since) } bis { DAY($until) }
+
+register-columns = Datum | Einheit | Charge | Vorgang | Fische | kg | nach | Bemerkung
+
+register-kind = { $kind ->
+    [stocked] Besatz
+    [moved] Umsetzung
+    [graded] Sortierung
+    [died] Verluste
+    [harvested] Ernte
+    [sold] Verkauf
+   *[treated] Behandlung
+}
+
+register-total = { $kind }: { $lines ->
+    [one] eine Zeile
+   *[other] { $lines } Zeilen
+}, { $fish_count } Fische, { AMOUNT($weight_kg) }{ $without ->
+    [0] .
+   *[other] { " " }({ $without } ohne Gewicht).
+}
+
+order-fish = Bestellen Sie { NUMBER($fish_count, decimals: 0) } Setzlinge von { AMOUNT($size_g) }, etwa { AMOUNT($weight_kg, digits: 2) }, für { AMOUNT($harvest_kg) } mit { AMOUNT($plate_g) } am { DAY($harvest_on) }.
+
+order-when = { $case ->
+    [by] Sie müssen bis { DAY($by_on) } kommen{ $early ->
+        [known] ; bis { DAY($early_on) }, wenn sie langsam wachsen.
+       *[past] ; wachsen sie langsam, kommen sie schon heute zu spät.
+    }
+   *[never] Fische dieser Größe kommen schon heute zu spät.
+}
+
+order-survival = Angenommen ist, dass { PERCENT($low) } bis { PERCENT($high) } davon bis zur Ernte leben.
+
 cli-settings-heading = Einstellungen der Befehlszeile: fishmeasure settings NAME=WERT
 
 cli-setting = { $case ->
@@ -2441,6 +2543,7 @@ cli-serve-open = Öffnen Sie { $url }
 cli-serve-local = Nur dieser Rechner hat Zugang; --lan lässt Telefone zu.
 
 cli-serve-plain = Über einfaches HTTP kann jeder in diesem Netz mitlesen und das Zugangszeichen eines gekoppelten Telefons abfangen; Telefone öffnen die Seite nicht ohne Netz, werfen vielleicht weg, was noch nicht gesendet ist, und zeigen kein Kamerabild in der Seite. Lassen Sie --plain für HTTPS weg, oder geben Sie --cert und --key an.
+
 cli-serve-certificate = { $case ->
         [new] Ein Zertifikat für HTTPS wurde gemacht. Jedes Telefon installiert es einmal; das Bild unten führt zu den Schritten.
        *[known] Telefone, die das Zertifikat des Servers installiert haben, kommen gleich weiter.
@@ -2718,6 +2821,20 @@ help-count = Fische in der Einheit.
 help-sample = JSON, das 'fishmeasure sample --json' von der letzten Probe schrieb: wie sehr Fische und Kescher sich unterscheiden; sonst übliche Werte.
 help-cv = Streuung (CV) der Gewichte in einem Kescher: 0.25 sind 25 %.
 help-between = Streuung (CV) zwischen Keschern darüber hinaus: 0.09 sind 9 %.
+help-farm-command = Alle Einheiten zeigen, Futter im Lager, das Fischregister und was ein Kilogramm kostete.
+help-farm-since = Erster Tag des Registers, etwa 2026-01-01; sonst vor einem Jahr.
+help-farm-pdf = Betrieb und Register zum Drucken hierhin schreiben (.pdf).
+help-fingerling-price = Preis eines besetzten Fisches, in Ihrer Währung; mit den beiden anderen folgen die Kosten eines Kilogramms.
+help-feed-price = Preis eines Kilogramms Futter.
+help-other-costs = Alle übrigen Kosten eines Monats: Strom, Wasser, Sauerstoff, Löhne.
+help-order-command = Sagen, wie viele Setzlinge welcher Größe für eine Ernte zu bestellen sind, und wann.
+help-order-kg = Gewünschte Kilogramm Fisch.
+help-order-on = Tag der Ernte, etwa 2027-09-15.
+help-order-temp = Wassertemperatur, °C, das ganze Jahr dieselbe.
+help-order-unit = Anstelle davon: eine Einheit des Bestandsbuchs mit ihren Temperaturen.
+help-order-plate = Gewicht eines Fisches bei der Ernte, g; sonst die Portionsgröße der Art.
+help-order-size = Gewicht eines Setzlings bei der Lieferung, g.
+help-order-survival = Wie viele von 100 Setzlingen bis zur Ernte leben; sonst 75 bis 95.
 help-settings-command = Zeigen oder ändern, was andere Befehle nehmen, wenn nichts angegeben ist.
 help-settings-words = Etwa print_scale=0.97; NAME= allein nimmt es zurück.
 help-weigh-command = Eine Probe Kescher für Kescher abfragen und ihre Datei schreiben; jeder Kescher wird sofort behalten.
@@ -3063,6 +3180,11 @@ page-field-to_unit_id = In Einheit
 page-field-cause = Ursache, falls bekannt
 page-field-feed_kg = Futter
 page-field-feed_name = Name des Futters
+page-field-pellet_mm = Pelletgröße, mm
+page-field-product = Arzneimittel
+page-field-withdrawal_days = Wartezeit, Tage
+page-field-withdrawal_degree_days = Oder in Tagesgraden, °C x Tage
+page-field-reason = Wogegen
 page-field-protein_fraction = Protein im Futter
 page-field-weight_kg = Gesamtgewicht
 page-field-bulk_weight_kg = Gesamtgewicht
@@ -3115,9 +3237,9 @@ page-net-remove-sure = Diesen Kescher mit Fotos und Wägung entfernen?
 
 page-tub-choice = In der Wanne: lebend, im Wasser, Bogen oder Karten auf ihrem Boden
 page-tub-water_depth_mm = Wassertiefe, mm
-page-tub-water_depth_mm-hint = Von der Oberfläche bis zum Bogen; lassen Sie es leer, wenn Sie es nicht messen können.
-page-tub-scale_division_g = Teilung der Waage, g
-page-tub-scale_division_g-hint = Was die Waage unter der Wanne nach 0 als Nächstes zeigt. Ihre Tara ist die Wanne mit dem Wasser.
+page-tub-water_depth_mm-hint = Von der Oberfläche bis zum Bogen; leer lassen, wenn Sie sie nicht messen können.
+page-tub-scale_division_g = Ziffernschritt der Waage, g
+page-tub-scale_division_g-hint = Was die Waage unter der Wanne nach 0 als Nächstes zeigt. Ihre Tara ist die Wanne mit ihrem Wasser.
 page-tub-caution = Minuten, nicht länger; Wasser aus ihrer eigenen Einheit, belüftet; beobachten Sie die Fische, und hören Sie auf, wenn sie nach Luft schnappen oder kippen. Nicht mehr als 0,1 kg Fisch je Liter, in warmem Wasser die Hälfte, und binnen 5 Minuten zurück.
 
 page-weigh-title = Kescher { $n } wiegen
@@ -3299,6 +3421,8 @@ page-entry-graded = Sortiert
 page-entry-counted = Gezählt
 page-entry-sample = Probe
 page-entry-feed = Gefüttert
+page-entry-feed-bought = Futter gekauft
+page-entry-treated = Behandlung
 page-entry-water = Wasser{ "\u00AD" }messung
 page-entry-cancelled = Zurück{ "\u00AD" }genommen
 page-entry-mean = { $value } je Fisch
@@ -3425,13 +3549,16 @@ page-settings-me = Dieses Telefon
 page-settings-kept = Aufbewahrt, bis es gesendet ist
 page-settings-kept-yes = ja, auch wenn der Platz knapp wird
 page-settings-kept-no = solange Platz ist
+
 page-role-reader = darf ansehen
 page-role-worker = darf eintragen, fotografieren und Proben nehmen
 page-role-owner = darf alles
+
 page-roles-title = Nicht für dieses Telefon
 page-roles-only-worker = Das kann nur ein Telefon, das eintragen darf.
 page-roles-only-owner = Das kann nur das Telefon des Eigentümers.
 page-roles-ask = Der Eigentümer kann diesem Telefon mehr erlauben: Einstellungen, „Geräte“.
+
 page-devices-title = Geräte
 page-devices-invite = Ein weiteres Telefon zulassen
 page-devices-invite-how = Wählen Sie, was es darf. Halten Sie dann dieses Bild vor seine Kamera.

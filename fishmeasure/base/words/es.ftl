@@ -183,6 +183,7 @@ entry-slip = { $case ->
     [unit-empty] de la unidad está vacío
     [cohort-empty] del lote está vacío
     [months] debe tener 12 valores, uno para todo el año, o ninguno
+    [withdrawal] falta: indíquelo, o withdrawal_degree_days, como diga la etiqueta o el veterinario
    *[no-figure] falta: no se ha indicado ninguna cifra
 }
 
@@ -1202,6 +1203,29 @@ no-oxygen-supply = Para { $unit } no hay anotada entrada de agua ni aireador, as
     .cli = { no-oxygen-supply.advice } Para anotarlo: fishmeasure book change unit { SHELL($unit) } inflow_l_per_min=… o fishmeasure book change unit { SHELL($unit) } aeration='{ "[{\"name\": \"air pump\", \"gas_l_per_min\": …, \"diffuser_depth_m\": …}]" }'
     .meaning = No hay anotado nada que aporte oxígeno a una unidad.
 
+withdrawal-period = { $case ->
+        [until] Sin peces para consumo antes del { DAY($ends_on) }: se dio { $product }.
+       *[never] Sin peces para consumo: se dio { $product }, y el agua no reúne sus grados-día en tres años.
+    }
+    .advice = Consérvelos hasta entonces; deciden la etiqueta y el veterinario.
+    .meaning = No ha pasado el tiempo de espera de un medicamento.
+
+too-late-to-order = Peces de esta talla que llegaran hoy pesarían { AMOUNT($reached_g, digits: 3) } el { DAY($on) }, no { AMOUNT($plate_g) }.
+    .advice = Encargue mayores, o coseche más tarde.
+    .meaning = Alevines de esta talla no pueden estar en talla comercial el día deseado.
+
+due-feed = Dé hoy { AMOUNT($ration_kg, digits: 2) } de alimento{ $fed_kg ->
+    [0] .
+   *[other] ; ya se han dado { AMOUNT($fed_kg, digits: 2) }.
+}
+
+due-sample = { $case ->
+        [never] { $cohort } no se ha muestreado nunca.
+   *[late] { $cohort } se muestreó por última vez el { DAY($on) }.
+}
+
+due-plate-size = Al menos { $fish_count } de { $cohort } están en { AMOUNT($plate_g) }.
+
 no-weight = No se conoce ningún peso de { $cohort }.
     .advice = Tome una muestra con red.
     .meaning = No se conoce el peso de los peces de un lote.
@@ -1611,6 +1635,12 @@ overexposed = { $case ->
     .advice = Evite el flash y el sol directo, seque el agua estancada, toque lo blanco para oscurecer la foto.
     .meaning = Demasiada luz: el papel o los peces mojados han perdido su borde.
 
+print-scale-differs = Según los bordes de su papel la hoja se imprimió al { PERCENT($print_scale, decimals: 1) }, que no es lo que se indicó.
+    .advice = Mida la línea de control: una escala de impresión de 0,97 son 97 mm de 100.
+    .cli = Mida la línea de control e indíquela: --print-scale 0.97 para 97 mm de 100.
+    .page = Mida la línea de control e indíquela en «Hoja y objetivo».
+    .meaning = Los bordes del papel dicen otra escala de impresión que la indicada.
+
 rough-scale = La escala se conoce solo al { PERCENT($share) }.
     .advice = Cuatro marcadores, o la hoja, lo hacen mucho mejor.
     .meaning = La escala de la foto es insegura.
@@ -1646,13 +1676,6 @@ in-water = Esta foto se hizo a través del agua: { $wet_count } de sus { $fish_c
     .cli = Indique --water si la hoja o las tarjetas están en el fondo de la tina (en una muestra: in_water = true); o ponga los peces fuera del agua.
     .page = Vuelva atrás y elija «En la tina» en esta red si la hoja o las tarjetas están en el fondo de la tina; o ponga los peces fuera del agua.
     .meaning = Los peces se ven a través del agua, y nada lo decía.
-
-faint-tails = { $fish_count ->
-        [one] La cola de 1 pez no se distingue del fondo, así que ese pez no se usa.
-       *[other] Las colas de { $fish_count } peces no se distinguen del fondo, así que no se usan.
-    }
-    .advice = Use una tina clara, o ponga bajo los peces una placa clara y mate o la hoja.
-    .meaning = Los peces vistos desde arriba tienen el tono del fondo; sus colas no se ven.
 
 no-water = Ninguno de los { $fish_count } peces parece visto a través del agua. Si están al aire, sus longitudes tienen un error del 1 al 2 %.
     .advice = Indique «en la tina» solo donde haya agua sobre la hoja y los peces.
@@ -1694,6 +1717,13 @@ dummy-not-seen = No se encontró en la foto ningún pez de unos { AMOUNT($length
 count-doubted = { $photo }: debería haber { $expected } peces, y la foto muestra { $seen } ({ $low } a { $high }).
     .advice = Cuente de nuevo, o haga otra foto con los peces separados y el agua en reposo.
     .meaning = Un número esperado y la foto no concuerdan.
+
+faint-tails = { $fish_count ->
+        [one] La cola de 1 pez no se distingue del fondo, así que el pez no se usa.
+       *[other] Las colas de { $fish_count } peces no se distinguen del fondo, así que no se usan.
+    }
+    .advice = Use una tina clara, o ponga una placa clara y mate o la hoja bajo los peces.
+    .meaning = Peces vistos desde arriba tienen el tono del fondo; no se ven sus colas.
 
 too-dark = La foto está demasiado oscura.
     .advice = Encienda una luz, o salga de la sombra.
@@ -2410,6 +2440,78 @@ cli-the-photo = La foto
 
 cli-print-scale-kept = Escala de impresión { NUMBER($print_scale) }, como está en 'fishmeasure settings'.
 
+farm-title = La explotación el { DAY($on) }
+
+farm-columns = unidad | peces | peso medio | biomasa | alimento hoy | mitad en talla comercial | límite más lleno
+
+farm-cell = { $case ->
+    [fish] { NUMBER($fish_count, decimals: 0) }
+    [weight] { AMOUNT($mean_g) }
+    [biomass] { AMOUNT($biomass_kg) }
+    [feed] { AMOUNT($ration_kg, digits: 2) }
+    [limit] { $limit } { PERCENT($used) }
+   *[day] { DAY($on) }
+}
+
+farm-sum = En { $units } unidades: { NUMBER($fish_count, decimals: 0) } peces, { AMOUNT($biomass_kg) }; alimento hoy { AMOUNT($ration_kg) }.
+
+farm-unknown = En { $units ->
+    [one] una unidad más
+   *[other] { $units } unidades más
+} no se conocen los kilogramos: tome una muestra con red.
+
+farm-feed = { $case ->
+    [left] Alimento en almacén: { AMOUNT($left_kg) } de { AMOUNT($bought_kg) } comprados desde el { DAY($since_on) }.
+   *[short] Se dieron { AMOUNT($left_kg) } más de alimento de lo comprado desde el { DAY($since_on) }: falta una compra.
+}
+
+farm-feed-lot = { $feed }{ $size ->
+        [known] { " " }(gránulo de { AMOUNT($pellet_mm) })
+       *[none] {""}
+    }: quedan { AMOUNT($left_kg) }.
+
+farm-feed-days = Dura unos { $days } días con las raciones de hoy.
+
+farm-feed-buy = Para cuatro semanas compre { AMOUNT($buy_kg, end: "high") }.
+
+farm-spent = Gastado: { NUMBER($total, decimals: 2) } (alevines { NUMBER($fingerlings, decimals: 2) }, alimento { NUMBER($feed, decimals: 2) }, otros { NUMBER($other, decimals: 2) }).
+
+farm-per-kg = Un kilogramo de pez costó { NUMBER($per_kg, decimals: 2) }: { AMOUNT($fish_kg) } están vivos o se retiraron con su peso anotado.
+
+register-title = Registro de peces, { DAY($since) } a { DAY($until) }
+
+register-columns = fecha | unidad | lote | movimiento | peces | kg | a | observación
+
+register-kind = { $kind ->
+    [stocked] siembra
+    [moved] traslado
+    [graded] clasificación
+    [died] muertos
+    [harvested] cosecha
+    [sold] venta
+   *[treated] tratamiento
+}
+
+register-total = { $kind }: { $lines ->
+    [one] una línea
+   *[other] { $lines } líneas
+}, { $fish_count } peces, { AMOUNT($weight_kg) }{ $without ->
+    [0] .
+   *[other] { " " }({ $without } sin peso).
+}
+
+order-fish = Encargue { NUMBER($fish_count, decimals: 0) } alevines de { AMOUNT($size_g) }, unos { AMOUNT($weight_kg, digits: 2) }, para { AMOUNT($harvest_kg) } de { AMOUNT($plate_g) } el { DAY($harvest_on) }.
+
+order-when = { $case ->
+    [by] Deben llegar antes del { DAY($by_on) }{ $early ->
+        [known] ; antes del { DAY($early_on) } si crecen despacio.
+       *[past] ; si crecen despacio, llegan tarde incluso hoy.
+    }
+   *[never] Peces de esta talla llegan tarde incluso hoy.
+}
+
+order-survival = Se supone que del { PERCENT($low) } al { PERCENT($high) } de ellos viven hasta la cosecha.
+
 cli-settings-heading = Ajustes de la línea de órdenes: fishmeasure settings NOMBRE=VALOR
 
 cli-setting = { $case ->
@@ -2429,6 +2531,7 @@ cli-serve-open = Abra { $url }
 cli-serve-local = Solo entra este equipo; --lan deja entrar teléfonos.
 
 cli-serve-plain = Por HTTP simple, cualquiera en esta red puede leer lo que pasa y tomar la clave de un teléfono emparejado; los teléfonos no abren la página sin red, pueden desechar lo que aún no han enviado y no muestran en la página la imagen de la cámara. Quite --plain para HTTPS, o indique --cert y --key.
+
 cli-serve-certificate = { $case ->
         [new] Se ha hecho un certificado para HTTPS. Cada teléfono lo instala una vez; la imagen de abajo lleva a los pasos.
        *[known] Los teléfonos que han instalado el certificado del servidor pasan directamente.
@@ -2706,6 +2809,20 @@ help-count = Peces en la unidad.
 help-sample = JSON que 'fishmeasure sample --json' escribió del último muestreo, para saber cuánto difieren peces y redes; si no, cifras típicas.
 help-cv = Dispersión (CV) de los pesos en una red: 0.25 es 25 %.
 help-between = Dispersión (CV) entre redes además de esa: 0.09 es 9 %.
+help-farm-command = Mostrar todas las unidades, el alimento en almacén, el registro de peces y lo que costó un kilogramo.
+help-farm-since = Primer día del registro, como 2026-01-01; si no, un año antes.
+help-farm-pdf = Escribir aquí la explotación y su registro para imprimir (.pdf).
+help-fingerling-price = Precio de un pez sembrado, en su moneda; con los otros dos se obtiene el coste de un kilogramo.
+help-feed-price = Precio de un kilogramo de alimento.
+help-other-costs = Todos los demás costes de un mes: electricidad, agua, oxígeno, salarios.
+help-order-command = Decir cuántos alevines de qué talla encargar, y cuándo, para una cosecha.
+help-order-kg = Kilogramos de peces que se desean.
+help-order-on = Día de la cosecha, como 2027-09-15.
+help-order-temp = Temperatura del agua, °C, la misma todo el año.
+help-order-unit = En lugar de ella: una unidad del libro, con sus temperaturas.
+help-order-plate = Peso de un pez en la cosecha, g; si no, la talla comercial de la especie.
+help-order-size = Peso de un alevín cuando llega, g.
+help-order-survival = Cuántos de 100 alevines viven hasta la cosecha; si no, 75 a 95.
 help-settings-command = Mostrar o cambiar lo que toman otras órdenes cuando no se les indica nada.
 help-settings-words = Como print_scale=0.97; NOMBRE= solo lo retira.
 help-weigh-command = Preguntar una muestra red por red y escribir su archivo; cada red se guarda enseguida.
@@ -3051,6 +3168,11 @@ page-field-to_unit_id = A la unidad
 page-field-cause = Causa, si se conoce
 page-field-feed_kg = Alimento
 page-field-feed_name = Nombre del alimento
+page-field-pellet_mm = Tamaño del gránulo, mm
+page-field-product = Medicamento
+page-field-withdrawal_days = Tiempo de espera, días
+page-field-withdrawal_degree_days = O en grados-día, °C x días
+page-field-reason = Contra qué
 page-field-protein_fraction = Proteína del alimento
 page-field-weight_kg = Peso en total
 page-field-bulk_weight_kg = Peso en total
@@ -3103,9 +3225,9 @@ page-net-remove-sure = ¿Quitar esta red con sus fotos y su pesada?
 
 page-tub-choice = En la tina: vivos, en agua, la hoja o las tarjetas en su fondo
 page-tub-water_depth_mm = Profundidad del agua, mm
-page-tub-water_depth_mm-hint = De la superficie a la hoja; déjelo vacío si no puede medirlo.
-page-tub-scale_division_g = División de la balanza, g
-page-tub-scale_division_g-hint = Lo que la balanza bajo la tina muestra después de 0. Su tara es la tina con el agua.
+page-tub-water_depth_mm-hint = De la superficie a la hoja; déjelo vacío si no puede medirla.
+page-tub-scale_division_g = Escalón de la balanza, g
+page-tub-scale_division_g-hint = Lo que la balanza bajo la tina muestra después de 0. Su tara es la tina con su agua.
 page-tub-caution = Minutos, no más; agua de su propia unidad, aireada; vigile los peces y pare cuando boqueen o se vuelquen. No más de 0,1 kg de peces por litro, la mitad en agua templada, y de vuelta en 5 minutos.
 
 page-weigh-title = Pesar la red { $n }
@@ -3287,6 +3409,8 @@ page-entry-graded = Clasificación
 page-entry-counted = Recuento
 page-entry-sample = Muestra
 page-entry-feed = Alimento
+page-entry-feed-bought = Alimento comprado
+page-entry-treated = Tratamiento
 page-entry-water = Medida del agua
 page-entry-cancelled = Anulada
 page-entry-mean = { $value } por pez
@@ -3413,13 +3537,16 @@ page-settings-me = Este teléfono
 page-settings-kept = Se guarda hasta enviarlo
 page-settings-kept-yes = sí, aunque falte espacio
 page-settings-kept-no = mientras haya espacio
+
 page-role-reader = puede mirar
 page-role-worker = puede anotar, fotografiar y muestrear
 page-role-owner = puede hacer todo
+
 page-roles-title = No es para este teléfono
 page-roles-only-worker = Solo lo hace un teléfono que puede anotar.
 page-roles-only-owner = Solo lo hace el teléfono del propietario.
 page-roles-ask = El propietario puede dejar que este teléfono haga más: Ajustes, «Dispositivos».
+
 page-devices-title = Dispositivos
 page-devices-invite = Dejar entrar otro teléfono
 page-devices-invite-how = Elija lo que puede hacer. Ponga después esta imagen ante su cámara.
