@@ -6,12 +6,12 @@ from typing import TYPE_CHECKING, Annotated
 import typer
 
 from fishmeasure.base.errors import BadOptionError
-from fishmeasure.base.flags import Problem
 from fishmeasure.base.words import Message, wording
 from fishmeasure.cli import options, output
 
 if TYPE_CHECKING:
     from fishmeasure.base.arrays import FloatArray
+    from fishmeasure.base.flags import Problem
     from fishmeasure.photo.check import LengthCheck
 
 
@@ -60,7 +60,9 @@ def check_command(
     output.console().print(_verdict(found, in_water=water), highlight=False)
 
 
-def _not_seen(length_mm: float) -> Problem:
+def _not_seen(length_mm: float) -> "Problem":
+    from fishmeasure.base.flags import Problem
+
     return Problem.of("dummy-not-seen", fatal=True, length_mm=length_mm)
 
 

@@ -5,11 +5,11 @@ from typing import TYPE_CHECKING, Annotated, Final
 
 import typer
 
-from fishmeasure.base.flags import Problem
 from fishmeasure.base.words import wording
 from fishmeasure.cli import options, output
 
 if TYPE_CHECKING:
+    from fishmeasure.base.flags import Problem
     from fishmeasure.photo.count import FishCount
 
 
@@ -74,7 +74,9 @@ def _told(photo: str, count: "FishCount") -> str:
     )
 
 
-def _doubts(photo: str, count: "FishCount", expected: int | None) -> list[Problem]:
+def _doubts(photo: str, count: "FishCount", expected: int | None) -> "list[Problem]":
+    from fishmeasure.base.flags import Problem
+
     if expected is None or count.low <= expected <= count.high:
         return []
     return [
