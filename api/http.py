@@ -19,13 +19,17 @@ class Revision:
 
 def etag_of(state: Revision) -> str:
     """Return the entity tag (RFC 9110, 8.8.3); each language and unit has its own."""
-    tag = f"{state.identity[:16]}-{state.revision}"
+    tag = _tag_in_any(state)
     own = voice()
     if own.language != ENGLISH:
         tag += f"-{own.language}"
     if own.units != "metric":
         tag += f"-{own.units}"
     return f'"{tag}"'
+
+
+def _tag_in_any(state: Revision) -> str:
+    return f"{state.identity[:16]}-{state.revision}"
 
 
 def _tags(header: str) -> set[str]:
@@ -47,13 +51,17 @@ def not_modified(request: Request, response: Response, state: Revision) -> None:
 
 
 def expected_revision(request: Request, state: Revision, what: str) -> None:
-    """Refuse a change that is based on another state.
+    """Refuse a change that is based on another state; its words are no matter here.
 
     Raises
     ------
     ConflictError
-        If `If-Match` is sent and is not the present tag.
+        If `If-Match` is sent and is not the present tag, in any language and unit.
     """
     sent = request.headers.get("If-Match")
-    if sent is not None and sent != "*" and etag_of(state) not in _tags(sent):
+    if sent is None or sent == "*":
+        return
+    present = _tag_in_any(state)
+    told = {tag.strip('"') for tag in _tags(sent)}
+    if not any(tag == present or tag.startswith(f"{present}-") for tag in told):
         raise ConflictError(what)

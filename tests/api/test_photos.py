@@ -122,6 +122,21 @@ def test_a_stale_correction_is_refused(client: TestClient, net_photo: bytes) -> 
     assert (late.status_code, late.json()["code"]) == (409, "conflict")
 
 
+@pytest.mark.parametrize("language", ["en", "de", "es"])
+def test_a_correction_is_based_on_a_state_whatever_its_language(
+    client: TestClient, net_photo: bytes, language: str
+) -> None:
+    """The page names the state by the photo's revision, and speaks any language."""
+    photo = uncorrected(client, net_photo)
+    url = f"/v1/photos/{photo['id']}/corrections"
+    for revision, status in ((photo["revision"], 200), (photo["revision"], 409)):
+        tag = f'"{photo["id"][:16]}-{revision}"'
+        headers = {"If-Match": tag, "Accept-Language": language}
+        sent = {"corrections": [{"kind": "drop", "fish": 0}]}
+        answer = client.put(url, json=sent, headers=headers)
+        assert answer.status_code == status, answer.text
+
+
 def test_an_unchanged_photo_is_not_sent_again(
     client: TestClient, net_photo: bytes
 ) -> None:

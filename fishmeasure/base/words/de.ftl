@@ -3428,6 +3428,7 @@ page-entry-cancelled = Zurück{ "\u00AD" }genommen
 page-entry-mean = { $value } je Fisch
 page-entry-to = nach { $unit }
 page-entry-by = von { $name }
+page-entry-show-sample = Fotos, Kescher und Warnungen
 page-grading-group = Gruppe { $n }
 page-grading-stays = Bleibt in { $unit }
 page-grading-to_unit_id = Wohin sie kommt

@@ -3843,6 +3843,7 @@ page-entry-cancelled = Taken back
 page-entry-mean = { $value } a fish
 page-entry-to = to { $unit }
 page-entry-by = by { $name }
+page-entry-show-sample = Photos, nets and warnings
 page-grading-group = Group { $n }
 page-grading-stays = Stays in { $unit }
 page-grading-to_unit_id = Where it goes

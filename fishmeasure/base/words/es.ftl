@@ -3416,6 +3416,7 @@ page-entry-cancelled = Anulada
 page-entry-mean = { $value } por pez
 page-entry-to = a { $unit }
 page-entry-by = por { $name }
+page-entry-show-sample = Fotos, redes y avisos
 page-grading-group = Grupo { $n }
 page-grading-stays = Se queda en { $unit }
 page-grading-to_unit_id = Adónde va

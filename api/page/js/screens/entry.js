@@ -2,15 +2,16 @@
 
 import { address, read } from "../api.js";
 import { about, cohorts, cohortsIn, units, writeEntry } from "../data.js";
-import { h } from "../dom.js";
+import { fill, h } from "../dom.js";
 import { entryLine, formOf, kindText, kinds } from "../entry_kinds.js";
 import { Form } from "../form.js";
 import { gradingEntries } from "../grading.js";
 import { GradingForm } from "../grading_form.js";
 import { uuid } from "../ids.js";
-import { action, banner, cautions } from "../parts.js";
+import { action, banner, cautions, failure } from "../parts.js";
 import { go } from "../router.js";
 import { schemas } from "../schemas.js";
+import { recordedSample, takeUp } from "../shared_samples.js";
 import { dateText, t, timeNow, today } from "../text.js";
 import { namesOf } from "./book.js";
 
@@ -149,6 +150,27 @@ function takeBack(unitId, old) {
 }
 
 /**
+ * Return the way to a sample's photos, nets and warnings, where the server has them.
+ * @param {string} id
+ */
+function shownSample(id) {
+  const box = h("div");
+  void recordedSample(id).then((found) => {
+    if (!found) return;
+    const onclick = async () => {
+      try {
+        await takeUp(found);
+        go(`sample/${id}`);
+      } catch (error) {
+        fill(box, failure(error));
+      }
+    };
+    fill(box, action(t("entry-show-sample"), { onclick, name: "pictures" }));
+  });
+  return box;
+}
+
+/**
  * @param {string} unitId
  * @param {AnyEntry} old
  */
@@ -163,6 +185,7 @@ async function readOnly(unitId, old) {
         h("p", entryLine(old, names)),
         h("p.note", old.note),
       ),
+      old.kind === "sample" ? shownSample(old.id) : null,
       takeBack(unitId, old),
     ],
     back: `unit/${unitId}/book`,
