@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 
-from fishmeasure.base.words import what, wording
+from fishmeasure.base.words import Message, what, wording
 from fishmeasure.book.register import Register, RegisterRow
 from fishmeasure.husbandry.costs import Costs
 from fishmeasure.outlook.farm import FarmOutlook, FarmUnit
@@ -33,7 +33,10 @@ def unit_row(unit: FarmUnit) -> tuple[str, ...]:
         NONE
         if limit is None
         else wording(
-            "farm-cell", case="limit", limit=limit.name, used=limit.used_fraction.value
+            "farm-cell",
+            case="limit",
+            limit=Message.of("limit-within", case=limit.name.replace(" ", "-")),
+            used=limit.used_fraction.value,
         ),
     )
 
