@@ -146,11 +146,12 @@ def half_width_of(
         left = max(1.0 - nets * fish_per_net / count_in_unit, 0.0)
     between = left * spread.between_net_cv**2 / nets
     if between <= 0.0:
-        return sd * _student(math.inf, level)
-    return sd * _student(sd**4 / (between**2 / max(nets - 1, 1)), level)
+        return sd * student(math.inf, level)
+    return sd * student(sd**4 / (between**2 / max(nets - 1, 1)), level)
 
 
-def _student(freedom: float, level: float) -> float:
+def student(freedom: float, level: float) -> float:
+    """Return Student's quantile of a two-sided interval at that level."""
     return float(stdtrit(min(freedom, _AS_GOOD_AS_NORMAL), 0.5 + level / 2.0))
 
 

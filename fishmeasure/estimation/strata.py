@@ -9,7 +9,13 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from typing import Final
 
-from fishmeasure.estimation.plan import Spread, relative_sd
+from fishmeasure.base.errors import PlanError
+from fishmeasure.estimation.plan import (
+    MOST_NETS,
+    Spread,
+    relative_sd,
+    student,
+)
 
 MOST_FISH_PER_NET: Final = 30
 """More fish than this lie on each other in a photo; common practice, no source."""
@@ -83,3 +89,57 @@ def share_out(strata: Sequence[Stratum], nets: int) -> tuple[int, ...]:
         gains = [w**2 / (n * (n + 1)) for w, n in zip(wanted, given, strict=True)]
         given[gains.index(max(gains))] += 1
     return tuple(given)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class StrataPlan:
+    """How many nets of each stratum, in their order, and what they would give.
+
+    ``half_width_percent`` is that of the interval of the mean of all at ``level``.
+    """
+
+    nets: tuple[int, ...]
+    half_width_percent: float
+    level: float
+
+
+def plan_strata(
+    strata: Sequence[Stratum], *, half_width: float, level: float = 0.9
+) -> StrataPlan:
+    """Return the fewest nets of all strata that give +- ``half_width``, shared out.
+
+    Each stratum shows by its own nets how they differ, so the interval is Student's
+    with the degrees of freedom of Satterthwaite (1946), as in ``plan``. What their
+    spread leaves uncertain is allowed for there too.
+
+    Raises
+    ------
+    PlanError
+        If no number of nets does, with what the most would give.
+    """
+    if not 0.0 < half_width < 1.0:
+        raise PlanError.out_of_range(half_width, strata[0].fish_per_net)
+    strata = [replace(one, spread=one.spread.assured()) for one in strata]
+    reached = 1.0
+    for nets in range(len(strata), MOST_NETS + 1):
+        shared = share_out(strata, nets)
+        with_nets = [
+            replace(one, nets=n) for one, n in zip(strata, shared, strict=True)
+        ]
+        reached = stratified_half_width(with_nets, level)
+        if reached <= half_width:
+            return StrataPlan(
+                nets=shared, half_width_percent=100.0 * reached, level=level
+            )
+    raise PlanError.out_of_reach(half_width, MOST_NETS, reached)
+
+
+def stratified_half_width(strata: Sequence[Stratum], level: float) -> float:
+    """Return the expected half width of the interval, a fraction of the mean."""
+    sd = stratified_sd(strata)
+    told = sum(
+        ((one.share * one.mean * one.spread.between_net_cv) ** 2 / one.nets) ** 2
+        / max(one.nets - 1, 1)
+        for one in strata
+    )
+    return sd * student(sd**4 / told if told > 0.0 else math.inf, level)

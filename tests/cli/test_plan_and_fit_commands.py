@@ -1,6 +1,7 @@
 """``fishmeasure plan`` and ``fishmeasure fit`` from the command line."""
 
 import json
+import re
 import sys
 from pathlib import Path
 
@@ -72,6 +73,48 @@ def test_plan_uses_the_last_sample(
     status, text = run(monkeypatch, capsys, "plan", "--sample", str(path))
     assert status == 2
     assert "last.json does not hold" in text
+
+
+def test_plan_says_what_size_of_net_is_worth_its_time(
+    monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """0.25 / 0.09 x sqrt(8 / 0.5) = 11.1 fish (Cochran 1977, 10.6); k nets of 11 take
+    k x (8 + 11 x 0.5) = 13.5 k minutes.
+    """
+    words = ["plan", "--net-minutes", "8", "--fish-minutes", "0.5"]
+    status, text = run(monkeypatch, capsys, *words)
+    assert status == 0
+    flat = " ".join(text.split())
+    found = re.search(r"nets of 11 fish .* (\d+) of them take about (\d+) min", flat)
+    assert found is not None
+    assert abs(13.5 * int(found[1]) - int(found[2])) <= 0.5
+    status, text = run(monkeypatch, capsys, "plan", "--net-minutes", "8")
+    assert status == 2
+    assert "--fish-minutes" in text
+
+
+def test_plan_shares_nets_out_among_parts(
+    monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """By share times mean weight, as their spreads are alike in per cent (Neyman):
+    75 % of 100 g and 25 % of 300 g get as many nets each, 66 and 33 % two to one.
+    """
+    nets = {}
+    for parts in ("75:100/25:300", "66/33"):
+        words = "plan", "--within", "6", "--fish-per-net", "10", "--strata", parts
+        status, text = run(monkeypatch, capsys, *words)
+        assert status == 0
+        found = re.search(r"take (\d+) \+ (\d+) nets", " ".join(text.split()))
+        assert found is not None
+        nets[parts] = [int(n) for n in found.groups()]
+    first, second = nets["75:100/25:300"]
+    assert abs(first - second) <= 1
+    first, second = nets["66/33"]
+    assert abs(first - 2 * second) <= 2
+    for wrong in ("50/30", "100", "50/x", "50:180/50", "150/-50"):
+        status, text = run(monkeypatch, capsys, "plan", "--strata", wrong)
+        assert status == 2
+        assert "50/30/20" in text
 
 
 def test_plan_out_of_reach_is_one_line(

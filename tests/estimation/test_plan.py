@@ -29,6 +29,7 @@ from fishmeasure.estimation.plan import (
 from fishmeasure.estimation.strata import (
     Stratum,
     best_fish_per_net,
+    plan_strata,
     share_out,
     stratified_sd,
 )
@@ -204,6 +205,25 @@ def test_strata_take_what_they_differ_by_out_of_the_error() -> None:
     rare = replace(shallow, mean=0.3)
     wide = replace(shallow, mean=0.9)
     assert share_out((rare, wide), 8) == (2, 6)
+
+
+def test_strata_take_the_fewest_nets_that_do() -> None:
+    """Two halves alike, two nets of 8 each, by hand.
+
+    Variance 2 x 0.5^2 x (0.09^2 / 2 + 0.25^2 / 16) = 0.5 x 0.0079563 = 0.0039781; of
+    it told by one degree each 2 x (0.5^2 x 0.00405)^2 = 2.0503e-6; so 7.72 degrees.
+    """
+    spread = Spread(within_net_cv=0.25, between_net_cv=0.09, common_sd=0.0)
+    half = Stratum(share=0.5, spread=spread, nets=1, fish_per_net=8)
+    wide = float(stats.t.ppf(0.95, 7.719)) * np.sqrt(0.0039781)
+    found = plan_strata((half, half), half_width=wide + 1e-4)
+    assert found.nets == (2, 2)
+    assert found.half_width_percent == pytest.approx(100.0 * wide, rel=1e-3)
+    assert sum(plan_strata((half, half), half_width=wide - 1e-4).nets) > 4
+    with pytest.raises(PlanError):
+        plan_strata((half, half), half_width=0.001)
+    with pytest.raises(PlanError):
+        plan_strata((half, half), half_width=1.0)
 
 
 NETS_APART: Final = Spread(within_net_cv=0.25, between_net_cv=0.09, common_sd=0.0)

@@ -2149,6 +2149,8 @@ cli-wanted = { $case ->
     [two-on-screen] neben --json - möglich: nennen Sie eine Datei
     [table] ein CSV oder --instructions DATEI
     [picture] eine Datei in .png, .svg oder .pdf
+    [both-minutes] möglich mit der anderen: --net-minutes und --fish-minutes gehören zusammen
+    [strata] wie 50/30/20, Anteile in Prozent, die 100 ergeben, oder 50:180/50:220 mit Mittelgewichten in g
     [record] möglich ohne Datum und Einheit in der Datei
     [settings] Einstellungen, wie dieses Programm sie schreibt ({ $reason })
     [sample-file] der Name einer Probendatei, der auf .toml endet
@@ -2410,6 +2412,10 @@ cli-sample-worth = { $verdict ->
     [worth-it] Das lohnt sich: etwa { $nets } weitere bringen ± { PERCENT($aim) }.
    *[other] Weitere Kescher bringen kaum ± { PERCENT($aim) }: wiegen Sie einen gezählten Teil der Einheit.
 }
+
+cli-plan-time = Ein Kescher braucht { NUMBER($net_minutes) } min und ein Fisch { NUMBER($fish_minutes) } min: Kescher mit { $fish } Fischen sagen für die Zeit am meisten, { $nets } davon brauchen etwa { NUMBER($all_minutes, decimals: 0) } min.
+
+cli-plan-strata = Aus den Teilen der Einheit { LIST($nets, between: " + ") } Kescher mit je { $fish } Fischen nehmen, in der genannten Reihenfolge: ± { PERCENT($half_width, decimals: 1) } für alle. Von jedem Teil eine Probe machen und die Mittelgewichte zusammenzählen, jedes mal seinen Anteil: eine Probe aller Kescher nimmt jeden Kescher für gleich viele Fische.
 
 cli-plan-pilot = { $nets } Kescher sagen das nur grob, der Plan rechnet daher mit mehr: vier von fünf solchen Plänen halten die gezeigten ± %.
 
@@ -2835,6 +2841,9 @@ help-order-unit = Anstelle davon: eine Einheit des Bestandsbuchs mit ihren Tempe
 help-order-plate = Gewicht eines Fisches bei der Ernte, g; sonst die Portionsgröße der Art.
 help-order-size = Gewicht eines Setzlings bei der Lieferung, g.
 help-order-survival = Wie viele von 100 Setzlingen bis zur Ernte leben; sonst 75 bis 95.
+help-net-minutes = Minuten, die ein Kescher zum Keschern, Abtropfen und Wiegen braucht, ohne seine Fische.
+help-fish-minutes = Minuten, die ein Fisch eines Keschers zum Zählen, Auslegen und Zurücksetzen braucht.
+help-strata = Teile der Einheit (Tiefen, Orte), aus denen getrennt gekeschert wird: Anteile der Fische in Prozent wie 50/30/20, mit Mittelgewichten in g, wo bekannt, wie 50:180/50:220.
 help-settings-command = Zeigen oder ändern, was andere Befehle nehmen, wenn nichts angegeben ist.
 help-settings-words = Etwa print_scale=0.97; NAME= allein nimmt es zurück.
 help-weigh-command = Eine Probe Kescher für Kescher abfragen und ihre Datei schreiben; jeder Kescher wird sofort behalten.

@@ -2421,6 +2421,9 @@ cli-wanted = { $case ->
     [two-on-screen] possible beside --json -: name a file
     [table] a CSV, or --instructions FILE
     [picture] a file in .png, .svg or .pdf
+    [both-minutes] possible beside the other: --net-minutes and --fish-minutes go together
+    [strata] like 50/30/20, shares in per cent that make 100, or 50:180/50:220 with mean
+        weights in g
     [record] possible without a date and a unit in the file
     [settings] settings as this program writes them ({ $reason })
     [sample-file] the name of a sample file, which ends in .toml
@@ -2726,6 +2729,15 @@ cli-sample-worth = { $verdict ->
     [worth-it] That is worth it: about { $nets } more bring ± { PERCENT($aim) }.
    *[other] More nets hardly bring ± { PERCENT($aim) }: weigh a counted part of the unit.
 }
+
+cli-plan-time = A net takes { NUMBER($net_minutes) } min and a fish
+    { NUMBER($fish_minutes) } min: nets of { $fish } fish tell most for the time,
+    { $nets } of them take about { NUMBER($all_minutes, decimals: 0) } min.
+
+cli-plan-strata = Of the parts of the unit take { LIST($nets, between: " + ") } nets of { $fish } fish, in the
+    order given: ± { PERCENT($half_width, decimals: 1) } for all. Make a sample of each part and
+    add their mean weights, each times its share: one sample of all nets takes every net for
+    as many fish.
 
 cli-plan-pilot = { $nets } nets tell that roughly, so the plan allows for more: four of five
     such plans keep the ± % shown.
@@ -3192,6 +3204,10 @@ help-sample = JSON that 'fishmeasure sample --json' wrote of the last sample, fo
     fish and nets differ; else typical figures.
 help-cv = Spread (CV) of weights in a net: 0.25 is 25 %.
 help-between = Spread (CV) between nets beyond that: 0.09 is 9 %.
+help-net-minutes = Minutes that a net takes to dip, drain and weigh, beside its fish.
+help-fish-minutes = Minutes that a fish of a net takes to count, lay out and put back.
+help-strata = Parts of the unit (depths, places) that are netted apart: shares of its fish in
+    per cent, as 50/30/20, with mean weights in g where known, as 50:180/50:220.
 help-farm-command = Show all units, feed in store, the register of fish, and what a kilogram cost.
 help-farm-since = First day of the register, such as 2026-01-01; else a year before.
 help-farm-pdf = Write the farm and its register to print here (.pdf).

@@ -2137,6 +2137,8 @@ cli-wanted = { $case ->
     [two-on-screen] posible junto a --json -: nombre un archivo
     [table] un CSV, o --instructions ARCHIVO
     [picture] un archivo en .png, .svg o .pdf
+    [both-minutes] posible junto a la otra: --net-minutes y --fish-minutes van juntas
+    [strata] como 50/30/20, partes en por ciento que suman 100, o 50:180/50:220 con pesos medios en g
     [record] posible sin una fecha y una unidad en el archivo
     [settings] ajustes como los escribe este programa ({ $reason })
     [sample-file] el nombre de un archivo de muestra, que acaba en .toml
@@ -2398,6 +2400,10 @@ cli-sample-worth = { $verdict ->
     [worth-it] Vale la pena: unas { $nets } más llevan a ± { PERCENT($aim) }.
    *[other] Más redes apenas llevan a ± { PERCENT($aim) }: pese una parte contada de la unidad.
 }
+
+cli-plan-time = Una red lleva { NUMBER($net_minutes) } min y un pez { NUMBER($fish_minutes) } min: redes de { $fish } peces dicen lo más por el tiempo, { $nets } de ellas llevan unos { NUMBER($all_minutes, decimals: 0) } min.
+
+cli-plan-strata = De las partes de la unidad tome { LIST($nets, between: " + ") } redes de { $fish } peces, en el orden dado: ± { PERCENT($half_width, decimals: 1) } para todos. Haga un muestreo de cada parte y sume los pesos medios, cada uno por su parte: un muestreo de todas las redes toma cada red por los mismos peces.
 
 cli-plan-pilot = { $nets } redes dicen eso solo a grandes rasgos, así que el plan prevé más: cuatro de cada cinco planes así cumplen el ± % mostrado.
 
@@ -2823,6 +2829,9 @@ help-order-unit = En lugar de ella: una unidad del libro, con sus temperaturas.
 help-order-plate = Peso de un pez en la cosecha, g; si no, la talla comercial de la especie.
 help-order-size = Peso de un alevín cuando llega, g.
 help-order-survival = Cuántos de 100 alevines viven hasta la cosecha; si no, 75 a 95.
+help-net-minutes = Minutos que lleva una red para sacarla, escurrirla y pesarla, aparte de sus peces.
+help-fish-minutes = Minutos que lleva un pez de una red para contarlo, colocarlo y devolverlo.
+help-strata = Partes de la unidad (profundidades, lugares) de las que se saca por separado: partes de los peces en por ciento, como 50/30/20, con pesos medios en g si se conocen, como 50:180/50:220.
 help-settings-command = Mostrar o cambiar lo que toman otras órdenes cuando no se les indica nada.
 help-settings-words = Como print_scale=0.97; NOMBRE= solo lo retira.
 help-weigh-command = Preguntar una muestra red por red y escribir su archivo; cada red se guarda enseguida.
