@@ -13,6 +13,8 @@ from fishmeasure.base.words import voice, wording
 from fishmeasure.base.words.locales import locale_of
 from fishmeasure.base.words.units import Unit, unit_of
 
+# matplotlib's own is not typed.
+_Formatter: Any = ConciseDateFormatter
 _ENGLISH: Final = get_month_names("abbreviated", locale="en")
 
 
@@ -55,10 +57,11 @@ class _UnitLocator(MaxNLocator):
 def write_days(axis: Axis, locator: AutoDateLocator) -> None:
     """Have an axis of days with months in the reader's language."""
     axis.set_major_locator(locator)
-    axis.set_major_formatter(_Days(locator))
+    own: Any = _Days
+    axis.set_major_formatter(own(locator))
 
 
-class _Days(ConciseDateFormatter):
+class _Days(_Formatter):  # type: ignore[misc]
     """Days in few words."""
 
     def format_ticks(self, values: Any) -> list[str]:
