@@ -3,10 +3,12 @@
 import logging
 from collections.abc import AsyncIterator, Callable
 from contextlib import asynccontextmanager
+from functools import partial
 
 from fastapi import FastAPI
 
 from api.access import Sightings, check_all_closed
+from api.code_file import keep_code
 from api.errors import install_error_handlers
 from api.guard import Guard
 from api.language import Language
@@ -59,12 +61,8 @@ ROUTERS = (
 )
 
 
-def _announce(code: str) -> None:
-    log.warning("pairing code for the next device: %s %s", code[:4], code[4:])
-
-
 def create_app(
-    settings: Settings | None = None, announce: Callable[[str], None] = _announce
+    settings: Settings | None = None, announce: Callable[[str], None] | None = None
 ) -> FastAPI:
     """Return the server's application.
 
@@ -73,9 +71,11 @@ def create_app(
     settings
         From the environment where None.
     announce
-        Shows a new pairing code to the person at the server.
+        Shows a new pairing code to the person at the server; where None, it is put
+        into a file of the data folder.
     """
     settings = settings or Settings.from_environment()
+    announce = announce or partial(keep_code, settings.data_dir)
 
     @asynccontextmanager
     async def lifespan(app: FastAPI) -> AsyncIterator[None]:

@@ -48,6 +48,8 @@ def serve_command(
         bool,
         typer.Option("--plain", help="help-plain"),
     ] = False,
+    listen: Annotated[str | None, typer.Option("--host", help="help-host")] = None,
+    prefix: Annotated[str, typer.Option("--prefix", help="help-prefix")] = "",
     cert: Annotated[Path | None, typer.Option(help="help-cert")] = None,
     key: Annotated[Path | None, typer.Option(help="help-key")] = None,
     workers: Annotated[
@@ -57,16 +59,15 @@ def serve_command(
 ) -> None:
     """Serve the phone page and the API, on this machine only unless --lan."""
     _check_tls(cert, key)
-    host = "0.0.0.0" if lan else LOCAL  # noqa: S104 - asked for by --lan
+    host = listen or ("0.0.0.0" if lan else LOCAL)  # noqa: S104 - asked for by --lan
     own = lan and not plain and cert is None
     for taken in (port, port + 1) if own else (port,):
         _check_port(host, taken)
 
-    from api.app import create_app
     from api.observe import set_up_logs
     from api.settings import SettingError, Settings
 
-    address = lan_address() if lan else LOCAL
+    address = lan_address() if lan else listen or LOCAL
     machine = _names(address) if lan else ("localhost", LOCAL)
     url = f"{'https' if own or cert else 'http'}://{address}:{port}/"
     # Whoever is invited may have to install the certificate first.
@@ -76,7 +77,8 @@ def serve_command(
             book=book,
             data_dir=data,
             workers=workers,
-            require_token=True if lan else None,
+            # Closed, whoever else may reach it.
+            require_token=True if lan or host not in {LOCAL, "::1"} else None,
             secure_cookies=True if own or cert else None,
             hosts=",".join((*machine, "[::1]")) if lan else None,
             address=invited if lan else None,
@@ -86,11 +88,21 @@ def serve_command(
     set_up_logs(as_json=settings.log_json, requests=settings.log_requests)
     _prepare(settings)
     tls = _own_tls(settings, machine) if own else _Tls(cert=cert, key=key)
-    app = create_app(settings, announce=_shown_at(settings.address or url))
-    _greet(url, tls, lan=lan)
+    app = _app(settings, tls, url, lan=lan)
     for end in (signal.SIGINT, signal.SIGTERM):  # once all is finished and put away
         signal.signal(end, lambda *_: sys.exit(0))
-    _run(app, tls, host=host, port=port, page=url)
+    _run(app, tls, host=host, port=port, page=url, prefix=prefix)
+
+
+def _app(settings: "Settings", tls: "_Tls", url: str, *, lan: bool) -> "FastAPI":
+    """Return the application; what is said of it, only where somebody looks."""
+    from api.app import create_app
+
+    if settings.log_json:  # a service: all that is printed is kept in a log
+        return create_app(settings)
+    app = create_app(settings, announce=_shown_at(settings.address or url))
+    _greet(url, tls, lan=lan)
+    return app
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -134,7 +146,9 @@ def _is_address(name: str) -> bool:
     return name.count(".") == 3
 
 
-def _run(app: "FastAPI", tls: _Tls, *, host: str, port: int, page: str) -> None:
+def _run(
+    app: "FastAPI", tls: _Tls, *, host: str, port: int, page: str, prefix: str
+) -> None:
     """Serve until told to end, the certificate's own page beside it."""
     import uvicorn
 
@@ -145,6 +159,7 @@ def _run(app: "FastAPI", tls: _Tls, *, host: str, port: int, page: str) -> None:
         app,
         host=host,
         port=port,
+        root_path=prefix.rstrip("/"),
         ssl_certfile=tls.cert,
         ssl_keyfile=tls.key,
         log_config=None,

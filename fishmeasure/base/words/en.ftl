@@ -3236,6 +3236,8 @@ help-sample-save = Write the stock's own species file here (.toml), as the weigh
     photographed nets tells it.
 help-port = Port of the address to open.
 help-lan = Let phones on the local network in, by pairing.
+help-host = Address to listen on, 0.0.0.0 for any, as behind a proxy; devices are then paired.
+help-prefix = Path under which a proxy passes on to here, such as /fish.
 help-plain = With --lan: plain HTTP, without the server's own certificate.
 help-book = File or address of the book; else FISHMEASURE_BOOK, else your own.
 help-data = Folder of photos and book; else FISHMEASURE_DATA_DIR, else your own.
