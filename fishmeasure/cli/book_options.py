@@ -37,12 +37,11 @@ def places(*, book: str | None = None, data: Path | None = None) -> tuple[Path, 
 def kept_units() -> Units:
     """Return the units that ``fishmeasure settings`` keeps, quickly.
 
-    What is wrong with the file is said where all of it is read.
+    What is wrong with the folder or the file is said where all of it is read.
     """
-    path = places()[0] / SETTINGS_FILE
     try:
-        text = path.read_text("utf-8-sig")
-    except (OSError, UnicodeDecodeError):
+        text = (places()[0] / SETTINGS_FILE).read_text("utf-8-sig")
+    except (OSError, UnicodeDecodeError, RuntimeError):  # of a "~name" of nobody
         return "metric"
     return "us" if _US.search(text) else "metric"
 
