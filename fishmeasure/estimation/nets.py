@@ -227,8 +227,7 @@ class NetWeighing:
 
     def weight_sd_g(self, scale: Scale) -> float:
         """Return the random error of ``weight_g`` from reading the scale."""
-        division_g = self.division_g(scale)
-        reading = replace(scale, resolution_g=division_g).reading_sd_g()
+        reading = self.reading_sd_g(scale)
         variance = reading**2 / max(len(self.readings_g), 1)
         if self.net_g is None and self.tare_g:
             variance += reading**2  # the tare was read once
@@ -236,6 +235,10 @@ class NetWeighing:
             carried_g = CARRIED_RELATIVE_SD * (self.weight_g or 0.0)
             variance += carried_g**2 + SPLASHED_SD_G**2
         return math.sqrt(variance)
+
+    def reading_sd_g(self, scale: Scale) -> float:
+        """Return the random error of one reading of this net."""
+        return replace(scale, resolution_g=self.division_g(scale)).reading_sd_g()
 
     def division_g(self, scale: Scale) -> float:
         """Return the step of the scale: a tub's is coarser if nobody said it."""

@@ -149,7 +149,7 @@ def _about_nets(facts: Facts) -> list[Problem]:
             )
         readings = net.readings_g
         spread = max(readings) - min(readings) if readings else 0.0
-        if spread > _REPEAT_RANGE_SDS * facts.scale.reading_sd_g():
+        if spread > _REPEAT_RANGE_SDS * net.reading_sd_g(facts.scale):
             notes.append(Problem.of("repeats-differ", net=name, apart_g=spread))
     return notes
 
