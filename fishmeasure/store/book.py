@@ -99,7 +99,7 @@ def open_book(where: str | Path, *, to_read: bool = False) -> "Book":
         raise
 
 
-def _migrated(where: str | Path) -> Engine:
+def _migrated(where: str) -> Engine:
     engine = open_engine(where)
     try:
         migrate(engine)
@@ -109,10 +109,10 @@ def _migrated(where: str | Path) -> Engine:
     return engine
 
 
-def _held(where: str | Path) -> Hold | None:
+def _held(where: str) -> Hold | None:
     """Keep a backup from being put back over a book that is open."""
     path = Path(where)
-    if "://" in str(where) or not path.exists():
+    if "://" in where or not path.exists():
         return None
     with contextlib.suppress(OSError):  # a folder that takes no file: read it at least
         return Hold(path)
