@@ -14,6 +14,7 @@ from fishmeasure.base.errors import (
     FishMeasureError,
     UnknownStockSpeciesError,
 )
+from fishmeasure.base.estimate import Estimate
 from fishmeasure.base.record import FIRST_DAY, LAST_DAY
 from fishmeasure.base.words import Message
 from fishmeasure.book.climate import Climate, unit_temperature
@@ -30,6 +31,7 @@ from fishmeasure.book.entries import (
 )
 from fishmeasure.book.order import in_force
 from fishmeasure.book.posterior import Assumptions
+from fishmeasure.book.posterior.answers import samples_over_all as learnt
 from fishmeasure.book.posterior.course import Course
 from fishmeasure.book.posterior.feeding import FeedPeriod, feed_periods
 from fishmeasure.book.posterior.history import History
@@ -104,6 +106,22 @@ def histories(
     return run.histories(tuple(cohorts), {})
 
 
+def samples_over_all(
+    units: Iterable[Unit],
+    cohorts: Iterable[Cohort],
+    entries: Iterable[Entry],
+    *,
+    cohort_id: UUID,
+    on: date,
+) -> Estimate | None:
+    """Return a cohort's weighed samples over all its fish; None where not known."""
+    known_units = {unit.id: unit for unit in units}
+    past = tuple(entry for entry in in_force(entries) if entry.on <= on)
+    run = _Replay(known_units, past, on, Assumptions())
+    known = run.posteriors(tuple(cohorts)).get(cohort_id)
+    return None if known is None else learnt(known.drawn, known.scores)
+
+
 class _Replay:
     def __init__(
         self,
@@ -136,7 +154,7 @@ class _Replay:
 
     def balance(self, cohorts: tuple[Cohort, ...]) -> Balance:
         """Return the state of everything on the last day."""
-        found = self._posteriors(cohorts)
+        found = self.posteriors(cohorts)
         here: dict[UUID, list[Present]] = {unit_id: [] for unit_id in self._units}
         for known in found.values():
             for unit_id, group in known.drawn.groups.items():
@@ -157,7 +175,7 @@ class _Replay:
             differences=count_differences(self._past, found),
         )
 
-    def _posteriors(self, cohorts: tuple[Cohort, ...]) -> dict[UUID, Posterior]:
+    def posteriors(self, cohorts: tuple[Cohort, ...]) -> dict[UUID, Posterior]:
         """Return what is known of each cohort that has entries."""
         peaks: dict[UUID, Peak] = {}
         found = self.histories(cohorts, peaks)

@@ -187,12 +187,27 @@ def _record(
         kept = keep_photos(open_.archive, folder, photos, settings)
         if same is None:
             open_.add(replace(entry, photos=kept))
+        learnt = open_.samples_over_all(fish.id, options.read_day("date", None))
     said = (
         wording("cli-sample-entered", entry=entry.id)
         if same is None
         else wording("cli-sample-there", on=same.on, entry=same.id)
     )
     output.error_console().print(said)
+    if learnt is not None and entry.fish_weighed:
+        mean_g = entry.mean_weight_g
+        output.error_console().print(
+            wording(
+                "cli-sample-netted",
+                cohort=fish.name,
+                case="heavier" if learnt.value >= 1.0 else "lighter",
+                by=abs(learnt.value - 1.0),
+                low=learnt.low - 1.0,
+                high=learnt.high - 1.0,
+                mean_g=mean_g,
+                less_g=mean_g / learnt.value,
+            )
+        )
 
 
 def _show(

@@ -16,11 +16,17 @@ from uuid import UUID
 from sqlalchemy import Engine, insert
 
 from fishmeasure.base.errors import BookUnreadableError, NoBookError, UnknownRecordError
+from fishmeasure.base.estimate import Estimate
 from fishmeasure.base.words import system_reason
 from fishmeasure.book.entries import Entry
 from fishmeasure.book.order import in_force, in_order
 from fishmeasure.book.register import Register, fish_register
-from fishmeasure.book.replay import Assumptions, Balance, replay
+from fishmeasure.book.replay import (
+    Assumptions,
+    Balance,
+    replay,
+    samples_over_all,
+)
 from fishmeasure.book.units import Cohort, Unit
 from fishmeasure.outlook.farm import FarmOutlook, farm_outlook
 from fishmeasure.outlook.unit import Options, UnitOutlook, unit_outlook
@@ -371,6 +377,17 @@ class Book:
             names | {cohort.id: cohort.name for cohort in cohorts},
             since=since,
             until=until,
+        )
+
+    def samples_over_all(self, cohort_id: UUID, on: date) -> Estimate | None:
+        """Return a cohort's weighed samples over all its fish, as harvests show it."""
+        content = self.content()
+        return samples_over_all(
+            newest(content.units),
+            newest(content.cohorts),
+            content.entries,
+            cohort_id=cohort_id,
+            on=on,
         )
 
     def balance(self, on: date, assumptions: Assumptions | None = None) -> Balance:

@@ -23,7 +23,7 @@ from fishmeasure.book.entries import (
     Sample,
     Stocked,
 )
-from fishmeasure.book.replay import Assumptions, replay
+from fishmeasure.book.replay import Assumptions, replay, samples_over_all
 from fishmeasure.book.state import Balance, CohortInUnit
 from tests.book.build import cohort, day, entry_about, same, tank
 
@@ -192,6 +192,25 @@ def test_the_last_of_two_samples_is_weighed_with_the_first() -> None:
     assert found is not None
     assert found.value == pytest.approx(math.sqrt(100.0 * 104.0), rel=1e-3)
     assert found.sd / found.value == pytest.approx(math.sqrt(3.0) / 100.0, rel=0.03)
+
+
+def test_a_harvest_weighed_and_counted_tells_what_nets_choose() -> None:
+    """100 g sampled, 4 % of error; a day later all 1,000 fish weigh 95 kg, 1 %.
+
+    ln (100 / 95) = 0.0513 is netting and drip, of variance 0.03^2 + 0.01^2 = 0.001, the
+    sample's own error, 0.0016 - 0.001 = 0.0006, and the scale's 0.0001. So 10 / 17 of
+    it, 0.0302, is the first, of variance 0.001 x (1 - 10 / 17) = 0.000412, sd 0.0203.
+    """
+    harvest: Harvested = entry(Harvested, 1, fish_count=1000, weight_kg=95.0)
+    entries = (stocked(fish_count=1000, fish_count_sd=0.0), sampled(0, 100.0, 0.04))
+    about = (A, B), (ODD,)
+    told = partial(samples_over_all, *about, cohort_id=ODD.id, on=day(1))
+    found = told((*entries, harvest))
+    assert found is not None
+    assert math.log(found.value) == pytest.approx(0.0302, abs=0.001)
+    assert found.sd == pytest.approx(0.0203 * math.exp(0.0302), rel=0.05)
+    assert told(entries) is None
+    assert told(entries[:1]) is None
 
 
 def test_no_more_than_three_quarters_are_shared() -> None:

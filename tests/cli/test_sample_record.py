@@ -3,17 +3,21 @@
 import hashlib
 import io
 import json
+import re
 import shlex
 import sys
 import tarfile
+from dataclasses import replace
 from datetime import date, timedelta
 from pathlib import Path
+from typing import Any
+from uuid import uuid4
 
 import pytest
 from PIL import ExifTags, Image
 
 from fishmeasure import cli
-from fishmeasure.book.entries import Sample
+from fishmeasure.book.entries import Harvested, Sample, Stocked
 from fishmeasure.store.book import open_book
 
 # Far enough ahead to be later wherever the clock stands.
@@ -77,6 +81,58 @@ def test_a_sample_is_entered_once(
     assert 0.95 < found.mean_weight_g / (2703 / 17) < 1.0
     assert found.mean_weight_low_g < found.mean_weight_g < found.mean_weight_high_g
     assert found.condition_factor_low is None  # no lengths, so no condition factor
+
+
+def test_a_harvest_says_what_the_next_samples_nets_choose(
+    monkeypatch: pytest.MonkeyPatch,
+    tmp_path: Path,
+    book: Path,
+    capsys: pytest.CaptureFixture[str],
+) -> None:
+    """Sampled at 110 g, 3.5 %, and the 500 fish then harvested at 100 g: what the nets
+    choose is said with the next sample, and was not before.
+    """
+    file = tmp_path / "sample.toml"
+    file.write_text(FILE, encoding="utf-8")
+    with open_book(str(book)) as open_:
+        place: dict[str, Any] = {
+            "unit_id": open_.unit("Tank A").id,
+            "cohort_id": open_.cohort("Trout").id,
+        }
+        first = date(2026, 4, 30)
+        exact = Stocked(
+            id=uuid4(), on=first, fish_count=500, fish_count_sd=0.0, **place
+        )
+        low_g, high_g = (110.0 * (1.0 + sign * 1.645 * 0.035) for sign in (-1, 1))
+        netted = Sample(
+            id=uuid4(),
+            on=first,
+            mean_weight_g=110.0,
+            mean_weight_low_g=low_g,
+            mean_weight_high_g=high_g,
+            level=0.9,
+            fish_measured=0,
+            fish_weighed=300,
+            **place,
+        )
+        open_.add(exact)
+        open_.add(netted)
+        harvest = Harvested(
+            id=uuid4(),
+            on=first + timedelta(days=1),
+            fish_count=500,
+            weight_kg=50.0,
+            **place,
+        )
+        open_.add(harvest)
+        open_.add(replace(exact, id=uuid4(), on=first + timedelta(days=2)))
+    assert run(monkeypatch, "sample", file, "--record", "Trout") == 0
+    said = " ".join(capsys.readouterr().err.split())
+    found = re.search(r"its samples weigh ([0-9.]+) % more than all its fish", said)
+    assert found is not None
+    # ln (110 / 100) = 0.095, of which 0.001 / (0.001 + 0.0003 + 0.0001) at most is it
+    assert 3.0 < float(found[1]) < 8.0
+    assert "the book does" in said
 
 
 def test_weights_of_other_fish_are_not_entered(

@@ -2304,6 +2304,11 @@ cli-backup-missing = { $photos ->
 
 cli-sample-entered = Ins Bestandsbuch eingetragen, Eintrag { $entry }.
 
+cli-sample-netted = Bei { $cohort } sagen die Fische, die beim Besatz oder bei der Ernte gewogen und gezählt wurden, dass seine Proben { PERCENT($by, decimals: 1) } { $case ->
+        [heavier] mehr
+       *[lighter] weniger
+    } wiegen als alle Fische (Tropfwasser und welche Fische gekeschert werden; { PERCENT($low, decimals: 1) } bis { PERCENT($high, decimals: 1) }). Die Antwort oben zieht das nicht ab, das Bestandsbuch tut es: { AMOUNT($less_g, decimals: 1) } statt { AMOUNT($mean_g, decimals: 1) }.
+
 cli-sample-there = Schon im Bestandsbuch: die Probe vom { DAY($on) }, Eintrag { $entry }.
 
 cli-figure = { $case ->

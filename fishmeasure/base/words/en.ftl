@@ -2603,6 +2603,14 @@ cli-backup-missing = { $photos ->
 
 cli-sample-entered = Entered in the book, entry { $entry }.
 
+cli-sample-netted = Of { $cohort } the fish weighed and counted when stocked or harvested say
+    that its samples weigh { PERCENT($by, decimals: 1) } { $case ->
+        [heavier] more
+       *[lighter] less
+    } than all its fish (drip and which fish are netted; { PERCENT($low, decimals: 1) } to
+    { PERCENT($high, decimals: 1) }). The answer above does not take that off; the book does:
+    { AMOUNT($less_g, decimals: 1) } for { AMOUNT($mean_g, decimals: 1) }.
+
 cli-sample-there = Already in the book: the sample of { DAY($on) }, entry { $entry }.
 
 cli-figure = { $case ->

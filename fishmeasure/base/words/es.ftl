@@ -2292,6 +2292,11 @@ cli-backup-missing = { $photos ->
 
 cli-sample-entered = Anotada en el libro, anotación { $entry }.
 
+cli-sample-netted = De { $cohort } los peces pesados y contados al sembrar o cosechar dicen que sus muestras pesan { PERCENT($by, decimals: 1) } { $case ->
+        [heavier] más
+       *[lighter] menos
+    } que todos sus peces (agua que escurre y qué peces se sacan; { PERCENT($low, decimals: 1) } a { PERCENT($high, decimals: 1) }). La respuesta de arriba no lo descuenta; el libro sí: { AMOUNT($less_g, decimals: 1) } en lugar de { AMOUNT($mean_g, decimals: 1) }.
+
 cli-sample-there = Ya está en el libro: la muestra del { DAY($on) }, anotación { $entry }.
 
 cli-figure = { $case ->

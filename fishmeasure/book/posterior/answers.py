@@ -1,5 +1,6 @@
 """Figures of a cohort from draws of its posterior."""
 
+import math
 from typing import Final
 
 import numpy as np
@@ -13,6 +14,9 @@ from fishmeasure.husbandry.growth import STEP_SPREAD, GrowthFit, as_tuples, cube
 from fishmeasure.husbandry.propagation import z_score
 
 _NOTHING: Final = 1e-12
+# What nets choose is known where harvests and counts left less than this of its sd;
+# common practice, no source.
+_LEARNT_SHARE: Final = 0.8
 
 
 def figure(drawn: FloatArray, scores: FloatArray) -> Estimate:
@@ -41,6 +45,25 @@ def figure(drawn: FloatArray, scores: FloatArray) -> Estimate:
 def spread(group: Group, scores: FloatArray) -> Estimate | None:
     """Return the CV of a group's weights, None until a sample showed it."""
     return figure(np.exp(group.log_cv), scores) if group.cv_seen else None
+
+
+def samples_over_all(fish: Follower, scores: FloatArray) -> Estimate | None:
+    """Return a weighed sample's mean weight over that of all fish.
+
+    Drip beyond what a sample takes off, and which fish are netted, are alike in all
+    samples of a cohort: fish weighed and counted when harvested, or when stocked, tell
+    their product. None while they tell hardly more than was taken as likely.
+    """
+    usual = fish.history.assumptions
+    sds = usual.netting_sd_fraction, usual.drip_sd_fraction
+    names = ("netting", "drip")
+    parts = [fish.unknown(name, sd) for name, sd in zip(names, sds, strict=True)]
+    log_ratio = parts[0] + parts[1]
+    sd = float(np.std(log_ratio[1:]))
+    # Without a weighed sample nothing was met that could be told.
+    if not _NOTHING < sd < _LEARNT_SHARE * math.hypot(*sds):
+        return None
+    return figure(np.exp(log_ratio), scores)
 
 
 def growth_fit(fish: Follower, group: Group, scores: FloatArray) -> GrowthFit | None:
