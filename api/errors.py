@@ -14,6 +14,7 @@ from starlette.exceptions import HTTPException
 from api.headers import add_headers
 from api.observe import REQUEST_ID_HEADER, request_id
 from fishmeasure.base.errors import (
+    DoubtfulEntryError,
     FishMeasureError,
     LedgerError,
     PhotoError,
@@ -45,7 +46,13 @@ class ErrorBody(BaseModel):
         description="The figures and names of the message, units in their names.",
     )
     details: list[dict[str, Any]] = Field(
-        default_factory=list, description="Where in the request, if known."
+        default_factory=list,
+        description="Where in the request, if known; the questions of a "
+        "`doubtful-entry`.",
+    )
+    confirm: str | None = Field(
+        default=None,
+        description="Of a `doubtful-entry`: send it along to store it as it is.",
     )
 
 
@@ -243,6 +250,7 @@ _CODE_STATUS = {
     "not-an-image": 415,
     "unknown-record": 404,
     "entry-conflict": 409,
+    "doubtful-entry": 409,
     "already-replaced": 409,
     "version-conflict": 409,
     "name-taken": 409,
@@ -297,6 +305,9 @@ def storage_error(error: OSError) -> ApiError:
 
 def body_of(error: FishMeasureError) -> ErrorBody:
     """Return the one error body of an error; nothing of the server's inside is told."""
+    if isinstance(error, DoubtfulEntryError):
+        body = body_saying(error.said, list(error.details))
+        return body.model_copy(update={"confirm": error.token})
     if error.code not in _SAID_OTHERWISE:
         return body_saying(error.said)
     log.error("%s", error)

@@ -2,7 +2,7 @@
 
 from collections.abc import Callable
 from datetime import datetime
-from typing import Any, Generic, TypeVar
+from typing import Annotated, Any, Generic, TypeVar
 
 from pydantic import BaseModel, ConfigDict, Field
 from pydantic_core import PydanticKnownError, core_schema
@@ -14,6 +14,16 @@ from fishmeasure.photo.measurement import PhotoMeasurement
 from fishmeasure.photo.settings import PhotoChoices
 
 T = TypeVar("T")
+
+Confirm = Annotated[
+    str | None,
+    Field(
+        max_length=64,
+        description="The token of a `doubtful-entry`, to store what was asked about as "
+        "it is; it is good for exactly this and for the state of the book that it was "
+        "asked by.",
+    ),
+]
 
 
 def _no_truth(value: Any) -> Any:

@@ -10,11 +10,13 @@ from pydantic import Field
 
 from api.access import OWNER, READER, WORKER, WithCaller, closed_router
 from api.http import Revision, not_modified
-from api.schemas import In, Items, Out
+from api.outlooks import today
+from api.schemas import Confirm, In, Items, Out
 from api.services import WithServices
 from fishmeasure.book.entries import ENTRY_KINDS
 from fishmeasure.book.units import Cohort, Unit
 from fishmeasure.store.devices import written_by
+from fishmeasure.store.entering import enter
 
 router = closed_router(prefix="/v1", tags=["book"])
 
@@ -32,6 +34,7 @@ class EntriesIn(In):
     entries: list[AnyEntry] = Field(
         min_length=1, max_length=MAX_ENTRIES, description="In any order."
     )
+    confirm: Confirm = None
 
 
 class AddedOut(Out):
@@ -122,12 +125,15 @@ def post_entries(
 ) -> AddedOut:
     """Write entries, all or none; the same one sent again is no second one.
 
-    `recorded_at`, `recorded_by` and `device_id` are the server's to give: what is sent
-    of them is not looked at.
+    `recorded_at`, `recorded_by`, `device_id` and `confirmed` are the server's to give:
+    what is sent of them is not looked at.
+
+    What is far from what the book expects is 409 `doubtful-entry`, and nothing is
+    written: `details` have the doubts, the likeliest slip and the corrected entry, and
+    `confirm` the token that stores these entries as they are, marked `confirmed`.
     """
-    added = services.book.add(
-        *(written_by(entry, caller.author) for entry in sent.entries)
-    )
+    entries = [written_by(entry, caller.author) for entry in sent.entries]
+    added = enter(services.book, entries, today=today(), confirm=sent.confirm or False)
     return AddedOut(added=list(added.added), repeated=list(added.repeated))
 
 

@@ -33,6 +33,7 @@ from fishmeasure.base.errors import (
 )
 from fishmeasure.base.flags import Problem
 from fishmeasure.base.record import plain, read
+from fishmeasure.book.asking import Facts
 from fishmeasure.book.entries import Cancelled
 from fishmeasure.estimation.model import SampleAnswer, answer_from_json
 from fishmeasure.estimation.plan import FAIR_NETTING, plan_nets, spread_of_answer
@@ -41,7 +42,7 @@ from fishmeasure.render.plots import Theme, sample_line_plot, weight_plot
 from fishmeasure.species import packaged_species
 from fishmeasure.store.archive import Page, StoredSample
 from fishmeasure.store.devices import written_by
-from fishmeasure.store.entering import check_day, check_species
+from fishmeasure.store.entering import check_day, check_species, enter
 
 router = closed_router(prefix="/v1/samples", tags=["samples"])
 
@@ -86,6 +87,7 @@ class RecordIn(schemas.In):
 
     unit_id: UUID = Field(description="Unit in the book.")
     cohort_id: UUID = Field(description="Cohort in the book.")
+    confirm: schemas.Confirm = None
 
 
 class PlannedNets(schemas.Out):
@@ -212,7 +214,8 @@ def record_sample(
         If the sample has no estimate yet, or none that fish can have, or is of other
         fish than the cohort.
     LedgerError
-        If the cohort is not in the book, or the day is in the future.
+        If the cohort is not in the book, or the day is in the future, or the sample is
+        far from what the book expects: 409 `doubtful-entry`, as for entries.
     """
     stored = _up_to_date(services, services.archive.sample(sample_id))
     estimate = (stored.result or {}).get("estimate")
@@ -226,7 +229,18 @@ def record_sample(
     check_day(sample.date, outlooks.today())
     where = (sent.unit_id, sent.cohort_id)
     entry = sample_entry(sample_id, sample, where, estimate)
-    services.book.add(written_by(entry, caller.author))
+    facts = Facts(
+        problems=tuple(_problems(stored)),
+        count_in_unit=sample.count_in_unit,
+        count_in_unit_sd=sample.count_in_unit_sd,
+    )
+    enter(
+        services.book,
+        [written_by(entry, caller.author)],
+        today=outlooks.today(),
+        confirm=sent.confirm or False,
+        facts={entry.id: facts},
+    )
     stored = services.archive.put_sample(
         sample_id,
         body=plain(sample, sparse=True),

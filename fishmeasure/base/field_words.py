@@ -49,6 +49,7 @@ _WORDS = {
     "at": "Time of day, local.",
     "replaces": "Entry that this one corrects or takes back.",
     "note": "Anything worth keeping.",
+    "confirmed": "Whether it was asked about and is right; set by the book.",
     "version": "1 for a new record, one more for each change.",
     "recorded_at": "Written by the server.",
     "recorded_by": "Device that sent it, as it was called then; written by the server.",

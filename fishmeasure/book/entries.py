@@ -49,7 +49,8 @@ class Entry:
     ``recorded_at`` is written by the book, not by the caller, and is no part of
     an entry's content: it takes no part in comparisons. Nor do ``recorded_by``, the
     device that it came from as it was called then, and ``device_id``: both are empty
-    for what was entered at the machine itself. Where no single field says
+    for what was entered at the machine itself; nor ``confirmed``, which says that it
+    was asked about and is right as it stands (``asking``). Where no single field says
     what must be there, ``needs`` has the sets of fields of which one must be whole.
     """
 
@@ -60,6 +61,7 @@ class Entry:
     on: Day
     replaces: UUID | None = None
     note: Text = ""
+    confirmed: bool = field(default=False, compare=False)
     recorded_at: datetime | None = field(default=None, compare=False)
     recorded_by: Name = field(default="", compare=False)
     device_id: UUID | None = field(default=None, compare=False)

@@ -15,7 +15,12 @@ from typing import Annotated
 import typer
 
 from fishmeasure import __version__
-from fishmeasure.base.errors import BadOptionError, FishMeasureError, ReportWriteError
+from fishmeasure.base.errors import (
+    BadOptionError,
+    DoubtfulEntryError,
+    FishMeasureError,
+    ReportWriteError,
+)
 from fishmeasure.base.words import (
     Message,
     Voice,
@@ -140,14 +145,18 @@ stock.register(app)
 
 
 def main() -> None:
-    """Run the command line; bad input is one clear line and status 2."""
+    """Run the command line; bad input is one clear line and status 2.
+
+    An entry that waits for an answer is status 3.
+    """
     with speaking(Voice(language=of_locale(os.environ), teller="cli")):
         try:
             _run()
         except FishMeasureError as error:
             said = f"fishmeasure: {error.message} {error.advice}"
             sys.stderr.write(said.rstrip() + "\n")
-            sys.exit(output.STATUS_UNUSABLE_INPUT)
+            asks = isinstance(error, DoubtfulEntryError)
+            sys.exit(output.STATUS_ASKS if asks else output.STATUS_UNUSABLE_INPUT)
 
 
 def _run() -> None:

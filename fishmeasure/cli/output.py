@@ -23,6 +23,7 @@ if TYPE_CHECKING:
     from fishmeasure.photo.measurement import PhotoMeasurement
 
 STATUS_UNUSABLE_INPUT: Final = 2
+STATUS_ASKS: Final = 3
 MANY: Final = 3
 """Items from which a progress bar is worth its line."""
 

@@ -1,6 +1,6 @@
 """``fishmeasure sample``: photos and bulk weighings to mean weight and spread."""
 
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import TYPE_CHECKING, Annotated
 from uuid import uuid4
@@ -10,6 +10,7 @@ import typer
 from fishmeasure.base.errors import BadOptionError, SampleNotEnteredError
 from fishmeasure.base.words import Message, wording
 from fishmeasure.cli import options, output
+from fishmeasure.cli.asking import ConfirmOption, entered
 from fishmeasure.cli.book_options import BookOption, opened, places
 from fishmeasure.husbandry.cautions import ESTIMATE, TUB
 
@@ -46,6 +47,7 @@ def sample_command(
         Path | None,
         typer.Option(help="help-sample-save"),
     ] = None,
+    confirm: ConfirmOption = False,
     book: BookOption = None,
 ) -> None:
     """Estimate mean weight and spread from photos and bulk weighings of nets."""
@@ -85,7 +87,8 @@ def sample_command(
         _save_stock(save, result, settings, sample.name)
     if record is not None:
         measured = {sample.parent / name: photo for name, photo in photos.items()}
-        _record(wanted, result, measured, settings, cohort=record, book=book)
+        where = _Where(cohort=record, book=book, confirm=confirm)
+        _record(wanted, result, measured, settings, where)
     if any(problem.fatal for problem in result.problems):
         raise typer.Exit(output.STATUS_UNUSABLE_INPUT)
 
@@ -152,16 +155,24 @@ def read_sample_file(path: Path) -> "Sample":
     return sample_from_table(text) if is_table else read_sample(text)
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Where:
+    """Where a sample is entered, and whether it is whatever the book expects."""
+
+    cohort: str
+    book: str | None
+    confirm: bool
+
+
 def _record(
     wanted: "Sample",
     result: "SampleMeasurement",
     photos: "Mapping[Path, PhotoMeasurement]",
     settings: "PhotoSettings",
-    *,
-    cohort: str,
-    book: str | None,
+    where: "_Where",
 ) -> None:
     """Enter the sample in the book and keep its photos; again, it changes nothing."""
+    from fishmeasure.book.asking import Facts
     from fishmeasure.book.entry_of_sample import sample_entry
     from fishmeasure.cli.keeping import keep_photos
     from fishmeasure.store.entering import check_day, check_species, find_same
@@ -170,11 +181,11 @@ def _record(
         raise SampleNotEnteredError
     if wanted.date is None or not wanted.unit:
         lacking = Message.of("cli-wanted", case="record")
-        raise BadOptionError("--record", cohort, lacking)
+        raise BadOptionError("--record", where.cohort, lacking)
     check_day(wanted.date, options.read_day("date", None))
-    folder, _ = places(book=book)
-    with opened(book) as open_:
-        fish = open_.cohort(cohort)
+    folder, _ = places(book=where.book)
+    with opened(where.book) as open_:
+        fish = open_.cohort(where.cohort)
         check_species(settings.species, fish)
         entry = sample_entry(
             identity=uuid4(),
@@ -183,13 +194,24 @@ def _record(
             cohort_id=fish.id,
             estimate=result.to_json(),
         )
-        same = find_same(open_, entry)
+        same, saved = find_same(open_, entry), entry.id
         kept = keep_photos(open_.archive, folder, photos, settings)
         if same is None:
-            open_.add(replace(entry, photos=kept))
+            facts = Facts(
+                problems=result.estimate.problems,
+                count_in_unit=wanted.count_in_unit,
+                count_in_unit_sd=wanted.count_in_unit_sd,
+            )
+            saved = entered(
+                open_,
+                replace(entry, photos=kept),
+                today=options.read_day("date", None),
+                confirm=where.confirm,
+                facts=facts,
+            )
         learnt = open_.samples_over_all(fish.id, options.read_day("date", None))
     said = (
-        wording("cli-sample-entered", entry=entry.id)
+        wording("cli-sample-entered", entry=saved)
         if same is None
         else wording("cli-sample-there", on=same.on, entry=same.id)
     )

@@ -16,6 +16,7 @@ from pydantic import Field
 from fishmeasure.base.estimate import Estimate
 from fishmeasure.base.flags import Problem
 from fishmeasure.base.words import Message
+from fishmeasure.book.asking import Bound, bounds
 from fishmeasure.book.entries import Entry, Sample
 from fishmeasure.book.order import in_force
 from fishmeasure.book.replay import replay
@@ -114,6 +115,13 @@ class UnitOutlook:
     withdrawals: Annotated[
         tuple[Withdrawal, ...],
         Field(description="Medicines of its fish, with the end of their periods."),
+    ]
+    asks: Annotated[
+        tuple[Bound, ...],
+        Field(
+            description="Outside what an entry of the day is asked about before it is "
+            "stored: for who has no reach of the server."
+        ),
     ]
     notes: Annotated[
         tuple[Message, ...],
@@ -232,6 +240,7 @@ def outlook_of(
         outages=outages,
         samples=_samples(here, state),
         withdrawals=waiting,
+        asks=bounds(state, here),
         notes=(*now.now_notes(verdict), *notes),
     )
 

@@ -1,20 +1,33 @@
-"""Whether a net sample may go into the book, and whether it is there already."""
+"""Whether an entry or a sample may go into the book, and whether it is there already.
 
+What the book finds unlikely is asked about first (``book.asking``); the answer is a
+token that is good for exactly these entries and this state of the book, or a yes.
+"""
+
+import hashlib
+import json
 import math
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, fields, replace
 from datetime import date, timedelta
-from typing import Final
+from typing import Any, Final
+from uuid import UUID
 
 from fishmeasure.base.errors import (
+    DoubtfulEntryError,
     FutureDayError,
     OtherSpeciesError,
     SampleElsewhereError,
     SpeciesError,
 )
-from fishmeasure.base.words import shell_word
-from fishmeasure.book.entries import Sample
+from fishmeasure.base.record import plain
+from fishmeasure.base.words import Message, Parameters, shell_word
+from fishmeasure.book.asking import Facts, Ledger, Question, ask
+from fishmeasure.book.entries import Entry, Sample, entry_to_plain
 from fishmeasure.book.units import Cohort
 from fishmeasure.species import Species, load_species
-from fishmeasure.store.book import Book
+from fishmeasure.store.book import Book, BookContent
+from fishmeasure.store.rows import Added, newest
 
 # Two places are at most 26 hours apart, so it may be tomorrow for who sends it.
 _SLACK: Final = timedelta(days=1)
@@ -109,3 +122,116 @@ def _is_same(one: Sample, other: Sample) -> bool:
         elif not math.isclose(first, second, rel_tol=_SAME):
             return False
     return True
+
+
+# --- asking before believing ----------------------------------------------------
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Asked:
+    """What is asked about entries, and the token of the answer that they are right."""
+
+    questions: tuple[Question, ...]
+    token: str
+
+    def error(self) -> DoubtfulEntryError:
+        """Return what is raised where nobody answers."""
+        first = self.questions[0]
+        doubts = tuple(
+            Message(problem.code, Parameters(problem.parameters))
+            for problem in first.doubts
+        )
+        details = tuple(question_json(question) for question in self.questions)
+        return DoubtfulEntryError(doubts, first.slip, self.token, details)
+
+
+def question_json(question: Question) -> dict[str, Any]:
+    """Return a question as JSON has it."""
+    right, slip = question.corrected, question.slip
+    return {
+        "id": str(question.entry.id),
+        "doubts": [plain(problem) for problem in question.doubts],
+        "slip": None if slip is None else {"code": slip.code, "message": str(slip)},
+        "slip_chance": round(question.slip_chance, 3),
+        "corrected": None if right is None else plain(entry_to_plain(right)),
+    }
+
+
+def questions_about(
+    book: Book,
+    entries: Sequence[Entry],
+    *,
+    today: date,
+    facts: Mapping[UUID, Facts] | None = None,
+) -> Asked:
+    """Return what is to be asked about entries that are not in the book yet.
+
+    Each is held against the book with those before it.
+    """
+    content = book.content()
+    there = {entry.id for entry in content.entries}
+    known = Ledger(
+        units=newest(content.units),
+        cohorts=newest(content.cohorts),
+        entries=content.entries,
+    )
+    found = []
+    for entry in entries:
+        if entry.id in there:
+            continue
+        question = ask(known, entry, today=today, facts=(facts or {}).get(entry.id))
+        if question is not None:
+            found.append(question)
+        known = known.with_entry(entry)
+    return Asked(questions=tuple(found), token=_token(content, entries))
+
+
+def enter(
+    book: Book,
+    entries: Sequence[Entry],
+    *,
+    today: date,
+    confirm: str | bool = False,
+    facts: Mapping[UUID, Facts] | None = None,
+) -> Added:
+    """Write entries: all of them or none, each that is doubtful once it is confirmed.
+
+    Parameters
+    ----------
+    confirm
+        The token of the question, or True for whatever may be asked.
+
+    Raises
+    ------
+    DoubtfulEntryError
+        If something is to be asked; nothing is written then.
+    LedgerError
+        As ``Book.add``.
+    """
+    asked = questions_about(book, entries, today=today, facts=facts)
+    doubted = {question.entry.id for question in asked.questions}
+    if doubted and confirm is not True and confirm != asked.token:
+        raise asked.error()
+    return book.add(
+        *(replace(entry, confirmed=entry.id in doubted) for entry in entries)
+    )
+
+
+def _token(content: BookContent, entries: Sequence[Entry]) -> str:
+    """Return the digest of entries and of what the book has of their fish and units."""
+    sent = [
+        [(f.name, str(getattr(entry, f.name))) for f in fields(entry) if f.compare]
+        for entry in entries
+    ]
+    units = {i for e in entries for i in (e.place_id, *e.other_place_ids)} - {None}
+    fish = {entry.fish_id for entry in entries} - {None}
+    near = [
+        str(e.id)
+        for e in content.entries
+        if e.fish_id in fish or units & {e.place_id, *e.other_place_ids}
+    ]
+    near += [str(e.id) for e in content.entries if e.replaces is not None]
+    versions = [(str(u.id), u.version) for u in content.units]
+    versions += [(str(c.id), c.version) for c in content.cohorts]
+    said = json.dumps([sent, near, versions])
+    return hashlib.sha256(said.encode()).hexdigest()

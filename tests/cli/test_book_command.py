@@ -1,5 +1,6 @@
 """The book on the command line, as a grower uses it."""
 
+import io
 import json
 import os
 import shlex
@@ -106,7 +107,7 @@ def test_state_of_the_book(filled: Any) -> None:
     assert state["units"][0]["fish_count"]["value"] == pytest.approx(300, rel=0.01)
     filled(
         "book", "add", "sold", "on=2026-03-02", "unit=Tank A", "cohort=Trout",
-        "fish_count=400",
+        "fish_count=400", "--confirm",
     )  # fmt: skip
     out = filled("book", "state", "--on", "2026-04-01")[1]
     assert "more fish going out" in out
@@ -284,16 +285,43 @@ def test_a_slip_in_the_place_makes_no_book(run: Any, words: tuple[str, ...]) -> 
 
 
 @pytest.mark.parametrize("kind", ["died", "harvested", "sold"])
-def test_more_fish_out_than_in_is_said_at_once(filled: Any, kind: str) -> None:
-    """The entry is kept as it was given, and so is the doubt, on the page too."""
-    where = "on=2026-03-09", "unit=Tank A", "cohort=Trout"
-    status, out, err = filled("book", "add", kind, *where, "fish_count=5000")
+def test_more_fish_out_than_in_is_asked(filled: Any, kind: str) -> None:
+    """Status 3 and nothing stored; confirmed it is kept with its mark and the doubt."""
+    add = "book", "add", kind, "on=2026-03-09", "unit=Tank A", "cohort=Trout"
+    status, out, err = filled(*add, "fish_count=5000")
+    assert (status, out) == (3, "")
+    assert "5000 fish are to leave Tank A" in err
+    assert "--confirm" in err
+    assert kind not in filled("book", "entries")[1]
+    status, out, _ = filled(*add, "fish_count=5000", "--confirm")
     entry = str(UUID(out.strip()))
     said = "The book has 4700 more fish going out than came in."
-    assert (status, said in err) == (0, True)
+    assert "confirmed" in filled("book", "entries")[1]
     assert said in filled("outlook", "Tank A", "--on", "2026-04-01")[1]
-    assert filled("book", "correct", entry, "fish_count=50")[2] == ""
+    assert filled("book", "correct", entry, "fish_count=5")[2] == ""
     assert said not in filled("outlook", "Tank A", "--on", "2026-04-01")[1]
+    assert "confirmed" not in filled("book", "entries")[1]
+
+
+@pytest.mark.parametrize(
+    ("answers", "kept"), [("y\n", "3000"), ("what\nc\n", "300"), ("n\n", ""), ("", "")]
+)
+def test_a_terminal_is_asked(
+    filled: Any, monkeypatch: pytest.MonkeyPatch, answers: str, kept: str
+) -> None:
+    """It is right, the corrected one is right, or it is left: nothing is stored."""
+    terminal = io.StringIO(answers)
+    monkeypatch.setattr(terminal, "isatty", lambda: True)
+    monkeypatch.setattr(sys, "stdin", terminal)
+    status, _, err = filled(
+        "book", "add", "counted", "unit=Tank A", "cohort=Trout", "on=2026-03-06",
+        "fish_count=3000",
+    )  # fmt: skip
+    assert "Were it 300 fish, it would fit." in err
+    assert status == (0 if kept else 3)
+    shown = json.loads(filled("book", "entries", "--json", "-")[1])
+    counts = [str(e["fish_count"]) for e in shown if e["kind"] == "counted"]
+    assert counts == ([kept] if kept else [])
 
 
 def said_commands(text: str) -> list[list[str]]:

@@ -22,6 +22,9 @@ export class Refused extends Error {
     this.status = status;
     this.code = body.code ?? "failed";
     this.advice = body.advice ?? "";
+    /** @type {unknown[]} */
+    this.details = body.details ?? [];
+    this.confirm = body.confirm ?? null;
   }
 }
 

@@ -12,6 +12,7 @@ import { onChange } from "./store.js";
 import { loadTexts, t } from "./text.js";
 import { watchVersion } from "./version.js";
 import * as answer from "./screens/answer.js";
+import * as asked from "./screens/asked.js";
 import * as book from "./screens/book.js";
 import * as devices from "./screens/devices.js";
 import * as entry from "./screens/entry.js";
@@ -36,6 +37,8 @@ screens({
   "unit/:unit/book": book,
   "unit/:unit/book/add/:kind": only("worker", entry),
   "unit/:unit/book/:entry": entry,
+  "asked/:write": asked,
+  "asked/:write/change": entry,
   "sample/:sample": sample,
   "sample/:sample/net/:net": weigh,
   "sample/:sample/answer": answer,

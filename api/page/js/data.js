@@ -156,9 +156,9 @@ export function write({ after = 0, ...given }) {
  * @param {AnyEntry} entry
  * @param {string} label
  * @param {string} detail
- * @param {number} [after]
+ * @param {{ after?: number, answered?: boolean }} [more]
  */
-export function writeEntry(entry, label, detail, after = 0) {
+export function writeEntry(entry, label, detail, { after = 0, answered = false } = {}) {
   return put("writes", {
     id: entry.id,
     created: Date.now() + after / 100,
@@ -166,6 +166,7 @@ export function writeEntry(entry, label, detail, after = 0) {
     method: "POST",
     path: address("/v1/entries"),
     body: entry,
+    answered,
     label,
     detail,
     state: "waiting",

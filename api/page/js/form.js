@@ -114,7 +114,8 @@ export class Form {
     // A second tap must not save twice, also while the next screen is on its way.
     this.button.disabled = true;
     try {
-      await this.onsave(values);
+      // A question about what was typed keeps the form.
+      if ((await this.onsave(values)) === false) this.button.disabled = false;
     } catch (error) {
       const message = error instanceof Error ? error.message : String(error);
       fill(this.errors, banner("bad", message));

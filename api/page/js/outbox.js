@@ -6,7 +6,7 @@ import { all, remove, update } from "./store.js";
 
 /** @import { Item, Photo, Queued, Sample, Stores, Write } from "./types.js" */
 
-const OPEN = ["waiting", "sending", "refused"];
+const OPEN = ["waiting", "sending", "refused", "asked"];
 
 /** Return how many things wait to be sent or were refused. */
 export async function countWaiting() {
@@ -62,7 +62,8 @@ function sampleItem(sample) {
     state: sample.state === "measured" && sample.recorded ? "saved" : sample.state,
     what: t("waiting-sample", { unit: sample.unit_name }),
     detail: dateText(sample.date),
-    link: `sample/${sample.id}`,
+    link:
+      sample.state === "asked" ? `sample/${sample.id}/answer` : `sample/${sample.id}`,
   };
 }
 
@@ -72,7 +73,7 @@ function writeItem(write) {
     ...base("writes", write, write.id),
     what: write.label,
     detail: write.detail ?? "",
-    link: null,
+    link: write.state === "asked" ? `asked/${write.id}` : null,
   };
 }
 
@@ -90,7 +91,7 @@ export function retry(item) {
 
 /**
  * Give something up that was refused.
- * @param {Item} item
+ * @param {Pick<Item, "store" | "key">} item
  */
 export const giveUp = (item) =>
   item.store === "photos" ? forgetPhoto(item.key) : remove(item.store, item.key);

@@ -6,6 +6,7 @@
  */
 
 import { Busy, Failed, Refused, events } from "./api.js";
+import { DOUBTFUL, isAnswered, questionOf } from "./asking.js";
 import { forgetArrived } from "./cleaning.js";
 import { all, onChange, update } from "./store.js";
 import { nextTask } from "./tasks.js";
@@ -114,7 +115,9 @@ async function attempt(task) {
  */
 async function failed(error, mark) {
   if (error instanceof Refused && error.status !== 401) {
-    await mark((record) => refuse(record, error));
+    await mark((record) =>
+      error.code === DOUBTFUL ? ask(record, error) : refuse(record, error),
+    );
     return null;
   }
   let givenUp = false;
@@ -146,6 +149,22 @@ function refuse(record, error) {
   const { code = "failed", advice = "" } = error instanceof Refused ? error : {};
   const message = error instanceof Error ? error.message : String(error);
   record.error = { code, message, advice };
+}
+
+/**
+ * Keep what the server asks; where it was answered here already, send the answer.
+ * @param {Stores[Queued]} record
+ * @param {Refused} error
+ */
+function ask(record, error) {
+  const question = questionOf(error);
+  const answered = "answered" in record && record.answered && isAnswered(question);
+  Object.assign(record, { state: "asked", error: null, question, confirm: null });
+  if (answered) {
+    Object.assign(record, { state: "waiting", confirm: question.confirm });
+    Object.assign(record, { question: null, answered: false });
+  }
+  if ("record_wanted" in record) record.record_wanted = false;
 }
 
 function backOff() {

@@ -47,6 +47,7 @@ export function edit(id, change) {
     sample.edits += 1;
     sample.state = "waiting";
     sample.failures = 0;
+    sample.question = null;
   });
 }
 

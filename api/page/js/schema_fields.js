@@ -8,7 +8,7 @@ import { unitOfName } from "./units.js";
 
 // What the page itself knows, and standard errors, which nobody knows at the tank.
 const NOT_ASKED =
-  /^(kind|id|version|replaces|recorded_at|recorded_by|device_id|unit_id|at)$|(^|_)sd(_|$)/;
+  /^(kind|id|version|replaces|recorded_at|recorded_by|device_id|confirmed|unit_id|at)$|(^|_)sd(_|$)/;
 
 /**
  * Return the names of what a person fills in: what comes first, the rest in the order

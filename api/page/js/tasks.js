@@ -56,7 +56,11 @@ function isReady(sample, photos) {
 
 /** @param {Write} write */
 async function sendWrite(write) {
-  const json = write.kind === "entry" ? { entries: [write.body] } : write.body;
+  const { confirm } = write;
+  const json =
+    write.kind === "entry"
+      ? { entries: [write.body], ...(confirm ? { confirm } : {}) }
+      : write.body;
   await send(write.method, write.path, { json });
   await update("writes", write.id, (record) => {
     record.state = "saved";
@@ -210,7 +214,8 @@ async function sendSample(sample, photos) {
   const path = address("/v1/samples/{sample_id}", named);
   let result = await send("PUT", path, { json: body });
   if (sample.record_wanted) {
-    const json = { unit_id: sample.unit_id, cohort_id: sample.cohort_id };
+    const where = { unit_id: sample.unit_id, cohort_id: sample.cohort_id };
+    const json = { ...where, ...(sample.confirm ? { confirm: sample.confirm } : {}) };
     const record = address("/v1/samples/{sample_id}/record", named);
     result = await send("POST", record, { json });
   }

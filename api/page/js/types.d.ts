@@ -94,8 +94,30 @@ export type Read<T> = { data: T; stale: boolean };
 
 // --- what the phone keeps -----------------------------------------------------------
 
-export type State = "waiting" | "sending" | "measured" | "saved" | "refused";
-export type Told = { code: string; message: string; advice: string };
+export type State = "waiting" | "sending" | "measured" | "saved" | "refused" | "asked";
+export type Told = {
+  code: string;
+  message: string;
+  advice: string;
+  details?: unknown[];
+  confirm?: string | null;
+};
+/** What the server asks about one entry. */
+export type Asked = {
+  id: string;
+  doubts: { code: string; message: string }[];
+  slip: { code: string; message: string } | null;
+  corrected: AnyEntry | null;
+};
+/** The same, or what the bounds of the outlook ask, as a screen shows it. */
+export type Question = {
+  messages: string[];
+  codes: string[];
+  slip: string | null;
+  corrected: AnyEntry | null;
+  confirm: string | null;
+};
+export type Bound = Schemas["BoundResult"];
 
 type Sending = {
   created: number;
@@ -103,6 +125,9 @@ type Sending = {
   error?: Told | null;
   /** How often the server failed at it. */
   failures?: number;
+  /** What is asked about it, and the token of the answer that it is right. */
+  question?: Question | null;
+  confirm?: string | null;
 };
 /** In the tub or not; what the phone kept before knew of no tub. */
 export type InTub = { in_water?: boolean; water_depth_mm?: number | null };
@@ -155,7 +180,7 @@ export type Write = Sending & {
   label: string;
   detail?: string;
 } & (
-    | { kind: "entry"; body: AnyEntry }
+    | { kind: "entry"; body: AnyEntry; answered?: boolean }
     | { kind: "unit"; body: Unit }
     | { kind: "cohort"; body: Cohort }
   );

@@ -1,10 +1,11 @@
 """The book refuses an entry or cannot be read."""
 
 from datetime import date
+from typing import Any
 from uuid import UUID
 
 from fishmeasure.base.errors.base import FishMeasureError
-from fishmeasure.base.words import Reason
+from fishmeasure.base.words import NOTHING, Message, Reason
 
 
 class LedgerError(FishMeasureError):
@@ -55,6 +56,34 @@ class FutureDayError(LedgerError):
 
     def __init__(self, on: date, today: date) -> None:
         super().__init__(on=on, today=today)
+
+
+class DoubtfulEntryError(LedgerError):
+    """An entry is far from what the book expects; it waits for an answer.
+
+    ``token`` confirms these entries as they are, by this book; ``details`` are the
+    questions as JSON has them.
+    """
+
+    code = "doubtful-entry"
+
+    def __init__(
+        self,
+        doubts: tuple[Message, ...],
+        slip: Message | None,
+        token: str,
+        details: tuple[dict[str, Any], ...] = (),
+    ) -> None:
+        *others, told = doubts
+        for doubt in reversed(others):
+            told = Message.of("both-said", first=doubt, then=told)
+        super().__init__(
+            case="plain" if slip is None else "slip",
+            doubts=told,
+            slip=NOTHING if slip is None else slip,
+        )
+        self.token = token
+        self.details = details
 
 
 class NoBookError(LedgerError):

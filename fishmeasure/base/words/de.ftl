@@ -285,6 +285,16 @@ entry-conflict = Im Bestandsbuch steht unter der Kennung { $identity } schon etw
     .advice = Es wurde nichts geändert. Eine Berichtigung ist ein neuer Eintrag, der den alten ersetzt.
     .meaning = Dieselbe Kennung wurde schon mit anderem Inhalt gesendet.
 
+both-said = { $first } { $then }
+
+doubtful-entry = Noch nicht gespeichert: { $doubts }{ $case ->
+        [slip] {" "}{ $slip }
+       *[plain] {""}
+    }
+    .advice = Berichtigen Sie es, oder sagen Sie, dass es so stimmt.
+    .cli = Berichtigen Sie es, oder setzen Sie --confirm dazu, wenn es so stimmt.
+    .meaning = Ein Eintrag liegt weit von dem, was das Bestandsbuch erwartet, und wartet auf eine Antwort.
+
 already-replaced = Der Eintrag { $identity } wurde schon durch { $by } ersetzt.
     .advice = Sehen Sie ihn sich an; ist er noch falsch, ersetzen Sie { $by }.
     .meaning = Jemand anderes hat den Eintrag vorher berichtigt oder zurückgenommen.
@@ -1936,6 +1946,90 @@ more-out-than-in = Im Bestandsbuch gehen { NUMBER($more, decimals: 0) } Fische m
     .advice = Ein Eintrag fehlt oder hat die falsche Charge; zählen Sie die Fische.
     .meaning = Es verließen mehr Fische einer Charge eine Einheit, als hineinkamen.
 
+doubt-weight = { $case ->
+        [falling] Die Fische wiegen je { AMOUNT($entered_g, digits: 3) }; am { DAY($on) } wogen sie { AMOUNT($before_g, digits: 3) }, und zu erwarten sind { AMOUNT($expected_g, digits: 3) }.
+        [size] Das wären Fische von je { AMOUNT($entered_g, digits: 3) }.
+        [each] Das sind { AMOUNT($entered_g, digits: 3) } je Fisch; zu erwarten sind { AMOUNT($expected_g, digits: 3) }.
+       *[sample] Die Fische wiegen je { AMOUNT($entered_g, digits: 3) }; zu erwarten sind { AMOUNT($expected_g, digits: 3) }.
+    }
+    .meaning = Vor dem Speichern gefragt: ein Mittelgewicht liegt weit vom Erwarteten.
+
+doubt-count = { $case ->
+        [gone] { NUMBER($entered_fish, decimals: 0) } Fische sollen { $unit } verlassen, wo nach dem Bestandsbuch { NUMBER($expected_fish, decimals: 0) } sind.
+        [dead] { NUMBER($entered_fish, decimals: 0) } tote Fische sind in { $unit } weit mehr als üblich.
+        [stated] Die Probe wurde für { NUMBER($entered_fish, decimals: 0) } Fische in { $unit } gerechnet, wo nach dem Bestandsbuch { NUMBER($expected_fish, decimals: 0) } sind.
+       *[counted] In { $unit } wurden { NUMBER($entered_fish, decimals: 0) } Fische gezählt, wo nach dem Bestandsbuch { NUMBER($expected_fish, decimals: 0) } sind.
+    }
+    .meaning = Vor dem Speichern gefragt: eine Zahl von Fischen liegt weit vom Erwarteten.
+
+doubt-kilograms = { $case ->
+        [gone] { AMOUNT($entered_kg) } sollen { $unit } verlassen, wo nach dem Bestandsbuch { AMOUNT($expected_kg) } sind.
+       *[stocked] { AMOUNT($entered_kg) } passen nicht zu Zahl und Größe der Fische, die { AMOUNT($expected_kg) } ergeben.
+    }
+    .meaning = Vor dem Speichern gefragt: Kilogramm liegen weit vom Erwarteten.
+
+doubt-density = In { $unit } wären { AMOUNT($entered_kg_per_m3, decimals: 0) }, mehr als je ein Becken besetzt wird.
+    .meaning = Vor dem Speichern gefragt: mehr Fische, als eine solche Einheit fasst.
+
+doubt-fcr = Die Fische hätten mit { NUMBER($entered_ratio, digits: 2) } kg Futter ein Kilogramm zugenommen; das kann nicht sein.
+    .meaning = Vor dem Speichern gefragt: eine Futterverwertung, die kein Futter hat.
+
+doubt-condition = Bei ihren Längen haben die Fische einen Korpulenzfaktor von { NUMBER($entered_ratio, digits: 3) }; nach der letzten Probe sind { NUMBER($expected_ratio, digits: 3) } zu erwarten.
+    .meaning = Vor dem Speichern gefragt: Gewicht und Länge passen nicht zur letzten Probe.
+
+doubt-temperature = Das Wasser soll { AMOUNT($entered_deg_c, decimals: 1) } haben; zu erwarten sind { AMOUNT($expected_deg_c, decimals: 1) }.
+    .meaning = Vor dem Speichern gefragt: eine Wassertemperatur weit vom Erwarteten.
+
+doubt-feed = { AMOUNT($entered_kg) } Futter liegen weit von { AMOUNT($expected_kg) }, die zu erwarten sind.
+    .meaning = Vor dem Speichern gefragt: weit mehr oder weniger Futter als üblich.
+
+doubt-no-fish = { $case ->
+        [later] Nach dem Bestandsbuch sind vor dem { DAY($first_on) } keine Fische von { $cohort } in { $unit }.
+       *[never] Nach dem Bestandsbuch sind am { DAY($on) } keine Fische von { $cohort } in { $unit }.
+    }
+    .meaning = Vor dem Speichern gefragt: Fische, wo das Bestandsbuch keine hat.
+
+doubt-twice = Dasselbe steht schon im Bestandsbuch, am { DAY($on) }.
+    .meaning = Vor dem Speichern gefragt: dieselben Zahlen sind schon da.
+
+doubt-photo-twice = { $photos ->
+        [one] Ein Foto dieser Probe ist auch in der vom { DAY($on) }.
+       *[other] { $photos } Fotos dieser Probe sind auch in der vom { DAY($on) }.
+    }
+    .meaning = Vor dem Speichern gefragt: dasselbe Foto in zwei Proben.
+
+doubt-long-ago = { DAY($on) } liegt lange vor dem { DAY($last_on) } dessen, was zuletzt eingetragen wurde.
+    .meaning = Vor dem Speichern gefragt: ein Tag vor langer Zeit.
+
+slip-fish = Wären es { NUMBER($right_fish, decimals: 0) } Fische, würde es passen.
+
+slip-grams = { $case ->
+        [grams] Wären es { AMOUNT($right_g) } je Fisch, würde es passen (Gramm statt Kilogramm).
+        [kilograms] Wären es { AMOUNT($right_g) } je Fisch, würde es passen (Kilogramm statt Gramm).
+        [pounds] Wären es { AMOUNT($right_g) } je Fisch, würde es passen (Pfund und Kilogramm).
+       *[none] Wären es { AMOUNT($right_g) } je Fisch, würde es passen.
+    }
+
+slip-kilograms = { $case ->
+        [grams] Wären es { AMOUNT($right_kg) }, würde es passen (Gramm statt Kilogramm).
+        [kilograms] Wären es { AMOUNT($right_kg) }, würde es passen (Kilogramm statt Gramm).
+        [pounds] Wären es { AMOUNT($right_kg) }, würde es passen (Pfund und Kilogramm).
+       *[none] Wären es { AMOUNT($right_kg) }, würde es passen.
+    }
+
+slip-temperature = { $case ->
+        [fahrenheit] In Grad Fahrenheit gelesen sind es { AMOUNT($right_deg_c, decimals: 1) }; das würde passen.
+       *[tenfold] Wären es { AMOUNT($right_deg_c, decimals: 1) }, würde es passen.
+    }
+
+slip-tare = Es würde passen, wenn Kescher oder Eimer mitgewogen wurde: ziehen Sie ihn ab.
+
+slip-print-scale = Es würde passen, wenn der Bogen in anderem Maßstab gedruckt wurde: messen Sie seine Prüflinie.
+
+slip-place = Es würde zu { $cohort } in { $unit } passen.
+
+slip-day = Es würde zum { DAY($right_on) } passen.
+
 no-growth-figures = Für { $species } gibt es keine Zahlen zum Wachstum: das Mittelgewicht steht zwischen Proben still.
     .meaning = Die Art hat keine Zahlen zum Wachstum, daher lässt das Bestandsbuch ihre Fische nicht wachsen.
 
@@ -2719,6 +2813,11 @@ cli-taken-as-pumped = Gilt als gepumpt: bei Stromausfall kein neues Wasser; gebe
 
 cli-ask-temperature = { $unit }: welche Wassertemperatur hat sie über das Jahr? Ohne diese gilt die letzte Messung das ganze Jahr. Zwölf Zahlen ab Januar oder eine für eine Quelle: fishmeasure book change unit { SHELL($unit) } monthly_temperature_deg_c='[8.5]'
 
+cli-ask-right = { $case ->
+        [corrected] Stimmt es? y: so speichern; c: das berichtigte speichern; n: lassen.
+       *[plain] Stimmt es? y: so speichern; n: lassen.
+    }
+
 cli-version = { $name }, Fassung { $version }
 
 note-plate-size = Portionsgröße { AMOUNT($plate_g) }
@@ -2796,6 +2895,7 @@ help-change-kind = unit oder cohort.
 help-name = Ihr Name.
 help-entry = Kennung des falschen Eintrags, oder ihr Anfang.
 help-cancel-entry = Kennung des Eintrags, oder ihr Anfang.
+help-confirm = So speichern, auch was weit von dem liegt, was das Bestandsbuch erwartet.
 help-note = Warum, für das Bestandsbuch.
 help-book-option = Datei oder Adresse des Bestandsbuchs, etwa postgresql://host/name; sonst FISHMEASURE_BOOK, sonst Ihr eigenes.
 help-code = Etwa no-marker; ohne Angabe alle.
@@ -3089,6 +3189,7 @@ page-drawing-missing = Die Zeichnung lässt sich jetzt nicht zeigen.
 page-state-waiting = wartet
 page-state-sending = wird gesendet
 page-state-measured = vermessen
+page-state-asked = stimmt das?
 page-state-refused = abgelehnt
 page-state-saved = gespeichert
 
@@ -3488,6 +3589,16 @@ page-reading-nitrite_n_mg_per_l = { $value } Nitrit-N
 page-reading-nitrate_n_mg_per_l = { $value } Nitrat-N
 page-reading-alkalinity_mg_per_l = Alkalinität { $value }
 page-reading-chloride_mg_per_l = { $value } Chlorid
+
+page-ask-title = Stimmt das?
+page-ask-outside = { $entered } ist eingetragen; zu erwarten: { $expected } ({ $low } bis { $high }).
+page-ask-too-much = { $entered } ist eingetragen; nach dem Bestandsbuch sind { $most } da.
+page-ask-each = { $weight } je Fisch
+page-ask-would-fit = Mit { $what } würde es passen.
+page-ask-right = Es stimmt
+page-ask-correct = Berichtigen
+page-ask-gone = Diese Frage ist schon beantwortet.
+page-entry-confirmed = Nachgefragt und als richtig bestätigt.
 
 page-waiting-title = Ausgang
 page-waiting-count = { $n } noch nicht gesendet

@@ -294,6 +294,16 @@ entry-conflict = The book has another { record-word } with the id { $identity } 
     .advice = Nothing was changed. A correction is a new entry that replaces the old.
     .meaning = The same id was sent before with other content.
 
+both-said = { $first } { $then }
+
+doubtful-entry = Not stored yet: { $doubts }{ $case ->
+        [slip] {" "}{ $slip }
+       *[plain] {""}
+    }
+    .advice = Correct it, or say that it is right as it is.
+    .cli = Correct it, or add --confirm if it is right as it is.
+    .meaning = An entry is far from what the book expects, and waits for an answer.
+
 already-replaced = The entry { $identity } was replaced by { $by } already.
     .advice = Look at it; if it is still wrong, replace { $by }.
     .meaning = Somebody else corrected or took back the entry first.
@@ -2193,6 +2203,109 @@ more-out-than-in = The book has { NUMBER($more, decimals: 0) } more fish going o
     .advice = An entry is missing or has the wrong cohort; count the fish.
     .meaning = More of a cohort's fish left a unit than came into it.
 
+doubt-weight = { $case ->
+        [falling] The fish weigh { AMOUNT($entered_g, digits: 3) } each; they weighed
+            { AMOUNT($before_g, digits: 3) } on { DAY($on) }, and
+            { AMOUNT($expected_g, digits: 3) } are expected.
+        [size] These would be fish of { AMOUNT($entered_g, digits: 3) } each.
+        [each] That is { AMOUNT($entered_g, digits: 3) } a fish, where
+            { AMOUNT($expected_g, digits: 3) } are expected.
+       *[sample] The fish weigh { AMOUNT($entered_g, digits: 3) } each, where
+            { AMOUNT($expected_g, digits: 3) } are expected.
+    }
+    .meaning = Asked before it is stored: a mean weight is far from what is expected.
+
+doubt-count = { $case ->
+        [gone] { NUMBER($entered_fish, decimals: 0) } fish are to leave { $unit }, where
+            there are { NUMBER($expected_fish, decimals: 0) } by the book.
+        [dead] { NUMBER($entered_fish, decimals: 0) } dead fish are far more than usual in
+            { $unit }.
+        [stated] The sample was worked out for { NUMBER($entered_fish, decimals: 0) } fish in
+            { $unit }, where there are { NUMBER($expected_fish, decimals: 0) } by the book.
+       *[counted] { NUMBER($entered_fish, decimals: 0) } fish were counted in { $unit }, where
+            there are { NUMBER($expected_fish, decimals: 0) } by the book.
+    }
+    .meaning = Asked before it is stored: a number of fish is far from what is expected.
+
+doubt-kilograms = { $case ->
+        [gone] { AMOUNT($entered_kg) } are to leave { $unit }, where there are
+            { AMOUNT($expected_kg) } by the book.
+       *[stocked] { AMOUNT($entered_kg) } do not fit the number and the size of the fish,
+            which make { AMOUNT($expected_kg) }.
+    }
+    .meaning = Asked before it is stored: kilograms are far from what is expected.
+
+doubt-density = { $unit } would hold { AMOUNT($entered_kg_per_m3, decimals: 0) }, more than any
+    tank is stocked.
+    .meaning = Asked before it is stored: more fish than a unit of that size holds.
+
+doubt-fcr = The fish would have put on a kilogram for { NUMBER($entered_ratio, digits: 2) } kg
+    of feed, which cannot be.
+    .meaning = Asked before it is stored: a feed conversion that no feed gives.
+
+doubt-condition = At their lengths the fish have a condition factor of
+    { NUMBER($entered_ratio, digits: 3) }, where { NUMBER($expected_ratio, digits: 3) } is
+    expected after the last sample.
+    .meaning = Asked before it is stored: weight and length do not fit the last sample's.
+
+doubt-temperature = The water is said to have { AMOUNT($entered_deg_c, decimals: 1) }, where
+    { AMOUNT($expected_deg_c, decimals: 1) } are expected.
+    .meaning = Asked before it is stored: a water temperature far from what is expected.
+
+doubt-feed = { AMOUNT($entered_kg) } of feed are far from the { AMOUNT($expected_kg) } that
+    are expected.
+    .meaning = Asked before it is stored: far more or less feed than usual.
+
+doubt-no-fish = { $case ->
+        [later] By the book there are no fish of { $cohort } in { $unit } before
+            { DAY($first_on) }.
+       *[never] By the book there are no fish of { $cohort } in { $unit } on { DAY($on) }.
+    }
+    .meaning = Asked before it is stored: fish are entered where the book has none.
+
+doubt-twice = The same is in the book already, on { DAY($on) }.
+    .meaning = Asked before it is stored: the same figures are there already.
+
+doubt-photo-twice = { $photos ->
+        [one] A photo of this sample is in the one of { DAY($on) }, too.
+       *[other] { $photos } photos of this sample are in the one of { DAY($on) }, too.
+    }
+    .meaning = Asked before it is stored: the same photo in two samples.
+
+doubt-long-ago = { DAY($on) } is long before the { DAY($last_on) } of what was entered last.
+    .meaning = Asked before it is stored: a day long ago.
+
+slip-fish = Were it { NUMBER($right_fish, decimals: 0) } fish, it would fit.
+
+slip-grams = { $case ->
+        [grams] Were it { AMOUNT($right_g) } a fish, it would fit (grams for kilograms).
+        [kilograms] Were it { AMOUNT($right_g) } a fish, it would fit (kilograms for grams).
+        [pounds] Were it { AMOUNT($right_g) } a fish, it would fit (pounds and kilograms).
+       *[none] Were it { AMOUNT($right_g) } a fish, it would fit.
+    }
+
+slip-kilograms = { $case ->
+        [grams] Were it { AMOUNT($right_kg) }, it would fit (grams for kilograms).
+        [kilograms] Were it { AMOUNT($right_kg) }, it would fit (kilograms for grams).
+        [pounds] Were it { AMOUNT($right_kg) }, it would fit (pounds and kilograms).
+       *[none] Were it { AMOUNT($right_kg) }, it would fit.
+    }
+
+slip-temperature = { $case ->
+        [fahrenheit] Read in degrees Fahrenheit it is { AMOUNT($right_deg_c, decimals: 1) },
+            which would fit.
+       *[tenfold] Were it { AMOUNT($right_deg_c, decimals: 1) }, it would fit.
+    }
+
+slip-tare = It would fit if the net or the bucket was weighed with the fish: take it off.
+
+slip-print-scale = It would fit if the sheet was printed at another scale: measure its check
+    line.
+
+slip-place = It would fit { $cohort } in { $unit }.
+
+slip-day = It would fit { DAY($right_on) }.
+
 no-growth-figures = There are no growth figures for { $species }: the mean weight stands
     still between samples.
     .meaning = The species has no growth figures, so the book grows no fish of it.
@@ -3076,6 +3189,12 @@ cli-ask-temperature = { $unit }: what is its water temperature over the year? Wi
     last reading is held for the whole year. Twelve figures from January on, or one for a
     spring: fishmeasure book change unit { SHELL($unit) } monthly_temperature_deg_c='[8.5]'
 
+cli-ask-right = { $case ->
+        [corrected] Is it right? y: store it as it is; c: store the corrected one; n: leave
+            it.
+       *[plain] Is it right? y: store it as it is; n: leave it.
+    }
+
 cli-version = { $name }, version { $version }
 
 note-plate-size = Plate size { AMOUNT($plate_g) }
@@ -3170,6 +3289,7 @@ help-name = Its name.
 help-entry = Id of the wrong entry, or its start.
 help-cancel-entry = Id of the entry, or its start.
 help-note = Why, for the book.
+help-confirm = Store it as it is, also where it is far from what the book expects.
 help-book-option = File or address of the book, such as postgresql://host/name; else
     FISHMEASURE_BOOK, else your own.
 help-code = Such as no-marker; all, if left out.
@@ -3489,6 +3609,7 @@ page-state-waiting = waiting
 page-state-sending = sending
 page-state-measured = measured
 page-state-refused = refused
+page-state-asked = is it right?
 page-state-saved = saved
 
 page-home-title = Your units
@@ -3922,6 +4043,16 @@ page-reading-nitrite_n_mg_per_l = { $value } nitrite-N
 page-reading-nitrate_n_mg_per_l = { $value } nitrate-N
 page-reading-alkalinity_mg_per_l = alkalinity { $value }
 page-reading-chloride_mg_per_l = { $value } chloride
+
+page-ask-title = Is this right?
+page-ask-outside = { $entered } is entered; { $expected } is expected ({ $low } to { $high }).
+page-ask-too-much = { $entered } is entered; there are { $most } by the book.
+page-ask-each = { $weight } a fish
+page-ask-would-fit = Were it { $what }, it would fit.
+page-ask-right = It is right
+page-ask-correct = Correct it
+page-ask-gone = This question was answered already.
+page-entry-confirmed = Asked about, and confirmed as right.
 
 page-waiting-title = Outbox
 page-waiting-count = { $n } not sent yet

@@ -282,6 +282,16 @@ entry-conflict = El libro ya tiene otro contenido con el identificador { $identi
     .advice = No se ha cambiado nada. Una corrección es una anotación nueva que sustituye a la anterior.
     .meaning = El mismo identificador se envió antes con otro contenido.
 
+both-said = { $first } { $then }
+
+doubtful-entry = Aún no se ha guardado: { $doubts }{ $case ->
+        [slip] {" "}{ $slip }
+       *[plain] {""}
+    }
+    .advice = Corríjalo, o diga que está bien así.
+    .cli = Corríjalo, o añada --confirm si está bien así.
+    .meaning = Una anotación queda lejos de lo que el libro espera, y aguarda una respuesta.
+
 already-replaced = La anotación { $identity } ya fue sustituida por { $by }.
     .advice = Revísela; si aún es incorrecta, sustituya { $by }.
     .meaning = Otra persona corrigió o anuló antes la anotación.
@@ -1924,6 +1934,90 @@ more-out-than-in = En el libro salen { NUMBER($more, decimals: 0) } peces más d
     .advice = Falta una anotación o tiene el lote equivocado; cuente los peces.
     .meaning = Salieron de una unidad más peces de un lote de los que entraron.
 
+doubt-weight = { $case ->
+        [falling] Los peces pesan { AMOUNT($entered_g, digits: 3) } cada uno; pesaban { AMOUNT($before_g, digits: 3) } el { DAY($on) }, y se esperan { AMOUNT($expected_g, digits: 3) }.
+        [size] Serían peces de { AMOUNT($entered_g, digits: 3) } cada uno.
+        [each] Son { AMOUNT($entered_g, digits: 3) } por pez; se esperan { AMOUNT($expected_g, digits: 3) }.
+       *[sample] Los peces pesan { AMOUNT($entered_g, digits: 3) } cada uno; se esperan { AMOUNT($expected_g, digits: 3) }.
+    }
+    .meaning = Se pregunta antes de guardar: un peso medio queda lejos de lo esperado.
+
+doubt-count = { $case ->
+        [gone] Han de salir { NUMBER($entered_fish, decimals: 0) } peces de { $unit }, donde según el libro hay { NUMBER($expected_fish, decimals: 0) }.
+        [dead] { NUMBER($entered_fish, decimals: 0) } peces muertos son muchos más que de costumbre en { $unit }.
+        [stated] El muestreo se calculó para { NUMBER($entered_fish, decimals: 0) } peces en { $unit }, donde según el libro hay { NUMBER($expected_fish, decimals: 0) }.
+       *[counted] Se contaron { NUMBER($entered_fish, decimals: 0) } peces en { $unit }, donde según el libro hay { NUMBER($expected_fish, decimals: 0) }.
+    }
+    .meaning = Se pregunta antes de guardar: un número de peces queda lejos de lo esperado.
+
+doubt-kilograms = { $case ->
+        [gone] Han de salir { AMOUNT($entered_kg) } de { $unit }, donde según el libro hay { AMOUNT($expected_kg) }.
+       *[stocked] { AMOUNT($entered_kg) } no cuadran con el número y el tamaño de los peces, que dan { AMOUNT($expected_kg) }.
+    }
+    .meaning = Se pregunta antes de guardar: los kilogramos quedan lejos de lo esperado.
+
+doubt-density = { $unit } tendría { AMOUNT($entered_kg_per_m3, decimals: 0) }, más de lo que se pone en ningún tanque.
+    .meaning = Se pregunta antes de guardar: más peces de los que caben en una unidad así.
+
+doubt-fcr = Los peces habrían ganado un kilogramo con { NUMBER($entered_ratio, digits: 2) } kg de pienso, lo que no puede ser.
+    .meaning = Se pregunta antes de guardar: una conversión que ningún pienso da.
+
+doubt-condition = Para sus longitudes los peces tienen un factor de condición de { NUMBER($entered_ratio, digits: 3) }; tras el último muestreo se espera { NUMBER($expected_ratio, digits: 3) }.
+    .meaning = Se pregunta antes de guardar: peso y longitud no cuadran con el último muestreo.
+
+doubt-temperature = El agua tendría { AMOUNT($entered_deg_c, decimals: 1) }; se esperan { AMOUNT($expected_deg_c, decimals: 1) }.
+    .meaning = Se pregunta antes de guardar: una temperatura del agua lejos de lo esperado.
+
+doubt-feed = { AMOUNT($entered_kg) } de pienso quedan lejos de los { AMOUNT($expected_kg) } que se esperan.
+    .meaning = Se pregunta antes de guardar: mucho más o menos pienso que de costumbre.
+
+doubt-no-fish = { $case ->
+        [later] Según el libro no hay peces de { $cohort } en { $unit } antes del { DAY($first_on) }.
+       *[never] Según el libro no hay peces de { $cohort } en { $unit } el { DAY($on) }.
+    }
+    .meaning = Se pregunta antes de guardar: peces donde el libro no los tiene.
+
+doubt-twice = Lo mismo está ya en el libro, el { DAY($on) }.
+    .meaning = Se pregunta antes de guardar: las mismas cifras están ya.
+
+doubt-photo-twice = { $photos ->
+        [one] Una foto de este muestreo está también en el del { DAY($on) }.
+       *[other] { $photos } fotos de este muestreo están también en el del { DAY($on) }.
+    }
+    .meaning = Se pregunta antes de guardar: la misma foto en dos muestreos.
+
+doubt-long-ago = El { DAY($on) } es muy anterior al { DAY($last_on) } de lo último que se anotó.
+    .meaning = Se pregunta antes de guardar: un día de hace mucho.
+
+slip-fish = Con { NUMBER($right_fish, decimals: 0) } peces cuadraría.
+
+slip-grams = { $case ->
+        [grams] Con { AMOUNT($right_g) } por pez cuadraría (gramos por kilogramos).
+        [kilograms] Con { AMOUNT($right_g) } por pez cuadraría (kilogramos por gramos).
+        [pounds] Con { AMOUNT($right_g) } por pez cuadraría (libras y kilogramos).
+       *[none] Con { AMOUNT($right_g) } por pez cuadraría.
+    }
+
+slip-kilograms = { $case ->
+        [grams] Con { AMOUNT($right_kg) } cuadraría (gramos por kilogramos).
+        [kilograms] Con { AMOUNT($right_kg) } cuadraría (kilogramos por gramos).
+        [pounds] Con { AMOUNT($right_kg) } cuadraría (libras y kilogramos).
+       *[none] Con { AMOUNT($right_kg) } cuadraría.
+    }
+
+slip-temperature = { $case ->
+        [fahrenheit] Leída en grados Fahrenheit es { AMOUNT($right_deg_c, decimals: 1) }, que cuadraría.
+       *[tenfold] Con { AMOUNT($right_deg_c, decimals: 1) } cuadraría.
+    }
+
+slip-tare = Cuadraría si se pesó la red o el cubo con los peces: réstelo.
+
+slip-print-scale = Cuadraría si la hoja se imprimió a otra escala: mida su línea de control.
+
+slip-place = Cuadraría con { $cohort } en { $unit }.
+
+slip-day = Cuadraría el { DAY($right_on) }.
+
 no-growth-figures = No hay cifras de crecimiento para { $species }: el peso medio queda fijo entre muestreos.
     .meaning = La especie no tiene cifras de crecimiento, así que el libro no hace crecer sus peces.
 
@@ -2707,6 +2801,11 @@ cli-taken-as-pumped = Se toma como bombeada: sin agua nueva en un corte de luz; 
 
 cli-ask-temperature = { $unit }: ¿qué temperatura tiene su agua a lo largo del año? Sin ella vale la última medida todo el año. Doce cifras desde enero, o una para un manantial: fishmeasure book change unit { SHELL($unit) } monthly_temperature_deg_c='[8.5]'
 
+cli-ask-right = { $case ->
+        [corrected] ¿Está bien? y: guardar así; c: guardar lo corregido; n: dejarlo.
+       *[plain] ¿Está bien? y: guardar así; n: dejarlo.
+    }
+
 cli-version = { $name }, versión { $version }
 
 note-plate-size = Talla comercial { AMOUNT($plate_g) }
@@ -2784,6 +2883,7 @@ help-change-kind = unit o cohort.
 help-name = Su nombre.
 help-entry = Identificador de la anotación incorrecta, o su comienzo.
 help-cancel-entry = Identificador de la anotación, o su comienzo.
+help-confirm = Guardarlo así, aunque quede lejos de lo que el libro espera.
 help-note = Por qué, para el libro.
 help-book-option = Archivo o dirección del libro, como postgresql://host/name; si no, FISHMEASURE_BOOK, si no, el suyo.
 help-code = Como no-marker; todos, si se omite.
@@ -3077,6 +3177,7 @@ page-drawing-missing = El dibujo no se puede mostrar ahora.
 page-state-waiting = en espera
 page-state-sending = enviando
 page-state-measured = medida
+page-state-asked = ¿está bien?
 page-state-refused = rechazada
 page-state-saved = guardado
 
@@ -3476,6 +3577,16 @@ page-reading-nitrite_n_mg_per_l = { $value } de N de nitrito
 page-reading-nitrate_n_mg_per_l = { $value } de N de nitrato
 page-reading-alkalinity_mg_per_l = alcalinidad { $value }
 page-reading-chloride_mg_per_l = { $value } de cloruro
+
+page-ask-title = ¿Está bien?
+page-ask-outside = Se anota { $entered }; se espera { $expected } (de { $low } a { $high }).
+page-ask-too-much = Se anota { $entered }; según el libro hay { $most }.
+page-ask-each = { $weight } por pez
+page-ask-would-fit = Con { $what } cuadraría.
+page-ask-right = Está bien
+page-ask-correct = Corregir
+page-ask-gone = Esta pregunta ya tiene respuesta.
+page-entry-confirmed = Se preguntó y se confirmó.
 
 page-waiting-title = Salida
 page-waiting-count = { $n } sin enviar aún

@@ -40,7 +40,8 @@ class History:
 class Observation:
     """One figure that was observed: (observed - what follows) / its sd, per column.
 
-    ``sd`` is in the figure's own unit.
+    ``sd`` is in the figure's own unit. ``plain`` is the misfit before the tail of a
+    surprise that was confirmed made it less.
     """
 
     kind: str
@@ -48,3 +49,4 @@ class Observation:
     observed: float
     sd: float
     misfit: FloatArray
+    plain: FloatArray

@@ -22,6 +22,20 @@ from fishmeasure.book.posterior.unknowns import Unknowns
 # No count and no weighing is exact; small enough to change no figure.
 LEAST_SD: Final = 1e-6
 
+# A surprise that was asked about and confirmed is no slip, but may be odd fish or an
+# odd net: its error is Student's t with so many degrees of freedom (Lange, Little &
+# Taylor 1989, J Am Stat Assoc 84:881-896, find 4 to serve where they are not estimated;
+# from memory). A count stands or breaks with all else by itself.
+_TAIL_DEGREES: Final = 4.0
+_TAILED: Final = frozenset(("sample", "taken-weight", "stocked-weight", "cv", "level"))
+
+
+def with_tail(misfit: FloatArray) -> FloatArray:
+    """Return the misfit whose square is twice minus ln of Student's t."""
+    square = (_TAIL_DEGREES + 1.0) * np.log1p(misfit * misfit / _TAIL_DEGREES)
+    found: FloatArray = np.sign(misfit) * np.sqrt(square)
+    return found
+
 
 class Passing:
     """The groups of a cohort, and how far observations lie from what they come to."""
@@ -38,6 +52,7 @@ class Passing:
         self.groups: dict[UUID, Group] = {}
         self.observations: list[Observation] = []
         self.eaten: dict[UUID, list[tuple[int, int, float]]] = {}
+        self._confirmed = {entry.id for entry in history.entries if entry.confirmed}
         self._losses: dict[tuple[UUID, int], FloatArray] = {}
         self._marks: dict[tuple[UUID, int], tuple[FloatArray, FloatArray]] = {}
 
@@ -160,13 +175,16 @@ class Passing:
     ) -> None:
         """Keep how far an observation lies from what follows from the unknowns."""
         sd = max(sd, LEAST_SD * max(1.0, abs(observed)))
+        plain = (observed - follows) / sd
+        sure = entry_id in self._confirmed and kind in _TAILED
         self.observations.append(
             Observation(
                 kind=kind,
                 entry_id=entry_id,
                 observed=observed,
                 sd=sd,
-                misfit=(observed - follows) / sd,
+                misfit=with_tail(plain) if sure else plain,
+                plain=plain,
             )
         )
 

@@ -201,7 +201,7 @@ def _surprises(peak: Peak) -> dict[tuple[str, UUID], Surprise]:
         if seen.entry_id is None:
             continue
         left = 1.0 - float(lever)
-        misfit = float(seen.misfit[0])
+        misfit = float(seen.plain[0])
         sd = seen.sd * math.sqrt(float(lever) / left)
         found[seen.kind, seen.entry_id] = Surprise(
             expected=Estimate.normal(seen.observed - misfit / left * seen.sd, sd),

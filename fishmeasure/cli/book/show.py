@@ -134,7 +134,7 @@ def _what(entry: "Entry", names: dict[UUID, str]) -> str:
                 name, text = "to", names[UUID(text)]  # noqa: PLW2901
             if name == "recorded_by":
                 name = "by"  # noqa: PLW2901
-            shown.append(f"{name} {text}")
+            shown.append(name if value is True else f"{name} {text}")
     return ", ".join(shown)
 
 

@@ -2,7 +2,6 @@
 
 import sys
 from dataclasses import replace
-from datetime import date
 from difflib import get_close_matches
 from typing import TYPE_CHECKING, Annotated
 from uuid import uuid4
@@ -15,9 +14,9 @@ from fishmeasure.base.errors import (
     UnknownRecordError,
 )
 from fishmeasure.base.words import Message, wording
+from fishmeasure.cli.asking import ConfirmOption, entered
 from fishmeasure.cli.book_options import BookOption, opened
 from fishmeasure.cli.options import read_day
-from fishmeasure.cli.output import print_problem
 
 if TYPE_CHECKING:
     from fishmeasure.book.entries import Entry
@@ -54,7 +53,15 @@ _KINDS_SAID = {
     "fish": "cohort",
 }
 _WRITTEN_BY_THE_BOOK = frozenset(
-    ("id", "version", "replaces", "recorded_at", "recorded_by", "device_id")
+    (
+        "id",
+        "version",
+        "replaces",
+        "recorded_at",
+        "recorded_by",
+        "device_id",
+        "confirmed",
+    )
 )
 
 
@@ -84,6 +91,7 @@ def fields_command(
 def add_command(
     kind: Annotated[str, typer.Argument(help="help-kind")],
     fields: Fields,
+    confirm: ConfirmOption = False,
     book: BookOption = None,
 ) -> None:
     """Add a unit, a cohort or an entry (dated today, unless on=2026-05-02)."""
@@ -108,8 +116,7 @@ def add_command(
             today = read_day("on", None)
             entry = entry_from_plain({"on": today.isoformat()} | plain | {"kind": kind})
             check_day(entry.on, today)
-            saved = open_.add(entry).added[0]
-            _say_doubts(open_, entry, today)
+            saved = entered(open_, entry, today=today, confirm=confirm)
     print(saved)
 
 
@@ -139,6 +146,7 @@ def change_command(
 def correct_command(
     entry: Annotated[str, typer.Argument(help="help-entry")],
     fields: Fields,
+    confirm: ConfirmOption = False,
     book: BookOption = None,
 ) -> None:
     """Write a corrected entry in place of a wrong one, which stays in the book."""
@@ -147,16 +155,15 @@ def correct_command(
 
     with opened(book) as open_:
         old = _entry(open_, entry)
-        plain = entry_to_plain(
-            replace(old, recorded_at=None, recorded_by="", device_id=None)
-        )
+        unmarked = replace(old, recorded_by="", device_id=None, confirmed=False)
+        plain = entry_to_plain(replace(unmarked, recorded_at=None))
         plain |= _typed(type(old), fields, open_)
         plain |= {"id": str(uuid4()), "replaces": str(old.id)}
         changed = entry_from_plain(plain)
         if changed.on != old.on:
             check_day(changed.on, read_day("on", None))
-        print(open_.add(changed).added[0])
-        _say_doubts(open_, changed, read_day("on", None))
+        today = read_day("on", None)
+        print(entered(open_, changed, today=today, confirm=confirm))
 
 
 def cancel_command(
@@ -181,21 +188,6 @@ def _ask_temperature(unit: "Unit") -> None:
         wording("cli-ask-temperature", unit=unit.name),
         file=sys.stderr,
     )
-
-
-def _say_doubts(book: "Book", entry: "Entry", today: date) -> None:
-    """Say it where more fish went out than came in; the book keeps the doubt."""
-    from fishmeasure.book.entries import Died, Moved, Taken
-    from fishmeasure.book.posterior.follow import MORE_OUT
-
-    if not isinstance(entry, Died | Moved | Taken):
-        return
-    for day in sorted({entry.on, max(entry.on, today)}):
-        for fish in book.balance(day).unit(entry.unit_id).cohorts:
-            for problem in fish.problems:
-                if problem.code == MORE_OUT and fish.cohort.id == entry.cohort_id:
-                    print_problem(f"{fish.cohort.name} on {day}", problem)
-                    return
 
 
 def _kinds() -> tuple[str, ...]:

@@ -1,6 +1,7 @@
 /** The answer: mean weight, spread, biomass, and what follows from them. */
 
 import { address, read } from "../api.js";
+import { questionCard } from "../asking.js";
 import { fill, h } from "../dom.js";
 import { gauge } from "../gauge.js";
 import { icon } from "../icons.js";
@@ -17,7 +18,7 @@ import {
   notice,
   refusal,
 } from "../parts.js";
-import { showActions } from "../router.js";
+import { go, showActions } from "../router.js";
 import { edit, plainMean } from "../samples.js";
 import { about } from "../data.js";
 import { get } from "../store.js";
@@ -26,7 +27,7 @@ import { serverDrawing } from "../drawing.js";
 import { t, textOr } from "../text.js";
 import { length, number, stock, stockRange, weight, weightRange } from "../units.js";
 
-/** @import { Sample, SampleEstimate, SampleResult } from "../types.js" */
+/** @import { Question, Sample, SampleEstimate, SampleResult } from "../types.js" */
 
 const WANTED_PERCENT = 10;
 
@@ -98,9 +99,22 @@ class Answer {
     const { result } = sample;
     return [
       sample.state === "refused" ? refusal(sample.error) : null,
+      sample.question ? this.question(sample.question) : null,
       result?.estimate ? this.answer(result, result.estimate) : this.unanswered(),
       sample.recorded ? banner("good", t("sample-recorded")) : null,
     ];
+  }
+
+  /** @param {Question} question */
+  question(question) {
+    return questionCard(question, {
+      right: () =>
+        edit(this.id, (sample) => {
+          sample.confirm = question.confirm;
+          sample.record_wanted = true;
+        }),
+      correct: () => go(`sample/${this.id}`),
+    });
   }
 
   unanswered() {
@@ -232,6 +246,7 @@ class Answer {
         }),
       ];
     }
+    if (sample.question) return [];
     if (sample.record_wanted && sample.state !== "refused") {
       return [h("p.underway", { role: "status" }, t("answer-saving"))];
     }

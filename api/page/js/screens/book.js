@@ -84,8 +84,10 @@ async function waitingEntries(unitId) {
  * @param {Map<string, string>} names
  */
 function waitingRow(write, names) {
+  const asked = write.state === "asked";
   return h(
-    "div.entry",
+    asked ? "a.entry" : "div.entry",
+    asked ? { href: `#/asked/${write.id}` } : {},
     kindIcon(write.body.kind),
     h("div", h("strong", write.label), h("p.note", entryLine(write.body, names))),
     stateChip(write.state),
@@ -107,6 +109,7 @@ function row(unitId, entry, names) {
       h("strong", kindText(entry.kind)),
       h("p.note", entryLine(entry, names)),
       entry.note ? h("p.note", entry.note) : null,
+      entry.confirmed ? h("p.note", t("entry-confirmed")) : null,
     ),
     h("time", { datetime: entry.on }, dateText(entry.on)),
   );

@@ -1,6 +1,7 @@
 /** A book entry: a new one, or one to be corrected or taken back. */
 
 import { address, read } from "../api.js";
+import { askHere, questionCard } from "../asking.js";
 import { about, cohorts, cohortsIn, units, writeEntry } from "../data.js";
 import { fill, h } from "../dom.js";
 import { entryLine, formOf, kindText, kinds } from "../entry_kinds.js";
@@ -8,11 +9,13 @@ import { Form } from "../form.js";
 import { gradingEntries } from "../grading.js";
 import { GradingForm } from "../grading_form.js";
 import { uuid } from "../ids.js";
-import { action, banner, cautions, failure } from "../parts.js";
+import { Missing, action, banner, cautions, failure } from "../parts.js";
 import { go } from "../router.js";
 import { schemas } from "../schemas.js";
 import { recordedSample, takeUp } from "../shared_samples.js";
+import { get } from "../store.js";
 import { dateText, t, timeNow, today } from "../text.js";
+import { answer } from "./asked.js";
 import { namesOf } from "./book.js";
 
 /** @import { AnyEntry, Values } from "../types.js" */
@@ -35,8 +38,9 @@ async function kept(id) {
   return /** @type {AnyEntry} */ ((await read(path)).data);
 }
 
-/** @param {{ unit: string, kind?: string, entry?: string }} options */
-export async function show({ unit: unitId, kind, entry: entryId }) {
+/** @param {{ unit: string, kind?: string, entry?: string, write?: string }} options */
+export async function show({ unit: unitId, kind, entry: entryId, write }) {
+  if (write) return change(write);
   const old = entryId ? await kept(entryId) : null;
   const what = kind ?? old?.kind ?? "";
   if (old && !kinds().includes(what)) return readOnly(unitId, old);
@@ -58,8 +62,9 @@ export async function show({ unit: unitId, kind, entry: entryId }) {
  * @param {string} kind
  * @param {string} unitId
  * @param {AnyEntry | null} old
+ * @param {(values: Values) => unknown} [onsave] in place of writing an entry
  */
-async function formFor(kind, unitId, old) {
+async function formFor(kind, unitId, old, onsave) {
   const [here, all, places] = await Promise.all([
     cohortsIn(unitId),
     cohorts(),
@@ -77,14 +82,41 @@ async function formFor(kind, unitId, old) {
     return new GradingForm(fields, place, {
       old,
       save,
-      onsave: (values) => keepAll(unitId, gradingEntries(unitId, old, values)),
+      onsave:
+        onsave ?? ((values) => keepAll(unitId, gradingEntries(unitId, old, values))),
     });
   }
-  return new Form(fields, {
+  /** @type {Form} */
+  const form = new Form(fields, {
     save,
     needs,
-    onsave: (values) => keep(kind, unitId, old, values),
+    onsave: onsave ?? ((values) => keep(kind, unitId, old, values, form)),
   });
+  return form;
+}
+
+/**
+ * Type an entry anew that the server asks about and never had.
+ * @param {string} id
+ */
+async function change(id) {
+  const write = await get("writes", id);
+  if (write?.kind !== "entry") throw new Missing(t("ask-gone"));
+  const { body } = write;
+  const unitId = body.unit_id ?? "";
+  const form = await formFor(body.kind, unitId, body, (values) => {
+    const entry = /** @type {AnyEntry} */ ({ ...body, ...values });
+    return answer(id, (record) => {
+      record.body = entry;
+      record.detail = dateText(entry.on);
+    }).then(() => go(`unit/${unitId}/book`, { replace: true }));
+  });
+  return {
+    title: kindText(body.kind),
+    body: form.element,
+    back: `asked/${id}`,
+    actions: [form.button],
+  };
 }
 
 /**
@@ -92,8 +124,9 @@ async function formFor(kind, unitId, old) {
  * @param {string} unitId
  * @param {AnyEntry | null} old
  * @param {Values} values
+ * @param {Form} form
  */
-async function keep(kind, unitId, old, values) {
+async function keep(kind, unitId, old, values, form) {
   const known = schemas().entries[kind].properties ?? {};
   // Feed that was bought is in no unit.
   const place = "unit_id" in known ? { unit_id: unitId } : {};
@@ -102,7 +135,19 @@ async function keep(kind, unitId, old, values) {
   const timed = "at" in known;
   const at = timed ? readAt(old, values.on) : null;
   if (at) entry.at = at;
-  await keepAll(unitId, [entry]);
+  const question = entry.on === today() ? await askHere(unitId, entry) : null;
+  if (!question) return keepAll(unitId, [entry]);
+  const card = questionCard(question, {
+    right: () => keepAll(unitId, [entry], true),
+    correct: () => {
+      fill(form.errors);
+      if (question.corrected) return keepAll(unitId, [question.corrected]);
+      return form.head.input(form.head.fields[0].name).focus();
+    },
+  });
+  fill(form.errors, card);
+  card.scrollIntoView({ block: "center" });
+  return false;
 }
 
 /**
@@ -118,10 +163,13 @@ function readAt(old, on) {
 /**
  * @param {string} unitId
  * @param {AnyEntry[]} entries
+ * @param {boolean} [answered] what the bounds ask about them
  */
-async function keepAll(unitId, entries) {
-  for (const [order, entry] of entries.entries())
-    await writeEntry(entry, kindText(entry.kind), dateText(entry.on), order);
+async function keepAll(unitId, entries, answered = false) {
+  for (const [after, entry] of entries.entries()) {
+    const more = { after, answered };
+    await writeEntry(entry, kindText(entry.kind), dateText(entry.on), more);
+  }
   go(`unit/${unitId}/book`, { replace: true });
 }
 
@@ -183,6 +231,7 @@ async function readOnly(unitId, old) {
         "section.card",
         h("h2", dateText(old.on)),
         h("p", entryLine(old, names)),
+        old.confirmed ? h("p.note", t("entry-confirmed")) : null,
         h("p.note", old.note),
       ),
       old.kind === "sample" ? shownSample(old.id) : null,

@@ -91,6 +91,6 @@ async function keep(unitId, values) {
     body: cohort,
     label: t("stocking-cohort", { name: cohort.name }),
   });
-  await writeEntry(entry, t("entry-stocked"), dateText(entry.on), 1);
+  await writeEntry(entry, t("entry-stocked"), dateText(entry.on), { after: 1 });
   go(`unit/${unitId}`, { replace: true });
 }
