@@ -70,7 +70,7 @@ def likely_slips(nets: tuple[NetWeighing, ...]) -> list[Problem]:
                     weight_g=net.weight_g,
                     right_fish=slip.fish_count,
                     right_weight_g=slip.weight_g,
-                    gross_g=net.weight_g + (net.tare_g or 0.0),
+                    gross_g=(net.weight_g or 0.0) + (net.tare_g or 0.0),
                     right_gross_g=slip.gross_g or 0.0,
                     others_g=math.exp(median(others)),
                 )
