@@ -19,6 +19,7 @@ if TYPE_CHECKING:
 
     from rich.table import Table
 
+    from fishmeasure.base.estimate import Estimate
     from fishmeasure.estimation.model import PopulationEstimate
     from fishmeasure.estimation.sample import Sample
     from fishmeasure.photo.measurement import PhotoMeasurement
@@ -217,19 +218,23 @@ def _record(
     )
     output.error_console().print(said)
     if learnt is not None and entry.fish_weighed:
-        mean_g = entry.mean_weight_g
-        output.error_console().print(
-            wording(
-                "cli-sample-netted",
-                cohort=fish.name,
-                case="heavier" if learnt.value >= 1.0 else "lighter",
-                by=abs(learnt.value - 1.0),
-                low=learnt.low - 1.0,
-                high=learnt.high - 1.0,
-                mean_g=mean_g,
-                less_g=mean_g / learnt.value,
-            )
+        _say_netted(fish.name, learnt, entry.mean_weight_g)
+
+
+def _say_netted(cohort: str, learnt: "Estimate", mean_g: float) -> None:
+    """Say what harvests tell of the nets of a cohort."""
+    output.error_console().print(
+        wording(
+            "cli-sample-netted",
+            cohort=cohort,
+            case="heavier" if learnt.value >= 1.0 else "lighter",
+            by=abs(learnt.value - 1.0),
+            low=learnt.low - 1.0,
+            high=learnt.high - 1.0,
+            mean_g=mean_g,
+            less_g=mean_g / learnt.value,
         )
+    )
 
 
 def _show(
