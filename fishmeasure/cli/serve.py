@@ -8,7 +8,7 @@ import threading
 import time
 from dataclasses import dataclass
 from pathlib import Path
-from typing import TYPE_CHECKING, Annotated
+from typing import TYPE_CHECKING, Annotated, Any
 
 import typer
 
@@ -19,7 +19,6 @@ from fishmeasure.cli import output
 if TYPE_CHECKING:
     from collections.abc import Callable
 
-    from fastapi import FastAPI
     from uvicorn import Config
 
     from api.authority import Certificates
@@ -94,7 +93,9 @@ def serve_command(
     _run(app, tls, host=host, port=port, page=url, prefix=prefix)
 
 
-def _app(settings: "Settings", tls: "_Tls", url: str, *, lan: bool) -> "FastAPI":
+def _app(
+    settings: "Settings", tls: "_Tls", url: str, *, lan: bool
+) -> "Callable[..., Any]":
     """Return the application; what is said of it, only where somebody looks."""
     from api.app import create_app
 
@@ -147,7 +148,13 @@ def _is_address(name: str) -> bool:
 
 
 def _run(
-    app: "FastAPI", tls: _Tls, *, host: str, port: int, page: str, prefix: str
+    app: "Callable[..., Any]",
+    tls: _Tls,
+    *,
+    host: str,
+    port: int,
+    page: str,
+    prefix: str,
 ) -> None:
     """Serve until told to end, the certificate's own page beside it."""
     import uvicorn
