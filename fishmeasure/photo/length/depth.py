@@ -83,6 +83,8 @@ def squared_depth(
     """
     snout, fork = between
     length = fork - snout
+    if length <= 0.0:  # its ends are the wrong way round: no fish's outline
+        return None
     share = (np.arange(STATIONS) + 0.5) / STATIONS
     at = snout + share * length
     low, high = _sides(*midline.locate(_dense(body)), at)
