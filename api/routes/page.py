@@ -8,13 +8,15 @@ fill in (see ``api/forms.py``) and what the page says in each language of the ca
 are among the files: forms and texts need no network either.
 """
 
+import gzip
 import hashlib
 import json
 from dataclasses import dataclass
 from functools import cache
 from pathlib import Path
+from typing import Annotated
 
-from fastapi import Response
+from fastapi import Header, Response
 
 from api.access import ANYONE, closed_router
 from api.errors import NotFoundError
@@ -48,6 +50,8 @@ class PageFiles:
     worker: bytes
     manifest: bytes
     files: dict[str, bytes]
+    packed: dict[str, bytes]
+    """The same by gzip, where that makes them smaller."""
 
 
 @cache
@@ -80,7 +84,16 @@ def page_files(folder: Path = FOLDER) -> PageFiles:
         .encode(),
         manifest=json.dumps(_manifest(base)).encode(),
         files=kept,
+        packed={name: _packed(one) for name, one in kept.items() if _is_text(name)},
     )
+
+
+def _is_text(name: str) -> bool:
+    return Path(name).suffix != ".png"
+
+
+def _packed(content: bytes) -> bytes:
+    return gzip.compress(content, mtime=0)
 
 
 def _manifest(base: str) -> dict[str, object]:
@@ -137,7 +150,11 @@ def version() -> Response:
 
 
 @router.get("/page/{page_version}/{name:path}", dependencies=[ANYONE])
-def page_file(page_version: str, name: str) -> Response:
+def page_file(
+    page_version: str,
+    name: str,
+    accept_encoding: Annotated[str, Header()] = "",
+) -> Response:
     """Return a file of the page; an older version's address gives the present one.
 
     Only the present version's answer may be kept.
@@ -148,4 +165,13 @@ def page_file(page_version: str, name: str) -> Response:
         raise NotFoundError("file", name[:80])
     kind = TYPES[Path(name).suffix]
     mine = page_version == page.version
-    return _answer(content, kind, FILE_CACHE if mine else "no-store")
+    kept = FILE_CACHE if mine else "no-store"
+    packed = page.packed.get(name)
+    if packed is None:
+        return _answer(content, kind, kept)
+    wants = "gzip" in accept_encoding
+    answer = _answer(packed if wants else content, kind, kept)
+    answer.headers["Vary"] = "Accept-Encoding"
+    if wants:
+        answer.headers["Content-Encoding"] = "gzip"
+    return answer

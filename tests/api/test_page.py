@@ -1,6 +1,7 @@
 """The page's shell and files, without a browser."""
 
 import json
+import posixpath
 import re
 from collections.abc import Iterator
 from typing import Any
@@ -60,10 +61,51 @@ def test_every_module_that_is_imported_is_served(client: TestClient) -> None:
             continue
         # Comments name types, which no browser loads.
         code = re.sub(r"/\*\*.*?\*/", "", content.decode(), flags=re.DOTALL)
-        for target in re.findall(r'from "(\.[^"]+)"', code):
+        for target in re.findall(r'(?:from |import\()"(\.[^"]+)"', code):
             folder = name.rpartition("/")[0]
             path = client.get(f"/page/x/{folder}/{target}")
             assert path.status_code == 200, f"{name} imports {target}"
+
+
+FIRST_VIEW_BYTES = 100_000
+"""What the first screen may weigh, compressed: 4 s at 200 kbit/s."""
+
+
+def first_view(client: TestClient) -> Iterator[str]:
+    """Yield what a browser reads before the first screen is there."""
+    shell = client.get("/").text
+    yield from re.findall(r'<link rel="stylesheet" href="/page/\w+/([^"]*)"', shell)
+    yield from ("schemas.json", "texts/en.json")
+    served, found = page.page_files().files, ["js/app.js"]
+    for name in found:
+        code = served[name].decode()
+        code = re.sub(r"/\*\*.*?\*/", "", code, flags=re.DOTALL)
+        for target in re.findall(r'from "(\.[^"]+)"', code):
+            path = posixpath.normpath(posixpath.join(posixpath.dirname(name), target))
+            if path not in found:
+                found.append(path)
+    yield from found
+
+
+def test_the_first_view_is_small(client: TestClient) -> None:
+    """By gzip, as it is sent; the other screens are read after it."""
+    names = list(first_view(client))
+    assert "js/screens/home.js" in names
+    assert "js/screens/photo.js" not in names
+    packed = page.page_files().packed
+    assert sum(len(packed[name]) for name in names) <= FIRST_VIEW_BYTES
+
+
+def test_files_come_compressed_to_whom_takes_them_so(client: TestClient) -> None:
+    """RFC 9110, 8.4.1 and 12.5.3: as the request allows, and caches are told."""
+    version = page.page_files().version
+    for wish, coding in (("gzip", "gzip"), ("identity", None)):
+        answer = client.get(
+            f"/page/{version}/js/app.js", headers={"Accept-Encoding": wish}
+        )
+        assert answer.headers.get("content-encoding") == coding
+        assert answer.headers["vary"] == "Accept-Encoding"
+        assert answer.content == page.page_files().files["js/app.js"]
 
 
 @pytest.mark.parametrize(

@@ -124,7 +124,7 @@ def pair(phone: EnginePhone, server: Server) -> None:
     phone.picture("pair")
     phone.type("Code", server.pairing_code())
     phone.press("Pair")
-    phone.title("Your units")
+    phone.title("Today")
 
 
 def correct_fish(phone: EnginePhone, finger: str) -> None:

@@ -61,6 +61,8 @@ def screens(phone: Phone, server: Server) -> Iterator[tuple[str, str]]:
     yield from (
         (name, name) for name in ("guide", "settings", "devices", "pair", "waiting")
     )
+    for kind in ("feed", "died", "water"):
+        yield f"quick-{kind}", f"unit/{unit_id}/quick/{kind}"
     yield "unit-new", "unit/new"
     yield "none", "no-such-screen"
 

@@ -5,12 +5,12 @@ from uuid import uuid4
 
 import httpx2
 import pytest
-from playwright.sync_api import expect
+from playwright.sync_api import ViewportSize, expect
 
 from tests.browser.conftest import Phones
 from tests.browser.server import Server
 
-SMALL = {"width": 360, "height": 640}
+SMALL: ViewportSize = {"width": 360, "height": 640}
 
 
 def unit_with_water(server: Server, name: str, **read: float) -> str:

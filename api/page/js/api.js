@@ -137,9 +137,10 @@ async function fetchSafely(method, path, { json, form, headers }) {
  * @returns {Promise<Read<Answer<P>>>}
  */
 export async function read(path) {
+  const asked = Date.now();
   try {
     const data = await send("GET", path);
-    await put("answers", { path, data });
+    await put("answers", { path, data, asked });
     return { data, stale: false };
   } catch (error) {
     if (error instanceof Refused) throw error;

@@ -7,46 +7,57 @@ import { loadFlags } from "./photo_texts.js";
 import { notice } from "./parts.js";
 import { only } from "./roles.js";
 import { refreshScreen, screens, startRouter } from "./router.js";
+import { startReminders } from "./reminders.js";
 import { loadSchemas } from "./schemas.js";
 import { onChange } from "./store.js";
 import { loadTexts, t } from "./text.js";
 import { watchVersion } from "./version.js";
-import * as answer from "./screens/answer.js";
-import * as asked from "./screens/asked.js";
-import * as book from "./screens/book.js";
-import * as devices from "./screens/devices.js";
-import * as entry from "./screens/entry.js";
-import * as guide from "./screens/guide.js";
 import * as home from "./screens/home.js";
-import * as pair from "./screens/pair.js";
-import * as photo from "./screens/photo.js";
-import * as sample from "./screens/sample.js";
-import * as settings from "./screens/settings.js";
-import * as stocking from "./screens/stocking.js";
-import * as unit from "./screens/unit.js";
-import * as unitForm from "./screens/unit_form.js";
-import * as waiting from "./screens/waiting.js";
-import * as weigh from "./screens/weigh.js";
+
+/** @import { Screen } from "./types.js" */
+
+/**
+ * A screen that is read when it is first gone to, so that the first is there sooner.
+ * @param {() => Promise<Screen>} load
+ */
+function later(load) {
+  others.push(load);
+  return { show: async (/** @type {any} */ given) => (await load()).show(given) };
+}
+
+const OTHERS_MS = 400;
+/** @type {(() => Promise<Screen>)[]} */
+const others = [];
+const entry = later(() => import("./screens/entry.js"));
+const pair = later(() => import("./screens/pair.js"));
+const unitForm = later(() => import("./screens/unit_form.js"));
 
 screens({
   "": home,
   "unit-new": only("owner", unitForm),
-  "unit/:unit": unit,
+  "unit/:unit": later(() => import("./screens/unit.js")),
   "unit/:unit/change": only("owner", unitForm),
-  "unit/:unit/stock": only("owner", stocking),
-  "unit/:unit/book": book,
+  "unit/:unit/quick/:kind": later(() => import("./screens/quick.js")),
+  "unit/:unit/stock": only(
+    "owner",
+    later(() => import("./screens/stocking.js")),
+  ),
+  "unit/:unit/book": later(() => import("./screens/book.js")),
   "unit/:unit/book/add/:kind": only("worker", entry),
   "unit/:unit/book/:entry": entry,
-  "asked/:write": asked,
+  "asked/:write": later(() => import("./screens/asked.js")),
   "asked/:write/change": entry,
-  "sample/:sample": sample,
-  "sample/:sample/net/:net": weigh,
-  "sample/:sample/answer": answer,
-  "photo/:photo": photo,
-  waiting,
-  guide,
-  settings,
-  devices: only("owner", devices),
+  "sample/:sample": later(() => import("./screens/sample.js")),
+  "sample/:sample/net/:net": later(() => import("./screens/weigh.js")),
+  "sample/:sample/answer": later(() => import("./screens/answer.js")),
+  "photo/:photo": later(() => import("./screens/photo.js")),
+  waiting: later(() => import("./screens/waiting.js")),
+  guide: later(() => import("./screens/guide.js")),
+  settings: later(() => import("./screens/settings.js")),
+  devices: only(
+    "owner",
+    later(() => import("./screens/devices.js")),
+  ),
   pair,
   "pair/:code": pair,
 });
@@ -75,3 +86,8 @@ startRouter();
 startQueue();
 void loadFlags().catch(() => {});
 void watchVersion();
+startReminders();
+// The other screens too must be there without a network, but after the first.
+window.setTimeout(() => {
+  for (const load of others) void load().catch(() => {});
+}, OTHERS_MS);

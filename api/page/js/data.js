@@ -2,12 +2,14 @@
 
 import { Unreachable, address, read, readAll } from "./api.js";
 import { uuid } from "./ids.js";
+import { me } from "./roles.js";
 import { all, put } from "./store.js";
 
 /** @import { Address, AnyEntry, BodyOf, CohortHere, Read, State, UnitState, Write, WriteOf } from "./types.js" */
 
 /** @type {State[]} */
 const OPEN = ["waiting", "sending"];
+const AHEAD_MS = 1500; // after the first screen is there
 
 /** Return {units, stale}: those of the server and those made here meanwhile. */
 export async function units() {
@@ -135,6 +137,19 @@ export async function speciesList() {
   return data
     .map((item) => ({ key: item.key, name: item.common_name }))
     .sort((a, b) => a.name.localeCompare(b.name));
+}
+
+let ahead = false;
+
+/** Read once, in a quiet moment, what the forms need where there is no network. */
+export function readAhead() {
+  if (ahead) return;
+  ahead = true;
+  window.setTimeout(() => {
+    void Promise.all([units(), cohorts(), about(), speciesList(), me()]).catch(() => {
+      ahead = false;
+    });
+  }, AHEAD_MS);
 }
 
 /**

@@ -6,10 +6,10 @@ import { banner, card, cautions, failure } from "./parts.js";
 import { dateText, daysUntil, t, textOr } from "./text.js";
 import { count, feed, feedRange, number, stock, weight } from "./units.js";
 
-/** @import { Figure, Outlook, Plate, Row, Stop } from "./types.js" */
+/** @import { Figure, NowWater, Outlook, Plate, Row, Stop } from "./types.js" */
 
 /** @type {Record<string, "bad" | "warn" | "good" | "plain">} */
-const BANNERS = { act: "bad", watch: "warn", good: "good", unknown: "plain" };
+export const BANNERS = { act: "bad", watch: "warn", good: "good", unknown: "plain" };
 const DAY_MIN = 1440;
 const MOST_CAUTIONS = 3; // estimate, oxygen, electrical work; the guide has them all
 
@@ -62,10 +62,10 @@ function otherProblems({ now, problems }) {
 
 /**
  * Return the reason why something must wait in words, or null.
- * @param {Outlook} options
+ * @param {{ now?: NowWater }} options
  * @param {"feeding" | "handling" | "adding"} stop
  */
-function waiting({ now }, stop) {
+export function waiting({ now }, stop) {
   const reason = now?.reasons.find(({ stops }) => stops.includes(stop));
   return reason ? t("now-waits", { what: t(`now-about-${reason.about}`) }) : null;
 }

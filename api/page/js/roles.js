@@ -3,6 +3,7 @@
 import { address, read } from "./api.js";
 import { banner } from "./parts.js";
 import { h } from "./dom.js";
+import { get } from "./store.js";
 import { t } from "./text.js";
 
 /** @import { Me, Role, Screen } from "./types.js" */
@@ -30,6 +31,15 @@ export async function me() {
 export async function may(least) {
   const known = await me();
   return !known || ROLES.indexOf(known.role) >= ROLES.indexOf(least);
+}
+
+/**
+ * Return whether this phone is known to be a reader's, without asking the server.
+ * @returns {Promise<boolean>}
+ */
+export async function onlyReads() {
+  const kept = await get("answers", address("/v1/devices/me"));
+  return kept?.data.role === "reader";
 }
 
 /**

@@ -120,6 +120,7 @@ function place(shown) {
   document.title = `${shown.title} – fishmeasure`;
   fill(shell("main"), shown.body);
   document.body.classList.toggle("wide", Boolean(shown.wide));
+  document.body.classList.toggle("roomy", Boolean(shown.roomy));
   document.body.classList.remove("tooling");
   document.body.dataset.screen = location.hash.replace(/^#\/?/, "");
   window.scrollTo(0, 0);
@@ -146,7 +147,8 @@ function placeBottom({ actions, back }) {
   );
 }
 
-async function showTabs() {
+/** Show the tabs anew, where they are shown. */
+export async function showTabs() {
   const mine = present;
   if (!mine || mine.back !== undefined || mine.actions) return;
   const bar = await tabs(location.hash.replace(/^#\/?/, ""));

@@ -2,6 +2,7 @@
 
 import { h } from "./dom.js";
 import { icon } from "./icons.js";
+import { countDue, keptFarm } from "./farm.js";
 import { t } from "./text.js";
 import { countWaiting } from "./outbox.js";
 
@@ -9,7 +10,7 @@ import { countWaiting } from "./outbox.js";
 
 /** @type {[string, string, IconName][]} */
 const TABS = [
-  ["", "tab-units", "tank"],
+  ["", "tab-today", "tank"],
   ["waiting", "tab-waiting", "clock"],
   ["guide", "tab-guide", "book"],
   ["settings", "tab-settings", "gear"],
@@ -20,17 +21,21 @@ const TABS = [
  * @param {string} path
  */
 export async function tabs(path) {
-  const waiting = await countWaiting();
+  const [waiting, kept] = await Promise.all([countWaiting(), keptFarm()]);
+  const due = kept ? countDue(kept.farm) : 0;
+  /** @type {Record<string, [number, string]>} */
+  const badges = {
+    "": [due, t("due-count", { n: due })],
+    waiting: [waiting, t("waiting-count", { n: waiting })],
+  };
   const links = TABS.map(([target, key, name]) => {
-    const here = path === target;
-    const badge = target === "waiting" && waiting ? h("span.badge", waiting) : null;
+    const [n, told] = badges[target] ?? [0, ""];
     return h(
       "a.tab",
-      { href: `#/${target}`, "aria-current": here ? "page" : null },
+      { href: `#/${target}`, "aria-current": path === target ? "page" : null },
       icon(name),
       h("span", t(key)),
-      badge && h("span.unseen", t("waiting-count", { n: waiting })),
-      badge && badge,
+      n ? [h("span.unseen", told), h("span.badge", n)] : null,
     );
   });
   return h("nav.tabs", { "aria-label": t("tabs") }, links);

@@ -65,6 +65,7 @@ async function sendWrite(write) {
   await update("writes", write.id, (record) => {
     record.state = "saved";
     record.error = null;
+    record.sent = Date.now();
   });
 }
 

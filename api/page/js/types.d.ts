@@ -23,6 +23,10 @@ export type Correction = Omit<Schemas["Correction"], "snout_px" | "fork_px"> & {
   fork_px?: Point | null;
 };
 export type Estimate = Schemas["EstimateResult"];
+export type Due = Schemas["DueResult"];
+export type Farm = Schemas["FarmOutlookResult"];
+export type FarmUnit = Farm["units"][number];
+export type FarmFish = FarmUnit["fish"][number];
 export type Fish = Schemas["MeasuredFish"];
 export type Flag = Schemas["Flag"];
 export type Lens = Schemas["LensProfile"];
@@ -179,6 +183,8 @@ export type Write = Sending & {
   path: Address<Paths>;
   label: string;
   detail?: string;
+  /** When the server had it, in milliseconds. */
+  sent?: number;
 } & (
     | { kind: "entry"; body: AnyEntry; answered?: boolean }
     | { kind: "unit"; body: Unit }
@@ -200,6 +206,42 @@ export type Item = {
   detail: string;
   link: string | null;
 };
+/** An entry of the book on its way. */
+export type EntryWrite = Extract<Write, { kind: "entry" }>;
+/** All units as last answered. */
+export type FarmKept = { farm: Farm; asked: number; stale: boolean };
+/** Fish in a unit; of those just stocked here the server knows nothing yet. */
+export type HereFish = {
+  cohortId: string;
+  name: string;
+  species: string;
+  count: { value?: number | null; sd?: number | null };
+  farm: FarmFish | null;
+};
+/** A unit on the first screen; one made here has no answer yet. */
+export type Card = {
+  id: string;
+  name: string;
+  unit: FarmUnit | null;
+  fish: HereFish[];
+  /** Those of today and those that wait, the newest first. */
+  entries: EntryWrite[];
+  /** How many have not reached the server. */
+  waiting: number;
+  due: Due[];
+  /** What was fed here today and the answer does not know of, kg. */
+  fedKg: number;
+};
+/** A field that the number keys fill. */
+export type PadField = Field & { name: PadName };
+export type PadName = "feed_kg" | "fish_count" | "do_mg_per_l" | "temperature_deg_c";
+/** A feed that one may mean, and of which day it is. */
+export type FeedChoice = {
+  key: "ration" | "rest" | "last";
+  feed_kg: number;
+  on: string;
+};
+export type PadKind = "feed" | "died" | "water";
 /** What is written of a kind. */
 export type BodyOf<K extends Write["kind"]> = Extract<Write, { kind: K }>["body"];
 export type Stores = {
@@ -207,7 +249,8 @@ export type Stores = {
   pictures: Picture;
   samples: Sample;
   writes: Write;
-  answers: { path: string; data: any };
+  /** `asked` is when it was asked for, in milliseconds. */
+  answers: { path: string; data: any; asked?: number };
 };
 export type StoreName = keyof Stores;
 /** The stores whose records are sent. */
@@ -273,6 +316,8 @@ export type Shown = {
   actions?: Child;
   back?: string;
   wide?: boolean;
+  /** Whether it fills a wide window. */
+  roomy?: boolean;
   update?: () => unknown;
   close?: () => void;
 };

@@ -3171,7 +3171,7 @@ page-loading = Einen Moment …
 page-stale = Gezeigt wie zuletzt gesehen; der Server ist nicht erreichbar.
 page-cautions = Vorsicht
 page-tabs = Hauptseiten
-page-tab-units = Einheiten
+page-tab-today = Heute
 page-tab-waiting = Ausgang
 page-tab-guide = Hilfe
 page-tab-settings = Optionen
@@ -3193,7 +3193,64 @@ page-state-asked = stimmt das?
 page-state-refused = abgelehnt
 page-state-saved = gespeichert
 
-page-home-title = Ihre Einheiten
+page-today-title = Heute
+page-today-as-of = Stand { $when }. Was seither geschah, ist nicht dabei.
+page-today-waiting = { $n } auf diesem Telefon
+page-today-withdrawal = Kein Lebensmittel bis { $date }: { $product }.
+page-today-withdrawal-open = Kein Lebensmittel, kein Ende bekannt: { $product }.
+page-today-fed-of = Heute { $fed } von { $ration } gefüttert
+page-today-fed = Heute { $fed } gefüttert
+page-today-sample = Probe
+page-today-water = Wasser
+page-today-entered = Auf diesem Telefon eingetragen
+page-today-more = { $n } weitere
+page-today-farm = Der Betrieb
+page-today-units-unknown = { $n ->
+    [one] ohne { $n } Einheit, deren Fische nie gewogen wurden
+   *[other] ohne { $n } Einheiten, deren Fische nie gewogen wurden
+    }
+page-today-ration = Futter für den Tag
+page-today-store = Futter im Lager
+page-today-store-unknown = kein Futterkauf eingetragen
+page-today-lasts = reicht { $days } Tage
+page-today-to-buy = für vier Wochen zu kaufen: { $value }
+page-today-print = Der Betrieb zum Drucken (PDF)
+page-where-here = auf diesem Telefon
+page-where-sending = wird gesendet
+page-where-sent = gesendet
+page-where-refused = abgelehnt, siehe Ausgang
+page-due-count = { $n ->
+    [one] in { $n } Einheit ist etwas fällig
+   *[other] in { $n } Einheiten ist etwas fällig
+    }
+
+page-quick-title = { $what }, { $unit }
+page-quick-no-feed = Jetzt kein Futter geben
+page-quick-fed = { $value } sind heute gegeben.
+page-quick-ration-of = Die Ration ist die vom { $date }.
+page-quick-protein = { $percent } % Eiweiß
+page-quick-same-feed = Als Futter vom letzten Mal genommen: { $what }.
+page-quick-ration = Ration { $value }
+page-quick-rest = Noch zu geben { $value }
+page-quick-last = Wie zuletzt { $value }
+page-quick-need = Erst eine Zahl eingeben.
+page-quick-which = Wählen Sie, wessen Fische.
+page-quick-save = Speichern
+page-quick-more = Datum, Notiz und mehr
+page-quick-kept = { $what }, { $unit }: auf diesem Telefon behalten
+
+page-remind = Erinnerungen
+page-remind-how = Eine Meldung auf diesem Telefon, wenn etwas fällig ist, höchstens einmal am Tag und wenn Wasser schlecht wird. Sie kommt nur, solange diese Seite im Hintergrund offen ist; nichts geht über andere.
+page-remind-cannot = Dieser Browser erlaubt es nur auf einer sicheren Seite (HTTPS) oder gar nicht. Was fällig ist, steht auf der ersten Seite.
+page-remind-on = Auf diesem Telefon erinnern
+page-remind-off = Nicht mehr erinnern
+page-remind-is-on = Dieses Telefon erinnert Sie.
+page-remind-denied = Der Browser hat es nicht erlaubt. Seine eigenen Einstellungen für diese Seite können es.
+page-remind-title = { $n ->
+    [one] Fällig in { $n } Einheit
+   *[other] Fällig in { $n } Einheiten
+    }
+
 page-home-add = Einheit anlegen
 page-home-empty = Hier schwimmt noch nichts
 page-home-empty-how = Tragen Sie Ihr erstes Becken, Ihren Teich, Fließkanal oder Ihr Netzgehege ein. Größe und Wasser genügen für den Anfang.

@@ -3588,7 +3588,7 @@ page-loading = One moment…
 page-stale = Shown as last seen; the server is out of reach.
 page-cautions = Cautions
 page-tabs = Main screens
-page-tab-units = Units
+page-tab-today = Today
 page-tab-waiting = Outbox
 page-tab-guide = Guide
 page-tab-settings = Settings
@@ -3612,7 +3612,67 @@ page-state-refused = refused
 page-state-asked = is it right?
 page-state-saved = saved
 
-page-home-title = Your units
+page-today-title = Today
+page-today-as-of = As of { $when }. What has happened since is not in it.
+page-today-waiting = { $n } on this phone
+page-today-withdrawal = Not for food until { $date }: { $product }.
+page-today-withdrawal-open = Not for food, no end known: { $product }.
+page-today-fed-of = Fed { $fed } of { $ration } today
+page-today-fed = Fed { $fed } today
+page-today-sample = Sample
+page-today-water = Water
+page-today-entered = Entered on this phone
+page-today-more = { $n } more
+page-today-farm = The farm
+page-today-units-unknown = { $n ->
+    [one] without { $n } unit, whose fish were never weighed
+   *[other] without { $n } units, whose fish were never weighed
+    }
+page-today-ration = Feed for the day
+page-today-store = Feed in store
+page-today-store-unknown = no feed bought is entered
+page-today-lasts = lasts { $days } days
+page-today-to-buy = to buy for four weeks: { $value }
+page-today-print = The farm to print (PDF)
+page-where-here = on this phone
+page-where-sending = being sent
+page-where-sent = sent
+page-where-refused = refused, see the outbox
+page-due-count = { $n ->
+    [one] something due in { $n } unit
+   *[other] something due in { $n } units
+    }
+
+page-quick-title = { $what }, { $unit }
+page-quick-no-feed = Give no feed now
+page-quick-fed = { $value } is given today.
+page-quick-ration-of = The ration is that of { $date }.
+page-quick-protein = { $percent } % protein
+page-quick-same-feed = Taken as the feed of last time: { $what }.
+page-quick-ration = Ration { $value }
+page-quick-rest = Left to give { $value }
+page-quick-last = As last time { $value }
+page-quick-need = Type a figure first.
+page-quick-which = Choose whose fish.
+page-quick-save = Save
+page-quick-more = Date, note and more
+page-quick-kept = { $what }, { $unit }: kept on this phone
+
+page-remind = Reminders
+page-remind-how = A message on this phone when something is due, at most once a day and when
+    water turns bad. It comes only while this page is open in the background; nothing is
+    sent through others.
+page-remind-cannot = This browser allows it only on a secure page (HTTPS), or not at all.
+    What is due stands on the first screen.
+page-remind-on = Remind me on this phone
+page-remind-off = Remind me no more
+page-remind-is-on = This phone reminds you.
+page-remind-denied = The browser did not allow it. Its own settings for this page can.
+page-remind-title = { $n ->
+    [one] Due in { $n } unit
+   *[other] Due in { $n } units
+    }
+
 page-home-add = Add a unit
 page-home-empty = Nothing is swimming here yet
 page-home-empty-how = Enter your first tank, pond, raceway or cage. Its size and water

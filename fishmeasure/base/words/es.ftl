@@ -3159,7 +3159,7 @@ page-loading = Un momento…
 page-stale = Como se vio la última vez; el servidor no está al alcance.
 page-cautions = Precauciones
 page-tabs = Pantallas principales
-page-tab-units = Unidades
+page-tab-today = Hoy
 page-tab-waiting = Salida
 page-tab-guide = Guía
 page-tab-settings = Ajustes
@@ -3181,7 +3181,64 @@ page-state-asked = ¿está bien?
 page-state-refused = rechazada
 page-state-saved = guardado
 
-page-home-title = Sus unidades
+page-today-title = Hoy
+page-today-as-of = A fecha de { $when }. No incluye lo ocurrido después.
+page-today-waiting = { $n } en este teléfono
+page-today-withdrawal = No apto para consumo hasta el { $date }: { $product }.
+page-today-withdrawal-open = No apto para consumo, sin fin conocido: { $product }.
+page-today-fed-of = Hoy { $fed } dados de { $ration }
+page-today-fed = Hoy { $fed } dados
+page-today-sample = Muestra
+page-today-water = Agua
+page-today-entered = Anotado en este teléfono
+page-today-more = { $n } más
+page-today-farm = La granja
+page-today-units-unknown = { $n ->
+    [one] sin { $n } unidad cuyos peces nunca se pesaron
+   *[other] sin { $n } unidades cuyos peces nunca se pesaron
+    }
+page-today-ration = Alimento del día
+page-today-store = Alimento en almacén
+page-today-store-unknown = no hay compras de alimento anotadas
+page-today-lasts = dura { $days } días
+page-today-to-buy = por comprar para cuatro semanas: { $value }
+page-today-print = La granja para imprimir (PDF)
+page-where-here = en este teléfono
+page-where-sending = enviándose
+page-where-sent = enviado
+page-where-refused = rechazado, vea la salida
+page-due-count = { $n ->
+    [one] algo pendiente en { $n } unidad
+   *[other] algo pendiente en { $n } unidades
+    }
+
+page-quick-title = { $what }, { $unit }
+page-quick-no-feed = Ahora no dé alimento
+page-quick-fed = Hoy se han dado { $value }.
+page-quick-ration-of = La ración es la del { $date }.
+page-quick-protein = { $percent } % de proteína
+page-quick-same-feed = Se toma como el alimento de la última vez: { $what }.
+page-quick-ration = Ración { $value }
+page-quick-rest = Falta dar { $value }
+page-quick-last = Como la última vez { $value }
+page-quick-need = Escriba antes una cifra.
+page-quick-which = Elija de qué peces.
+page-quick-save = Guardar
+page-quick-more = Fecha, nota y más
+page-quick-kept = { $what }, { $unit }: guardado en este teléfono
+
+page-remind = Recordatorios
+page-remind-how = Un aviso en este teléfono cuando algo está pendiente, como mucho una vez al día y cuando el agua empeora. Solo llega mientras esta página está abierta en segundo plano; nada pasa por terceros.
+page-remind-cannot = Este navegador solo lo permite en una página segura (HTTPS), o no lo permite. Lo pendiente está en la primera pantalla.
+page-remind-on = Avisarme en este teléfono
+page-remind-off = No avisarme más
+page-remind-is-on = Este teléfono le avisa.
+page-remind-denied = El navegador no lo permitió. Puede cambiarse en sus ajustes de esta página.
+page-remind-title = { $n ->
+    [one] Pendiente en { $n } unidad
+   *[other] Pendiente en { $n } unidades
+    }
+
 page-home-add = Añadir una unidad
 page-home-empty = Aquí aún no nada nada
 page-home-empty-how = Anote su primer tanque, estanque, canal o jaula. Su tamaño y su agua bastan para empezar.

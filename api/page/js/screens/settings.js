@@ -7,6 +7,7 @@ import { icon } from "../icons.js";
 import { NoProfile, lenses, sendLens } from "../lenses.js";
 import { action, banner, card, failure, figures, loading } from "../parts.js";
 import { checkLine, keepChoice, phoneChoices, scaleRange } from "../photo_choices.js";
+import { canRemind, reminds, turnOff, turnOn } from "../reminders.js";
 import { may, me } from "../roles.js";
 import { go } from "../router.js";
 import { chooseLanguage, languages, spoken, t } from "../text.js";
@@ -25,6 +26,7 @@ export async function show() {
       units(),
       language(),
       printed(),
+      reminders(),
       card(t("settings-lens"), h("p", t("settings-lens-how")), lens),
       exports(),
       card(t("settings-server"), server),
@@ -77,6 +79,31 @@ function language() {
       h("select", { id: "language", onchange }, options),
     ),
   );
+}
+
+function reminders() {
+  const box = h("div.stack");
+  const draw = () => fill(box, reminderState(draw));
+  draw();
+  return card(t("remind"), h("p", t("remind-how")), box);
+}
+
+/** @param {() => void} draw */
+function reminderState(draw) {
+  if (!canRemind()) return h("p.note", t("remind-cannot"));
+  if (reminds()) {
+    const onclick = () => {
+      turnOff();
+      draw();
+    };
+    return [h("p", t("remind-is-on")), action(t("remind-off"), { onclick })];
+  }
+  const told = h("p.note", { role: "status" });
+  const onclick = async () => {
+    if (await turnOn()) draw();
+    else fill(told, t("remind-denied"));
+  };
+  return [action(t("remind-on"), { onclick, name: "clock" }), told];
 }
 
 function printed() {

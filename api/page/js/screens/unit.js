@@ -1,5 +1,6 @@
 /** One unit: what is in it, what follows, and how it has grown. */
 
+import { sampleUnit } from "../begin_sample.js";
 import { cohortsIn, unit as findUnit } from "../data.js";
 import { serverDrawing } from "../drawing.js";
 import { fill, h } from "../dom.js";
@@ -18,8 +19,7 @@ import {
   speciesName,
 } from "../parts.js";
 import { may } from "../roles.js";
-import { go, reload } from "../router.js";
-import { startSample } from "../samples.js";
+import { reload } from "../router.js";
 import { all } from "../store.js";
 import { dateText, spoken, t, today } from "../text.js";
 import {
@@ -99,68 +99,14 @@ function primary(unit, cohorts) {
       kind: "primary",
     });
   }
-  const onclick = () =>
-    void (cohorts.length === 1 ? beginSample(unit, cohorts[0]) : choose(unit, cohorts));
+  const fish = cohorts.map(({ cohort, fish_count: count }) => ({
+    id: cohort.id,
+    name: cohort.name,
+    species: cohort.species_key,
+    count,
+  }));
+  const onclick = () => sampleUnit(unit, fish);
   return action(t("unit-sample"), { onclick, name: "camera", kind: "primary" });
-}
-
-let beginning = false;
-
-/**
- * @param {Unit} unit
- * @param {CohortHere} given
- */
-async function beginSample(unit, { cohort, fish_count: count }) {
-  if (beginning) return; // the second of two quick taps
-  beginning = true;
-  try {
-    const sample = await startSample({
-      unitId: unit.id,
-      unitName: unit.name,
-      cohortId: cohort.id,
-      species: cohort.species_key,
-      count,
-    });
-    go(`sample/${sample.id}`);
-  } finally {
-    beginning = false;
-  }
-}
-
-/**
- * @param {Unit} unit
- * @param {CohortHere[]} cohorts
- */
-function choose(unit, cohorts) {
-  const dialog = h("dialog.sheet", { "aria-label": t("unit-which") });
-  const leave = () => {
-    dialog.close();
-    dialog.remove();
-  };
-  /** @param {CohortHere} item */
-  const row = (item) => {
-    const onclick = () => {
-      leave();
-      void beginSample(unit, item);
-    };
-    return h(
-      "li",
-      h(
-        "button.choice",
-        { type: "button", onclick },
-        icon("fish"),
-        h("span", item.cohort.name),
-      ),
-    );
-  };
-  dialog.append(
-    h("h2", t("unit-which")),
-    h("ul.choices", cohorts.map(row)),
-    h("button.button", { type: "button", onclick: leave }, t("cancel")),
-  );
-  dialog.addEventListener("cancel", () => dialog.remove());
-  document.body.append(dialog);
-  dialog.showModal();
 }
 
 function noFish() {
