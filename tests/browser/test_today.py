@@ -180,7 +180,7 @@ def _looked_at(phone: Phone, folder: Path, name: str) -> list[str]:
     """Return what is wrong with a screen by day, by night, in text twice as large."""
     faults: list[str] = []
     for mode in ("light", "dark"):
-        phone.page.emulate_media(color_scheme=mode)  # type: ignore[arg-type]
+        phone.page.emulate_media(color_scheme=mode)
         phone.page.screenshot(path=folder / f"{name}-{mode}.png", full_page=True)
         faults += [f"{name}, {mode}: {one}" for one in axe_faults(phone, mode)]
     phone.page.emulate_media(color_scheme="light")

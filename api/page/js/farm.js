@@ -8,6 +8,7 @@ import { all, get } from "./store.js";
 const FARM = address("/v1/farm");
 /** @type {State[]} */
 const OPEN = ["waiting", "sending"];
+const MOST_TRIES = 3;
 
 /** @type {Promise<FarmKept> | null} */
 let reading = null;
@@ -33,10 +34,14 @@ export function readFarm() {
   return reading;
 }
 
+/** Ask again where something arrived meanwhile, of which the answer may not know. */
 async function ask() {
-  const { data, stale } = await read(FARM);
-  const kept = await get("answers", FARM);
-  return { farm: data, asked: kept?.asked ?? 0, stale };
+  for (let tries = 1; ; tries += 1) {
+    const { data, stale } = await read(FARM);
+    const asked = (await get("answers", FARM))?.asked ?? 0;
+    const late = (await all("writes")).some(({ sent = 0 }) => sent >= asked);
+    if (stale || !late || tries === MOST_TRIES) return { farm: data, asked, stale };
+  }
 }
 
 /**
