@@ -40,7 +40,7 @@ def test_a_day_from_the_first_screen(
     server = own_server.start()
     good = unit_with_water(server, "Good tank", temperature_deg_c=12.0, do_mg_per_l=9.0)
     bad = unit_with_water(server, "Bad tank", temperature_deg_c=14.0, do_mg_per_l=2.5)
-    _fed_yesterday(server, good, 1.25)
+    _fed_yesterday(server, good, 0.35)
     phone = phones(server.url, SMALL)
     asked: Counter[str] = Counter()
 
@@ -125,8 +125,8 @@ def _entered_offline(phone: Phone, folder: Path) -> list[str]:
     expect(phone.page.locator(".pick", has_text="Ration")).to_have_attribute(
         "aria-pressed", "true"
     )
-    phone.page.locator(".pick", has_text="As last time 1.25 kg").tap()
-    expect(phone.page.locator(".field .value")).to_have_text("1.25 kg")
+    phone.page.locator(".pick", has_text="As last time 350 g").tap()
+    expect(phone.page.locator(".field .value")).to_have_text("0.35 kg")
     faults += _looked_at(phone, folder, "quick-feed")
     phone.button("Save").tap()
     # Water: oxygen first, then temperature; out of range is refused in words.
@@ -154,7 +154,7 @@ def _arrived(server: Server, good: str, bad: str) -> None:
     assert died["fish_count"] == 1
     today = dt.datetime.now(tz=dt.UTC).astimezone().date().isoformat()
     feeds = entries_of(server, good, "feed")
-    assert [one["feed_kg"] for one in feeds if one["on"] == today] == [1.25]
+    assert [one["feed_kg"] for one in feeds if one["on"] == today] == [0.35]
     waters = entries_of(server, bad, "water")
     assert {(one["do_mg_per_l"], one["temperature_deg_c"]) for one in waters} == {
         (2.5, 14.0),

@@ -212,13 +212,16 @@ function entryList({ id, entries }) {
 }
 
 /** @param {EntryWrite} write */
-function entryRow({ body, label, state }) {
+function entryRow({ id, body, label, state }) {
   const line = entryLine(body, NO_NAMES);
+  const told = line ? `${label}: ${line}` : label;
   const place = PLACES[state];
   return h(
     "li",
     kindIcon(body.kind),
-    h("span", line ? `${label}: ${line}` : label),
+    state === "asked"
+      ? h("a.button", { href: `#/asked/${id}` }, told)
+      : h("span", told),
     h(`span.chip.${state}`, place ? t(`where-${place}`) : t(`state-${state}`)),
   );
 }

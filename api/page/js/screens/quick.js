@@ -1,5 +1,6 @@
 /** Fed, Died or Water of a unit after one tap: the number keys, filled in. */
 
+import { askHere, questionCard } from "../asking.js";
 import { writeEntry } from "../data.js";
 import { fill, h } from "../dom.js";
 import { kindText } from "../entry_kinds.js";
@@ -22,9 +23,10 @@ import { go } from "../router.js";
 import { dateText, decimalMark, t, timeNow, today } from "../text.js";
 import { feed, stockUnit, typed, weighingUnits } from "../units.js";
 
-/** @import { Card, Farm, PadField, PadKind, WeightUnit } from "../types.js" */
+/** @import { AnyEntry, Card, Farm, PadField, PadKind, WeightUnit } from "../types.js" */
 
 const UNIT_KEY = "fishmeasure.feed-unit";
+const PATIENCE_MS = 1500;
 const KINDS = ["feed", "died", "water"];
 
 /** @param {{ unit: string, kind: string }} options */
@@ -64,6 +66,7 @@ class Quick {
     this.field = this.all[0];
     this.fresh = true;
     this.cohortId = card.fish.length === 1 ? card.fish[0].cohortId : null;
+    this.question = h("div");
     this.choices = h("div.picks");
     this.fields = h("div.fields", { role: "group", "aria-label": t("weigh-fields") });
     this.told = h("p.facts", { role: "status" });
@@ -73,6 +76,7 @@ class Quick {
     });
     this.element = h(
       "div.weighing.quick",
+      this.question,
       this.before(),
       this.choices,
       this.fields,
@@ -208,11 +212,40 @@ class Quick {
       values,
     };
     const entry = padEntry(this.kind, this.card, given);
-    await writeEntry(entry, kindText(this.kind), dateText(entry.on));
+    const question = await Promise.race([askHere(this.card.id, entry), patience()]);
+    if (!question) {
+      await this.keep(entry);
+      return;
+    }
+    const card = questionCard(question, {
+      right: () => this.keep(entry, true),
+      correct: () => {
+        if (question.corrected) return this.keep(question.corrected);
+        fill(this.question);
+        return this.draw();
+      },
+    });
+    fill(this.question, card);
+    card.scrollIntoView({ block: "center" });
+  }
+
+  /**
+   * @param {AnyEntry} entry
+   * @param {boolean} [answered] what the bounds ask about it
+   */
+  async keep(entry, answered = false) {
+    const more = { answered };
+    await writeEntry(entry, kindText(this.kind), dateText(entry.on), more);
     say(t("quick-kept", { what: kindText(this.kind), unit: this.card.name }));
     go("", { replace: true });
   }
 }
+
+/** The server asks later what a slow network cannot ask now. */
+const patience = () =>
+  new Promise((resolve) => {
+    window.setTimeout(() => resolve(null), PATIENCE_MS);
+  });
 
 /**
  * @param {string} label
