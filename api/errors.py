@@ -292,7 +292,10 @@ def error_response(
     headers: dict[str, str] | None = None,
 ) -> JSONResponse:
     """Return the one error body."""
-    return JSONResponse(body.model_dump(), status_code=status, headers=headers)
+    # What only a question has is in no other answer.
+    lacking = {"confirm"} if body.confirm is None else set()
+    content = body.model_dump(exclude=lacking)
+    return JSONResponse(content, status_code=status, headers=headers)
 
 
 def storage_error(error: OSError) -> ApiError:

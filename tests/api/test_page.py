@@ -199,7 +199,7 @@ def field_texts() -> set[str]:
 def asked_of(schema: dict[str, Any]) -> set[str]:
     """Return the fields of a kind of entry that the page's form asks for."""
     own = re.compile(
-        r"(kind|id|version|replaces|recorded_at|recorded_by|device_id|unit_id|at|groups)$|(.*_)?sd(_|$)"
+        r"(kind|id|version|replaces|recorded_at|recorded_by|device_id|confirmed|unit_id|at|groups)$|(.*_)?sd(_|$)"
     )
     return {name for name in schema["properties"] if not own.match(name)}
 
