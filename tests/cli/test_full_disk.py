@@ -129,7 +129,7 @@ def test_what_cannot_be_written_is_said_and_nothing_is_lost(
         ("photo", PHOTO, "--csv", disk / "new.csv"),
         ("photo", PHOTO, "--overlay", disk),
         ("sample", sample, "--json", disk / "new.json"),
-        ("sample", sample, "--record", "Trout of the spring"),
+        ("sample", sample, "--record", "Trout of the spring", "--confirm"),
         ("sheet", "--out", disk / "sheet.pdf"),
         (*batch, "--results", disk / "new.jsonl"),
         ("book", "add", "unit", "name=Pond", "kind=pond", "volume_m3=60", "depth_m=1"),
@@ -221,7 +221,7 @@ def test_a_disk_that_fills_midway_leaves_the_old_or_the_new(
         "export": ("book", "export", disk.path / "book.json"),
         "record": (
             *("sample", place.elsewhere / "sample.toml"),
-            *("--record", "Trout of the spring"),
+            *("--record", "Trout of the spring", "--confirm"),
         ),
     }
     before = place.content()

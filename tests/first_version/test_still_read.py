@@ -100,7 +100,8 @@ def test_every_figure_of_an_old_photo_is_kept(client: TestClient, folder: Path) 
                 assert fish["weight_low_g"] == pytest.approx(low, abs=0.006)
         camera = was["scale"].pop("camera")
         assert now["scale"].pop("camera")["focal_px"] == camera["focal_px"]
-        assert now["scale"] == was["scale"]
+        known_since = {"print_scale_by_paper": None, "water": None}
+        assert now["scale"] == was["scale"] | known_since
         assert now["problems"] == was["problems"]
 
 
