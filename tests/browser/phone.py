@@ -76,7 +76,9 @@ class Phone:
         return found[1]
 
     def sent(self) -> None:
-        """Wait until nothing waits to be sent."""
+        """Wait until a form that was saved is gone and nothing waits to be sent."""
+        for name in ("Save the entry", "Save the correction"):
+            expect(self.button(name)).to_have_count(0)
         deadline = time.monotonic() + MEASURED_MS / 1000
         while not self.page.evaluate(_NOTHING_WAITS):
             assert time.monotonic() < deadline, "something is still waiting"

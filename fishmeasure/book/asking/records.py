@@ -41,7 +41,7 @@ class Remedy:
     """What a slip makes of a figure: the right one is so many times what is entered."""
 
     slip: str
-    times: Annotated[float, Field(description="Right figure over the entered one.")]
+    times: Annotated[float, Field(description="So many times the entered is right.")]
     field: Annotated[str, Field(description="Field of the entry that is wrong.")]
 
 
@@ -61,10 +61,10 @@ class Bound:
     figure: Annotated[str, Field(description="Field of the entry.")]
     over: Annotated[str, Field(description="Field that it is divided by, or empty.")]
     low: Annotated[
-        float | None, Field(description="Less is asked about; null where nothing is.")
+        float | None, Field(description="Less is asked, in the unit of the field.")
     ]
     high: Annotated[
-        float | None, Field(description="More is asked about; null where nothing is.")
+        float | None, Field(description="More is asked, in the unit of the field.")
     ]
     expected: Annotated[
         float, Field(description="Likeliest, in the unit of the field.")
