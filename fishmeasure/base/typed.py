@@ -13,14 +13,13 @@ from babel.numbers import get_decimal_symbol
 
 from fishmeasure.base.errors import NoNumberError, UnclearNumberError
 from fishmeasure.base.words import voice
+from fishmeasure.base.words.units import GRAMS_PER_LB
 
-# NIST Handbook 44 (2024), appendix C: the avoirdupois pound is exactly
-# 453.592 37 g, the ounce a sixteenth of it; the inch is exactly 25.4 mm.
 GRAMS_PER: Final = {
     "g": 1.0,
     "kg": 1000.0,
-    "lb": 453.592_37,
-    "oz": 453.592_37 / 16.0,
+    "lb": GRAMS_PER_LB,
+    "oz": GRAMS_PER_LB / 16.0,
 }
 
 # Spaces (\s has the narrow and the fixed ones too) and apostrophes part thousands.

@@ -14,6 +14,7 @@ from uuid import UUID
 
 from pydantic import Field
 
+from fishmeasure.base.flags import Problem
 from fishmeasure.book.entries import Entry, FishEntry, Treated
 from fishmeasure.husbandry.temperature import TemperatureForecast
 
@@ -62,6 +63,20 @@ def withdrawals(
         elif isinstance(entry, FishEntry):
             found += _carried(entry, found)
     return tuple(dict.fromkeys(found))
+
+
+def withdrawal_problems(waits: Iterable[Withdrawal], on: date) -> tuple[Problem, ...]:
+    """Return what each period that holds on a day forbids, and until when."""
+    return tuple(
+        Problem.of(
+            "withdrawal-period",
+            case="never" if wait.ends_on is None else "until",
+            product=wait.product,
+            ends_on=wait.ends_on,
+        )
+        for wait in waits
+        if wait.holds_on(on)
+    )
 
 
 def _of(treated: Treated, unit_id: UUID, ends_on: date | None) -> Withdrawal:

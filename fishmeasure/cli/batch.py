@@ -33,7 +33,7 @@ def batch_command(
         ),
     ],
     *,
-    species: options.Species = "rainbow-trout",
+    species: options.Species = None,
     print_scale: options.PrintScale = None,
     paper: options.Paper = None,
     lens: options.Lens = None,

@@ -39,7 +39,7 @@ def check_command(
     from fishmeasure.photo.check import check_length
 
     settings = options.photo_settings(
-        species="rainbow-trout",
+        species=None,
         print_scale=print_scale,
         paper=paper,
         known=None,

@@ -42,7 +42,7 @@ def count_command(
     from fishmeasure.cli.photo import measure_file, short_names
 
     settings = options.photo_settings(
-        species="rainbow-trout",
+        species=None,
         print_scale=print_scale,
         paper=paper,
         known=None,

@@ -122,7 +122,7 @@ def _show(farm: "FarmOutlook", register: "Register", spent: "Costs | None") -> N
 def order_command(
     kilograms: Annotated[float, typer.Argument(help="help-order-kg", metavar="KG")],
     on: Annotated[str, typer.Option("--on", help="help-order-on")],
-    species: Species = "rainbow-trout",
+    species: Species = None,
     temp: Annotated[float | None, typer.Option(help="help-order-temp")] = None,
     unit: Annotated[str | None, typer.Option(help="help-order-unit")] = None,
     plate: Annotated[float | None, typer.Option(help="help-order-plate")] = None,
@@ -133,11 +133,13 @@ def order_command(
 ) -> None:
     """Say how many fingerlings of what size to order, and when, for a harvest."""
     from fishmeasure.base.estimate import Estimate
+    from fishmeasure.cli.kept import usual_species
     from fishmeasure.husbandry.checks import require
     from fishmeasure.husbandry.ordering import SURVIVAL, order_fingerlings
     from fishmeasure.species import farmed_species
 
-    figures = farmed_species(species).growth
+    key = usual_species(species)
+    figures = farmed_species(key).growth
     alive = SURVIVAL
     if survival is not None:
         require("survival", survival, "%", 5.0, 100.0)
@@ -145,7 +147,7 @@ def order_command(
         alive = Estimate(value=share, sd=0.0, low=share, high=share)
     today = read_day("--on", None)
     order = order_fingerlings(
-        species_key=species,
+        species_key=key,
         temperature=_temperature(temp, unit, book, today),
         harvest_kg=kilograms,
         harvest_on=read_day("--on", on),

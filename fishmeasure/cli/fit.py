@@ -27,7 +27,7 @@ def fit_command(
         ),
     ] = None,
     *,
-    species: Annotated[str, typer.Option(help="help-species")] = "rainbow-trout",
+    species: Annotated[str | None, typer.Option(help="help-species")] = None,
     length: Annotated[
         Literal["fork", "total", "standard"],
         typer.Option(help="help-length"),
@@ -64,8 +64,10 @@ def fit_command(
         needed = () if "fork_length_mm" in rows[0] else ("weight_g",)
         fit_photos(rows, _columns_of(rows, table.name, needed), table, settings, save)
     else:
+        from fishmeasure.cli.kept import usual_species
+
         columns = _columns_of(rows, table.name, _SIZED)
-        _fit_lengths(columns, species, length, save, plot, table.name)
+        _fit_lengths(columns, usual_species(species), length, save, plot, table.name)
 
 
 def _fit_lengths(

@@ -25,6 +25,8 @@ from fishmeasure.cli.book_options import SETTINGS_FILE, places
 from fishmeasure.cli.options import read_text
 from fishmeasure.photo.settings import PRINT_SCALES
 
+COMMONEST: Final = "rainbow-trout"
+"""What is measured where nobody said what, as by the server."""
 _YES_AND_NO: Final = {"true": True, "yes": True, "false": False, "no": False}
 
 
@@ -81,6 +83,11 @@ def kept() -> Kept:
         wanted = Message.of("cli-wanted", case="settings", reason=told)
         where = Message.of("cli-the-file")
         raise BadOptionError(where, str(path), wanted) from None
+
+
+def usual_species(given: str | None) -> str:
+    """Return the species that is meant: as said, as kept, else the commonest."""
+    return given or kept().species or COMMONEST
 
 
 def keep(settings: Kept) -> Path:

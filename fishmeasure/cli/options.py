@@ -23,7 +23,7 @@ NO_DATA = PHOTO_SUFFIXES | {".toml"}
 """Files that are measured: none is overwritten where a file name was left out."""
 
 Species = Annotated[
-    str,
+    str | None,
     typer.Option(help="help-options-species"),
 ]
 PrintScale = Annotated[
@@ -110,7 +110,7 @@ def photo_settings(
         If one of them cannot be used.
     """
     from fishmeasure.base.record import read
-    from fishmeasure.cli.kept import kept
+    from fishmeasure.cli.kept import kept, usual_species
     from fishmeasure.photo.lens import read_lens
     from fishmeasure.photo.markers import KnownDistance
     from fishmeasure.photo.settings import MeasuringSettings, Paper
@@ -133,7 +133,7 @@ def photo_settings(
         given |= {"in_water": water[0], "water_depth_mm": water[1]}
     return PhotoSettings.of(
         read(MeasuringSettings, given),
-        load_species(species or usual.species or "rainbow-trout"),
+        load_species(usual_species(species)),
         None if lens is None else read_lens(read_text(lens), lens.name),
     )
 

@@ -24,7 +24,7 @@ if TYPE_CHECKING:
 def photo_command(
     photos: Annotated[list[Path], typer.Argument(help="help-photo-photos")],
     *,
-    species: options.Species = "rainbow-trout",
+    species: options.Species = None,
     print_scale: options.PrintScale = None,
     paper: options.Paper = None,
     known: options.Known = None,

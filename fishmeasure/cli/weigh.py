@@ -77,7 +77,7 @@ def _from_table(table: Path, sample: Path) -> None:
 
 def _heading(path: Path) -> str:
     """Ask for what all nets have in common, and keep what is usual for this grower."""
-    from fishmeasure.cli.kept import keep, kept
+    from fishmeasure.cli.kept import keep, kept, usual_species
     from fishmeasure.estimation.sample_text import pairs, toml_table
 
     usual = kept()
@@ -86,7 +86,7 @@ def _heading(path: Path) -> str:
     common = {
         "date": _ask("date", _read_day, today.isoformat()),
         "unit": _ask("unit", str.strip, ""),
-        "species": _ask("species", _read_species, usual.species or "rainbow-trout"),
+        "species": _ask("species", _read_species, usual_species(None)),
         "count_in_unit": _ask("count", _read_count, ""),
     }
     habits = _habits(usual)
@@ -201,6 +201,7 @@ def _right(text: str) -> bool:
 
 def _estimate(sample: "Sample") -> "PopulationEstimate | None":
     """Return what the weighings alone say; None where they are too few."""
+    from fishmeasure.cli.kept import usual_species
     from fishmeasure.estimation.model import estimate_population
     from fishmeasure.species import load_species
 
@@ -209,7 +210,7 @@ def _estimate(sample: "Sample") -> "PopulationEstimate | None":
         return None
     return estimate_population(
         nets,
-        published=load_species(sample.species or "rainbow-trout").on_fork_length(),
+        published=load_species(usual_species(sample.species)).on_fork_length(),
         settings=sample.settings,
         count_in_unit=sample.count_in_unit,
     )

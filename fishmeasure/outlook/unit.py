@@ -22,7 +22,11 @@ from fishmeasure.book.order import in_force
 from fishmeasure.book.replay import replay
 from fishmeasure.book.state import UnitState
 from fishmeasure.book.units import Cohort, Unit
-from fishmeasure.book.withdrawal import Withdrawal, withdrawals
+from fishmeasure.book.withdrawal import (
+    Withdrawal,
+    withdrawal_problems,
+    withdrawals,
+)
 from fishmeasure.husbandry import cautions
 from fishmeasure.husbandry.now import Now
 from fishmeasure.outlook import collect, feed, fish, load, now, outage, sources, water
@@ -31,7 +35,7 @@ from fishmeasure.outlook.feed import Feeding
 from fishmeasure.outlook.fish import CohortOutlook
 from fishmeasure.outlook.load import Limits
 from fishmeasure.outlook.outage import Outages
-from fishmeasure.outlook.waiting import withdrawal_problems, without_harvests
+from fishmeasure.outlook.waiting import without_harvests
 from fishmeasure.outlook.water import Water
 
 __all__ = ["Options", "UnitOutlook", "unit_outlook"]

@@ -2,25 +2,9 @@
 
 from collections.abc import Iterable
 from dataclasses import replace
-from datetime import date
 
-from fishmeasure.base.flags import Problem
 from fishmeasure.book.withdrawal import Withdrawal
 from fishmeasure.outlook.fish import CohortOutlook
-
-
-def withdrawal_problems(waits: Iterable[Withdrawal], on: date) -> tuple[Problem, ...]:
-    """Return what each period that holds on a day forbids, and until when."""
-    return tuple(
-        Problem.of(
-            "withdrawal-period",
-            case="never" if wait.ends_on is None else "until",
-            product=wait.product,
-            ends_on=wait.ends_on,
-        )
-        for wait in waits
-        if wait.holds_on(on)
-    )
 
 
 def without_harvests(

@@ -175,23 +175,15 @@ def questions_about(
         cohorts=newest(content.cohorts),
         entries=content.entries,
     )
-    units = {unit.id for unit in known.units}
-    fish = {cohort.id for cohort in known.cohorts}
     found = []
     for entry in entries:
-        if entry.id in there or not _is_somewhere(entry, units, fish):
+        if entry.id in there or not known.has_all_of(entry):
             continue
         question = ask(known, entry, today=today, facts=(facts or {}).get(entry.id))
         if question is not None:
             found.append(question)
         known = known.with_entry(entry)
     return Asked(questions=tuple(found), token=_token(content, entries))
-
-
-def _is_somewhere(entry: Entry, units: set[UUID], fish: set[UUID]) -> bool:
-    """Return whether all that an entry names is in the book, which refuses it else."""
-    named = {entry.place_id, *entry.other_place_ids} - {None}
-    return named <= units and (entry.fish_id is None or entry.fish_id in fish)
 
 
 def enter(

@@ -93,10 +93,12 @@ def test_a_state_says_what_cannot_be_in_the_book(client: TestClient) -> None:
         (f"cohorts/{ids['cohort']}", cohort),
     ):
         assert client.put(f"/v1/{path}", json=body).status_code == 200
-    body: dict[str, Any] = {"entries": [stocked, died]}
-    asked = client.post("/v1/entries", json=body)
+    entries: dict[str, Any] = {"entries": [stocked, died]}
+    asked = client.post("/v1/entries", json=entries)
     assert asked.status_code == 409, asked.text
-    sent = client.post("/v1/entries", json=body | {"confirm": asked.json()["confirm"]})
+    sent = client.post(
+        "/v1/entries", json=entries | {"confirm": asked.json()["confirm"]}
+    )
     assert sent.status_code == 200, sent.text
     state = get(client, f"/v1/units/{ids['unit']}/state", date=DAY)
     assert state["cohorts"][0]["problems"]

@@ -20,6 +20,7 @@ from fishmeasure.book.entries import (
     Sample,
     Sold,
     Stocked,
+    Treated,
     WaterReading,
 )
 from fishmeasure.book.posterior.passing import with_tail
@@ -255,3 +256,27 @@ def test_a_confirmed_surprise_keeps_a_heavier_tail() -> None:
     assert confirmed is not None
     assert expected is not None
     assert expected.value < confirmed.value < believed.value
+
+
+@pytest.mark.parametrize(("on", "waits"), [(49, True), (50, False)])
+def test_a_harvest_within_a_withdrawal_period_is_asked_about(
+    on: int, *, waits: bool
+) -> None:
+    """A medicine on day 29, 21 days' withdrawal: from day 50 on fish are food again."""
+    medicine = Treated(
+        id=same(77), on=day(29), unit_id=A.id, product="bath", withdrawal_days=21
+    )
+    book = replace(BOOK, entries=(*ENTRIES, medicine))
+    taken = entry(Harvested, on, fish_count=50, weight_kg=4.3)
+    question = ask(book, taken, today=TODAY)
+    codes = () if question is None else tuple(p.code for p in question.doubts)
+    assert codes == (("withdrawal-period",) if waits else ())
+
+
+def test_nothing_is_asked_about_what_the_book_does_not_know() -> None:
+    """It refuses the entry itself; those after it are asked about all the same."""
+    elsewhere = replace(entry(Died, 60, fish_count=900), unit_id=same(99))
+    assert not BOOK.has_all_of(elsewhere)
+    assert asked(elsewhere) is None
+    away = entry(Moved, 60, fish_count=900, to_unit_id=same(99))
+    assert asked(away) is None

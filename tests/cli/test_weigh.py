@@ -146,6 +146,18 @@ def test_a_setting_that_cannot_be_is_refused(
     assert run(monkeypatch, "settings", word) == 2
 
 
+def test_a_kept_species_is_measured_where_none_is_named(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    from fishmeasure.cli.options import photo_settings
+
+    given = {"print_scale": None, "paper": None, "known": None, "lens": None}
+    assert photo_settings(species=None, **given).species.key == "rainbow-trout"
+    assert run(monkeypatch, "settings", "species=arctic-char") == 0
+    assert photo_settings(species=None, **given).species.key == "arctic-char"
+    assert photo_settings(species="perch", **given).species.key == "perch"
+
+
 def test_a_kept_print_scale_is_taken_and_told(
     monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
 ) -> None:

@@ -52,8 +52,8 @@ export const isAnswered = ({ codes }) =>
  * @returns {Promise<Question | null>}
  */
 export async function askHere(unitId, entry) {
-  const outlook = await loadOutlook(unitId);
-  if (outlook instanceof Error) return null;
+  const outlook = await Promise.race([loadOutlook(unitId), patience()]);
+  if (outlook === null || outlook instanceof Error) return null;
   const asks = (outlook.asks ?? []).filter(
     (bound) =>
       bound.kind === entry.kind &&
@@ -61,6 +61,15 @@ export async function askHere(unitId, entry) {
   );
   return questionBy(asks, entry);
 }
+
+// An entry must not wait for a slow network: the server asks later.
+const PATIENCE_MS = 1500;
+
+/** @returns {Promise<null>} */
+const patience = () =>
+  new Promise((resolve) => {
+    window.setTimeout(() => resolve(null), PATIENCE_MS);
+  });
 
 /**
  * Return what is to be asked about an entry by bounds, or null.

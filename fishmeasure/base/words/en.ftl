@@ -3304,7 +3304,8 @@ help-instructions = Write a page to print here (.pdf): photograph and weigh five
 help-photos = Photos of the board of 'fishmeasure sheet lens-board'.
 help-lens-name = What you call this phone or lens.
 help-out = File of the profile to write.
-help-options-species = Name from 'fishmeasure species', or a TOML file of your stock.
+help-options-species = Name from 'fishmeasure species', or a TOML file of your stock; else that of
+    'fishmeasure settings', or rainbow-trout.
 help-print-scale = Length of the sheet's printed check line in mm / 100: 0.97 where it is 97
     mm long; else that of 'fishmeasure settings', or 1.
 help-paper = Paper of the printed sheet, A4, A3 or Letter; else the markers tell it.

@@ -38,10 +38,12 @@ class Unit:
         return (shown - self.plus) / self.per
 
 
-# Exact by definition (NIST SP 811, 2008, appendix B.8; from memory): the pound is
-# 0.45359237 kg, the ounce a sixteenth of it, the inch 0.0254 m, the foot 0.3048 m, the
-# US gallon 231 cubic inches or 3.785411784 l, and t/°F = 1.8 t/°C + 32 (B.9).
-LB_PER_KG = 1.0 / 0.45359237
+# Exact by definition: the avoirdupois pound is 453.592 37 g, the ounce a sixteenth of
+# it, the inch 25.4 mm (NIST Handbook 44, 2024, appendix C); the foot 0.3048 m, the US
+# gallon 231 cubic inches or 3.785411784 l, and t/°F = 1.8 t/°C + 32 (NIST SP 811, 2008,
+# appendices B.8 and B.9; from memory).
+GRAMS_PER_LB = 453.592_37
+LB_PER_KG = 1000.0 / GRAMS_PER_LB
 _OZ_PER_G = 16.0 * LB_PER_KG / 1000.0
 _GAL_PER_L = 1.0 / 3.785411784
 _FT_PER_M = 1.0 / 0.3048

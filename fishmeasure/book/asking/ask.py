@@ -12,10 +12,19 @@ from fishmeasure.book.asking.place import Place, place_of
 from fishmeasure.book.asking.records import Question
 from fishmeasure.book.asking.slips import FIELDS, corrected, elsewhere
 from fishmeasure.book.asking.told import problem_of, slip_elsewhere, slip_of
-from fishmeasure.book.entries import Cancelled, Entry, FishEntry, WaterReading
+from fishmeasure.book.entries import (
+    Cancelled,
+    Entry,
+    FishEntry,
+    Harvested,
+    Sold,
+    Treated,
+    WaterReading,
+)
 from fishmeasure.book.order import in_force
 from fishmeasure.book.replay import replay
 from fishmeasure.book.units import Cohort, Unit
+from fishmeasure.book.withdrawal import withdrawal_problems, withdrawals
 
 _BRINGS: Final = frozenset(("stocked", "counted", "graded", "moved"))
 ASKING_PROBLEMS: Final = frozenset(
@@ -49,6 +58,16 @@ class Ledger:
         """Return the book with an entry more."""
         return replace(self, entries=(*self.entries, entry))
 
+    def has_all_of(self, entry: Entry) -> bool:
+        """Return whether the units and fish that an entry names are in the book.
+
+        The book itself refuses it else.
+        """
+        units = {None, *(unit.id for unit in self.units)}
+        fish = {None, *(cohort.id for cohort in self.cohorts)}
+        places = {entry.place_id, *entry.other_place_ids}
+        return places <= units and entry.fish_id in fish
+
 
 def ask(
     book: Ledger, entry: Entry, *, today: date, facts: Facts | None = None
@@ -64,19 +83,19 @@ def ask(
     facts
         Of a sample.
     """
-    if isinstance(entry, Cancelled):
+    if isinstance(entry, Cancelled) or not book.has_all_of(entry):
         return None
     past = tuple(e for e in in_force((*book.entries, entry)) if e.id != entry.id)
     units = {unit.id: unit for unit in book.units}
     unit = None if entry.place_id is None else units.get(entry.place_id)
-    known = {None, *(cohort.id for cohort in book.cohorts)}
-    if unit is None or entry.fish_id not in known:
-        return None  # the book itself refuses it
+    if unit is None:  # feed that was bought
+        return None
     facts = facts or Facts()
     first = of_the_calendar(entry, past, unit, today)
     about_fish = _about_figures(book, entry, past, unit, facts)
     found = [q for q in (about_fish, first) if q is not None]
     doubts = tuple(problem for question in found for problem in question.doubts)
+    doubts += _withdrawal(book, entry, past)
     doubts += tuple(p for p in facts.problems if p.code in ASKING_PROBLEMS)
     if not doubts:
         return None
@@ -103,6 +122,21 @@ def _about_figures(
     if question is None:
         return Question(entry=entry, doubts=(more,))
     return replace(question, doubts=(*question.doubts, more))
+
+
+def _withdrawal(
+    book: Ledger, entry: Entry, past: tuple[Entry, ...]
+) -> tuple[Problem, ...]:
+    """Return the withdrawal periods in which fish would be taken for food."""
+    before = tuple(e for e in past if e.on <= entry.on)
+    if not isinstance(entry, Harvested | Sold):
+        return ()
+    if not any(isinstance(e, Treated) for e in before):
+        return ()
+    states = replay(book.units, book.cohorts, before, on=entry.on).units
+    waits = withdrawals(before, {state.unit.id: state.temperature for state in states})
+    here = [wait for wait in waits if wait.unit_id == entry.unit_id]
+    return withdrawal_problems(here, entry.on)
 
 
 def _may_start(entry: FishEntry, past: tuple[Entry, ...]) -> bool:

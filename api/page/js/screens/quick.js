@@ -26,7 +26,6 @@ import { feed, stockUnit, typed, weighingUnits } from "../units.js";
 /** @import { AnyEntry, Card, Farm, PadField, PadKind, WeightUnit } from "../types.js" */
 
 const UNIT_KEY = "fishmeasure.feed-unit";
-const PATIENCE_MS = 1500;
 const KINDS = ["feed", "died", "water"];
 
 /** @param {{ unit: string, kind: string }} options */
@@ -212,7 +211,7 @@ class Quick {
       values,
     };
     const entry = padEntry(this.kind, this.card, given);
-    const question = await Promise.race([askHere(this.card.id, entry), patience()]);
+    const question = await askHere(this.card.id, entry);
     if (!question) {
       await this.keep(entry);
       return;
@@ -240,12 +239,6 @@ class Quick {
     go("", { replace: true });
   }
 }
-
-/** The server asks later what a slow network cannot ask now. */
-const patience = () =>
-  new Promise((resolve) => {
-    window.setTimeout(() => resolve(null), PATIENCE_MS);
-  });
 
 /**
  * @param {string} label
