@@ -84,6 +84,19 @@ class Phone:
             assert time.monotonic() < deadline, "something is still waiting"
             self.page.wait_for_timeout(100)
 
+    def put_in_the_book(self, *, taps: int = 1) -> None:
+        """Save a sample; a question is answered that it is right.
+
+        Other tests' samples have the same photos, which is asked about.
+        """
+        self.button("Save into the book").click(click_count=taps)
+        right = self.button("It is right")
+        there = self.page.get_by_text("In the book", exact=True)
+        expect(right.or_(there).first).to_be_visible()
+        if right.is_visible():
+            right.click()
+        expect(there).to_be_visible()
+
     # --- sampling -----------------------------------------------------------------
 
     def start_sample(self, unit_id: str) -> None:

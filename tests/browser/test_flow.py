@@ -59,8 +59,7 @@ def test_the_whole_way_from_an_empty_book_to_a_saved_answer(
     headline = phone.page.locator(".mean .headline")
     expect(headline).to_have_text(f"{estimate['mean_weight_g']:.0f} g")
 
-    phone.button("Save into the book").click()
-    expect(phone.page.get_by_text("In the book", exact=True)).to_be_visible()
+    phone.put_in_the_book()
     expect(phone.page.get_by_text("Feed today")).to_be_visible()
     (entry,) = entries_of(server, unit_id, "sample")
     assert entry["mean_weight_g"] == pytest.approx(estimate["mean_weight_g"])
@@ -184,8 +183,7 @@ def test_two_quick_taps_do_a_thing_once(phone: Phone, server: Server) -> None:
     phone.weigh(gross_g=1912, tare_g=640, fish=8)
     phone.sent()
     phone.link("Show the answer").click()
-    phone.button("Save into the book").dblclick()
-    expect(phone.page.get_by_text("In the book", exact=True)).to_be_visible()
+    phone.put_in_the_book(taps=2)
     assert len(entries_of(server, unit_id, "sample")) == 1
     samples = server.items("v1/samples?limit=200")
     (mine,) = [s for s in samples if s["sample"].get("unit_id") == unit_id]
@@ -207,9 +205,7 @@ def test_two_phones_sample_one_unit_at_once(phones: Phones, server: Server) -> N
         phone.weigh(round(net_weight_g(NETS[number])) + TARE_G, TARE_G, 8)
         phone.link("Show the answer").click()
     for phone in both:
-        phone.button("Save into the book").click()
-    for phone in both:
-        expect(phone.page.get_by_text("In the book", exact=True)).to_be_visible()
+        phone.put_in_the_book()
     assert len(entries_of(server, unit_id, "sample")) == 2
 
 

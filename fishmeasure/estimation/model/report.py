@@ -141,12 +141,12 @@ def _biomass(
 ) -> Estimate | None:
     if unit.count is None:
         return None
-    relative = unit.count_sd / unit.count
-    return (
-        posterior.mixture(mean)
-        .shifted(relative**2)
-        .exp_estimate(level, unit.count / 1000.0)
-    )
+    weight = posterior.mixture(mean)
+    unsure = weight.shifted((unit.count_sd / unit.count) ** 2)
+    # The median of a skewed figure moves a little as an error is added to it; told is
+    # what a calculator makes of the mean weight and the count.
+    moved = unsure.exp_estimate(level).value / weight.exp_estimate(level).value
+    return unsure.exp_estimate(level, unit.count / 1000.0 / moved)
 
 
 def _doubtful(

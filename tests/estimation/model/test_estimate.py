@@ -103,6 +103,11 @@ def test_an_unsure_count_widens_the_biomass_alone() -> None:
     assert sure.mean_weight_g == unsure.mean_weight_g
     assert sure.biomass_kg is not None
     assert unsure.biomass_kg is not None
+    # Mean weight times count, as a calculator has it, in both.
+    for one in (sure, unsure):
+        told = one.mean_weight_g.value * 500 / 1000
+        assert one.biomass_kg is not None
+        assert one.biomass_kg.value == pytest.approx(told)
     relative = [e.sd / e.value for e in (sure.biomass_kg, unsure.biomass_kg)]
     assert relative[1] ** 2 - relative[0] ** 2 == pytest.approx(0.01, rel=1e-6)
 
