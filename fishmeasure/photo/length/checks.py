@@ -2,17 +2,18 @@
 
 import numpy as np
 
+from fishmeasure.photo.length.depth import sides
 from fishmeasure.photo.length.ends import Ends, body_share
 from fishmeasure.photo.length.midline import Midline
 from fishmeasure.photo.plane import PlaneScale
 
 USUAL: dict[str, tuple[float, float]] = {
-    "ln depth over length": (-1.43, 0.26),
-    "ln tail fin over peduncle": (0.77, 0.29),
-    "ln peduncle over depth": (-1.14, 0.33),
+    "ln depth over length": (-1.44, 0.26),
+    "ln tail fin over peduncle": (0.81, 0.29),
+    "ln peduncle over depth": (-1.22, 0.33),
     "place of greatest depth": (0.40, 0.056),
     "base of tail fin": (0.874, 0.038),
-    "ln area over length times depth": (-0.22, 0.082),
+    "ln area over length times depth": (-0.21, 0.082),
     "ln outline over length": (1.01, 0.083),
     "belly unlike back": (0.077, 0.040),
 }
@@ -27,9 +28,9 @@ MIN_TAIL_ODDS_LN = 1.1
 MIN_MIDLINE_INSIDE = 0.9
 SURE_TAIL_ODDS_LN = 2.2
 """Nine to one."""
-BENT_DEG = 15.0
-"""Straight fish of slender species turn by 5.7 degrees (sd) from their shape alone."""
-COILED_DEG = 110.0
+BENT_DEG = 24.5
+"""Straight fish of slender species turn by 9.3 degrees (sd) from their shape alone."""
+COILED_DEG = 180.0
 """Beyond it the ends are no longer the two points farthest apart."""
 FAR_BEYOND_MM = 150.0
 
@@ -95,7 +96,7 @@ def _unlike(midline: Midline, ends: Ends) -> float:
     """Return how far the two sides differ, over the depth, in the mean."""
     share = body_share(midline)
     body = (share > 0.1) & (share < 0.75)
-    inside = midline.straight[:, body] > 0.5
-    across = midline.straight_across[:, None]
-    reaches = [np.where(inside, side, 0.0).max(axis=0) for side in (across, -across)]
-    return float(np.mean(np.abs(reaches[0] - reaches[1]))) / ends.depth
+    low, high = sides(
+        midline.contour_along, midline.contour_across, midline.along[body]
+    )
+    return float(np.mean(np.abs(high + low))) / ends.depth

@@ -87,9 +87,9 @@ def squared_depth(
         return None
     share = (np.arange(STATIONS) + 0.5) / STATIONS
     at = snout + share * length
-    low, high = _sides(*midline.locate(_dense(body)), at)
+    low, high = sides(*midline.locate(_dense(body)), at)
     seen = high > low
-    whole_low, whole_high = _sides(midline.contour_along, midline.contour_across, at)
+    whole_low, whole_high = sides(midline.contour_along, midline.contour_across, at)
     low = np.where(low - whole_low < NO_FIN * length, whole_low, low)
     high = np.where(whole_high - high < NO_FIN * length, whole_high, high)
     if not seen[(share > BODY[0]) & (share < LEAST_REACH)].all():
@@ -114,7 +114,7 @@ def squared_depth(
     return float(np.sum(true**2 * nearer) * length / STATIONS)
 
 
-def _sides(
+def sides(
     along: FloatArray, across: FloatArray, at: FloatArray
 ) -> tuple[FloatArray, FloatArray]:
     """Return how far a closed outline reaches to either side; 0 outside of it.

@@ -13,7 +13,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from fishmeasure.base.arrays import FloatArray
-from fishmeasure.photo.length.depth import side_profile
+from fishmeasure.photo.length.depth import side_profile, sides
 from fishmeasure.photo.length.midline import Midline
 
 BODY = (0.06, 0.8)
@@ -192,12 +192,12 @@ def _depth(midline: Midline, length: float) -> tuple[float, float]:
     """Return the greatest depth of the body, fins cut off, and where it is."""
     share = body_share(midline)
     body = (share > BODY[0]) & (share < BODY[1])
-    across = midline.straight_across[:, None]
-    inside = midline.straight[:, body] > 0.5
+    low, high = sides(
+        midline.contour_along, midline.contour_across, midline.along[body]
+    )
     parameter = 2.0 * (share[body] - BODY[0]) / (BODY[1] - BODY[0]) - 1.0
     depths = np.zeros(int(body.sum()))
-    for side in (across, -across):
-        reach = np.where(inside, side, 0.0).max(axis=0)
+    for reach in (high, -low):
         depths += side_profile(parameter, reach, FIN_HEIGHT * length, DEGREE)
     deepest = int(np.argmax(depths))
     return float(depths[deepest]), float(midline.along[body][deepest])

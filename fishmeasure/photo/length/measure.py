@@ -20,13 +20,13 @@ from fishmeasure.photo.segment.outline import FishOutline, Posture
 STATIONS = 48
 SEEN_DEPTH_RELATIVE_SD = 0.05
 """Of the depth of an outline, for what is left of fins in it."""
-NATURAL_TURN_RAD, TURN_PER_DEPTH, MOST_TURN_RAD = 0.12, 3.3, 0.45
+NATURAL_TURN_RAD, TURN_PER_DEPTH, MOST_TURN_RAD = 0.20, 5.4, 0.74
 SLENDER = 0.25
 """Spread of the midline's turn in straight fish, as a back is seldom shaped as a
 belly is; of a fish up to a quarter as deep as long, more for each share of depth
 beyond it, and the most. In 446 outlines of straight fish (218 of Caillon et al. 2018,
-Ecosphere 9, e02220; every fourth of 910 of Schwartz and Alfaro 2021) it is 0.12 to
-0.16 below a depth of 0.25, 0.24 to 0.34 up to 0.30, 0.44 to 0.47 up to 0.35."""
+Ecosphere 9, e02220; every fourth of 910 of Schwartz and Alfaro 2021) it is 0.20 to
+0.26 below a depth of 0.25, 0.39 to 0.56 up to 0.30, 0.72 to 0.80 up to 0.35."""
 STANDARD_RELATIVE_SD = 0.024
 """Of the tail fin's base on an outline against its landmark, same outlines."""
 HEAD_SHARE = TAIL_SHARE = 0.25

@@ -9,7 +9,7 @@ import pytest
 from scipy.spatial import ConvexHull
 
 from fishmeasure.base.arrays import FloatArray
-from fishmeasure.photo.length.depth import _sides, side_profile, squared_depth
+from fishmeasure.photo.length.depth import side_profile, sides, squared_depth
 from fishmeasure.photo.length.ends import Ends, _flare, _fork, _rear_edge, _upper_hull
 from fishmeasure.photo.length.measure import (
     _shrink,
@@ -152,12 +152,12 @@ def test_the_sides_of_a_diamond() -> None:
     """Corners at 0, 50 and 100 along, 20 to one side and 10 to the other."""
     along = np.array([0.0, 50.0, 100.0, 50.0])
     across = np.array([0.0, 20.0, 0.0, -10.0])
-    low, high = _sides(along, across, np.array([-5.0, 10.0, 50.0, 75.0, 105.0]))
+    low, high = sides(along, across, np.array([-5.0, 10.0, 50.0, 75.0, 105.0]))
     assert high == pytest.approx([0.0, 4.0, 20.0, 10.0, 0.0])
     assert low == pytest.approx([0.0, -2.0, -10.0, -5.0, 0.0])
     # A side along a station is no crossing: the box is met once on either side.
     box = np.array([0.0, 0.0, 30.0, 30.0]), np.array([-4.0, 6.0, 6.0, -4.0])
-    low, high = _sides(*box, np.array([0.0, 15.0]))
+    low, high = sides(*box, np.array([0.0, 15.0]))
     assert (low[1], high[1]) == (-4.0, 6.0)
 
 

@@ -201,11 +201,11 @@ def test_errors_add_as_squares() -> None:
     ("turn_rad", "depth", "share"),
     [
         (0.0, 0.2, 0.0),
-        (0.12, 0.2, 0.5),  # as much as a straight fish's shape turns
-        (0.36, 0.25, 0.9),  # three times as much: 9 of 10 parts of the square
-        (0.285, 0.30, 0.5),  # 0.12 + 3.3 x 0.05
-        (0.45, 0.60, 0.5),  # and no more than 0.45
-        (-0.45, 0.60, 0.5),
+        (0.20, 0.2, 0.5),  # as much as a straight fish's shape turns
+        (0.60, 0.25, 0.9),  # three times as much: 9 of 10 parts of the square
+        (0.47, 0.30, 0.5),  # 0.20 + 5.4 x 0.05
+        (0.74, 0.60, 0.5),  # and no more than 0.74
+        (-0.74, 0.60, 0.5),
     ],
 )
 def test_a_turn_as_usual_in_straight_fish_is_half_a_bend(

@@ -90,11 +90,11 @@ def test_a_tail_that_hangs_down_makes_no_fish_longer() -> None:
 
 @pytest.mark.parametrize(("depth", "share"), [(0.22, 0.9), (0.35, 0.4)])
 def test_a_deep_body_turns_by_its_shape(depth: float, share: float) -> None:
-    """A trout's midline that turns by 20 degrees is bent; a bream's may be its shape.
+    """A trout's midline that turns by 33 degrees is bent; a bream's may be its shape.
 
-    Against 0.12 and 0.45 rad: 0.349^2 / (0.349^2 + 0.12^2) = 0.89, and 0.38.
+    Against 0.20 and 0.74 rad: 0.576^2 / (0.576^2 + 0.20^2) = 0.89, and 0.38.
     """
-    assert bend_share(math.radians(20.0), depth) == pytest.approx(share, abs=0.03)
+    assert bend_share(math.radians(33.0), depth) == pytest.approx(share, abs=0.03)
 
 
 def test_many_fish_of_a_photo_share_it() -> None:
