@@ -71,9 +71,13 @@ def test_a_sample_taken_while_the_server_is_down_arrives_once(
 
 
 def test_by_plain_http_the_page_opens_and_keeps_working_without_a_network(
-    phones: Phones, server: Server
+    phones: Phones, own_server: Server
 ) -> None:
-    """Without a service worker the browser's own cache has the page."""
+    """Without a service worker the browser's own cache has the page.
+
+    With a server of its own: a photo that another test's sample has is asked about.
+    """
+    server = own_server.start()
     phone = phones(server.plain_url)
     unit_id = phone.add_unit("Plain tank")
     assert not phone.page.evaluate("window.isSecureContext")

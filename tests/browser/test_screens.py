@@ -263,7 +263,7 @@ def test_weights_and_lengths_in_pounds_ounces_and_inches(
         phone.type(digits)
         phone.button(label).click()
     phone.type("8")
-    expect(phone.page.get_by_text("3.00 lb of fish, 6.00 oz each.")).to_be_visible()
+    expect(phone.page.get_by_text("3 lb 0.0 oz of fish, 6.00 oz each.")).to_be_visible()
     phone.button("Save the weighing").click()
     phone.sent()
     (sample,) = [
