@@ -186,6 +186,21 @@ def test_level_learned_by_weighing_serves_a_photo_alone() -> None:
     assert (alone.high - alone.low) / alone.value > 0.5
 
 
+def test_spread_ahead_holds_fish_that_grow_alike() -> None:
+    """Fish with one growth coefficient keep their cube roots apart: CV x (w / W)^(1/3).
+
+    Fish with one specific rate keep their CV. Told is the middle, and both are likely.
+    """
+    first = sample(0, 100.0, 0.02, cv=0.30, fish_measured=3000)
+    found = known(STOCK, first, on=120)
+    assert found.mean_weight_g is not None
+    assert found.cv is not None
+    grown = found.mean_weight_g.value / known(STOCK, first).mean_weight_g.value  # type: ignore[union-attr]
+    assert found.cv.value == pytest.approx(0.30 * grown ** (-1.0 / 6.0), rel=0.02)
+    assert found.cv.low < 0.30 * grown ** (-1.0 / 3.0)
+    assert found.cv.high > 0.30
+
+
 # --- feed -----------------------------------------------------------------------------
 
 

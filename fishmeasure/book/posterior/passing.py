@@ -12,6 +12,8 @@ from fishmeasure.book.posterior.feeding import maintenance_per_day, partial_conv
 from fishmeasure.book.posterior.fish import Flows, Group
 from fishmeasure.book.posterior.history import History, Observation
 from fishmeasure.book.posterior.priors import (
+    CV_BY_LN_WEIGHT,
+    CV_BY_LN_WEIGHT_SD,
     DAYS_PER_MONTH,
     UNSEEN_LN_SD,
     USUAL_CV,
@@ -89,7 +91,10 @@ class Passing:
         present = group.count[0] > 0.0
         before = group.weight_g
         if group.root is not None and before is not None:
-            group.root = self.growing.grown(group.root, group.unit_id, part)
+            root = group.root
+            group.root = self.growing.grown(root, group.unit_id, part)
+            if group.cv_seen:
+                self._spread_with_growth(group, root)
             if present and self._weighs_growth:
                 each_kg = (group.root * group.root * group.root - before) / 1000.0
                 group.flows.grown_kg = group.flows.grown_kg + group.count * each_kg
@@ -100,6 +105,13 @@ class Passing:
                 group.flows.dead_kg = group.flows.dead_kg + group.kg(lost)
             group.count = group.count - lost
             group.unseen = group.unseen + lost
+
+    def _spread_with_growth(self, group: Group, before: FloatArray) -> None:
+        """Let the spread change as the fish grow; one not seen yet is of any weight."""
+        if group.root is not None:
+            gained = 3.0 * np.log(group.root / before)
+            pace = CV_BY_LN_WEIGHT + self.unknown("cv-growth", CV_BY_LN_WEIGHT_SD)
+            group.log_cv = group.log_cv + pace * gained
 
     def _lost(self, unit_id: UUID, days: int) -> FloatArray:
         """Return the share of the fish that go unseen in some days."""

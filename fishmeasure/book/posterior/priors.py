@@ -56,9 +56,12 @@ class Assumptions:
     drip_sd_fraction: float = 0.01
 
 
-# Unseen losses are "often unexpectedly high" (hatchery practice, figures file): with
-# this sd of its ln the rate is 0.1 to 3.7 % a month in nine of ten units. Common
-# practice, no source.
+# With this sd of its ln the rate is 0.1 to 3.7 % a month in nine of ten units.
+# Stand-in, from losses to birds at trout hatcheries (abstracts seen): 0.6 and 7.0 % of
+# a year's fish by watching, 5 and 13 % by what managers of state and private hatcheries
+# say (Pitt & Conover 1996, J Wildl Manage 60), so 0.05 to 1.1 % a month; of five others
+# next to nothing at two, 9 to 39 % in a summer at three (Glahn, Tomsa & Preusser 1999,
+# N Am J Aquac 61). Their median is near the one above, their spread is even wider.
 UNSEEN_LN_SD: Final = 1.1
 # CV of weight of unsorted fish: 0.257 and 0.206 and 0.300 (Rasmussen & Ostenfeld),
 # 0.25, 0.29, 0.43 (figures file): geometric mean 0.28, sd of ln 0.25. Computed.
@@ -67,8 +70,17 @@ USUAL_CV_LN_SD: Final = 0.25
 # Sorted fish: 0.128 (Janampa-Sarmiento 2020); that it is one figure, the sd allows for.
 SORTED_CV: Final = 0.128
 SORTED_CV_LN_SD: Final = 0.35
-# How far ln CV strays in a month: 0.257 to 0.300 where the ration was halved for a
-# trial (Rasmussen & Ostenfeld), ln ratio 0.15 over about two months. Stand-in.
+# What ln CV gains with ln of the mean weight as fish grow. Fish that share a thermal
+# growth coefficient keep the spread of their cube roots, and CV falls as the cube root
+# of weight rises: -1/3; fish that share a specific growth rate keep their CV: 0. Midway
+# is taken, and an sd that holds both and the CV rising. Computed from unsorted
+# salmonids of the figures file (40 g 0.43, 58 g 0.29, 145 g 0.257 and 0.206, 375 g
+# 0.25): -0.23, standard error 0.12, between stocks; of one followed over a season none
+# was found.
+CV_BY_LN_WEIGHT: Final = -1.0 / 6.0
+CV_BY_LN_WEIGHT_SD: Final = 0.2
+# How far ln CV strays in a month besides: 0.257 to 0.300 where the ration was halved
+# for a trial (Rasmussen & Ostenfeld), ln ratio 0.15 over about two months. Stand-in.
 CV_DRIFT: Final = 0.1
 # How far ln of the weight at a length strays in a month, beyond samples' errors, as
 # fish fatten and thin; common practice, no source.
