@@ -4,9 +4,15 @@ import { h } from "./dom.js";
 import { depthRange } from "./photo_choices.js";
 import { changeTub } from "./samples.js";
 import { t } from "./text.js";
-import { typed } from "./units.js";
+import { fishUnit, lengthUnit, toGrams, toMm, typeable, typed } from "./units.js";
 
 /** @import { Net, Sample } from "./types.js" */
+
+/** What is typed in the grower's units and kept metric. */
+const UNITS = {
+  water_depth_mm: () => ({ unit: lengthUnit(), metric: toMm(1, lengthUnit()) }),
+  scale_division_g: () => ({ unit: fishUnit(), metric: toGrams(1, fishUnit()) }),
+};
 
 /**
  * Return the choice "in the tub", with depth and scale division where it is chosen.
@@ -41,15 +47,18 @@ export function tubFields(sample, net) {
  */
 function figure(sample, net, name, { min, max }) {
   const id = `${name}-${net.id}`;
+  const { unit, metric } = UNITS[name]();
+  const kept = net[name] ?? null;
   const input = h("input", {
     id,
     type: "text",
     inputmode: "decimal",
-    value: String(net[name] ?? ""),
+    value: kept === null ? "" : typeable(kept / metric),
     "data-key": id,
     "aria-describedby": `${id}-hint`,
     onchange: ({ target }) => {
-      const value = typed(target.value);
+      const number = typed(target.value);
+      const value = number === null ? null : number * metric;
       const right =
         !target.value.trim() || (value !== null && value >= min && value <= max);
       target.setAttribute("aria-invalid", right ? "false" : "true");
@@ -58,7 +67,7 @@ function figure(sample, net, name, { min, max }) {
   });
   return h(
     "div.row",
-    h("label", { for: id }, t(`tub-${name}`)),
+    h("label", { for: id }, t(`tub-${name}`, { unit })),
     input,
     h("small.hint", { id: `${id}-hint` }, t(`tub-${name}-hint`)),
   );

@@ -3410,9 +3410,9 @@ page-net-remove = Kescher { $n } entfernen
 page-net-remove-sure = Diesen Kescher mit Fotos und Wägung entfernen?
 
 page-tub-choice = In der Wanne: lebend, im Wasser, Bogen oder Karten auf ihrem Boden
-page-tub-water_depth_mm = Wassertiefe, mm
+page-tub-water_depth_mm = Wassertiefe, { $unit }
 page-tub-water_depth_mm-hint = Von der Oberfläche bis zum Bogen; leer lassen, wenn Sie sie nicht messen können.
-page-tub-scale_division_g = Ziffernschritt der Waage, g
+page-tub-scale_division_g = Ziffernschritt der Waage, { $unit }
 page-tub-scale_division_g-hint = Was die Waage unter der Wanne nach 0 als Nächstes zeigt. Ihre Tara ist die Wanne mit ihrem Wasser.
 page-tub-caution = Minuten, nicht länger; Wasser aus ihrer eigenen Einheit, belüftet; beobachten Sie die Fische, und hören Sie auf, wenn sie nach Luft schnappen oder kippen. Nicht mehr als 0,1 kg Fisch je Liter, in warmem Wasser die Hälfte, und binnen 5 Minuten zurück.
 

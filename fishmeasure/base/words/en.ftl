@@ -3844,10 +3844,10 @@ page-net-remove = Remove net { $n }
 page-net-remove-sure = Remove this net with its photos and weighing?
 
 page-tub-choice = In the tub: alive, in water, sheet or cards on its bottom
-page-tub-water_depth_mm = Water depth, mm
+page-tub-water_depth_mm = Water depth, { $unit }
 page-tub-water_depth_mm-hint = From the surface to the sheet; leave it empty if you cannot
     measure it.
-page-tub-scale_division_g = The scale's division, g
+page-tub-scale_division_g = The scale's division, { $unit }
 page-tub-scale_division_g-hint = What the scale under the tub shows next after 0. Its tare is
     the tub with its water.
 page-tub-caution = Minutes, not longer; water of their own unit, aerated; watch the fish and

@@ -3398,9 +3398,9 @@ page-net-remove = Quitar la red { $n }
 page-net-remove-sure = ¿Quitar esta red con sus fotos y su pesada?
 
 page-tub-choice = En la tina: vivos, en agua, la hoja o las tarjetas en su fondo
-page-tub-water_depth_mm = Profundidad del agua, mm
+page-tub-water_depth_mm = Profundidad del agua, { $unit }
 page-tub-water_depth_mm-hint = De la superficie a la hoja; déjelo vacío si no puede medirla.
-page-tub-scale_division_g = Escalón de la balanza, g
+page-tub-scale_division_g = Escalón de la balanza, { $unit }
 page-tub-scale_division_g-hint = Lo que la balanza bajo la tina muestra después de 0. Su tara es la tina con su agua.
 page-tub-caution = Minutos, no más; agua de su propia unidad, aireada; vigile los peces y pare cuando boqueen o se vuelquen. No más de 0,1 kg de peces por litro, la mitad en agua templada, y de vuelta en 5 minutos.
 
