@@ -210,6 +210,12 @@ def _fish_problems(
     result: PhotoMeasurement, found: Segmentation, settings: PhotoSettings
 ) -> Iterator[Problem]:
     """Yield what is wrong with the fish of a photo, or with there being none."""
+    if found.piled and result.fish_count is not None and settings.water is None:
+        yield Problem.of(
+            "heap",
+            least=result.fish_count.low,
+            measured=len(result.complete_fish),
+        )
     if found.too_small:
         yield _small_fish(found)
     if not result.fish and not found.too_small:

@@ -62,6 +62,7 @@ _ALL = (
         sentence=Message.of("flag", case="under-water"),
         disqualifying=True,
     ),
+    Flag(word="on-others", sentence=Message.of("flag", case="on-others")),
     Flag(
         word="end-in-shadow",
         sentence=Message.of("flag", case="end-in-shadow"),

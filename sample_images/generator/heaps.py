@@ -137,8 +137,8 @@ def _heap(number: int) -> Recipe:
         seed=14000 + number,
         board=boards[number % 4],
         light=("overcast", "tubes", "low-sun", "shade", "bulb")[number % 5],
-        cohort=cohort((0, 1, 0, 2, 1, 0, 4, 0)[number], 0.80, 0.20),
-        count=(8, 10, 12, 9, 11, 13, 10, 14)[number],
+        cohort=cohort((0, 1, 0, 2, 1, 0, 4, 0)[number % 8], 0.80, 0.20),
+        count=(8, 10, 12, 9, 11, 13, 10, 14)[number % 8],
         papers="loose",
         area_mm=(600.0, 420.0),
         height_mm=(640.0, 700.0)[number % 2],
@@ -151,4 +151,4 @@ def _heap(number: int) -> Recipe:
     )
 
 
-HEAPS = tuple(_heap(number) for number in range(8))
+HEAPS = tuple(_heap(number) for number in range(16))

@@ -1546,6 +1546,7 @@ flag = { $case ->
         [edge-cut] Der Fisch ragt aus dem Foto.
         [hidden] Ein Teil des Fisches ist verdeckt.
         [touching] Der Fisch berührt oder überlappt etwas; sein Umriss ist unsicher.
+        [on-others] Der Fisch liegt auf anderen; wie hoch und wie schräg, ist geschätzt und steckt in seinem Fehler.
         [not-fish-shaped] Der Umriss ist nicht der eines ganzen Fisches.
         [ends-doubtful] Maulspitze oder Schwanzgabel ist unsicher; sehen Sie nach, dann behalten Sie den Fisch oder verschieben Sie sie.
         [under-water] Der Fisch ist durch Wasser zu sehen, das verzerrt.
@@ -1566,6 +1567,7 @@ flag-words = { $case ->
         [edge-cut] am Rand abgeschnitten
         [hidden] verdeckt
         [touching] berührt etwas
+        [on-others] liegt auf anderen
         [not-fish-shaped] kein Fischumriss
         [ends-doubtful] Enden unsicher
         [under-water] unter Wasser
@@ -1746,6 +1748,10 @@ faint-tails = { $fish_count ->
     }
     .advice = Nehmen Sie eine helle Wanne, oder legen Sie eine helle, matte Platte oder den Bogen unter die Fische.
     .meaning = Von oben gesehene Fische haben den Ton des Bodens; ihre Schwänze sind nicht zu sehen.
+
+heap = Fische liegen aufeinander: Es sind mindestens { $least }, und { $measured } ließen sich messen. Wie hoch jeder liegt, ist nicht zu sehen und vergrößert seinen Fehler; Fische darunter sind nicht gezählt.
+    .advice = Breiten Sie die Fische in einer Lage aus. Häufen Sie nur getötete Fische, nie lebende.
+    .meaning = Fische liegen aufeinander, und nicht alle sind zu sehen.
 
 too-dark = Das Foto ist zu dunkel.
     .advice = Machen Sie Licht, oder gehen Sie aus dem Schatten.

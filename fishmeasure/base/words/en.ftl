@@ -1717,6 +1717,7 @@ flag = { $case ->
         [edge-cut] The fish runs out of the photo.
         [hidden] Part of the fish is covered.
         [touching] The fish touches or overlaps something; its outline is uncertain.
+        [on-others] The fish lies on others; how high and how aslope is guessed, and in its error.
         [not-fish-shaped] The outline is not that of a whole fish.
         [ends-doubtful] Snout or fork is uncertain; look, then keep the fish or move
             them.
@@ -1745,6 +1746,7 @@ flag-words = { $case ->
         [edge-cut] edge cut
         [hidden] hidden
         [touching] touching
+        [on-others] lies on others
         [not-fish-shaped] not fish shaped
         [ends-doubtful] ends doubtful
         [under-water] under water
@@ -1948,6 +1950,11 @@ faint-tails = { $fish_count ->
     }
     .advice = Use a light tub, or lay a light, matt plate or the sheet under the fish.
     .meaning = Fish seen from above are of the bottom's own tone; their tails are not seen.
+
+heap = Fish lie on one another: there are at least { $least }, and { $measured } could be measured.
+        How high each lies is not seen and widens its error; fish below are not counted.
+    .advice = Spread the fish in one layer. Pile only fish that are killed, never live ones.
+    .meaning = Fish lie on one another, and not all of them can be seen.
 
 too-dark = The photo is too dark.
     .advice = Turn on a light, or go out of the shade.

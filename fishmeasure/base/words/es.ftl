@@ -1534,6 +1534,7 @@ flag = { $case ->
         [edge-cut] El pez se sale de la foto.
         [hidden] Parte del pez está tapada.
         [touching] El pez toca o tapa algo; su contorno es inseguro.
+        [on-others] El pez está sobre otros; a qué altura y con qué inclinación se estima, y entra en su error.
         [not-fish-shaped] El contorno no es el de un pez entero.
         [ends-doubtful] El hocico o la horquilla es inseguro; mírelo, y conserve el pez o muévalos.
         [under-water] El pez se ve a través del agua, que deforma lo que se ve.
@@ -1554,6 +1555,7 @@ flag-words = { $case ->
         [edge-cut] cortado por el borde
         [hidden] tapado
         [touching] toca algo
+        [on-others] sobre otros
         [not-fish-shaped] sin forma de pez
         [ends-doubtful] extremos dudosos
         [under-water] bajo el agua
@@ -1734,6 +1736,10 @@ faint-tails = { $fish_count ->
     }
     .advice = Use una tina clara, o ponga una placa clara y mate o la hoja bajo los peces.
     .meaning = Peces vistos desde arriba tienen el tono del fondo; no se ven sus colas.
+
+heap = Hay peces unos sobre otros: son al menos { $least }, y se pudieron medir { $measured }. No se ve a qué altura está cada uno, lo que aumenta su error; los de debajo no se cuentan.
+    .advice = Extienda los peces en una sola capa. Amontone solo peces sacrificados, nunca vivos.
+    .meaning = Hay peces unos sobre otros, y no todos se ven.
 
 too-dark = La foto está demasiado oscura.
     .advice = Encienda una luz, o salga de la sombra.

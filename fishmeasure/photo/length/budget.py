@@ -32,6 +32,7 @@ COMMON_ENDS_SHARE = 0.0027
 board. Means of 40 rendered photos scatter by 0.25 % at the snout, 0.1 % at the fork."""
 LAID: Final = "how fish were laid"
 SWIMS: Final = "how high fish swim"
+ON_OTHERS: Final = "fish below it"
 BEND_SHARE_SD = 0.08
 """Of what the bend adds: how well the middle of the outline follows the backbone."""
 
@@ -58,7 +59,8 @@ class Course:
         hangs down to the board makes no fish longer.
         """
         arc, chord = self._arc_and_chord(camera, pose)
-        return chord + self.bend_share * (arc - chord)
+        seen_mm = chord + self.bend_share * (arc - chord)
+        return seen_mm * (1.0 + pose.aslope_shorter)
 
     def bend_excess(self, camera: Camera, pose: Pose) -> float:
         """Return what the bend adds to the straight distance, as a fraction."""
@@ -111,6 +113,8 @@ def error_sources(
         ("bend", bend, "fish"),
         ("which end is the tail", tail_sd, "fish"),
     )
+    if pose.aslope_sd > 0.0:
+        own = (*own, *_of_a_pile(change, camera, pose, plane))
     if plane.water is not None:
         own = (*own, *_of_water(change, camera, pose, plane, length))
     return (
@@ -120,6 +124,21 @@ def error_sources(
             for name, sd, scope in own
         ),
     )
+
+
+def _of_a_pile(
+    change: Callable[[Camera, Pose], float],
+    camera: Camera,
+    pose: Pose,
+    plane: PlaneScale,
+) -> tuple[tuple[str, float, Scope], ...]:
+    """Return what is added where a fish may lie on others: how high, how aslope.
+
+    Through water the height is among those at which fish swim.
+    """
+    per_mm = change(camera, replace(pose, clear_mm=pose.clear_mm + 5.0)) / 5.0
+    height = per_mm * pose.clear_own_sd_mm if plane.water is None else 0.0
+    return ((ON_OTHERS, math.hypot(height, pose.aslope_sd), "fish"),)
 
 
 def _of_water(

@@ -11,6 +11,7 @@ from fishmeasure.photo.length.depth import squared_depth
 from fishmeasure.photo.length.ends import Ends, find_ends, tail_odds_ln
 from fishmeasure.photo.length.midline import Midline, trace_midline
 from fishmeasure.photo.length.parallax import Camera, Pose, true_depth_mm
+from fishmeasure.photo.length.piled import piled
 from fishmeasure.photo.length.record import FishLength, FishShape
 from fishmeasure.photo.length.seen import Seen, area_of
 from fishmeasure.photo.length.upright import of_the_fork, of_upright, swimming
@@ -84,6 +85,7 @@ def _on_its_side(seen: Seen, shape: FishShape) -> FishLength:
     plane, camera = seen.plane, seen.camera
     depth_mm = _depth_mm(midline, ends, camera, shape)
     pose = _pose(depth_mm, ends.fork_along - ends.snout_along, camera, shape)
+    pose = piled(pose, outline.raised_share)
     fork_mm = seen.course.length_mm(camera, pose)
     per_seen = fork_mm / (ends.fork_along - ends.snout_along)
     sources = seen.sources(pose, _tail_sd(ends))

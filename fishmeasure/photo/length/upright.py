@@ -13,6 +13,7 @@ import numpy as np
 from fishmeasure.base.estimate import UncertaintySource
 from fishmeasure.photo.length.budget import total_relative_sd
 from fishmeasure.photo.length.parallax import Camera, Pose
+from fishmeasure.photo.length.piled import piled
 from fishmeasure.photo.length.record import FishLength, FishShape
 from fishmeasure.photo.length.seen import Seen
 from fishmeasure.photo.water import Water
@@ -109,6 +110,7 @@ def of_upright(seen: Seen, shape: FishShape) -> FishLength:
     ends, camera = seen.ends, seen.camera
     seen_mm = ends.fork_along - ends.snout_along
     pose = swimming(shape, seen_mm, camera, seen.plane.water)
+    pose = piled(pose, seen.outline.raised_share)
     total_mm = seen.course.length_mm(camera, pose)
     of_total = seen.sources(pose, 0.0)
     total_sd = total_relative_sd(of_total)

@@ -36,6 +36,8 @@ class FishOutline:
     upright_share, water_share
         Probabilities that its back is seen, and that it is seen through water; None
         where the method does not say.
+    raised_share
+        Probability that it lies on other fish.
     flags
         Words of ``fishmeasure.base.flags``.
     """
@@ -50,6 +52,7 @@ class FishOutline:
     posture: Posture = "side"
     upright_share: float | None = None
     water_share: float | None = None
+    raised_share: float = 0.0
     flags: tuple[str, ...] = ()
 
 
@@ -74,6 +77,11 @@ class Segmentation:
     def __iter__(self) -> Iterator[FishOutline]:
         """Iterate over the outlines."""
         return iter(self.outlines)
+
+    @property
+    def piled(self) -> bool:
+        """Whether fish lie on one another."""
+        return any(one.raised_share > 0.0 for one in self.outlines)
 
     def __len__(self) -> int:
         """Return the number of outlines."""

@@ -1,0 +1,37 @@
+"""A fish that lies on others: higher than on the board, and aslope.
+
+How high the fish below are is not seen. In rendered heaps of stiff fish, two layers
+deep, the middle of an upper one lies 0.78 of its thickness (sd 0.33) higher than on the
+board, and its ends differ by 9 degrees (rms), which makes it look shorter by 1.1 %
+(computed from 39 fish of nine heaps; limp ones hang lower, so it is widened).
+"""
+
+import math
+from dataclasses import replace
+from typing import Final
+
+from fishmeasure.photo.length.parallax import Pose
+
+RAISED_SHARE, RAISED_SHARE_SD = 0.78, 0.4
+"""Of the thickness: stand-in, see above."""
+SHORTER: Final = 0.011
+SHORTER_SD: Final = 0.012
+"""Of the length: stand-in, see above."""
+
+
+def piled(pose: Pose, share: float) -> Pose:
+    """Return the pose of a fish that lies on others with that probability."""
+    if share <= 0.0:
+        return pose
+    thickness_mm = 2.0 * pose.half_thickness_mm
+    variance = share * RAISED_SHARE_SD**2 + share * (1.0 - share) * RAISED_SHARE**2
+    shorter = share * SHORTER_SD**2 + share * (1.0 - share) * SHORTER**2
+    return replace(
+        pose,
+        clear_mm=pose.clear_mm + share * RAISED_SHARE * thickness_mm,
+        clear_own_sd_mm=math.hypot(
+            pose.clear_own_sd_mm, math.sqrt(variance) * thickness_mm
+        ),
+        aslope_shorter=share * SHORTER,
+        aslope_sd=math.sqrt(shorter),
+    )
