@@ -1,4 +1,4 @@
-"""Fish that border on hidden or unknown ones are not trusted."""
+"""Fish that border on hidden or unknown ones are trusted in heaps alone, and higher."""
 
 import numpy as np
 
@@ -9,10 +9,13 @@ from fishmeasure.photo.segment.learned.verifier import Assessment
 ROWS, COLUMNS = 160, 320
 
 
-def assessment(*flags: str) -> Assessment:
+def assessment(
+    *flags: str, raised: float = -4.0, confidence: float = 0.95
+) -> Assessment:
     return Assessment(
         is_fish=True,
-        confidence=0.95,
+        confidence=confidence,
+        raised=raised,
         flags=flags,
         posture="side",
         seen=(5.0, 5.0, 5.0),
@@ -70,3 +73,35 @@ def test_doubts_that_were_there_stay_and_no_fish_gives_none() -> None:
     marked = flag_heaped_fish([assessment("edge-cut")], [FISH], cells(FISH))
     assert marked[0].flags == ("edge-cut",)
     assert flag_heaped_fish([], [], cells(FISH)) == []
+
+
+BELOW = box(slice(80, 110), slice(40, 200))
+AWAY = box(slice(120, 150), slice(220, 300))
+
+
+def test_in_a_heap_a_sure_fish_is_used_and_how_likely_it_lies_on_others_is_told() -> (
+    None
+):
+    fish = [
+        assessment(raised=2.0),
+        assessment("hidden"),
+        assessment(raised=-3.0),
+    ]
+    upper, hidden, lower = flag_heaped_fish(fish, [FISH, BELOW, AWAY], cells(FISH))
+    assert (upper.flags, hidden.flags, lower.flags) == (("on-others",), ("hidden",), ())
+    assert upper.raised_share > 0.9
+    assert 0.0 < lower.raised_share < 0.1
+    assert upper.strict
+    assert lower.strict
+
+
+def test_in_a_heap_an_unsure_fish_is_not_used() -> None:
+    fish = [assessment(raised=2.0, confidence=0.9), assessment("hidden")]
+    marked = flag_heaped_fish(fish, [FISH, BELOW], cells(FISH))
+    assert marked[0].flags == ("touching",)
+
+
+def test_a_fish_that_lies_on_something_alone_is_not_used() -> None:
+    marked = flag_heaped_fish([assessment(raised=1.0)], [FISH], cells(FISH))
+    assert marked[0].flags == ("touching",)
+    assert marked[0].raised_share == 0.0

@@ -1,8 +1,8 @@
 """Which outlines are two parts of one fish that lies under another.
 
-Head and tail on either side of a fish across it are seen apart, and each tells where
-the whole fish's snout and fork are, so both are found. They lie along one line, the same
-way round.
+Head and tail on either side of a fish across it are seen apart, and each tells
+where the whole fish's snout and fork are, so both are found. They lie along one line,
+the same way round.
 """
 
 from collections.abc import Sequence
@@ -33,9 +33,7 @@ def are_one(one_mm: FloatArray, other_mm: FloatArray) -> bool:
     aside = min(_aside(one_mm, other_mm), _aside(other_mm, one_mm))
     places = (other_mm - one_mm[0]) @ first / lengths[0]
     shared = min(lengths[0], places.max()) - max(0.0, places.min())
-    return bool(
-        aside < MAX_ASIDE * max(lengths) and shared > MIN_ALONG * min(lengths)
-    )
+    return bool(aside < MAX_ASIDE * max(lengths) and shared > MIN_ALONG * min(lengths))
 
 
 def _aside(of_mm: FloatArray, ends_mm: FloatArray) -> float:
