@@ -39,6 +39,24 @@ class Latest:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class FedPeriod:
+    """What a cohort was fed in a period of regular feeding, and what it became.
+
+    ``conversion`` is feed over gain of all fish, also those that died later, by
+    samples, feed and what is usual together; None where they may not have grown.
+    """
+
+    since: Annotated[date, Field(description="First day of the period.")]
+    until: Annotated[date, Field(description="Day after its last.")]
+    feed_kg: Annotated[float, Field(description="Fed in the period, kg.")]
+    gain_kg: Annotated[Estimate, Field(description="What the fish put on, kg.")]
+    conversion: Annotated[
+        Estimate | None,
+        Field(description="Kilograms of feed for a kilogram of gain."),
+    ]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class CohortInUnit:
     """One cohort's fish in one unit.
 
@@ -78,6 +96,10 @@ class CohortInUnit:
     gain_kg: Estimate | None
     net_gain_kg: Estimate | None
     problems: tuple[Problem, ...]
+    fed: Annotated[
+        tuple[FedPeriod, ...],
+        Field(description="Periods of regular feeding, the newest last."),
+    ] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -22,7 +22,12 @@ from fishmeasure.book.entries import (
     Sample,
     WaterReading,
 )
-from fishmeasure.book.posterior.answers import figure, growth_fit, spread
+from fishmeasure.book.posterior.answers import (
+    fed_periods,
+    figure,
+    growth_fit,
+    spread,
+)
 from fishmeasure.book.posterior.fish import Flows, Group
 from fishmeasure.book.posterior.solve import Posterior
 from fishmeasure.book.state import (
@@ -193,6 +198,7 @@ def _cohort_state(known: Posterior, group: Group, on: date) -> CohortInUnit:
         if weight_g is None
         else figure(flows.grown_kg - flows.dead_kg, scores),
         problems=tuple(group.problems.values()),
+        fed=fed_periods(fish, group, scores),
     )
 
 

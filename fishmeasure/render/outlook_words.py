@@ -38,7 +38,10 @@ def sections(outlook: UnitOutlook) -> tuple[Section, ...]:
             "growth",
             [x for item in fish for x in _growth(item, named)] + _only(wait),
         ),
-        ("feed", _feed(outlook.feeding, waits(outlook, "feeding"))),
+        (
+            "feed",
+            _feed(outlook.feeding, waits(outlook, "feeding")) + _last_fed(outlook),
+        ),
         ("limits", _limits(outlook.limits, outlook)),
         ("outages", _outages(outlook.outages, outlook)),
         (
@@ -243,6 +246,28 @@ def _feed(feeding: Feeding | None, wait: str | None) -> list[str]:
             )
         )
     return lines
+
+
+def _last_fed(outlook: UnitOutlook) -> list[str]:
+    """Return what the feed of each cohort's last period became."""
+    last = [
+        (item.fish.cohort.name, item.fish.fed[-1])
+        for item in outlook.cohorts
+        if item.fish.fed
+    ]
+    return [
+        wording(
+            "outlook-period-conversion",
+            cohort=cohort,
+            since=period.since,
+            until=period.until,
+            feed_kg=period.feed_kg,
+            gain_kg=period.gain_kg,
+            conversion=period.conversion,
+        )
+        for cohort, period in last
+        if period.conversion is not None
+    ]
 
 
 def _limits(limits: Limits | None, outlook: UnitOutlook) -> list[str]:

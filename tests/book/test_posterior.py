@@ -231,6 +231,34 @@ def test_feed_tells_growth() -> None:
     assert richer.value > fed.mean_weight_g.value + 12.0
 
 
+def test_each_period_has_its_feed_conversion() -> None:
+    """80 kg in 60 days, three periods: feed over gain of each, in its interval.
+
+    Two weighings to 1 % found 100 and 165 g: 80 kg / 65 kg = 1.23 over all.
+    """
+    end = sample(60, 165.0, 0.01)
+    fed = known(STOCK, *meals(80.0 / 60), end, on=60, netting_sd_fraction=0.0).fed
+    assert [(p.since, p.until) for p in fed] == [
+        (day(0), day(21)), (day(21), day(42)), (day(42), day(60)),
+    ]  # fmt: skip
+    assert sum(p.feed_kg for p in fed) == pytest.approx(80.0)
+    assert sum(p.gain_kg.value for p in fed) == pytest.approx(65.0, rel=0.04)
+    for period in fed:
+        found = period.conversion
+        assert found is not None
+        assert found.low < 1.23 < found.high
+        assert found.value == pytest.approx(period.feed_kg / period.gain_kg.value)
+        assert 0.1 < (found.high - found.low) / found.value < 0.8
+
+
+def test_a_period_without_growth_has_no_conversion() -> None:
+    """At 3 °C the gain may be nothing, so that feed over gain would have no end."""
+    cold = [entry(WaterReading, n, temperature_deg_c=3.0) for n in (0, 30, 60)]
+    fed = known(STOCK, *cold, *meals(0.1), on=60).fed
+    assert len(fed) == 3
+    assert [period.conversion for period in fed] == [None, None, None]
+
+
 def test_winter_feed_is_no_growth() -> None:
     """What keeps fish at 3 °C as they are leaves their weight where it was."""
     cold = [entry(WaterReading, n, temperature_deg_c=3.0) for n in (0, 30, 60)]

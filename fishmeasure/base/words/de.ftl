@@ -1368,6 +1368,8 @@ outlook-feed = { $case ->
 
 outlook-conversion = Futterquotient seit { DAY($since) }: { NUMBER($biological, digits: 3) } biologisch, { NUMBER($economic, digits: 3) } wirtschaftlich ({ AMOUNT($given_kg, digits: 3) } gefüttert, { AMOUNT($gain_kg, digits: 3) } Zuwachs).
 
+outlook-period-conversion = { $cohort }, vom { DAY($since) } bis { DAY($until) }: { AMOUNT($feed_kg, digits: 3) } gefüttert, { AMOUNT($gain_kg, digits: 3) } Zuwachs, Futterquotient { NUMBER($conversion, digits: 3) }, nach Proben, Futter und dem Üblichen zusammen.
+
 limit-within = { $case ->
         [density-index] Dichteindex
         [flow-index] Durchflussindex

@@ -1488,6 +1488,10 @@ outlook-conversion = Feed conversion since { DAY($since) }: { NUMBER($biological
     biological, { NUMBER($economic, digits: 3) } economic ({ AMOUNT($given_kg, digits: 3) } fed,
     { AMOUNT($gain_kg, digits: 3) } gained).
 
+outlook-period-conversion = { $cohort }, from { DAY($since) } to { DAY($until) }:
+    { AMOUNT($feed_kg, digits: 3) } fed, { AMOUNT($gain_kg, digits: 3) } gained, feed conversion
+    { NUMBER($conversion, digits: 3) }, by samples, feed and what is usual together.
+
 limit-within = { $case ->
         [density-index] density index
         [flow-index] flow index

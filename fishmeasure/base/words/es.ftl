@@ -1356,6 +1356,8 @@ outlook-feed = { $case ->
 
 outlook-conversion = Factor de conversión alimenticia desde el { DAY($since) }: { NUMBER($biological, digits: 3) } biológico, { NUMBER($economic, digits: 3) } económico ({ AMOUNT($given_kg, digits: 3) } dados, { AMOUNT($gain_kg, digits: 3) } ganados).
 
+outlook-period-conversion = { $cohort }, del { DAY($since) } al { DAY($until) }: { AMOUNT($feed_kg, digits: 3) } dados, { AMOUNT($gain_kg, digits: 3) } ganados, factor de conversión alimenticia { NUMBER($conversion, digits: 3) }, según muestras, alimento y lo habitual juntos.
+
 limit-within = { $case ->
         [density-index] índice de densidad
         [flow-index] índice de flujo

@@ -1,6 +1,7 @@
 """Figures of a cohort from draws of its posterior."""
 
 import math
+from datetime import date
 from typing import Final
 
 import numpy as np
@@ -10,6 +11,7 @@ from fishmeasure.base.estimate import DEFAULT_LEVEL, Estimate
 from fishmeasure.base.words import Message
 from fishmeasure.book.posterior.fish import Group
 from fishmeasure.book.posterior.follow import Follower
+from fishmeasure.book.state import FedPeriod
 from fishmeasure.husbandry.growth import STEP_SPREAD, GrowthFit, as_tuples, cubed
 from fishmeasure.husbandry.propagation import z_score
 
@@ -17,6 +19,8 @@ _NOTHING: Final = 1e-12
 # What nets choose is known where harvests and counts left less than this of its sd;
 # common practice, no source.
 _LEARNT_SHARE: Final = 0.8
+# A draw in which fish hardly grew is as good as one in which they did not.
+_LEAST_GAIN_SHARE: Final = 0.01
 
 
 def figure(drawn: FloatArray, scores: FloatArray) -> Estimate:
@@ -64,6 +68,33 @@ def samples_over_all(fish: Follower, scores: FloatArray) -> Estimate | None:
     if not _NOTHING < sd < _LEARNT_SHARE * math.hypot(*sds):
         return None
     return figure(np.exp(log_ratio), scores)
+
+
+def fed_periods(
+    fish: Follower, group: Group, scores: FloatArray
+) -> tuple[FedPeriod, ...]:
+    """Return what each period's feed became in a unit, from the same draws."""
+    found = []
+    for period in fish.history.periods:
+        gained = fish.gained(period) if period.unit_id == group.unit_id else None
+        if gained is None or not np.any(gained[0]):
+            continue
+        grown = gained[0]
+        gain_kg = figure(grown, scores)
+        conversion = None
+        if gain_kg.low > 0.0:  # else it has no end
+            least = np.maximum(grown, _LEAST_GAIN_SHARE * gain_kg.value)
+            conversion = figure(period.feed_kg / least, scores)
+        found.append(
+            FedPeriod(
+                since=date.fromordinal(period.start),
+                until=date.fromordinal(period.end),
+                feed_kg=period.feed_kg,
+                gain_kg=gain_kg,
+                conversion=conversion,
+            )
+        )
+    return tuple(found)
 
 
 def growth_fit(fish: Follower, group: Group, scores: FloatArray) -> GrowthFit | None:

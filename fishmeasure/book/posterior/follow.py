@@ -68,12 +68,13 @@ class Follower(Passing):
         for entry in self.history.entries:
             today = entry.on.toordinal()
             while marks and marks[0][0] <= today:
-                self.mark(*marks.pop(0))
+                self.mark(*marks.pop(0), today)
             self._takers[entry.kind](entry, self.at(entry.unit_id, today))
+        last = self.history.on.toordinal()
         for mark in marks:
-            self.mark(*mark)
+            self.mark(*mark, last)
         for unit_id in tuple(self.groups):
-            group = self.at(unit_id, self.history.on.toordinal())
+            group = self.at(unit_id, last)
             self.scatter(group, "now")
             self.netted.let_spread_drift(group, "now")
         self.weigh_feed()

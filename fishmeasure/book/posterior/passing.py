@@ -8,7 +8,11 @@ import numpy as np
 
 from fishmeasure.base.arrays import FloatArray
 from fishmeasure.book.posterior.course import Growing
-from fishmeasure.book.posterior.feeding import maintenance_per_day, partial_conversion
+from fishmeasure.book.posterior.feeding import (
+    FeedPeriod,
+    maintenance_per_day,
+    partial_conversion,
+)
 from fishmeasure.book.posterior.fish import Flows, Group
 from fishmeasure.book.posterior.history import History, Observation
 from fishmeasure.book.posterior.priors import (
@@ -138,11 +142,24 @@ class Passing:
             a_day = float(kg[0]) * each + usual * float(group.count[0]) * max(gain, 0.0)
             self.eaten.setdefault(group.unit_id, []).append((start, end, a_day))
 
-    def mark(self, day: int, unit_id: UUID) -> None:
-        """Note what the fish have put on and burned up to a day."""
+    def mark(self, day: int, unit_id: UUID, today: int) -> None:
+        """Note what fish have put on and burned up to a day, nothing on their first.
+
+        Fish that come later than a period begins were not there to eat all of it.
+        """
         if unit_id in self.groups:
             flows = self.at(unit_id, day).flows
             self._marks[unit_id, day] = (flows.grown_kg, flows.kept_up_kg)
+        elif day == today:
+            self._marks[unit_id, day] = (self.none(), self.none())
+
+    def gained(self, period: FeedPeriod) -> tuple[FloatArray, FloatArray] | None:
+        """Return what fish put on and burned in a period, in kg; None without fish."""
+        begin = self._marks.get((period.unit_id, period.start))
+        end = self._marks.get((period.unit_id, period.end))
+        if begin is None or end is None:
+            return None
+        return end[0] - begin[0], end[1] - begin[1]
 
     def weigh_feed(self) -> None:
         """Hold what was fed against what the fish put on and burned."""
@@ -152,13 +169,10 @@ class Passing:
         usual, spread = partial_conversion(figures.key)
         conversion = usual * np.exp(self.unknown("conversion", spread))
         for period in self.history.periods:
-            begin = self._marks.get((period.unit_id, period.start))
-            end = self._marks.get((period.unit_id, period.end))
-            if begin is None or end is None:
+            gained = self.gained(period)
+            if gained is None or not np.any(gained[0]):  # no fish of known weight
                 continue
-            grown, kept = end[0] - begin[0], end[1] - begin[1]
-            if not np.any(grown):  # no fish of known weight
-                continue
+            grown, kept = gained
             # Where little is fed, maintenance is what is known least.
             sd = math.hypot(period.sd_fraction * period.feed_kg, 0.3 * float(kept[0]))
             self.observe("feed", None, period.feed_kg, sd, conversion * grown + kept)
