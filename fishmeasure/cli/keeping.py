@@ -1,6 +1,7 @@
-"""Keeping the photos of a recorded sample, as the server keeps those sent to it."""
+"""Keeping a recorded sample and its photos, as the server keeps those sent to it."""
 
 import hashlib
+from dataclasses import replace
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
@@ -10,8 +11,10 @@ from fishmeasure.base.words import Message, system_reason
 if TYPE_CHECKING:
     from collections.abc import Mapping
 
+    from fishmeasure.book.entries import Sample as Entry
+    from fishmeasure.estimation.sample import Sample
     from fishmeasure.photo.measurement import PhotoMeasurement
-    from fishmeasure.pipeline import PhotoSettings
+    from fishmeasure.pipeline import PhotoSettings, SampleMeasurement
     from fishmeasure.store.archive import Archive
 
 
@@ -20,7 +23,7 @@ def keep_photos(
     folder: Path,
     measured: "Mapping[Path, PhotoMeasurement]",
     settings: "PhotoSettings",
-) -> tuple[str, ...]:
+) -> "dict[Path, str]":
     """Keep photos without their private tags and return their ids.
 
     A photo's file is on disk before the book knows of it; one that is there already
@@ -49,7 +52,7 @@ def keep_photos(
 
     files = PhotoFiles(folder / "photos")
     chosen = plain(settings.choices())
-    kept = []
+    kept: dict[Path, str] = {}
     for path, measurement in measured.items():
         if measurement.width_px == 0:
             continue
@@ -72,8 +75,52 @@ def keep_photos(
             settings=_in_the_water_of(measurement, chosen),
             measured=measurement.to_json(),
         )
-        kept.append(identity)
-    return tuple(kept)
+        kept[path] = identity
+    return kept
+
+
+def keep_sample(
+    archive: "Archive",
+    entry: "Entry",
+    sample: "Sample",
+    result: "SampleMeasurement",
+    ids: "Mapping[str, str]",
+) -> None:
+    """Keep the nets and the estimate of an entry, for the phone page to show.
+
+    Parameters
+    ----------
+    archive
+        Of the book.
+    entry
+        Of the sample in the book.
+    sample
+        As its file says.
+    result
+        What it gives.
+    ids
+        Under which the photos are kept, by their names in the file.
+    """
+    from fishmeasure.base.record import plain
+
+    nets = tuple(
+        replace(net, photos=tuple(ids[name] for name in net.photos if name in ids))
+        if any(name in ids for name in net.photos)
+        else net
+        for net in sample.nets
+    )
+    where = {"unit_id": str(entry.unit_id), "cohort_id": str(entry.cohort_id)}
+    estimate = result.to_json()
+    del estimate["photos"]
+    archive.put_sample(
+        entry.id,
+        body={**plain(replace(sample, nets=nets), sparse=True), **where},
+        result={
+            "problems": estimate.pop("problems"),
+            "estimate": estimate,
+            "photos": {name: archive.photo(name).revision for name in ids.values()},
+        },
+    )
 
 
 def _in_the_water_of(

@@ -175,7 +175,7 @@ def _record(
     """Enter the sample in the book and keep its photos; again, it changes nothing."""
     from fishmeasure.book.asking import Facts
     from fishmeasure.book.entry_of_sample import sample_entry
-    from fishmeasure.cli.keeping import keep_photos
+    from fishmeasure.cli.keeping import keep_photos, keep_sample
     from fishmeasure.store.entering import check_day, check_species, find_same
 
     if any(problem.fatal for problem in result.estimate.problems):
@@ -205,11 +205,13 @@ def _record(
             )
             saved = entered(
                 open_,
-                replace(entry, photos=kept),
+                replace(entry, photos=tuple(kept.values())),
                 today=options.read_day("date", None),
                 confirm=where.confirm,
                 facts=facts,
             )
+            ids = {photos[path].photo: name for path, name in kept.items()}
+            keep_sample(open_.archive, replace(entry, id=saved), wanted, result, ids)
         learnt = open_.samples_over_all(fish.id, options.read_day("date", None))
     said = (
         wording("cli-sample-entered", entry=saved)

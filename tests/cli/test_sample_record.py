@@ -316,6 +316,13 @@ def test_a_backup_holds_the_photos_of_a_recorded_sample(
         assert not image.getexif().get_ifd(ExifTags.IFD.GPSInfo)
     with open_book(str(book)) as open_:
         stored = open_.archive.photo(digest)
+        sample = open_.archive.sample(entry.id)
+    # The page opens it with its nets, as one that was made there.
+    assert sample.body["nets"][0]["photos"] == [digest]
+    assert sample.body["unit_id"] == str(entry.unit_id)
+    assert sample.result is not None
+    assert sample.result["estimate"]["mean_weight_g"] == entry.mean_weight_g
+    assert sample.result["photos"] == {digest: stored.revision}
     assert stored.name == "a.jpg"
     assert stored.settings["species"] == "rainbow-trout"
     assert stored.measurement["fish"]

@@ -147,7 +147,7 @@ test("what was changed while it was sent is sent again", async () => {
         nets: [{ id: "net-1", fish: 9, gross_g: 2000, tare_g: 640 }],
       });
     }
-    return [200, { estimate: null, entry_id: null, revision: 1 }];
+    return [200, { id: "sample-1", estimate: null, entry_id: null, revision: 1 }];
   });
   await kept.sample();
   await until(async () => {

@@ -10,6 +10,26 @@ import { weight, weightRange } from "./units.js";
 /** @import { Sample } from "./types.js" */
 
 /**
+ * Return how this sample and all before it go together, or null where the book has no
+ * more than this sample says.
+ * @param {Sample} sample
+ */
+export function chainLine({ cohort_id: cohort, result }) {
+  const own = result?.estimate?.mean_weight_g;
+  const fish = result?.advice?.state.cohorts.find((one) => one.cohort.id === cohort);
+  const joint = fish?.mean_weight_g;
+  if (own === undefined || !joint) return null;
+  const values = { own: weight(own), all: weight(joint.value) };
+  if (values.own === values.all) return null;
+  return h(
+    "p.note.chain",
+    t("answer-chain", values),
+    " ",
+    confident(weightRange([joint.low, joint.high], joint.value), joint.level),
+  );
+}
+
+/**
  * Return the mean weight so far on one line, or null before there is any.
  * @param {Sample} sample
  */

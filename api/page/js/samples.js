@@ -1,12 +1,13 @@
 /** A sampling as the phone keeps it: nets with their photos and weighings. */
 
 import { uuid } from "./ids.js";
+import { grams, stateOf } from "./merging.js";
 import { phoneChoices } from "./photo_choices.js";
 import { forgetPhoto, keepPicture } from "./pictures.js";
 import { all, askToPersist, put, remove, update } from "./store.js";
 import { today } from "./text.js";
 
-/** @import { Choices, Fish, InTub, Net, Photo, Sample, SampleBody } from "./types.js" */
+/** @import { Choices, Fish, InTub, Net, NetState, Photo, Sample, SampleBody } from "./types.js" */
 
 /**
  * Begin a sampling of a cohort in a unit, with one empty net. `count` is the book's
@@ -260,6 +261,7 @@ export function sampleBody(sample, photos) {
   if (!nets.length) return null;
   /** @type {SampleBody} */
   const body = {
+    ...sample.given,
     unit_id: sample.unit_id,
     cohort_id: sample.cohort_id,
     unit: sample.unit_name,
@@ -282,16 +284,41 @@ function netBody(net, photos) {
   const fish = net.fish ?? fishInNet(net, photos);
   const weighed = net.gross_g !== null && fish > 0;
   const measured = photos.flatMap(({ result }) => (result ? [result.id] : []));
-  if (!fish || (!weighed && !measured.length)) return null;
-  const body = { fish, photos: measured };
+  const read = net.given?.lengths_mm?.length;
+  if (!fish || (!weighed && !measured.length && !read)) return null;
+  const body = { ...net.given, fish, photos: measured };
   if (net.in_water)
     Object.assign(body, {
       in_water: true,
       water_depth_mm: net.water_depth_mm ?? null,
       scale_division_g: net.scale_division_g ?? null,
     });
-  if (weighed) Object.assign(body, { gross_g: net.gross_g, tare_g: net.tare_g ?? 0 });
+  if (weighed) Object.assign(body, { gross_g: readings(net), tare_g: net.tare_g ?? 0 });
   return body;
+}
+
+/**
+ * Return the readings of a net that came from the server, unless it was weighed anew.
+ * @param {Net} net
+ */
+function readings(net) {
+  return net.readings && grams(net.readings) === net.gross_g
+    ? net.readings
+    : net.gross_g;
+}
+
+/**
+ * Return the nets of a sampling as they are sent, by their names on this phone.
+ * @param {Sample} sample
+ * @param {Photo[]} photos
+ * @returns {NetState[]}
+ */
+export function netStates(sample, photos) {
+  return sample.nets.flatMap((net) => {
+    const own = photos.filter((photo) => photo.net_id === net.id);
+    const body = netBody(net, own);
+    return body ? [{ ...stateOf(body), id: net.id }] : [];
+  });
 }
 
 /**
@@ -301,6 +328,6 @@ function netBody(net, photos) {
 export function plainMean(sample) {
   const weighed = sample.nets.filter((net) => net.fish && netWeight(net) !== null);
   const fish = weighed.reduce((sum, net) => sum + (net.fish ?? 0), 0);
-  const grams = weighed.reduce((sum, net) => sum + (netWeight(net) ?? 0), 0);
-  return fish ? { mean_g: grams / fish, fish, nets: weighed.length } : null;
+  const total_g = weighed.reduce((sum, net) => sum + (netWeight(net) ?? 0), 0);
+  return fish ? { mean_g: total_g / fish, fish, nets: weighed.length } : null;
 }

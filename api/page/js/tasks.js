@@ -2,11 +2,14 @@
 
 import { Refused, address, send } from "./api.js";
 import { forgetPicture, keptPicture } from "./pictures.js";
-import { sampleBody } from "./samples.js";
+import { netStates, sampleBody } from "./samples.js";
+import { takeOthers } from "./shared_samples.js";
 import { all, update } from "./store.js";
 import { t } from "./text.js";
 
 /** @import { Photo, PhotoResult, Queued, Sample, SampleResult, Task, Write } from "./types.js" */
+
+const CONFLICTS = ["conflict", "version-conflict"];
 
 /**
  * Return {store, key, run} of the next thing to send, or null.
@@ -61,7 +64,8 @@ async function sendWrite(write) {
     write.kind === "entry"
       ? { entries: [write.body], ...(confirm ? { confirm } : {}) }
       : write.body;
-  await send(write.method, write.path, { json });
+  const taken = write.method === "DELETE";
+  await send(write.method, write.path, taken ? {} : { json });
   await update("writes", write.id, (record) => {
     record.state = "saved";
     record.error = null;
@@ -179,13 +183,18 @@ function asMeant(photo, result) {
 }
 
 /**
+ * Return the entity tag that api/http.py gives to this state.
+ * @param {{ id: string, revision: number }} result
+ */
+const tagOf = ({ id, revision }) => `"${id.slice(0, 16)}-${revision}"`;
+
+/**
  * @param {PhotoResult} result
  * @param {"settings" | "corrections"} what
  * @param {unknown} json
  */
 function change(result, what, json) {
-  // The entity tag that api/http.py gives to this state of the photo.
-  const headers = { "If-Match": `"${result.id.slice(0, 16)}-${result.revision}"` };
+  const headers = { "If-Match": tagOf(result) };
   const path = address(`/v1/photos/{photo_id}/${what}`, { photo_id: result.id });
   return send("PUT", path, { json, headers });
 }
@@ -208,29 +217,40 @@ async function touchSample(id) {
 async function sendSample(sample, photos) {
   const body = sampleBody(sample, photos);
   if (!body) {
-    await settle(sample, sample.result ?? null);
+    await settle(sample, sample.result ?? null, photos);
     return;
   }
   const named = { sample_id: sample.id };
   const path = address("/v1/samples/{sample_id}", named);
-  let result = await send("PUT", path, { json: body });
+  let result;
+  try {
+    /** @type {Record<string, string>} */
+    const headers = sample.result ? { "If-Match": tagOf(sample.result) } : {};
+    result = await send("PUT", path, { json: body, headers });
+  } catch (error) {
+    if (!(error instanceof Refused && CONFLICTS.includes(error.code))) throw error;
+    await takeOthers(sample, await send("GET", path));
+    return;
+  }
   if (sample.record_wanted) {
     const where = { unit_id: sample.unit_id, cohort_id: sample.cohort_id };
     const json = { ...where, ...(sample.confirm ? { confirm: sample.confirm } : {}) };
     const record = address("/v1/samples/{sample_id}/record", named);
     result = await send("POST", record, { json });
   }
-  await settle(sample, result);
+  await settle(sample, result, photos);
   if (result.entry_id) await forgetPictures(sample.id);
 }
 
 /**
  * @param {Sample} sample
  * @param {SampleResult | null} result
+ * @param {Photo[]} photos
  */
-async function settle(sample, result) {
+async function settle(sample, result, photos) {
   await update("samples", sample.id, (record) => {
     record.result = result;
+    if (result) record.sent = netStates(sample, photos);
     record.error = null;
     const unchanged = record.edits === sample.edits;
     if (result?.entry_id) record.recorded = true;

@@ -160,7 +160,24 @@ export type Net = InTub & {
   gross_g: number | null;
   tare_g: number | null;
   scale_division_g?: number | null;
+  /** Of a net that came from the server: what no screen asks for, and its readings. */
+  given?: Partial<SentNet>;
+  readings?: number[] | null;
 };
+export type SentNet = Schemas["SampleIn"]["nets"][number];
+/** What phones compare of a net, by the name that this phone gives it. */
+export type NetState = {
+  id: string;
+  fish: number;
+  gross_g: number | null;
+  tare_g: number | null;
+  in_water: boolean;
+  water_depth_mm: number | null;
+  scale_division_g: number | null;
+  photos: string[];
+};
+/** A net that two phones changed meanwhile. */
+export type NetClash = { id: string; ours: NetState; theirs: NetState };
 export type Sample = Sending & {
   id: string;
   unit_id: string;
@@ -175,6 +192,14 @@ export type Sample = Sending & {
   result: SampleResult | null;
   record_wanted: boolean;
   recorded: boolean;
+  /** The nets that this phone last sent or got, by its own names. */
+  sent?: NetState[];
+  /** Of a sample that came from the server: what no screen asks for. */
+  given?: Partial<SampleBody>;
+  /** When it was taken back. */
+  taken_back?: string | null;
+  /** What another phone changed at the same time as this one, in words. */
+  clashes?: string[];
 };
 /** What is written in the book: an entry, or a new version of a unit or cohort. */
 export type Write = Sending & {
@@ -189,6 +214,8 @@ export type Write = Sending & {
     | { kind: "entry"; body: AnyEntry; answered?: boolean }
     | { kind: "unit"; body: Unit }
     | { kind: "cohort"; body: Cohort }
+    /** A sample that is taken back. */
+    | { kind: "sample"; body: { id: string; unit_id: string } }
   );
 type Without<U, K extends PropertyKey> = U extends unknown ? Omit<U, K> : never;
 /** The same before it is kept. */

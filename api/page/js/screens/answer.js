@@ -3,6 +3,7 @@
 import { address, read } from "../api.js";
 import { questionCard } from "../asking.js";
 import { fill, h } from "../dom.js";
+import { chainLine } from "../estimate.js";
 import { gauge } from "../gauge.js";
 import { icon } from "../icons.js";
 import { outlookCard } from "../outlook.js";
@@ -18,13 +19,14 @@ import {
   notice,
   refusal,
 } from "../parts.js";
+import { onlyReads } from "../roles.js";
 import { go, showActions } from "../router.js";
 import { edit, plainMean } from "../samples.js";
 import { about } from "../data.js";
 import { get } from "../store.js";
 import { lifted } from "../taps.js";
 import { serverDrawing } from "../drawing.js";
-import { t, textOr } from "../text.js";
+import { dateText, t, textOr } from "../text.js";
 import { length, number, stock, stockRange, weight, weightRange } from "../units.js";
 
 /** @import { Question, Sample, SampleEstimate, SampleResult } from "../types.js" */
@@ -60,6 +62,7 @@ class Answer {
     this.sample = sample;
     this.id = sample.id;
     this.closed = false;
+    this.reader = false;
     /** @type {Awaited<ReturnType<typeof about>> | null} */
     this.texts = null;
     this.element = h("div.answer");
@@ -79,6 +82,7 @@ class Answer {
   }
 
   async draw() {
+    this.reader = await onlyReads();
     this.texts ??= await about().catch(() => null);
     fill(this.element, this.content());
     void this.askPlan();
@@ -101,7 +105,11 @@ class Answer {
       sample.state === "refused" ? refusal(sample.error) : null,
       sample.question ? this.question(sample.question) : null,
       result?.estimate ? this.answer(result, result.estimate) : this.unanswered(),
-      sample.recorded ? banner("good", t("sample-recorded")) : null,
+      sample.taken_back
+        ? banner("warn", t("sample-taken-back", { date: dateText(sample.taken_back) }))
+        : sample.recorded
+          ? banner("good", t("sample-recorded"))
+          : null,
     ];
   }
 
@@ -178,6 +186,7 @@ class Answer {
           measured: estimate.fish_measured,
         }),
       ),
+      chainLine(this.sample),
     );
   }
 
@@ -246,7 +255,7 @@ class Answer {
         }),
       ];
     }
-    if (sample.question) return [];
+    if (sample.question || sample.taken_back || this.reader) return [];
     if (sample.record_wanted && sample.state !== "refused") {
       return [h("p.underway", { role: "status" }, t("answer-saving"))];
     }

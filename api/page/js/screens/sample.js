@@ -1,11 +1,12 @@
 /** A sampling: its nets, each photographed and weighed. */
 
 import { fill, h } from "../dom.js";
-import { estimateLine } from "../estimate.js";
+import { chainLine, estimateLine } from "../estimate.js";
 import { icon } from "../icons.js";
 import { Missing, action, banner, card, picker, refusal } from "../parts.js";
 import { tubFields } from "../tub_fields.js";
 import { pictureOf } from "../pictures.js";
+import { onlyReads } from "../roles.js";
 import { go } from "../router.js";
 import {
   addNet,
@@ -17,6 +18,7 @@ import {
   removeNet,
   removeSample,
 } from "../samples.js";
+import { refreshSample, takeBack } from "../shared_samples.js";
 import { all, get } from "../store.js";
 import { dateText, t, today } from "../text.js";
 import { weight } from "../units.js";
@@ -28,11 +30,13 @@ export async function show({ sample: id }) {
   const body = h("div");
   const sample = await get("samples", id);
   if (!sample) throw new Missing(t("sample-gone"));
+  const reader = await onlyReads();
+  void refreshSample(sample);
   const update = async () => {
     const focus = document.activeElement?.getAttribute("data-key");
     const kept = await get("samples", id);
     if (!kept) return; // just thrown away
-    fill(body, content(kept, await photosOf(id)));
+    fill(body, content(kept, await photosOf(id), reader));
     /** @type {HTMLElement | null} */
     const found = focus ? body.querySelector(`[data-key="${focus}"]`) : null;
     found?.focus();
@@ -63,28 +67,69 @@ async function photosOf(id) {
 /**
  * @param {Sample} sample
  * @param {Photo[]} photos
+ * @param {boolean} reader
  */
-function content(sample, photos) {
+function content(sample, photos, reader) {
+  const shut = isShut(sample, reader);
   return [
-    dateRow(sample),
-    sample.recorded ? banner("good", t("sample-recorded")) : null,
+    dateRow(sample, shut),
+    begunBy(sample),
+    standing(sample),
     sample.state === "refused" ? refusal(sample.error) : null,
+    (sample.clashes ?? []).map((told) => banner("warn", null, h("p", told))),
     estimateLine(sample),
+    chainLine(sample),
+    shut ? warnings(sample) : null,
     sample.nets.map((net, index) =>
       netCard(
         sample,
         net,
         index,
         photos.filter((photo) => photo.net_id === net.id),
+        shut,
       ),
     ),
-    sample.recorded ? null : below(sample),
+    reader || sample.taken_back ? null : sample.recorded ? back(sample) : below(sample),
   ];
 }
 
+/**
+ * Return whether a sample is to be looked at alone.
+ * @param {Sample} sample
+ * @param {boolean} reader
+ */
+const isShut = (sample, reader) =>
+  sample.recorded || Boolean(sample.taken_back) || reader;
+
 /** @param {Sample} sample */
-function dateRow(sample) {
-  if (sample.recorded) return h("p.note", dateText(sample.date));
+function standing({ recorded, taken_back: when }) {
+  if (when) return banner("warn", t("sample-taken-back", { date: dateText(when) }));
+  return recorded ? banner("good", t("sample-recorded")) : null;
+}
+
+/**
+ * Return from whom a sample is, where devices are paired.
+ * @param {Sample} sample
+ */
+function begunBy({ result }) {
+  const { received_by: who = "", changed_by: last = "" } = result ?? {};
+  if (!who) return null;
+  const told = who === last || !last ? "sample-begun" : "sample-begun-changed";
+  return h("p.note", t(told, { who, last }));
+}
+
+/** @param {Sample} sample */
+function warnings({ result }) {
+  const problems = result?.problems ?? [];
+  return problems.map((problem) => banner("warn", null, h("p", problem.message)));
+}
+
+/**
+ * @param {Sample} sample
+ * @param {boolean} shut
+ */
+function dateRow(sample, shut) {
+  if (shut) return h("p.note", dateText(sample.date));
   const input = h("input", {
     id: "sample-date",
     type: "date",
@@ -122,9 +167,23 @@ function below(sample) {
 }
 
 /** @param {Sample} sample */
-async function discard(sample) {
-  if (!window.confirm(t("sample-discard-sure"))) return;
-  await removeSample(sample.id);
+function back(sample) {
+  return action(t("sample-take-back"), {
+    onclick: () => discard(sample, "sample-take-back-sure"),
+    name: "undo",
+    kind: "quiet",
+  });
+}
+
+/**
+ * @param {Sample} sample
+ * @param {string} [question]
+ */
+async function discard(sample, question = "sample-discard-sure") {
+  if (!window.confirm(t(question))) return;
+  // What the server has would come back on every phone.
+  if (sample.result) await takeBack(sample);
+  else await removeSample(sample.id);
   go(`unit/${sample.unit_id}`, { replace: true });
 }
 
@@ -133,16 +192,17 @@ async function discard(sample) {
  * @param {Net} net
  * @param {number} index
  * @param {Photo[]} photos
+ * @param {boolean} shut
  */
-function netCard(sample, net, index, photos) {
+function netCard(sample, net, index, photos, shut) {
   const heading = t("net-title", { n: index + 1 });
   return card(
     heading,
     photos.length ? h("ul.thumbs", photos.map(thumb)) : null,
     facts(net, photos),
-    sample.recorded ? null : tubFields(sample, net),
-    sample.recorded ? null : netButtons(sample, net, photos),
-    sample.recorded || sample.nets.length === 1
+    shut ? null : tubFields(sample, net),
+    shut ? null : netButtons(sample, net, photos),
+    shut || sample.nets.length === 1
       ? null
       : h(
           "button.corner",

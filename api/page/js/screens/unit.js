@@ -14,12 +14,14 @@ import {
   banner,
   card,
   confident,
+  failure,
   figures,
   loading,
   speciesName,
 } from "../parts.js";
 import { may } from "../roles.js";
-import { reload } from "../router.js";
+import { go, reload } from "../router.js";
+import { openElsewhere, takeUp } from "../shared_samples.js";
 import { all } from "../store.js";
 import { dateText, spoken, t, today } from "../text.js";
 import {
@@ -40,12 +42,15 @@ export async function show({ unit: id }) {
   const before = await openWrites(id);
   const { cohorts, state, stale } = await cohortsIn(id);
   const open = h("div");
+  const shared = h("div");
   const update = async () => {
     fill(open, await openSamples(id));
+    void listShared(shared, id);
     // What was entered here has arrived: the server's figures are others now.
     if ((await openWrites(id)) < before) reload(`unit/${id}`);
   };
   fill(open, await openSamples(id));
+  void listShared(shared, id);
   const outlook = h("div", cohorts.length ? loading() : null);
   const now = h("div.now");
   const begin = primary(unit, cohorts);
@@ -64,6 +69,7 @@ export async function show({ unit: id }) {
       stale ? banner("plain", null, h("p", t("stale"))) : null,
       aboutBook(state),
       open,
+      shared,
       cohorts.length ? cohorts.map(cohortCard) : noFish(),
       state?.biomass_kg ? biomassCard(state.biomass_kg) : null,
       outlook,
@@ -242,4 +248,39 @@ async function openSamples(unitId) {
         icon("next"),
       ),
     );
+}
+
+/**
+ * List the samples that other phones have begun here; none where no answer is kept.
+ * @param {HTMLElement} box
+ * @param {string} unitId
+ */
+async function listShared(box, unitId) {
+  const found = await openElsewhere(unitId).catch(() => []);
+  fill(
+    box,
+    found.map((sample) => {
+      const { received_by: who, sample: sent } = sample;
+      const nets = { n: sent.nets.length, date: dateText(sent.date) };
+      const onclick = async () => {
+        try {
+          await takeUp(sample);
+          go(`sample/${sample.id}`);
+        } catch (error) {
+          fill(box, failure(error));
+        }
+      };
+      return h(
+        "button.card.open",
+        { type: "button", onclick },
+        icon("scales"),
+        h(
+          "div",
+          h("strong", who ? t("unit-go-on-of", { who }) : t("unit-go-on-other")),
+          h("p.note", t("home-unfinished-nets", nets)),
+        ),
+        icon("next"),
+      );
+    }),
+  );
 }
