@@ -13,12 +13,14 @@ from fishmeasure.base.errors import (
 from fishmeasure.base.flags import Problem
 from fishmeasure.base.record import field_names, plain, record
 from fishmeasure.base.words import Message, wording
+from fishmeasure.estimation.exchanged import exchanged_photos
 from fishmeasure.estimation.model import (
     PopulationEstimate,
     estimate_population,
     estimate_to_json,
 )
 from fishmeasure.estimation.nets import NetWeighing, fish_in_net, shared_length_sd
+from fishmeasure.estimation.same_fish import same_fish, shapes_of
 from fishmeasure.estimation.sample import LengthErrors, Sample
 from fishmeasure.estimation.sizes import PhotoWeight, sized, with_lengths
 from fishmeasure.estimation.views import best_photos, doubts_of_net
@@ -283,11 +285,17 @@ def measure_sample(
         for weighing, views in zip(sample.weighings, seen, strict=True)
     )
     line = species.on_fork_length()
-    weighed_nets = sized(nets, photo_weights_of(seen, species), line, settings)
+    weights = photo_weights_of(seen, species)
+    weighed_nets = sized(nets, weights, line, settings)
+    as_sized = (
+        (nets, line, settings)
+        if weighed_nets is None
+        else (weighed_nets.nets, weighed_nets.published, weighed_nets.settings)
+    )
     estimate = estimate_population(
-        nets if weighed_nets is None else weighed_nets.nets,
-        published=line if weighed_nets is None else weighed_nets.published,
-        settings=settings if weighed_nets is None else weighed_nets.settings,
+        as_sized[0],
+        published=as_sized[1],
+        settings=as_sized[2],
         count_in_unit=sample.count_in_unit,
         count_in_unit_sd=sample.count_in_unit_sd,
     )
@@ -297,7 +305,8 @@ def measure_sample(
     measured = tuple(photos.values())
     if estimate.mode == "both":
         measured = tuple(of_the_stock(one, species, ratio) for one in measured)
-    doubts = [doubt for one in of_nets for doubt in doubts_of_net(*one)]
+    mixed = same_fish(nets, shapes_of(nets, weights)) or exchanged_photos(*as_sized)
+    doubts = [*mixed, *(doubt for one in of_nets for doubt in doubts_of_net(*one))]
     estimate = replace(estimate, problems=(*estimate.problems, *doubts))
     return SampleMeasurement(estimate=estimate, nets=nets, photos=measured)
 

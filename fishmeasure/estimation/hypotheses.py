@@ -29,6 +29,13 @@ TARE_PRIOR: Final = 0.004
 OFF_BY_TEN_PRIOR: Final = 0.001
 PLACE_PRIOR: Final = 0.004
 DAY_PRIOR: Final = 0.003
+MIXED_PRIOR: Final = 0.004
+"""That a net's photo is of another net."""
+MIXED_HARM: Final = 0.3
+"""Of that slip: the weights stay, so the mean moves by a part of its interval."""
+NEARBY: Final = 4
+"""Nets one after the other among which photos are mixed up. Common practice, no source,
+as the two before."""
 # A question costs a grower some seconds, a slip that is believed a wrong ration or
 # harvest: a thirtieth, common practice, no source.
 _MOST_LOSS: Final = 0.03

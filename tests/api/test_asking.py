@@ -122,6 +122,35 @@ def test_a_sample_is_asked_about(client: TestClient, stocked: dict[str, Any]) ->
     assert client.get(f"/v1/entries/{sample}").json()["confirmed"] is True
 
 
+def test_exchanged_photos_are_asked_about(
+    client: TestClient, stocked: dict[str, Any]
+) -> None:
+    """Two nets of 60 g a fish, each beside the other's lengths; put right, they go in.
+
+    0.0138 L^3 of eight fish of 170 and of 156 mm, a few mm apart: 542 g and 419 g.
+    """
+    large = [163.0, 166.0, 168.0, 170.0, 171.0, 172.0, 174.0, 176.0]
+    small = [150.0, 153.0, 154.0, 156.0, 157.0, 158.0, 160.0, 162.0]
+    sample, at = {"date": "2026-04-08", "species": "rainbow-trout"}, f"{uuid4()}"
+    wrong = [
+        {"fish": 8, "net_g": 542.0, "lengths_mm": small},
+        {"fish": 8, "net_g": 419.0, "lengths_mm": large},
+    ]
+    put = client.put(f"/v1/samples/{at}", json={**sample, "nets": wrong})
+    assert "photos-exchanged" in {one["code"] for one in put.json()["problems"]}
+    answer = client.post(f"/v1/samples/{at}/record", json=stocked)
+    assert (answer.status_code, answer.json()["code"]) == (409, "doubtful-entry")
+    doubts = answer.json()["details"][0]["doubts"]
+    (said,) = (one["message"] for one in doubts if one["code"] == "photos-exchanged")
+    assert "net 1 is too heavy by 29 %" in said
+    right = [
+        {**wrong[0], "lengths_mm": large},
+        {**wrong[1], "lengths_mm": small},
+    ]
+    assert client.put(f"/v1/samples/{at}", json={**sample, "nets": right}).is_success
+    assert client.post(f"/v1/samples/{at}/record", json=stocked).is_success
+
+
 def test_the_outlook_says_what_would_be_asked(
     client: TestClient, stocked: dict[str, Any]
 ) -> None:

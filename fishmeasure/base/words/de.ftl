@@ -1907,12 +1907,23 @@ photo-only = { $case ->
     .advice = Wiegen Sie einen gezählten Kescher derselben Fische, um das Niveau festzulegen.
     .meaning = Kein Kescher wurde gewogen: das Niveau ist das der Umrisse oder einer Längen-Gewichts-Beziehung.
 
+photos-exchanged = Neben den Längen in ihren Fotos ist { $net } { $case ->
+        [heavy] um { PERCENT($net_off) } zu schwer und { $other } um { PERCENT($other_off) } zu leicht
+       *[light] um { PERCENT($net_off) } zu leicht und { $other } um { PERCENT($other_off) } zu schwer
+    }; sind die beiden Fotos vertauscht, passen beide.
+    .advice = Wahrscheinlich gehören die Fotos zum jeweils anderen Kescher: vertauschen Sie sie, oder sehen Sie nach, welche Fische jedes Foto zeigt.
+    .meaning = Die Fotos zweier Kescher sind anscheinend vertauscht.
+
 repeat-photos = { CAPITAL($net) }: die Fotos zeigen zusammen mehr Fische, als gezählt wurden, also dieselben. Verwendet wurde das Foto mit den meisten vermessenen Fischen.
     .meaning = Dieselben Fische scheinen auf zwei Fotos eines Keschers zu sein.
 
 repeats-differ = { CAPITAL($net) }: die wiederholten Wägungen liegen { AMOUNT($apart_g, decimals: 0) } auseinander, mehr, als diese Waage erklärt.
     .advice = Wiegen Sie noch einmal.
     .meaning = Wiederholte Wägungen eines Keschers weichen mehr ab, als der Fehler der Waage erklärt.
+
+same-fish = Die { $fish } Fische im Foto von { $net } sind einer wie der andere so lang wie die von { $other }: sie weichen im Median um { PERCENT($apart, decimals: 1) } ab, wie dieselben Fische es tun und die zweier Kescher kaum je.
+    .advice = Wahrscheinlich wurde ein Kescher zweimal fotografiert. Geben Sie jedem Kescher sein eigenes Foto, oder lassen Sie das zweite weg.
+    .meaning = Die Fotos zweier Kescher zeigen anscheinend dieselben Fische.
 
 two-size-groups = Es gibt zwei Größengruppen: etwa { PERCENT($share) } nahe { AMOUNT($small_g, decimals: 0) } und der Rest nahe { AMOUNT($large_g, decimals: 0) }.
     .advice = Ein Mittel beschreibt keine davon; erwägen Sie, zu sortieren.

@@ -2158,6 +2158,16 @@ photo-only = { $case ->
     .advice = Weigh one counted net of the same fish to settle the level.
     .meaning = No net was weighed: the level is that of outlines or of a length-weight line.
 
+photos-exchanged = Beside the lengths in their photos { $net } is { $case ->
+        [heavy] too heavy by { PERCENT($net_off) } and { $other } too light by
+            { PERCENT($other_off) }
+       *[light] too light by { PERCENT($net_off) } and { $other } too heavy by
+            { PERCENT($other_off) }
+    }; with the two photos exchanged both fit.
+    .advice = Likely the photos were given to the wrong nets: exchange them, or look which
+        fish each photo shows.
+    .meaning = The photos of two nets seem to be exchanged.
+
 repeat-photos = { CAPITAL($net) }: its photos show more fish together than were counted, so
     they show the same ones. The photo with most fish measured was used.
     .meaning = The same fish seem to be in two photos of a net.
@@ -2166,6 +2176,13 @@ repeats-differ = { CAPITAL($net) }: the repeated weighings are
     { AMOUNT($apart_g, decimals: 0) } apart, more than this scale explains.
     .advice = Weigh it once more.
     .meaning = Repeated weighings of a net differ more than the scale's error.
+
+same-fish = The { $fish } fish in the photo of { $net } are as long, one by one, as those of
+    { $other }: they differ by { PERCENT($apart, decimals: 1) } in the median, as the same
+    fish do and those of two nets hardly ever.
+    .advice = Likely one net was photographed twice. Give each net its own photo, or leave
+        the second one out.
+    .meaning = The photos of two nets seem to show the same fish.
 
 two-size-groups = There are two groups of sizes: about { PERCENT($share) } near
     { AMOUNT($small_g, decimals: 0) } and the rest near { AMOUNT($large_g, decimals: 0) }.

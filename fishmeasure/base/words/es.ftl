@@ -1895,12 +1895,23 @@ photo-only = { $case ->
     .advice = Pese una red contada de los mismos peces para fijar el nivel.
     .meaning = No se pesó ninguna red: el nivel es el de los contornos o de una relación talla-peso.
 
+photos-exchanged = Junto a las longitudes de sus fotos, { $net } pesa { $case ->
+        [heavy] un { PERCENT($net_off) } de más y { $other } un { PERCENT($other_off) } de menos
+       *[light] un { PERCENT($net_off) } de menos y { $other } un { PERCENT($other_off) } de más
+    }; con las dos fotos cambiadas, ambas encajan.
+    .advice = Probablemente las fotos se dieron a la otra red: cámbielas, o mire qué peces muestra cada foto.
+    .meaning = Las fotos de dos redes parecen estar cambiadas.
+
 repeat-photos = { CAPITAL($net) }: sus fotos muestran juntas más peces de los contados, así que muestran los mismos. Se usó la foto con más peces medidos.
     .meaning = Los mismos peces parecen estar en dos fotos de una red.
 
 repeats-differ = { CAPITAL($net) }: las pesadas repetidas difieren en { AMOUNT($apart_g, decimals: 0) }, más de lo que explica esta balanza.
     .advice = Pésela otra vez.
     .meaning = Las pesadas repetidas de una red difieren más que el error de la balanza.
+
+same-fish = Los { $fish } peces de la foto de { $net } son, uno por uno, tan largos como los de { $other }: difieren un { PERCENT($apart, decimals: 1) } de mediana, como los mismos peces y casi nunca los de dos redes.
+    .advice = Probablemente se fotografió dos veces la misma red. Dé a cada red su propia foto, o quite la segunda.
+    .meaning = Las fotos de dos redes parecen mostrar los mismos peces.
 
 two-size-groups = Hay dos grupos de tallas: alrededor del { PERCENT($share) } cerca de { AMOUNT($small_g, decimals: 0) } y el resto cerca de { AMOUNT($large_g, decimals: 0) }.
     .advice = Una sola media no describe ninguno; piense en clasificar.

@@ -32,6 +32,8 @@ ASKING_PROBLEMS: Final = frozenset(
         "count-differs",
         "count-in-unit-too-small",
         "likely-slip",
+        "photos-exchanged",
+        "same-fish",
     )
 )
 """Doubts of a sample's own nets that are asked about before it is entered."""
