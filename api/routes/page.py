@@ -5,7 +5,8 @@ so a browser may keep them; the shell is kept for a week and asks by itself
 whether there is a newer page. Over plain HTTP, where there can be no service
 worker, that is what opens the page without a network. The schemas of what people
 fill in (see ``api/forms.py``) and what the page says in each language of the catalogue
-are among the files: forms and texts need no network either.
+are among the files, and so is what the camera's live picture is searched for: forms,
+texts and camera need no network either.
 """
 
 import gzip
@@ -19,6 +20,7 @@ from typing import Annotated
 from fastapi import Header, Response
 
 from api.access import ANYONE, closed_router
+from api.camera import camera_table
 from api.errors import NotFoundError
 from api.forms import form_schemas
 from fishmeasure.base.words.compiled import compiled
@@ -63,6 +65,7 @@ def page_files(folder: Path = FOLDER) -> PageFiles:
         if path.suffix in TYPES
     }
     found["schemas.json"] = json.dumps(form_schemas()).encode()
+    found["camera.json"] = json.dumps(camera_table()).encode()
     for language in languages():
         texts = json.dumps(compiled("page-", language), ensure_ascii=False)
         found[f"texts/{language}.json"] = texts.encode()

@@ -3,6 +3,7 @@
 import os
 import shutil
 from collections.abc import Callable, Iterator
+from contextlib import contextmanager
 from pathlib import Path
 
 import pytest
@@ -36,13 +37,22 @@ Phones = Callable[..., Phone]
 @pytest.fixture(scope="module")  # while it is open, its loop runs in this thread
 def browser() -> Iterator[Browser]:
     """Return Debian's Chromium; where CI runs it may not be missing."""
+    with launched() as started:
+        yield started
+
+
+@contextmanager
+def launched(*more: str) -> Iterator[Browser]:
+    """Start Chromium, with further arguments."""
     path = shutil.which("chromium")
     if path is None:
         if os.environ.get("CI") == "true":
             pytest.fail("chromium is missing, and CI must run the browser tests")
         pytest.skip("no chromium: apt-get install chromium")
     with sync_playwright() as playwright:
-        started = playwright.chromium.launch(executable_path=path, args=ARGUMENTS)
+        started = playwright.chromium.launch(
+            executable_path=path, args=[*ARGUMENTS, *more]
+        )
         yield started
         started.close()
 

@@ -1,4 +1,4 @@
-"""The page's queue, store, forms and figures, in Node without a browser."""
+"""The page's queue, store, forms, figures and camera, in Node without a browser."""
 
 import os
 import shutil
@@ -8,6 +8,7 @@ from pathlib import Path
 import pytest
 
 from api.routes.page import page_files
+from tests.page.views import write_views
 
 ROOT = Path(__file__).resolve().parents[2]
 TOOLS = ROOT / ".ci" / "page" / "node_modules"
@@ -24,6 +25,8 @@ def test_the_pages_code_does_what_its_own_tests_say(tmp_path: Path) -> None:
         pytest.skip(reason)
     files = page_files().files
     (tmp_path / "schemas.json").write_bytes(files["schemas.json"])
+    (tmp_path / "camera.json").write_bytes(files["camera.json"])
+    write_views(tmp_path)
     (tmp_path / "texts.json").write_bytes(files["texts/en.json"])
     tests = sorted(str(path) for path in HERE.glob("*.test.js"))
     done = subprocess.run(  # noqa: S603 - our own command

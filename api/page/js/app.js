@@ -29,6 +29,10 @@ const OTHERS_MS = 400;
 /** @type {(() => Promise<Screen>)[]} */
 const others = [];
 const entry = later(() => import("./screens/entry.js"));
+const camera = only(
+  "worker",
+  later(() => import("./screens/camera.js")),
+);
 const pair = later(() => import("./screens/pair.js"));
 const unitForm = later(() => import("./screens/unit_form.js"));
 
@@ -49,6 +53,8 @@ screens({
   "asked/:write/change": entry,
   "sample/:sample": later(() => import("./screens/sample.js")),
   "sample/:sample/net/:net": later(() => import("./screens/weigh.js")),
+  "sample/:sample/net/:net/camera": camera,
+  "sample/:sample/net/:net/camera/:instead": camera,
   "sample/:sample/answer": later(() => import("./screens/answer.js")),
   "photo/:photo": later(() => import("./screens/photo.js")),
   waiting: later(() => import("./screens/waiting.js")),

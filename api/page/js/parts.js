@@ -20,16 +20,18 @@ export function action(label, { to, onclick, name, kind = "", ...rest } = {}) {
 }
 
 /**
- * Return a big button that opens the camera or the file chooser.
+ * Return a big button that opens the camera or the file chooser; `instead`, where it
+ * returns true, does so in their place.
  * @param {string} label
- * @param {{ name: IconName, capture?: boolean, onfiles: (files: File[]) => unknown, kind?: string }} given
+ * @param {{ name: IconName, capture?: boolean, onfiles: (files: File[]) => unknown, instead?: () => boolean, kind?: string }} given
  */
-export function picker(label, { name, capture, onfiles, kind = "" }) {
+export function picker(label, { name, capture, onfiles, instead, kind = "" }) {
   const input = h("input.unseen", {
     type: "file",
     accept: "image/*",
     capture: capture ? "environment" : null,
     multiple: !capture,
+    onclick: (event) => instead?.() && event.preventDefault(),
     onchange: async (event) => {
       const files = [...(event.target.files ?? [])];
       event.target.value = "";

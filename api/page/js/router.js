@@ -121,6 +121,7 @@ function place(shown) {
   fill(shell("main"), shown.body);
   document.body.classList.toggle("wide", Boolean(shown.wide));
   document.body.classList.toggle("roomy", Boolean(shown.roomy));
+  document.body.classList.toggle("full", Boolean(shown.full));
   document.body.classList.remove("tooling");
   document.body.dataset.screen = location.hash.replace(/^#\/?/, "");
   window.scrollTo(0, 0);

@@ -94,14 +94,16 @@ export async function removeSample(id) {
 }
 
 /**
- * Keep pictures of a net and have them sent.
+ * Keep pictures of a net and have them sent; return the photos' keys.
  * @param {Sample} sample
  * @param {string} netId
  * @param {Iterable<File>} files
  */
 export async function addPhotos(sample, netId, files) {
+  const keys = [];
   for (const [order, file] of [...files].entries()) {
     const key = uuid();
+    keys.push(key);
     await keepPicture(key, file);
     await put("photos", {
       key,
@@ -121,6 +123,7 @@ export async function addPhotos(sample, netId, files) {
     });
   }
   await edit(sample.id, () => {});
+  return keys;
 }
 
 /**

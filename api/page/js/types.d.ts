@@ -345,10 +345,58 @@ export type Shown = {
   wide?: boolean;
   /** Whether it fills a wide window. */
   roomy?: boolean;
+  /** Whether its picture has all the room there is. */
+  full?: boolean;
   update?: () => unknown;
   close?: () => void;
 };
 export type Screen = { show: (params: any) => Promise<Shown> };
+
+// --- looking through the camera -------------------------------------------------------
+
+export type Corners = [Point, Point, Point, Point];
+/** Markers and limits, as api/camera.py gives them. */
+export type CameraTable = {
+  codes: Record<string, string>;
+  sheets: { paper: string; side_mm: number; centres_mm: Record<string, Point> }[];
+  single: { id: number; side_mm: number };
+  fits_mm: number;
+  focal_over_diagonal: number;
+  limits: Record<
+    | "tilt_deg"
+    | "side_px"
+    | "blur_cells"
+    | "blur_mm"
+    | "contrast"
+    | "clipped_code"
+    | "clipped_share"
+    | "dark_light"
+    | "halved_from_px",
+    number
+  >;
+};
+/** A marker in a live picture; `black` and `white` are grey values. */
+export type Seen = {
+  id: number;
+  corners: Corners;
+  black: number;
+  white: number;
+  contrast: number;
+};
+/** What a live picture tells; null without a marker. */
+export type Look = {
+  width: number;
+  height: number;
+  ms: number;
+  markers: Seen[];
+  light: number;
+  clipped: number;
+} & Record<
+  "side_px" | "tilt_deg" | "width_mm" | "blur_cells" | "blur_mm" | "contrast",
+  number | null
+>;
+export type Hint = { word: string; values: Record<string, number>; good: boolean };
+export type LiveFrame = { pixels: ArrayBuffer; width: number; height: number };
 
 // --- texts ----------------------------------------------------------------------------
 

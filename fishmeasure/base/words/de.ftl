@@ -3470,6 +3470,31 @@ page-pad-erase = Löschen
 page-pad-point = Dezimalkomma
 page-pad-unit = in { $unit } – ändern
 
+page-look-title = Kescher fotografieren
+page-look-starting = Die Kamera startet.
+page-look-none = Kein Marker zu sehen. Ist der Bogen im Bild und scharf?
+page-look-night = Zu dunkel, um einen Marker zu sehen.
+page-look-missing = { $n } von { $of } Markern im Bild.
+page-look-tilted = Etwa { $deg }° geneigt. Halten Sie das Telefon waagerecht.
+page-look-far = Zu weit weg. Gehen Sie näher heran.
+page-look-dark = Zu dunkel. Machen Sie Licht.
+page-look-bright = Zu hell. Beschatten Sie die Fische.
+page-look-blurred = Unscharf. Halten Sie still oder wischen Sie die Linse ab.
+page-look-moving = Halten Sie still.
+page-look-good = Alles gut: Bildbreite { $width }.
+page-look-taking = Das Foto wird aufgenommen.
+page-look-taken = Das Foto ist aufgenommen.
+page-look-shutter = Aufnehmen
+page-look-auto = Von selbst aufnehmen, wenn alles gut ist
+page-look-own = Kamera des Telefons
+page-look-own-what = Die Kamera in der Seite zeigt vor der Aufnahme, ob die Marker im Bild,
+    waagerecht und scharf sind.
+page-look-own-always = Stattdessen die Kamera des Telefons nehmen
+page-look-own-how = Fotografieren Sie mit der Kamera des Telefons; es fehlen nur die Hinweise vor
+    der Aufnahme.
+page-look-refused = Der Browser lässt diese Seite die Kamera nicht benutzen.
+page-look-absent = Der Browser gibt dieser Seite keine Kamera.
+page-look-slow = Keine Hinweise: Dieses Telefon ist dafür zu langsam.
 page-photo-title = Foto
 page-photo-alt = Foto der Kescherprobe
 page-photo-no-picture = Das Bild lässt sich nicht zeichnen oder laden. Längen und Gewichte gelten, wie sie sind.

@@ -3917,6 +3917,31 @@ page-pad-erase = Erase
 page-pad-point = Decimal point
 page-pad-unit = in { $unit } – change
 
+page-look-title = Photograph the net
+page-look-starting = The camera is starting.
+page-look-none = No marker to be seen. Is the sheet in view, and sharp?
+page-look-night = Too dark to see a marker.
+page-look-missing = { $n } of { $of } markers in view.
+page-look-tilted = Tilted by about { $deg }°. Hold the phone level.
+page-look-far = Too far away. Come closer.
+page-look-dark = Too dark. Bring light.
+page-look-bright = Too bright. Shade the fish.
+page-look-blurred = Blurred. Hold still, or wipe the lens.
+page-look-moving = Hold still.
+page-look-good = All well: { $width } across.
+page-look-taking = The photo is being taken.
+page-look-taken = The photo is taken.
+page-look-shutter = Take it
+page-look-auto = Take it by itself when all is well
+page-look-own = The phone's own camera
+page-look-own-what = The camera in the page shows whether the markers are in view, level and sharp
+    before the photo is taken.
+page-look-own-always = Use the phone's own camera instead
+page-look-own-how = Take the photo with the phone's own camera; only the hints before the shot are
+    missing.
+page-look-refused = The browser does not let this page use the camera.
+page-look-absent = The browser gives this page no camera.
+page-look-slow = No hints: this phone is too slow for them.
 page-photo-title = Photo
 page-photo-alt = Photo of the net sample
 page-photo-no-picture = The picture cannot be drawn or fetched. Lengths and weights

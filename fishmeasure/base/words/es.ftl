@@ -3458,6 +3458,31 @@ page-pad-erase = Borrar
 page-pad-point = Separador decimal
 page-pad-unit = en { $unit } – cambiar
 
+page-look-title = Fotografiar la red
+page-look-starting = La cámara se está iniciando.
+page-look-none = No se ve ningún marcador. ¿Está la hoja en la imagen, y nítida?
+page-look-night = Demasiado oscuro para ver un marcador.
+page-look-missing = { $n } de { $of } marcadores en la imagen.
+page-look-tilted = Inclinado unos { $deg }°. Sostenga el teléfono horizontal.
+page-look-far = Demasiado lejos. Acérquese.
+page-look-dark = Demasiado oscuro. Ponga luz.
+page-look-bright = Demasiada luz. Dé sombra a los peces.
+page-look-blurred = Borroso. No se mueva, o limpie la lente.
+page-look-moving = No se mueva.
+page-look-good = Todo bien: { $width } de ancho.
+page-look-taking = Se está tomando la foto.
+page-look-taken = La foto está tomada.
+page-look-shutter = Tomarla
+page-look-auto = Tomarla sola cuando todo esté bien
+page-look-own = La cámara del teléfono
+page-look-own-what = La cámara de la página muestra antes de tomar la foto si los marcadores están en
+    la imagen, horizontales y nítidos.
+page-look-own-always = Usar en su lugar la cámara del teléfono
+page-look-own-how = Tome la foto con la cámara del teléfono; solo faltan los avisos antes de la
+    toma.
+page-look-refused = El navegador no deja que esta página use la cámara.
+page-look-absent = El navegador no da ninguna cámara a esta página.
+page-look-slow = Sin avisos: este teléfono es demasiado lento para ellos.
 page-photo-title = Foto
 page-photo-alt = Foto de la muestra de red
 page-photo-no-picture = La imagen no se puede dibujar ni cargar. Longitudes y pesos quedan como están.

@@ -30,7 +30,7 @@ PRINT_CHECKED_SD = 0.0015
 """Of the printed scale: of a printer set to 100 %, and of a 100 mm line read with a
 ruler (the design's error budget: 'good' and 'best')."""
 
-_FITS_MM = 1.0
+FITS_MM = 1.0
 """Largest root mean square of any marker's corners about a layout that explains them.
 Loose cards miss a sheet's places by centimetres; a sheet that bulges by some
 millimetres stays below, and its larger scatter widens the errors."""
@@ -69,7 +69,7 @@ def choose(
         best, *others = solve(used, same, prior, print_scale)
         worst_mm = float(_rms_mm(best, used).max())
         ripple_mm = max(marker.ripple_mm for marker in used)
-        if worst_mm <= _FITS_MM + 3.0 * ripple_mm:
+        if worst_mm <= FITS_MM + 3.0 * ripple_mm:
             return Choice(best=best, markers=used, others=tuple(others))
         least = min(least, worst_mm)
     raise MarkersDisagreeError(name, least)

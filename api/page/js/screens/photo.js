@@ -3,12 +3,11 @@
 import { Stage } from "../stage.js";
 import { Magnifier } from "../magnifier.js";
 import { fill, h, shell } from "../dom.js";
-import { icon } from "../icons.js";
 import { FishTool } from "../fish_tool.js";
 import { chooseHow } from "../how_sheet.js";
 import { AddTool, ScaleTool } from "../point_tools.js";
 import { fishAt, fishMarks } from "../marks.js";
-import { Missing, action, loading, refusal, say, stateChip } from "../parts.js";
+import { Missing, action, loading, picker, refusal, say, stateChip } from "../parts.js";
 import { deletion } from "../photo_deletion.js";
 import {
   errorNote,
@@ -20,6 +19,7 @@ import {
 } from "../photo_texts.js";
 import { pictureOf } from "../pictures.js";
 import { go, showActions } from "../router.js";
+import { lookThrough } from "../seeing/way.js";
 import {
   addPhotos,
   changePhoto,
@@ -219,24 +219,19 @@ export class PhotoScreen {
 
   /** A camera button whose photo takes this one's place. */
   retake() {
-    if (this.sample.recorded) return null;
-    const input = h("input.unseen", {
-      type: "file",
-      accept: "image/*",
-      capture: "environment",
-      onchange: (event) => void this.replace(event.target.files),
+    const { sample, photo } = this;
+    if (sample.recorded) return null;
+    return picker(t("photo-retake"), {
+      name: "camera",
+      capture: true,
+      onfiles: (files) => this.replace(files),
+      instead: () => lookThrough(`sample/${sample.id}/net/${photo.net_id}`, photo.key),
+      kind: "primary",
     });
-    return h(
-      "label.button.primary",
-      icon("camera"),
-      h("span", t("photo-retake")),
-      input,
-    );
   }
 
-  /** @param {FileList | null} files */
+  /** @param {File[]} files */
   async replace(files) {
-    if (!files?.length) return;
     const { sample, photo } = this;
     await addPhotos(sample, photo.net_id, files);
     await removePhoto(photo);

@@ -8,6 +8,7 @@ import { tubFields } from "../tub_fields.js";
 import { pictureOf } from "../pictures.js";
 import { onlyReads } from "../roles.js";
 import { go } from "../router.js";
+import { lookThrough } from "../seeing/way.js";
 import {
   addNet,
   addPhotos,
@@ -225,10 +226,8 @@ function netCard(sample, net, index, photos, shut) {
 function netButtons(sample, net, photos) {
   /** @param {File[]} files */
   const onfiles = async (files) => {
-    await addPhotos(sample, net.id, files);
-    if (files.length !== 1) return;
-    const own = (await photosOf(sample.id)).filter((photo) => photo.net_id === net.id);
-    go(`photo/${own.at(-1)?.key}`);
+    const [first, ...others] = await addPhotos(sample, net.id, files);
+    if (!others.length) go(`photo/${first}`);
   };
   const bare = !photos.length && net.gross_g === null;
   return [
@@ -238,6 +237,7 @@ function netButtons(sample, net, photos) {
         name: "camera",
         capture: true,
         onfiles,
+        instead: () => lookThrough(`sample/${sample.id}/net/${net.id}`),
         kind: bare ? "primary" : "",
       }),
       picker(t("net-choose"), { name: "pictures", onfiles }),

@@ -10,6 +10,7 @@ import { checkLine, keepChoice, phoneChoices, scaleRange } from "../photo_choice
 import { canRemind, reminds, turnOff, turnOn } from "../reminders.js";
 import { may, me } from "../roles.js";
 import { go } from "../router.js";
+import { chooseOwn, prefersOwn } from "../seeing/camera.js";
 import { chooseLanguage, languages, spoken, t } from "../text.js";
 import { chooseSystem, lengthUnit, number, system, typeable, typed } from "../units.js";
 
@@ -26,6 +27,7 @@ export async function show() {
       units(),
       language(),
       printed(),
+      camera(),
       reminders(),
       card(t("settings-lens"), h("p", t("settings-lens-how")), lens),
       exports(),
@@ -78,6 +80,21 @@ function language() {
       h("label.unseen", { for: "language" }, t("settings-language")),
       h("select", { id: "language", onchange }, options),
     ),
+  );
+}
+
+/** Return the choice of the phone's own camera, where there is one in the page. */
+function camera() {
+  if (!navigator.mediaDevices) return null;
+  const box = h("input", {
+    type: "checkbox",
+    checked: prefersOwn(),
+    onchange: ({ target }) => chooseOwn(target.checked),
+  });
+  return card(
+    t("look-own"),
+    h("p", t("look-own-what")),
+    h("label.option", box, h("span", t("look-own-always"))),
   );
 }
 
