@@ -116,8 +116,8 @@ class Netting:
     No figure for tanks was found: 2 % either way is common practice without a source,
     for fish crowded first and netted from several places. A pond is worse: first and
     second seine hauls differ by -40 to +75 % (Arkansas catfish verification 2004), and
-    fish over 11 in outrun a seine (Piper et al. 1982, p. 83). ``estimation.netting``
-    learns it from a harvest or a whole tank weighed and counted.
+    fish over 11 in outrun a seine (Piper et al. 1982, p. 83). The book learns it from
+    harvests weighed and counted (``book.posterior``) and takes it off there.
     """
 
     heavier: Annotated[

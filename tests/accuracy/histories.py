@@ -283,23 +283,33 @@ def _held(name: str, truth: float, found: Estimate | None) -> Held:
     return Held(name=name, truth=truth, low=found.low, high=found.high)
 
 
-def table(
-    case: Case, runs: int, first: int = 0
-) -> dict[str, tuple[float, float, float]]:
-    """Return cover, median width and mean interval score of each figure."""
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Row:
+    """Cover, median width and mean score of a figure; share of dates without an end."""
+
+    cover: float
+    width: float
+    score: float
+    endless: float
+
+
+def table(case: Case, runs: int, first: int = 0) -> dict[str, Row]:
+    """Return what is found of each figure."""
     by_name: dict[str, list[Held]] = {}
     for seed in range(first, first + runs):
         for held in one(case, seed)[0]:
             by_name.setdefault(held.name, []).append(held)
-    found = {}
-    for name, all_ in by_name.items():
-        width = [(h.high - h.low) / (1.0 if name == "date" else h.truth) for h in all_]
-        found[name] = (
-            float(np.mean([h.inside for h in all_])),
-            float(np.median(width)),
-            float(np.mean([h.score for h in all_])),
-        )
-    return found
+    return {name: _row(name, all_) for name, all_ in by_name.items()}
+
+
+def _row(name: str, all_: list[Held]) -> Row:
+    width = [(h.high - h.low) / (1.0 if name == "date" else h.truth) for h in all_]
+    return Row(
+        cover=float(np.mean([h.inside for h in all_])),
+        width=float(np.median(width)),
+        score=float(np.mean([h.score for h in all_])),
+        endless=float(np.mean([name == "date" and h.high > AHEAD for h in all_])),
+    )
 
 
 def main() -> None:
@@ -316,13 +326,14 @@ def main() -> None:
         if wanted and case.name not in wanted:
             continue
         print(case.name)
-        for name, (cover, width, score) in table(
-            case, options.runs, options.first
-        ).items():
-            size = f"{width:.0f} days" if name == "date" else f"{100 * width:.0f} %"
+        for name, row in table(case, options.runs, options.first).items():
+            date_ = name == "date"
+            size = f"{row.width:.0f} days" if date_ else f"{100 * row.width:.0f} %"
             print(
-                f"  {name:8} cover {100 * cover:3.0f} %  width {size:>9}  "
-                f"score {score:.2f}"
+                f"  {name:8} cover {100 * row.cover:3.0f} %  width {size:>9}  "
+                f"score {row.score:.2f}"
+                + (f"  without an end {100 * row.endless:.0f} %" if date_ else ""),
+                flush=True,
             )
 
 

@@ -14,8 +14,8 @@ _BY_NAME = {case.name: case for case in CASES}
 @pytest.mark.parametrize("name", ["steady", "steady, with feed"])
 def test_intervals_hold_a_truth_of_another_make(name: str) -> None:
     """Weight, count, biomass and date lie in their intervals about 9 in 10 times."""
-    for figure, (cover, _, _) in table(_BY_NAME[name], 12).items():
-        assert cover >= 8 / 12, figure
+    for figure, row in table(_BY_NAME[name], 12).items():
+        assert row.cover >= 8 / 12, figure
 
 
 # Every sixth of what ``python -m tests.accuracy.sampler`` compares.
