@@ -28,6 +28,7 @@ from api.routes import (
     photos,
     reference,
     samples,
+    stocks,
     units,
 )
 from api.services import open_services, report_lost_photos
@@ -52,6 +53,7 @@ ROUTERS = (
     samples.router,
     book.router,
     units.router,
+    stocks.router,
     farm.router,
     exchange.router,
     devices.router,

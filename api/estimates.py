@@ -1,19 +1,23 @@
 """A sample's body, as clients send it, to its estimate."""
 
 from collections.abc import Callable
+from dataclasses import replace
 from typing import Annotated, Any
 from uuid import UUID
 
 from pydantic import Field
 
 from api.services import Services
+from api.stocks import stock_on, stock_token
 from fishmeasure.base.errors import FishMeasureError, SampleError, UnknownRecordError
 from fishmeasure.base.problem import Problem
 from fishmeasure.base.record import Day, plain, read, record
+from fishmeasure.book.stock import StockKnown
 from fishmeasure.estimation.sample import Sample
 from fishmeasure.photo.measurement import PhotoMeasurement
-from fishmeasure.pipeline import SampleMeasurement, measure_sample
+from fishmeasure.pipeline import SampleMeasurement, learned_body, measure_sample
 from fishmeasure.species import packaged_species
+from fishmeasure.species.size import BodyFigures
 from fishmeasure.store.archive import StoredSample
 
 Json = dict[str, Any]
@@ -47,8 +51,13 @@ def sample_of(stored: StoredSample) -> SampleIn:
     return read(SampleIn, stored.body)
 
 
-def estimate_json(services: Services, sample: SampleIn) -> Json:
-    """Return the estimate of a sample, its problems, and the photos' revisions.
+def estimate_json(
+    services: Services, sample: SampleIn, without: UUID | None = None
+) -> Json:
+    """Return the estimate of a sample, its problems, and what it rests on.
+
+    That is the photos' revisions, and what the book knew of the stock: without the
+    sample's own entry, which is not to teach itself.
 
     Raises
     ------
@@ -64,8 +73,9 @@ def estimate_json(services: Services, sample: SampleIn) -> Json:
 
     if not sample.nets:
         return {"estimate": None, "problems": [plain(NO_NETS)], "photos": revisions}
+    known = stock_of_sample(services, sample, without)
     try:
-        measured = _measured(services, sample, measure)
+        measured = _measured(sample, known, measure)
     except UnknownRecordError:
         raise
     except FishMeasureError as error:
@@ -77,6 +87,11 @@ def estimate_json(services: Services, sample: SampleIn) -> Json:
         "estimate": estimate,
         "problems": estimate.pop("problems"),
         "photos": revisions,
+        "stock": stock_token(known),
+        "body": None
+        if (body := learned_body(measured, known.species)) is None
+        else plain(body),
+        "ripe": measured.ripe,
     }
 
 
@@ -95,16 +110,39 @@ def measured_again(services: Services, stored: StoredSample) -> SampleMeasuremen
     def measure(photo_id: str) -> PhotoMeasurement:
         return PhotoMeasurement.from_json(services.archive.photo(photo_id).measurement)
 
-    return _measured(services, sample, measure)
+    return _measured(sample, stock_of_sample(services, sample, stored.id), measure)
 
 
 def _measured(
-    services: Services,
-    sample: SampleIn,
-    measure: Callable[[str], PhotoMeasurement],
+    sample: SampleIn, known: StockKnown, measure: Callable[[str], PhotoMeasurement]
 ) -> SampleMeasurement:
+    ripe = sample.ripe or known.is_ripe
+    return measure_sample(replace(sample, ripe=ripe), known.species, measure)
+
+
+def stock_of_sample(
+    services: Services, sample: SampleIn, without: UUID | None
+) -> StockKnown:
+    """Return what the book knows of a sample's stock on its day."""
     species = packaged_species(sample.species or services.settings.species)
-    return measure_sample(sample, species, measure)
+    return stock_on(services, species, sample.cohort_id, sample.date, without=without)
+
+
+def body_in(result: Json | None) -> BodyFigures | None:
+    """Return what a sample's estimate learned of its stock."""
+    found = (result or {}).get("body")
+    return None if found is None else read(BodyFigures, found)
+
+
+def out_of_date(services: Services, stored: StoredSample) -> bool:
+    """Return whether a photo, or what is known of the stock, changed since then."""
+    if photos_changed(services, stored):
+        return True
+    then = (stored.result or {}).get("stock", "")
+    sample = sample_of(stored)
+    if not sample.photos or "photos" not in (stored.result or {}):
+        return False
+    return bool(stock_token(stock_of_sample(services, sample, stored.id)) != then)
 
 
 def photos_changed(services: Services, stored: StoredSample) -> bool:

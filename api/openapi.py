@@ -34,6 +34,7 @@ TAGS = (
     ("photos", "Upload, measurement, corrections, pictures."),
     ("samples", "Nets, weighings and photos to mean weight and spread."),
     ("book", "Units, cohorts and entries that are never overwritten."),
+    ("stocks", "What own fish, photographed and weighed, tell of their stock."),
     ("outlook", "What is in a unit on a day, and what follows."),
     ("exchange", "Everything out and in again; the demo."),
     ("calculations", "The stocking calculations without a book."),

@@ -4,7 +4,7 @@ import datetime as dt
 from typing import Any
 from uuid import UUID
 
-from api.estimates import SampleIn
+from api.estimates import SampleIn, body_in
 from api.services import Services
 from fishmeasure.book.entries import Sample
 from fishmeasure.book.entry_of_sample import sample_entry as ledger_entry
@@ -20,9 +20,14 @@ def today() -> dt.date:
 
 
 def sample_entry(
-    identity: UUID, sample: SampleIn, where: tuple[UUID, UUID], estimate: Json
+    identity: UUID, sample: SampleIn, where: tuple[UUID, UUID], result: Json
 ) -> Sample:
     """Return the entry that a sample of a unit and a cohort makes.
+
+    Parameters
+    ----------
+    result
+        With an estimate, as ``estimate_json`` gives it.
 
     Raises
     ------
@@ -34,7 +39,9 @@ def sample_entry(
         on=sample.date,
         unit_id=where[0],
         cohort_id=where[1],
-        estimate=estimate,
+        estimate=result["estimate"],
+        body=body_in(result),
+        ripe=bool(result.get("ripe", False)),
         photos=tuple(photo for net in sample.nets for photo in net.photos),
     )
 

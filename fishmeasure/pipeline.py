@@ -40,12 +40,13 @@ from fishmeasure.photo.weighing import NOT_VALIDATED, with_validation, with_weig
 from fishmeasure.photo.weight import OF_THE_FISH, FishWeight, fish_weight
 from fishmeasure.photo.wet import water_problem
 from fishmeasure.species import LengthWeight, Species, load_species
-from fishmeasure.species.body_fit import body_of, level_of
+from fishmeasure.species.body_fit import body_of, level_of, ripened
 from fishmeasure.species.likeness import other_species
 from fishmeasure.species.size import BodyFigures
 
 NO_FISH = Problem.of("no-fish", case="photo")
 NONE_COMPLETE = Problem.of("no-usable-fish")
+RIPE = Problem.of("ripe-fish")
 
 
 @record(frozen=True, slots=True, kw_only=True)
@@ -90,11 +91,12 @@ class PhotoSettings(MeasuringSettings):
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class SampleMeasurement:
-    """A sample's answer, and the nets and photos it came from."""
+    """A sample's answer, the nets and photos it came from, whether fish were ripe."""
 
     estimate: PopulationEstimate
     nets: tuple[NetWeighing, ...]
     photos: tuple[PhotoMeasurement, ...]
+    ripe: bool = False
 
     @property
     def problems(self) -> tuple[Problem, ...]:
@@ -271,6 +273,8 @@ def measure_sample(
     SampleError
         If nothing usable is left: no net weighed and no fish measured.
     """
+    if sample.ripe:
+        species = ripened(species)
     photos = {name: measure(name) for name in sample.photos}
     lengths = [fish for photo in photos.values() for fish in photo.complete_fish]
     settings = sample.settings
@@ -307,8 +311,12 @@ def measure_sample(
         measured = tuple(of_the_stock(one, species, ratio) for one in measured)
     mixed = same_fish(nets, shapes_of(nets, weights)) or exchanged_photos(*as_sized)
     doubts = [*mixed, *(doubt for one in of_nets for doubt in doubts_of_net(*one))]
+    if sample.ripe and photos:
+        doubts.append(RIPE)
     estimate = replace(estimate, problems=(*estimate.problems, *doubts))
-    return SampleMeasurement(estimate=estimate, nets=nets, photos=measured)
+    return SampleMeasurement(
+        estimate=estimate, nets=nets, photos=measured, ripe=sample.ripe
+    )
 
 
 def photo_weights_of(
@@ -364,6 +372,16 @@ def _with_photos(
         lengths = [fish for photo in photos for fish in photo.complete_fish]
         shared = shared_length_sd(lengths, "photo") or net.photo_relative_sd
     return replace(net, fish=fish, photo_relative_sd=shared)
+
+
+def learned_body(result: SampleMeasurement, species: Species) -> BodyFigures | None:
+    """Return c from a bulk weighing of photographed nets; None where none tells it."""
+    if result.ripe:
+        return None
+    try:
+        return learned_stock(result, species)[1]
+    except LengthWeightDataError:
+        return None
 
 
 def learned_stock(

@@ -26,7 +26,9 @@ from api.files import upload_file
 from api.form_fields import form_of
 from api.http import Revision, etag_of, expected_revision, not_modified
 from api.lenses import find_lens
+from api.outlooks import today
 from api.services import Services, WithServices
+from api.stocks import stock_of_photo
 from fishmeasure.base.errors import FishMeasureError
 from fishmeasure.base.record import plain, read
 from fishmeasure.base.words import Message, voice
@@ -34,7 +36,6 @@ from fishmeasure.photo.corrections import Correction, apply_corrections
 from fishmeasure.photo.measurement import PhotoMeasurement
 from fishmeasure.photo.settings import PhotoChoices
 from fishmeasure.pipeline import PhotoSettings
-from fishmeasure.species import packaged_species
 from fishmeasure.store.archive import Page, StoredPhoto
 from fishmeasure.store.devices import Author
 
@@ -180,7 +181,7 @@ def put_corrections(
     corrected = apply_corrections(
         PhotoMeasurement.from_json(old.measured),
         sent.corrections,
-        packaged_species,
+        stock_of_photo(services, read(PhotoChoices, old.settings), today()),
         str(old.settings.get("species") or services.settings.species),
     )
     new = services.archive.change_photo(
@@ -345,7 +346,7 @@ def how_to_measure(services: Services, settings: PhotoChoices) -> PhotoSettings:
     """
     return PhotoSettings.of(
         settings,
-        packaged_species(settings.species or services.settings.species),
+        stock_of_photo(services, settings, today())(settings.species),
         find_lens(services, settings.lens) if settings.lens else None,
     )
 

@@ -17,7 +17,7 @@ from api.estimates import (
     SampleIn,
     estimate_json,
     measured_again,
-    photos_changed,
+    out_of_date,
     sample_of,
 )
 from api.http import Revision, etag_of, expected_revision, not_modified
@@ -133,10 +133,10 @@ def put_sample(
         state = Revision(str(old.id), old.revision)
         expected_revision(request, state, "sample")
         based_on = old.revision if "If-Match" in request.headers else None
-    if old is not None and old.body == body and not photos_changed(services, old):
+    if old is not None and old.body == body and not out_of_date(services, old):
         response.headers["ETag"] = etag_of(state)
         return _out(services, old)
-    result = estimate_json(services, sent)
+    result = estimate_json(services, sent, sample_id)
     stored = services.archive.put_sample(
         sample_id, body=body, result=result, based_on=based_on, by=caller.author
     )
@@ -228,7 +228,7 @@ def record_sample(
     check_species(packaged_species(sample.species or services.settings.species), fish)
     check_day(sample.date, outlooks.today())
     where = (sent.unit_id, sent.cohort_id)
-    entry = sample_entry(sample_id, sample, where, estimate)
+    entry = sample_entry(sample_id, sample, where, stored.result or {})
     facts = Facts(
         problems=tuple(_problems(stored)),
         count_in_unit=sample.count_in_unit,
@@ -316,10 +316,10 @@ def length_weight_svg(
 
 
 def _up_to_date(services: Services, stored: StoredSample) -> StoredSample:
-    """Return the sample, its estimate made anew where its photos were corrected."""
-    if not photos_changed(services, stored):
+    """Return the sample, its estimate made anew where what it rests on has changed."""
+    if not out_of_date(services, stored):
         return stored
-    result = estimate_json(services, sample_of(stored))
+    result = estimate_json(services, sample_of(stored), stored.id)
     try:
         return services.archive.put_sample(
             stored.id, body=stored.body, result=result, based_on=stored.revision
@@ -338,7 +338,8 @@ def _advice(services: Services, stored: StoredSample) -> Json | None:
     if estimate is None or sent.unit_id is None or sent.cohort_id is None:
         return None
     try:
-        sample = sample_entry(stored.id, sent, (sent.unit_id, sent.cohort_id), estimate)
+        where = (sent.unit_id, sent.cohort_id)
+        sample = sample_entry(stored.id, sent, where, stored.result or {})
     except BadEntryError:  # an estimate beyond what the book takes means nothing yet
         return None
     found = outlook_with(services, sample)

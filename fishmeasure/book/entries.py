@@ -41,6 +41,12 @@ from fishmeasure.base.record import (
 )
 from fishmeasure.base.words import Message
 
+BodyConstant = Annotated[float, between(0.05, 2.0)]
+"""As in a species' file (``species.size.BodyFigures``)."""
+RelativeError = Annotated[float, between(0.0, 0.99)]
+HeightShare = Annotated[float, between(0.0, 2.0)]
+Millimetres = Annotated[float, between(5.0, 5000.0)]
+
 
 @record(frozen=True, slots=True, kw_only=True)
 class Entry:
@@ -281,7 +287,12 @@ class Counted(FishEntry):
 
 @record(frozen=True, slots=True, kw_only=True)
 class Sample(FishEntry):
-    """The mean weight from a net sample, with its interval."""
+    """The mean weight from a net sample, with its interval.
+
+    ``c_g_per_cm3`` is weight over squared depth along the body, where photographed
+    nets were weighed, for later photos of the stock. ``ripe`` fish teach none: roe and
+    milt weigh as fat does not.
+    """
 
     kind: Literal["sample"] = "sample"
     mean_weight_g: Grams
@@ -297,6 +308,9 @@ class Sample(FishEntry):
     fish_measured: Count = 0
     fish_weighed: Count = 0
     photos: Annotated[tuple[Text, ...], longest(500)] = ()
+    c_g_per_cm3: BodyConstant | None = None
+    c_relative_sd: RelativeError | None = None
+    ripe: bool = False
 
     def _check(self) -> None:
         if not self.mean_weight_low_g <= self.mean_weight_g <= self.mean_weight_high_g:
@@ -313,6 +327,84 @@ class Sample(FishEntry):
                 field="condition_factor",
                 reason=Message.of("entry-slip", case="outside-conditions"),
             )
+
+
+@record(frozen=True, slots=True, kw_only=True)
+class PhotographedFish:
+    """A fish of a photo, by its number there from 1, with what was read beside it."""
+
+    refusal: ClassVar[Refusal] = BadEntryError
+    photo: Text
+    fish: Annotated[int, between(1, 10_000)]
+    weight_g: Grams | None = None
+    fork_length_mm: Millimetres | None = None
+
+
+@record(frozen=True, slots=True, kw_only=True)
+class StockEntry(UnitEntry):
+    """An entry about how a cohort's fish are built, which moves and counts none."""
+
+    cohort_id: UUID
+
+    @property
+    def fish_id(self) -> UUID | None:
+        """The cohort it is about."""
+        return self.cohort_id
+
+
+@record(frozen=True, slots=True, kw_only=True)
+class StockMeasured(StockEntry):
+    """Fish photographed and weighed one by one, and what they tell of their stock.
+
+    Later photos of the cohort use it until it is taken back, or the fish spawn.
+
+    Attributes
+    ----------
+    fish
+        What was read.
+    c_g_per_cm3, c_relative_sd
+        Weight over squared depth along the body; None where none was weighed.
+    a_g_cm, b, level_relative_sd, min_length_mm, max_length_mm
+        The stock's line for fork length.
+    snout_height, fork_height
+        Over the board, as shares of half the thickness, with their relative errors;
+        None where no length was read on a ruler.
+    ripe
+        Whether they were ripe or spawning: then they teach no other fish's weight.
+    """
+
+    needs: ClassVar = (
+        ("c_g_per_cm3", "c_relative_sd"),
+        ("snout_height", "fork_height"),
+    )
+    kind: Literal["stock-measured"] = "stock-measured"
+    fish: Annotated[tuple[PhotographedFish, ...], longest(500)] = ()
+    c_g_per_cm3: BodyConstant | None = None
+    c_relative_sd: RelativeError | None = None
+    a_g_cm: Annotated[float, between(1e-7, 10.0)] | None = None
+    b: Annotated[float, between(1.0, 5.0)] | None = None
+    level_relative_sd: RelativeError | None = None
+    min_length_mm: Millimetres | None = None
+    max_length_mm: Millimetres | None = None
+    snout_height: HeightShare | None = None
+    snout_height_relative_sd: RelativeError | None = None
+    fork_height: HeightShare | None = None
+    fork_height_relative_sd: RelativeError | None = None
+    ripe: bool = False
+
+    def _check(self) -> None:
+        if self._lacks_what_it_needs():
+            raise BadEntryError(
+                field="c_g_per_cm3",
+                reason=Message.of("entry-slip", case="nothing-learned"),
+            )
+
+
+@record(frozen=True, slots=True, kw_only=True)
+class Spawning(StockEntry):
+    """Fish seen ripe or spawning; what photos learned of their weight ends here."""
+
+    kind: Literal["spawning"] = "spawning"
 
 
 @record(frozen=True, slots=True, kw_only=True)
@@ -445,6 +537,8 @@ ENTRY_KINDS: Mapping[str, type[Entry]] = {
         Sold,
         Counted,
         Sample,
+        StockMeasured,
+        Spawning,
         Feed,
         FeedBought,
         Treated,

@@ -6,6 +6,7 @@ from typing import Any
 from uuid import UUID
 
 from fishmeasure.book.entries import Sample
+from fishmeasure.species.size import BodyFigures
 
 
 def sample_entry(
@@ -16,6 +17,8 @@ def sample_entry(
     cohort_id: UUID,
     estimate: Mapping[str, Any],
     photos: tuple[str, ...] = (),
+    body: BodyFigures | None = None,
+    ripe: bool = False,
 ) -> Sample:
     """Return the entry that a sample makes.
 
@@ -25,12 +28,17 @@ def sample_entry(
         A sample's answer as JSON has it.
     photos
         Names of the photos that it rests on.
+    body
+        What a bulk weighing of photographed nets tells of the stock.
+    ripe
+        Whether its fish were ripe or spawning.
 
     Raises
     ------
     BadEntryError
         If a figure is beyond what the book takes.
     """
+    constant = None if body is None else body.c_g_per_cm3
     low, high = estimate["mean_weight_interval_g"]
     condition_low, condition_high = estimate["condition_factor_interval"] or (None,) * 2
     return Sample(
@@ -51,4 +59,7 @@ def sample_entry(
         fish_measured=estimate["fish_measured"],
         fish_weighed=estimate["fish_weighed"],
         photos=photos,
+        c_g_per_cm3=None if constant is None else constant.value,
+        c_relative_sd=None if constant is None else constant.relative_sd,
+        ripe=ripe,
     )

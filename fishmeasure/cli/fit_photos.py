@@ -1,8 +1,7 @@
 """``fishmeasure fit`` with photos: fish photographed and weighed, or put on a ruler."""
 
-import math
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -13,22 +12,11 @@ from fishmeasure.cli.output import write_bytes
 if TYPE_CHECKING:
     from fishmeasure.base.arrays import FloatArray
     from fishmeasure.photo.measurement import MeasuredFish, PhotoMeasurement
-    from fishmeasure.photo.plane import PlaneScale
+    from fishmeasure.photo.stockfit import WeighedFish
     from fishmeasure.pipeline import PhotoSettings
     from fishmeasure.species import LengthWeight, Species
     from fishmeasure.species.body_fit import BodyFit
     from fishmeasure.species.size import BodyFigures, Shape
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class WeighedFish:
-    """A fish of a photo with the weight, or the length on a ruler, that was read."""
-
-    photo: str
-    fish: "MeasuredFish"
-    scale: "PlaneScale"
-    weight_g: float | None = None
-    ruler_mm: float | None = None
 
 
 def fit_photos(
@@ -63,40 +51,27 @@ def fit_photos(
 
 
 def _own_weight(
-    weighed: Sequence[WeighedFish], species: "Species", note: str
+    weighed: "Sequence[WeighedFish]", species: "Species", note: str
 ) -> "tuple[LengthWeight, BodyFigures]":
     """Fit c = W / V and the line, print them and return them."""
-    from fishmeasure.species.body_fit import own_body, own_level
-    from fishmeasure.species.fit import FEWEST_FISH, fit_length_weight, own_line
+    from fishmeasure.photo.stockfit import fit_weights
 
-    fit, lengths, weights = _fit(weighed)
-    _print(fit)
-    line = species.on_fork_length()
-    if len(weights) >= FEWEST_FISH and lengths.max() > 1.3 * lengths.min():
-        line = own_line(fit_length_weight(lengths, weights), line, note=note)
-    else:
-        line = own_level(line, lengths, weights, note=note)
-    return line, own_body(fit, species.body, note=note)
+    for one in weighed:
+        if not one.outlined:
+            print(wording("fit-left", photo=one.photo))
+    found = fit_weights(weighed, species, note=note)
+    _print(found.fit)
+    return found.line, found.body
 
 
-def _own_shape(ruled: Sequence[WeighedFish], species: "Species", note: str) -> "Shape":
+def _own_shape(
+    ruled: "Sequence[WeighedFish]", species: "Species", note: str
+) -> "Shape":
     """Fit how high snout and fork lie, print it and return the stock's shape."""
-    from fishmeasure.photo.length import ruled_fish, shape_of
-    from fishmeasure.species.heights_fit import fit_heights, own_shape
+    from fishmeasure.photo.stockfit import fit_shape
 
-    fit = fit_heights(
-        [
-            ruled_fish(
-                one.fish,
-                one.scale,
-                shape_of(species),
-                photo=one.photo,
-                ruler_mm=one.ruler_mm or 0.0,
-            )
-            for one in ruled
-        ]
-    )
-    shape = own_shape(fit, species.shape, note=note)
+    found = fit_shape(ruled, species, note=note)
+    shape, fit = found.shape, found.fit
     print(
         wording(
             "cli-heights",
@@ -121,9 +96,10 @@ def _matched(
     columns: "Mapping[str, FloatArray]",
     folder: Path,
     settings: "PhotoSettings",
-) -> list[WeighedFish]:
+) -> "list[WeighedFish]":
     """Return the fish that the rows name, each photo measured once."""
     from fishmeasure.cli.photo import measure_file
+    from fishmeasure.photo.stockfit import WeighedFish
 
     measured: dict[str, PhotoMeasurement] = {}
     weighed = []
@@ -157,7 +133,7 @@ def _named(
     if not photo.usable:
         told = "; ".join(problem.message for problem in photo.problems)
         reason = Message.of(
-            "cli-row-problems", row=number, photo=photo.photo, told=told.rstrip(".")
+            "fit-row-problems", row=number, photo=photo.photo, told=told.rstrip(".")
         )
         raise LengthWeightDataError(reason)
     which = (row.get("fish") or "").strip()
@@ -171,7 +147,7 @@ def _named(
         raise LengthWeightDataError(reason)
     if not which.isdigit() or not 1 <= int(which) <= len(photo.fish):
         reason = Message.of(
-            "cli-row-other-fish",
+            "fit-row-other-fish",
             row=number,
             given=which[:20],
             photo=photo.photo,
@@ -181,55 +157,10 @@ def _named(
     fish = photo.fish[int(which) - 1]
     if not fish.complete:
         reason = Message.of(
-            "cli-row-unmeasured", row=number, number=which, photo=photo.photo
+            "fit-row-unmeasured", row=number, number=which, photo=photo.photo
         )
         raise LengthWeightDataError(reason)
     return fish
-
-
-def _fit(weighed: Sequence[WeighedFish]) -> "tuple[BodyFit, FloatArray, FloatArray]":
-    """Return the fit of those whose outline may be used, and all lengths, weights."""
-    import numpy as np
-
-    from fishmeasure.species.body_fit import fit_body
-
-    used = [
-        one
-        for one in weighed
-        if one.fish.squared_depth_mm3 is not None
-        and "outline-doubtful" not in one.fish.flags
-    ]
-    for one in weighed:
-        if one not in used:
-            print(wording("cli-fit-left", photo=one.photo))
-    fit = fit_body(
-        np.array([one.fish.squared_depth_mm3 for one in used], dtype=float),
-        np.array([one.fish.fork_length_mm for one in used], dtype=float),
-        np.array([one.weight_g for one in used], dtype=float),
-        photos=[one.photo for one in used],
-        photo_relative_sd=_shared_sd(used, "photo"),
-        shared_relative_sd=_shared_sd(used, "sample"),
-    )
-    lengths = np.array([one.fish.fork_length_mm for one in weighed], dtype=float)
-    weights = np.array([one.weight_g for one in weighed], dtype=float)
-    return fit, lengths, weights
-
-
-def _shared_sd(weighed: Sequence[WeighedFish], scope: str) -> float:
-    """Return the largest error of squared depth of a scope, 0 where none is."""
-    from fishmeasure.photo.length import squared_depth_sources
-
-    found = (
-        math.sqrt(
-            sum(
-                source.relative_sd**2
-                for source, _ in squared_depth_sources(one.fish)
-                if source.scope == scope
-            )
-        )
-        for one in weighed
-    )
-    return max(found, default=0.0)
 
 
 def _print(fit: "BodyFit") -> None:
@@ -250,7 +181,7 @@ def _print(fit: "BodyFit") -> None:
         )
     )
     if fit.photo_count == 1:
-        print(wording("cli-body-one-photo"))
+        print(wording("fit-one-photo"))
     for index in fit.outliers:
-        print(wording("cli-body-outlier", number=index + 1))
-    print(wording("cli-body-holds"))
+        print(wording("fit-outlier", number=index + 1))
+    print(wording("fit-holds"))

@@ -65,6 +65,8 @@ def sample_command(
         known=None,
         lens=lens,
     )
+    if record is not None:
+        wanted, settings = _of_its_stock(wanted, settings, record, book)
     photos = {
         name: measure_file(
             sample.parent / name, name, in_its_water(settings, wanted, name)
@@ -92,6 +94,32 @@ def sample_command(
         _record(wanted, result, measured, settings, where)
     if any(problem.fatal for problem in result.problems):
         raise typer.Exit(output.STATUS_UNUSABLE_INPUT)
+
+
+def _of_its_stock(
+    wanted: "Sample", settings: "PhotoSettings", cohort: str, book: str | None
+) -> "tuple[Sample, PhotoSettings]":
+    """Return sample and settings as the book knows the cohort's own fish.
+
+    A stock's file that was named goes before it.
+    """
+    from fishmeasure.book.entries import Sample as SampleEntry
+    from fishmeasure.book.stock import stock_known
+
+    if settings.species.is_own_stock or wanted.date is None:
+        return wanted, settings
+    with opened(book) as open_:
+        fish = open_.cohort(cohort)
+        if fish.species_key != settings.species.key:  # asked about when it is entered
+            return wanted, settings
+        entries = [  # entered once more, a sample is not to have taught itself
+            entry
+            for entry in open_.entries(cohort_id=fish.id, only_in_force=True)
+            if not (isinstance(entry, SampleEntry) and entry.on == wanted.date)
+        ]
+    known = stock_known(settings.species, entries, cohort_id=fish.id, on=wanted.date)
+    ripe = wanted.ripe or known.is_ripe
+    return replace(wanted, ripe=ripe), replace(settings, species=known.species)
 
 
 def in_its_water(
@@ -176,6 +204,7 @@ def _record(
     from fishmeasure.book.asking import Facts
     from fishmeasure.book.entry_of_sample import sample_entry
     from fishmeasure.cli.keeping import keep_photos, keep_sample
+    from fishmeasure.pipeline import learned_body
     from fishmeasure.store.entering import check_day, check_species, find_same
 
     if any(problem.fatal for problem in result.estimate.problems):
@@ -194,6 +223,8 @@ def _record(
             unit_id=open_.unit(wanted.unit).id,
             cohort_id=fish.id,
             estimate=result.to_json(),
+            body=learned_body(result, settings.species),
+            ripe=result.ripe,
         )
         same, saved = find_same(open_, entry), entry.id
         kept = keep_photos(open_.archive, folder, photos, settings)

@@ -274,6 +274,13 @@ class Sample:
     count_in_unit_sd: Annotated[
         CountSd, Field(description="Standard error of the count in the unit, fish.")
     ] = 0.0
+    ripe: Annotated[
+        bool,
+        Field(
+            description="Whether fish are ripe or spawning: their outlines tell less, "
+            "and nothing of them is carried to other fish."
+        ),
+    ] = False
     level: Annotated[float, between(0.5, 0.999)] = LEVEL
     nets: Annotated[
         tuple[Net, ...], longest(1000), Field(description="In the order of dipping.")

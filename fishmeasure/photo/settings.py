@@ -1,6 +1,7 @@
 """How a photo is measured: what files, the API, the page and the commands may set."""
 
 from typing import Annotated, ClassVar, Literal
+from uuid import UUID
 
 from pydantic import Field
 
@@ -78,4 +79,11 @@ class PhotoChoices(MeasuringSettings):
     ] = ""
     lens: Annotated[
         str | None, longest(60), Field(description="Name of a lens profile.")
+    ] = None
+    cohort_id: Annotated[
+        UUID | None,
+        Field(
+            description="Cohort of the book whose fish they are: weighed by what its "
+            "own fish have taught."
+        ),
     ] = None

@@ -12,6 +12,7 @@ from fishmeasure.base.arrays import FloatArray
 from fishmeasure.base.errors import LengthWeightDataError
 from fishmeasure.base.words import Message, wording
 from fishmeasure.species.figure import Figure
+from fishmeasure.species.record import Species
 from fishmeasure.species.size import BodyFigures, LengthWeight
 
 FEWEST_PHOTOGRAPHED: Final = 3
@@ -26,6 +27,9 @@ FATNESS_DRIFT: Final = 0.15
 """How far the condition of a stock moves over a season, which the outline sees and a
 line does not: wild char 0.90 in winter and 1.00 in autumn, farmed trout 0.99 to 1.44
 between farms. Common practice, no source."""
+RIPE_RELATIVE_SD: Final = 0.17
+"""Of weight by outline while fish are ripe: gonads are 14 to 20 % of a ripe female.
+From memory."""
 MOST_OFF: Final = 4.0
 """Spreads; a fish farther off is a slip of the pen or an outline gone wrong."""
 
@@ -188,4 +192,14 @@ def body_of(
             "how far one stock moves between samplings",
             status="stand-in",
         ),
+    )
+
+
+def ripened(species: Species) -> Species:
+    """Return a species whose fish are ripe: no outline tells roe from flesh."""
+    sd = species.body.stock_relative_sd
+    wider = min(math.hypot(sd.value, RIPE_RELATIVE_SD), 0.5)
+    return replace(
+        species,
+        body=replace(species.body, stock_relative_sd=replace(sd, value=wider)),
     )

@@ -35,6 +35,7 @@ ANYONE = {
 }
 ENTERS = {
     ("POST", "/v1/entries"),
+    ("POST", "/v1/cohorts/{cohort_id}/fit"),
     ("POST", "/v1/photos"),
     ("PUT", "/v1/photos/{photo_id}/corrections"),
     ("PUT", "/v1/photos/{photo_id}/settings"),

@@ -300,10 +300,12 @@ def test_every_float_names_its_unit() -> None:
     """A number's name ends in its unit, with a short list of pure numbers."""
     pure = {"level", "cv", "b", "ph"}
     pure |= {f"condition_factor{end}" for end in ("", "_low", "_high")}
+    pure |= {"snout_height", "fork_height"}  # of half the thickness
     endings = (
         *("_g", "_kg", "_m", "_m2", "_m3", "_w", "_deg_c", "_hpa", "_fraction"),
         *("_g_per_h", "_g_per_kg", "_l_per_min", "_mg_per_l", "_mg_per_l_h"),
         *("_kg_per_m3", "_count_sd", "_g_cm", "_kg_per_day", "_mm", "_days"),
+        *("_g_per_cm3", "_relative_sd"),
     )
     for kind in (*ENTRY_KINDS.values(), Unit, Cohort, GradeGroup):
         for item in fields(kind):

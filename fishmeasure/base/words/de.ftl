@@ -172,6 +172,7 @@ species-slip = { $case ->
 }
 
 entry-slip = { $case ->
+    [nothing-learned] fehlt: nichts wurde gelernt, weder Gewichte noch Höhen
     [which-taken-back] fehlt: welcher Eintrag wird zurückgenommen?
     [count-or-bulk] fehlt: geben Sie es an, oder bulk_weight_kg und mean_weight_g
     [count-and-weight] fehlt, und weight_kg auch
@@ -1183,6 +1184,10 @@ source-own-level = Niveau von { $fish } eigenen Fischen, b wie veröffentlicht. 
 source-own-nets = Sammelwägung von { $weighed } eigenen Fischen, Umrisse von { $fish } auf { $photos } Fotos. { $note }
 source-own-heights = { $fish } eigene Fische auf { $photos } Fotos, Gabellängen am Maßstab gelesen. { $note }
 source-own-body = { $fish } eigene Fische auf { $photos } Fotos, einzeln gewogen. { $note }
+source-own-book = { $entries ->
+        [one] Eigene Fische, fotografiert und gewogen, im Buch am { DAY($newest) }. { $note }
+       *[other] Eigene Fische, fotografiert und gewogen, { $entries } Einträge des Buchs bis { DAY($newest) }. { $note }
+    }
 
 no-such-key = { $case ->
         [near] diesen Schlüssel gibt es nicht; ist { $near } gemeint?
@@ -1914,6 +1919,10 @@ photos-exchanged = Neben den Längen in ihren Fotos ist { $net } { $case ->
     .advice = Wahrscheinlich gehören die Fotos zum jeweils anderen Kescher: vertauschen Sie sie, oder sehen Sie nach, welche Fische jedes Foto zeigt.
     .meaning = Die Fotos zweier Kescher sind anscheinend vertauscht.
 
+ripe-fish = Diese Fische sind laichreif oder laichen. Rogen und Milch machen bis zu einem Fünftel ihres Gewichts aus, und kein Umriss unterscheidet sie von Fleisch: Gewichte nach Foto sind um so viel unsicherer, und nichts davon gilt für andere Fotos.
+    .advice = Wiegen Sie die Kescher, und fotografieren und wiegen Sie nach dem Laichen wieder fünf Fische.
+    .meaning = Die Fische sind laichreif oder laichen, also sagen Umrisse ihr Gewicht weniger sicher.
+
 repeat-photos = { CAPITAL($net) }: die Fotos zeigen zusammen mehr Fische, als gezählt wurden, also dieselben. Verwendet wurde das Foto mit den meisten vermessenen Fischen.
     .meaning = Dieselben Fische scheinen auf zwei Fotos eines Keschers zu sein.
 
@@ -2341,13 +2350,13 @@ cli-table-cell = Fisch { $number } hat "{ $given }" für { $name }
 
 cli-row-no-photo = Zeile { $row } nennt kein Foto
 
-cli-row-problems = Zeile { $row }: { $photo }: { $told }
+fit-row-problems = Zeile { $row }: { $photo }: { $told }
 
 cli-row-which-fish = Zeile { $row }: { $photo } zeigt { $fish } brauchbare Fische, also muss eine Spalte fish sagen, welcher; 'fishmeasure photo --overlay' nummeriert sie
 
-cli-row-other-fish = Zeile { $row } nennt Fisch "{ $given }", aber { $photo } hat Fisch 1 bis { $fish }
+fit-row-other-fish = Zeile { $row } nennt Fisch "{ $given }", aber { $photo } hat Fisch 1 bis { $fish }
 
-cli-row-unmeasured = Zeile { $row }: Fisch { $number } von { $photo } lässt sich nicht vermessen
+fit-row-unmeasured = Zeile { $row }: Fisch { $number } von { $photo } lässt sich nicht vermessen
 
 cli-stock-saved = { $file } gespeichert: verwenden Sie es mit --species { $file }.
 
@@ -2369,7 +2378,7 @@ cli-fit-left-out = Ein aus der Anpassung ausgelassener Fisch wird im Mittel auf 
 
 cli-fit-outlier = Fisch { $number } liegt weit von der Linie: prüfen Sie seine Zahlen noch einmal.
 
-cli-fit-left = Ein Fisch von { $photo } ist ausgelassen: sein Umriss ist unsicher.
+fit-left = Ein Fisch von { $photo } ist ausgelassen: sein Umriss ist unsicher.
 
 cli-body = W = { NUMBER($factor, decimals: 3) } V (g, cm3; V ist die quadrierte Höhe längs des Körpers), ± { PERCENT($share, decimals: 1) } nach { $fish } Fischen auf { $photos ->
         [one] 1 Foto
@@ -2387,11 +2396,19 @@ cli-heights-hold = Sie gelten für Fische, die so liegen wie diese, ebenso lang 
 
 cli-body-left-out = Ein aus der Anpassung ausgelassener Fisch wird aus den anderen im Mittel auf { PERCENT($share, decimals: 1) } bestimmt, aus der Länge allein auf { PERCENT($by_length, decimals: 1) }.
 
-cli-body-one-photo = Alle sind auf einem Foto, mit demselben Licht und denselben Kanten: Fische von zwei oder mehr Fotos machten es sicherer.
+fit-one-photo = Alle sind auf einem Foto, mit demselben Licht und denselben Kanten: Fische von zwei oder mehr Fotos machten es sicherer.
 
-cli-body-outlier = Fisch { $number } liegt weit von den anderen: prüfen Sie sein Gewicht noch einmal.
+fit-outlier = Fisch { $number } liegt weit von den anderen: prüfen Sie sein Gewicht noch einmal.
 
-cli-body-holds = Es gilt für Fische im Zustand von diesen: nicht für laichreife, nach starkem Füttern oder mit aufgetriebenem Bauch, den kein Umriss von Fett unterscheidet.
+fit-holds = Es gilt für Fische im Zustand von diesen: nicht für laichreife, nach starkem Füttern oder mit aufgetriebenem Bauch, den kein Umriss von Fett unterscheidet.
+
+fit-ripe = Diese Fische sind laichreif oder laichen: ihr Gewicht wird behalten, aber kein anderes Foto danach gewogen. Fotografieren und wiegen Sie fünf Fische, wenn das Laichen vorbei ist.
+
+fit-heights = Maul und Gabel dieser Fische liegen bei { NUMBER($snout, decimals: 2) } und { NUMBER($fork, decimals: 2) } der halben Dicke, wo { NUMBER($usual_snout, decimals: 2) } und { NUMBER($usual_fork, decimals: 2) } angenommen waren.
+
+fit-row-twice = Zeile { $row }: Fisch { $number } von { $photo } steht zweimal da
+
+fit-row-nothing = Zeile { $row }: Fisch { $number } von { $photo } hat weder Gewicht noch Länge
 
 cli-import-nothing = darin ist kein { $table }.csv oder dergleichen
 
@@ -3649,6 +3666,8 @@ page-entry-moved = Umgesetzt
 page-entry-graded = Sortiert
 page-entry-counted = Gezählt
 page-entry-sample = Probe
+page-entry-stock-measured = Fische fotografiert und gewogen
+page-entry-spawning = Laichreif oder laichend
 page-entry-feed = Gefüttert
 page-entry-feed-bought = Futter gekauft
 page-entry-treated = Behandlung

@@ -177,6 +177,7 @@ species-slip = { $case ->
 }
 
 entry-slip = { $case ->
+    [nothing-learned] is missing: nothing was learned, neither weights nor heights
     [which-taken-back] is missing: which entry is taken back?
     [count-or-bulk] is missing: give it, or bulk_weight_kg and mean_weight_g
     [count-and-weight] is missing, and weight_kg too
@@ -1249,6 +1250,11 @@ source-own-nets = Bulk weighing of { $weighed } own fish, outlines of { $fish } 
 source-own-heights = { $fish } own fish in { $photos } photos, fork lengths read on a ruler.
     { $note }
 source-own-body = { $fish } own fish in { $photos } photos, weighed one by one. { $note }
+source-own-book = { $entries ->
+        [one] Own fish photographed and weighed, in the book on { DAY($newest) }. { $note }
+       *[other] Own fish photographed and weighed, { $entries } entries of the book up to
+            { DAY($newest) }. { $note }
+    }
 
 no-such-key = { $case ->
         [near] there is no such key; is { $near } meant?
@@ -2168,6 +2174,12 @@ photos-exchanged = Beside the lengths in their photos { $net } is { $case ->
         fish each photo shows.
     .meaning = The photos of two nets seem to be exchanged.
 
+ripe-fish = These fish are ripe or spawning. Roe and milt make up to a fifth of their weight,
+    and no outline tells them from flesh: weights by photo are that much less sure, and
+    nothing of them is carried to other photos.
+    .advice = Weigh the nets, and photograph and weigh five fish again after spawning.
+    .meaning = The fish are ripe or spawning, so outlines tell their weights less surely.
+
 repeat-photos = { CAPITAL($net) }: its photos show more fish together than were counted, so
     they show the same ones. The photo with most fish measured was used.
     .meaning = The same fish seem to be in two photos of a net.
@@ -2649,15 +2661,15 @@ cli-table-cell = fish { $number } has "{ $given }" for { $name }
 
 cli-row-no-photo = row { $row } names no photo
 
-cli-row-problems = row { $row }: { $photo }: { $told }
+fit-row-problems = row { $row }: { $photo }: { $told }
 
 cli-row-which-fish = row { $row }: { $photo } shows { $fish } fish that can be used, so a
     column fish must say which; 'fishmeasure photo --overlay' numbers them
 
-cli-row-other-fish = row { $row } names fish "{ $given }", but { $photo } has fish 1 to
+fit-row-other-fish = row { $row } names fish "{ $given }", but { $photo } has fish 1 to
     { $fish }
 
-cli-row-unmeasured = row { $row }: fish { $number } of { $photo } cannot be measured
+fit-row-unmeasured = row { $row }: fish { $number } of { $photo } cannot be measured
 
 cli-stock-saved = Saved { $file }: use it as --species { $file }.
 
@@ -2685,7 +2697,7 @@ cli-fit-left-out = A fish left out of the fit is predicted to
 
 cli-fit-outlier = Fish { $number } is far off the line: look at its figures again.
 
-cli-fit-left = A fish of { $photo } is left out: its outline is doubtful.
+fit-left = A fish of { $photo } is left out: its outline is doubtful.
 
 cli-body = W = { NUMBER($factor, decimals: 3) } V (g, cm3; V is squared depth along the
     body), ± { PERCENT($share, decimals: 1) } by { $fish } fish in { $photos ->
@@ -2711,13 +2723,25 @@ cli-body-left-out = A fish left out of the fit is told by the others to
     { PERCENT($share, decimals: 1) } on average, by length alone to
     { PERCENT($by_length, decimals: 1) }.
 
-cli-body-one-photo = All are in one photo, whose light and edges they share: fish of two or
+fit-one-photo = All are in one photo, whose light and edges they share: fish of two or
     more photos would make it surer.
 
-cli-body-outlier = Fish { $number } is far off the others: look at its weight again.
+fit-outlier = Fish { $number } is far off the others: look at its weight again.
 
-cli-body-holds = It holds for fish in the state of these: not for ripe ones, after heavy
+fit-holds = It holds for fish in the state of these: not for ripe ones, after heavy
     feeding, or with a swollen belly, which no outline can tell from fat.
+
+fit-ripe = These fish are ripe or spawning: what they weigh is kept, but no other photo is
+    weighed by it. Photograph and weigh five fish when spawning is over.
+
+fit-heights = Snout and fork of these fish lie at { NUMBER($snout, decimals: 2) } and
+    { NUMBER($fork, decimals: 2) } of half the thickness, where
+    { NUMBER($usual_snout, decimals: 2) } and { NUMBER($usual_fork, decimals: 2) } were taken.
+
+fit-row-twice = row { $row }: fish { $number } of { $photo } stands there twice
+
+fit-row-nothing = row { $row }: fish { $number } of { $photo } has neither a weight nor a
+    length
 
 cli-import-nothing = it has no { $table }.csv or the like
 
@@ -4107,6 +4131,8 @@ page-entry-moved = Moved
 page-entry-graded = Graded
 page-entry-counted = Counted
 page-entry-sample = Sample
+page-entry-stock-measured = Fish photographed and weighed
+page-entry-spawning = Ripe or spawning
 page-entry-feed = Fed
 page-entry-feed-bought = Feed bought
 page-entry-treated = Medicine given

@@ -172,6 +172,7 @@ species-slip = { $case ->
 }
 
 entry-slip = { $case ->
+    [nothing-learned] falta: no se aprendió nada, ni pesos ni alturas
     [which-taken-back] falta: ¿qué anotación se anula?
     [count-or-bulk] falta: indíquelo, o bulk_weight_kg y mean_weight_g
     [count-and-weight] falta, y también weight_kg
@@ -1171,6 +1172,10 @@ source-own-level = Nivel de { $fish } peces propios, b como se publicó. { $note
 source-own-nets = Pesada conjunta de { $weighed } peces propios, contornos de { $fish } en { $photos } fotos. { $note }
 source-own-heights = { $fish } peces propios en { $photos } fotos, longitudes furcales leídas con regla. { $note }
 source-own-body = { $fish } peces propios en { $photos } fotos, pesados uno a uno. { $note }
+source-own-book = { $entries ->
+        [one] Peces propios fotografiados y pesados, en el libro el { DAY($newest) }. { $note }
+       *[other] Peces propios fotografiados y pesados, { $entries } anotaciones del libro hasta el { DAY($newest) }. { $note }
+    }
 
 no-such-key = { $case ->
         [near] no existe esa clave; ¿quiere decir { $near }?
@@ -1902,6 +1907,10 @@ photos-exchanged = Junto a las longitudes de sus fotos, { $net } pesa { $case ->
     .advice = Probablemente las fotos se dieron a la otra red: cámbielas, o mire qué peces muestra cada foto.
     .meaning = Las fotos de dos redes parecen estar cambiadas.
 
+ripe-fish = Estos peces están maduros o en puesta. Las huevas y el semen son hasta una quinta parte de su peso, y ningún contorno los distingue de la carne: los pesos por foto son tanto menos seguros, y nada de ellos pasa a otras fotos.
+    .advice = Pese las redes, y fotografíe y pese otra vez cinco peces después de la puesta.
+    .meaning = Los peces están maduros o en puesta, así que los contornos dicen su peso con menos seguridad.
+
 repeat-photos = { CAPITAL($net) }: sus fotos muestran juntas más peces de los contados, así que muestran los mismos. Se usó la foto con más peces medidos.
     .meaning = Los mismos peces parecen estar en dos fotos de una red.
 
@@ -2329,13 +2338,13 @@ cli-table-cell = el pez { $number } tiene "{ $given }" en { $name }
 
 cli-row-no-photo = la fila { $row } no nombra ninguna foto
 
-cli-row-problems = fila { $row }: { $photo }: { $told }
+fit-row-problems = fila { $row }: { $photo }: { $told }
 
 cli-row-which-fish = fila { $row }: { $photo } muestra { $fish } peces que se pueden usar, así que una columna fish debe decir cuál; 'fishmeasure photo --overlay' los numera
 
-cli-row-other-fish = la fila { $row } nombra el pez "{ $given }", pero { $photo } tiene los peces 1 a { $fish }
+fit-row-other-fish = la fila { $row } nombra el pez "{ $given }", pero { $photo } tiene los peces 1 a { $fish }
 
-cli-row-unmeasured = fila { $row }: el pez { $number } de { $photo } no se puede medir
+fit-row-unmeasured = fila { $row }: el pez { $number } de { $photo } no se puede medir
 
 cli-stock-saved = Guardado { $file }: úselo como --species { $file }.
 
@@ -2357,7 +2366,7 @@ cli-fit-left-out = Un pez dejado fuera del ajuste se predice con un error medio 
 
 cli-fit-outlier = El pez { $number } está lejos de la línea: revise sus cifras.
 
-cli-fit-left = Un pez de { $photo } queda fuera: su contorno es dudoso.
+fit-left = Un pez de { $photo } queda fuera: su contorno es dudoso.
 
 cli-body = W = { NUMBER($factor, decimals: 3) } V (g, cm3; V es la altura al cuadrado a lo largo del cuerpo), ± { PERCENT($share, decimals: 1) } con { $fish } peces en { $photos ->
         [one] 1 foto
@@ -2375,11 +2384,19 @@ cli-heights-hold = Valen para peces puestos como estos, el mismo tiempo después
 
 cli-body-left-out = Un pez dejado fuera del ajuste lo dicen los demás con un error medio de { PERCENT($share, decimals: 1) }, y solo por su longitud de { PERCENT($by_length, decimals: 1) }.
 
-cli-body-one-photo = Están todos en una foto, cuya luz y bordes comparten: peces de dos fotos o más lo harían más seguro.
+fit-one-photo = Están todos en una foto, cuya luz y bordes comparten: peces de dos fotos o más lo harían más seguro.
 
-cli-body-outlier = El pez { $number } está lejos de los demás: revise su peso.
+fit-outlier = El pez { $number } está lejos de los demás: revise su peso.
 
-cli-body-holds = Vale para peces en el estado de estos: no para maduros, tras comer mucho o con el vientre hinchado, que ningún contorno distingue de la grasa.
+fit-holds = Vale para peces en el estado de estos: no para maduros, tras comer mucho o con el vientre hinchado, que ningún contorno distingue de la grasa.
+
+fit-ripe = Estos peces están maduros o en puesta: se guarda lo que pesan, pero ninguna otra foto se pesa con ello. Fotografíe y pese cinco peces cuando acabe la puesta.
+
+fit-heights = El hocico y la horquilla de estos peces quedan a { NUMBER($snout, decimals: 2) } y { NUMBER($fork, decimals: 2) } del semigrosor, donde se tomaban { NUMBER($usual_snout, decimals: 2) } y { NUMBER($usual_fork, decimals: 2) }.
+
+fit-row-twice = fila { $row }: el pez { $number } de { $photo } está dos veces
+
+fit-row-nothing = fila { $row }: el pez { $number } de { $photo } no tiene ni peso ni longitud
 
 cli-import-nothing = no tiene { $table }.csv ni nada parecido
 
@@ -3637,6 +3654,8 @@ page-entry-moved = Traslado
 page-entry-graded = Clasificación
 page-entry-counted = Recuento
 page-entry-sample = Muestra
+page-entry-stock-measured = Peces fotografiados y pesados
+page-entry-spawning = Maduros o en puesta
 page-entry-feed = Alimento
 page-entry-feed-bought = Alimento comprado
 page-entry-treated = Tratamiento
