@@ -371,7 +371,8 @@ def _with_photos(
     if shared is None:
         lengths = [fish for photo in photos for fish in photo.complete_fish]
         shared = shared_length_sd(lengths, "photo") or net.photo_relative_sd
-    return replace(net, fish=fish, photo_relative_sd=shared)
+    heap = any(one.code == "heap" for photo in photos for one in photo.problems)
+    return replace(net, fish=fish, photo_relative_sd=shared, heap=heap)
 
 
 def learned_body(result: SampleMeasurement, species: Species) -> BodyFigures | None:

@@ -185,6 +185,8 @@ class NetWeighing:
         tub and water.
     scale_division_g
         Step of the scale that weighed this net, where it is not the sample's.
+    heap
+        Whether its fish lay on one another in the photo.
     """
 
     fish_count: int
@@ -199,6 +201,7 @@ class NetWeighing:
     label: Reason = ""
     in_water: bool = False
     scale_division_g: float | None = None
+    heap: bool = False
 
     @property
     def weighed(self) -> bool:

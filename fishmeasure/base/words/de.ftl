@@ -1760,6 +1760,10 @@ heap = Fische liegen aufeinander: Es sind mindestens { $least }, und { $measured
     .advice = Breiten Sie die Fische in einer Lage aus. Häufen Sie nur getötete Fische, nie lebende.
     .meaning = Fische liegen aufeinander, und nicht alle sind zu sehen.
 
+heap-net = Von { $net } ließen sich { $measured } von { $netted } Fischen messen, denn sie lagen aufeinander. Welche zu sehen sind, hängt etwas von der Größe ab; das ist berücksichtigt und macht den Bereich breiter.
+    .advice = Breiten Sie die Fische beim nächsten Mal in einer Lage aus. Häufen Sie nur getötete Fische, nie lebende.
+    .meaning = Fische eines Netzes lagen aufeinander; die verdeckten sind berücksichtigt.
+
 too-dark = Das Foto ist zu dunkel.
     .advice = Machen Sie Licht, oder gehen Sie aus dem Schatten.
     .meaning = Zu dunkel, um Fisch oder Marker zu sehen.

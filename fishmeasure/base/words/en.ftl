@@ -1966,6 +1966,11 @@ heap = Fish lie on one another: there are at least { $least }, and { $measured }
     .advice = Spread the fish in one layer. Pile only fish that are killed, never live ones.
     .meaning = Fish lie on one another, and not all of them can be seen.
 
+heap-net = Of { $net } { $measured } of { $netted } fish could be measured, as they lay on one another.
+        Which are seen depends a little on size; that is allowed for, and widens the interval.
+    .advice = Spread the fish in one layer next time. Pile only fish that are killed, never live ones.
+    .meaning = Fish of a net lay on one another; those unseen are allowed for.
+
 too-dark = The photo is too dark.
     .advice = Turn on a light, or go out of the shade.
     .meaning = Too dark to see fish or marker.

@@ -1748,6 +1748,10 @@ heap = Hay peces unos sobre otros: son al menos { $least }, y se pudieron medir 
     .advice = Extienda los peces en una sola capa. Amontone solo peces sacrificados, nunca vivos.
     .meaning = Hay peces unos sobre otros, y no todos se ven.
 
+heap-net = De { $net } se pudieron medir { $measured } de { $netted } peces, porque estaban unos sobre otros. Cuáles se ven depende un poco del tamaño; eso está tenido en cuenta y ensancha el intervalo.
+    .advice = La próxima vez extienda los peces en una sola capa. Amontone solo peces sacrificados, nunca vivos.
+    .meaning = Los peces de una red estaban unos sobre otros; los que no se ven están tenidos en cuenta.
+
 too-dark = La foto está demasiado oscura.
     .advice = Encienda una luz, o salga de la sombra.
     .meaning = Demasiado oscura para ver pez o marcador.

@@ -15,6 +15,7 @@ from typing import Final
 import numpy as np
 
 from fishmeasure.base.arrays import FloatArray
+from fishmeasure.estimation.heaped import inverse_weights, seen_slope
 from fishmeasure.estimation.model.gross import (
     GROSS_SD,
     Groups,
@@ -60,6 +61,8 @@ class Lengths:
         (n,) probability that a length is grossly wrong.
     first_sigma
         A first figure of the sd of x within a net.
+    counts
+        (n,) how much each fish counts: not alike in a heap, see ``estimation.heaped``.
     """
 
     x: FloatArray
@@ -72,6 +75,7 @@ class Lengths:
     reference_mm: float
     gross: FloatArray
     first_sigma: float
+    counts: FloatArray
 
     @property
     def photo_of_fish(self) -> IntArray:
@@ -158,18 +162,34 @@ def collect_lengths(nets: tuple[NetWeighing, ...]) -> Lengths | None:
             doubt=np.clip(table[:, 4], 1e-6, 1.0 - 1e-6),
         )
     )
+    counts, of_heaps = _of_heaps(nets, net_of, log_length - reference, found.sigma)
     return Lengths(
         x=log_length - reference,
         error_variance=table[:, 3] ** 2,
         photo_start=photo_start,
         photo_net=_owners(net_start, len(photo_start)),
-        photo_variance=photo_variance,
+        photo_variance=photo_variance + of_heaps[photo_start],
         net_start=net_start,
         net_ids=photo_net_id[net_start],
         reference_mm=float(np.exp(reference)),
         gross=found.gross,
         first_sigma=found.sigma,
+        counts=counts,
     )
+
+
+def _of_heaps(
+    nets: tuple[NetWeighing, ...], net_of: IntArray, x: FloatArray, sigma: float
+) -> tuple[FloatArray, FloatArray]:
+    """Return how much each fish counts, and what its net's mean errs by for that."""
+    counts, variance = np.ones(len(x)), np.zeros(len(x))
+    for index in np.unique(net_of):
+        net, mine = nets[int(index)], net_of == index
+        if net.heap:
+            slope, slope_sd = seen_slope(int(mine.sum()), net.fish_count)
+            counts[mine] = inverse_weights(x[mine], slope)
+            variance[mine] = (slope_sd * sigma**2) ** 2
+    return counts, variance
 
 
 def net_means(lengths: Lengths, sigma: FloatArray, *, temper: float = 1.0) -> NetMeans:
@@ -206,7 +226,7 @@ def _photo_means(
     """
     sound = np.maximum(1.0 - lengths.gross, _LEAST_SOUND)
     variance = sigma[:, None] ** 2 + lengths.error_variance
-    weight = sound / variance
+    weight = lengths.counts * sound / variance
     start = lengths.photo_start
     precision = np.add.reduceat(weight, start, axis=1)
     mean = np.add.reduceat(weight * lengths.x, start, axis=1) / precision

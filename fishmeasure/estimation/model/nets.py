@@ -42,8 +42,8 @@ def measured_sums(lengths: Lengths, means: NetMeans, b: FloatArray) -> MeasuredS
     departure = lengths.x - at[:, net]
     parts = []
     for gain, probability in (
-        (clean_gain, 1.0 - lengths.gross),
-        (gross_gain, lengths.gross),
+        (clean_gain, lengths.counts * (1.0 - lengths.gross)),
+        (gross_gain, lengths.counts * lengths.gross),
     ):
         left = spread * (1.0 - gain)
         centre = at[:, net] + gain * departure

@@ -58,6 +58,7 @@ def make_problems(facts: Facts) -> tuple[Problem, ...]:
         *_about_mode(facts),
         *likely_slips(facts.nets),
         *_about_nets(facts),
+        *_about_heaps(facts),
         *_about_fish(facts),
         *_about_count(facts),
     )
@@ -205,6 +206,20 @@ def _about_fish(facts: Facts) -> list[Problem]:
             )
         )
     return notes
+
+
+def _about_heaps(facts: Facts) -> list[Problem]:
+    """Say of which nets fish that could not be seen were allowed for."""
+    return [
+        Problem.of(
+            "heap-net",
+            net=net.label,
+            measured=len(net.complete_fish),
+            netted=net.fish_count,
+        )
+        for net in facts.used
+        if net.heap and net.complete_fish
+    ]
 
 
 def _about_count(facts: Facts) -> list[Problem]:

@@ -47,6 +47,7 @@ def lengths_of(nets: int = 1, error_variance: float = 0.0) -> Lengths:
         reference_mm=200.0,
         gross=np.where(doubtful, DOUBT, 0.0),
         first_sigma=SIGMA,
+        counts=np.ones(len(x)),
     )
 
 
