@@ -1,6 +1,5 @@
 """Samples in the making: nets, weighings and photos to the estimate."""
 
-import contextlib
 import datetime as dt
 from dataclasses import replace
 from typing import TYPE_CHECKING, Annotated, Any
@@ -22,11 +21,11 @@ from api.estimates import (
 )
 from api.http import Revision, etag_of, expected_revision, not_modified
 from api.outlooks import outlook_with, sample_entry
+from api.plans import PlanOut, planned
 from api.result_models import result_of
 from api.services import Services, WithServices
 from fishmeasure.base.errors import (
     BadEntryError,
-    PlanError,
     SampleNotEnteredError,
     UnknownRecordError,
     VersionConflictError,
@@ -36,7 +35,6 @@ from fishmeasure.base.record import plain, read
 from fishmeasure.book.asking import Facts
 from fishmeasure.book.entries import Cancelled
 from fishmeasure.estimation.model import SampleAnswer, answer_from_json
-from fishmeasure.estimation.plan import FAIR_NETTING, plan_nets, spread_of_answer
 from fishmeasure.outlook.unit import UnitOutlook
 from fishmeasure.render.plots import Theme, sample_line_plot, weight_plot
 from fishmeasure.species import packaged_species
@@ -88,25 +86,6 @@ class RecordIn(schemas.In):
     unit_id: UUID = Field(description="Unit in the book.")
     cohort_id: UUID = Field(description="Cohort in the book.")
     confirm: schemas.Confirm = None
-
-
-class PlannedNets(schemas.Out):
-    """A number of nets and what it would give."""
-
-    nets: int = Field(description="Nets to dip.")
-    fish_per_net: int = Field(description="Fish in each.")
-    half_width_percent: float = Field(description="Expected half width, %.")
-    level: float = Field(description="Chance that it covers, 0 to 1.")
-
-
-class PlanOut(schemas.Out):
-    """Ways to reach the wanted precision."""
-
-    plans: list[PlannedNets] = Field(description="Empty where none does.")
-    advice: list[str] = Field(description="How to net fairly.")
-
-
-NET_SIZES = (5, 8, 10, 15, 20, 30)
 
 
 @router.put(
@@ -260,27 +239,36 @@ def plan(
     precision_percent: Annotated[
         float, Query(ge=0.5, le=90, description="Wanted half width of the interval, %.")
     ] = 10.0,
+    net_per_fish: Annotated[
+        float | None,
+        Query(
+            ge=0.1,
+            le=10_000,
+            description="How much longer a net takes than a fish of it: the plan is "
+            "for nets of the size that tells most for the time.",
+        ),
+    ] = None,
+    fish_in_part: Annotated[
+        list[Annotated[int, Query(ge=1, le=10**9)]] | None,
+        Query(
+            max_length=20,
+            description="Fish in each part of the unit, as of a depth or a place, to "
+            "share the nets out among them.",
+        ),
+    ] = None,
 ) -> PlanOut:
-    """Return nets for a mean within so many per cent, by this sample's spread."""
+    """Return nets for a mean within so many per cent, by this sample's spread.
+
+    And whether one more net is worth it, after those that were taken.
+    """
     estimate = (services.archive.sample(sample_id).result or {}).get("estimate")
     if estimate is None:
         raise NoEstimateError
-    spread = spread_of_answer(estimate)
-    plans = []
-    for fish in NET_SIZES:
-        with contextlib.suppress(PlanError):  # out of reach with nets of that size
-            plans.append(
-                plan_nets(
-                    spread,
-                    half_width=precision_percent / 100.0,
-                    fish_per_net=fish,
-                    level=estimate["level"],
-                    count_in_unit=estimate["count_in_unit"],
-                )
-            )
-    return PlanOut(
-        plans=[PlannedNets(**plain(found)) for found in plans],
-        advice=[str(sentence) for sentence in FAIR_NETTING],
+    return planned(
+        estimate,
+        precision_percent=precision_percent,
+        net_per_fish=net_per_fish,
+        fish_in_parts=fish_in_part or (),
     )
 
 

@@ -19,7 +19,7 @@ import json
 import math
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
-from typing import Any, Final
+from typing import Any, Final, Literal
 
 from scipy.special import chdtri, stdtrit
 
@@ -239,21 +239,25 @@ def taken_from_json(text: str, name: str) -> Taken:
         If the text is no sample's, or a figure cannot be.
     """
     try:
-        values = json.loads(text)
-        low, high = values["mean_weight_interval_g"]
-        found = Taken(
-            spread=spread_of_answer(values),
-            nets=len(values["nets"]),
-            fish_count=int(values["fish_handled"]),
-            half_width_percent=50.0 * (high - low) / float(values["mean_weight_g"]),
-            level=float(values["level"]),
-            count_in_unit=values["count_in_unit"],
-        )
+        found = taken_of_answer(json.loads(text))
     except (ValueError, LookupError, TypeError, ArithmeticError, RecursionError):
         raise SampleJsonError(name) from None
     if not _can_be(found):
         raise SampleJsonError(name)
     return found
+
+
+def taken_of_answer(values: Mapping[str, Any]) -> Taken:
+    """Return what planning needs of a sample's JSON."""
+    low, high = values["mean_weight_interval_g"]
+    return Taken(
+        spread=spread_of_answer(values),
+        nets=len(values["nets"]),
+        fish_count=int(values["fish_handled"]),
+        half_width_percent=50.0 * (high - low) / float(values["mean_weight_g"]),
+        level=float(values["level"]),
+        count_in_unit=values["count_in_unit"],
+    )
 
 
 def spread_of_answer(values: Mapping[str, Any]) -> Spread:
@@ -348,7 +352,7 @@ class Next:
         What the next net alone would give.
     """
 
-    verdict: str
+    verdict: Literal["enough", "worth-it", "out-of-reach"]
     nets_more: int | None
     one_more: Plan
 

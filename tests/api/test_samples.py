@@ -154,6 +154,30 @@ def test_a_plan_and_pictures_follow_from_a_sample(client: TestClient) -> None:
         assert b"<svg" in answer.content
 
 
+def test_a_sample_says_whether_one_more_net_is_worth_it(client: TestClient) -> None:
+    """Enough for a wide aim, worth it for a closer one; nets for time and for parts."""
+    identity = str(uuid4())
+    put(client, identity, nets=NETS)
+
+    def plan(within: float, **more: Any) -> Any:
+        asked = {"precision_percent": within, **more}
+        return client.get(f"/v1/samples/{identity}/plan", params=asked).json()
+
+    wide, close = plan(60.0)["next_net"], plan(8.0)["next_net"]
+    assert (wide["verdict"], wide["nets_more"]) == ("enough", 0)
+    assert close["verdict"] == "worth-it"
+    assert close["nets_more"] >= 1
+    assert close["one_more"]["nets"] == len(NETS) + 1
+    assert close["one_more"]["half_width_percent"] < close["half_width_percent"]
+    # Where a net takes no longer than a fish, small nets tell most for the time.
+    (quick,), (slow,) = (plan(20.0, net_per_fish=n)["plans"] for n in (1.0, 60.0))
+    assert quick["fish_per_net"] < slow["fish_per_net"]
+    parts = plan(20.0, fish_in_part=[600, 200, 200])["parts"]
+    assert parts["nets"][0] == max(parts["nets"])
+    assert parts["half_width_percent"] <= 20.0
+    assert plan(20.0)["parts"] is None
+
+
 @pytest.mark.parametrize(
     ("species", "day", "said"),
     [

@@ -3586,11 +3586,11 @@ page-answer-condition = Korpulenz{ "\u00AD" }faktor
 page-answer-biomass = Biomasse
 page-answer-for-count = für { $n } Fische
 page-answer-nets = Die Kescher
-page-answer-plan = { $n ->
-    [one] Etwa { $n } Kescher mit { $fish } Fischen brächte ±{ $percent } %.
-   *[other] Etwa { $n } Kescher mit je { $fish } Fischen brächten ±{ $percent } %.
+page-answer-next = { $verdict ->
+        [enough] Der Mittelwert ist auf ±{ $now } % bekannt: für ±{ $percent } % ist kein weiterer Kescher nötig.
+        [worth-it] Der Mittelwert ist auf ±{ $now } % bekannt. Ein weiterer Kescher mit { $fish } Fischen lohnt sich und bringt ±{ $then } %; etwa { $n } weitere bringen ±{ $percent } %.
+       *[other] Der Mittelwert ist auf ±{ $now } % bekannt; weitere Kescher bringen ±{ $percent } % kaum. Wiegen Sie einen gezählten Teil der Einheit.
     }
-page-answer-no-plan = Kescher allein können hier nicht ±{ $percent } % bringen: ihre Fische unterscheiden sich zu sehr.
 page-answer-save = Ins Buch eintragen
 page-answer-saving = Wird gespeichert, von selbst, sobald der Server erreichbar ist.
 page-answer-saved = Ins Bestandsbuch gespeichert.

@@ -4048,12 +4048,13 @@ page-answer-condition = Condition factor
 page-answer-biomass = Biomass
 page-answer-for-count = for { $n } fish
 page-answer-nets = The nets
-page-answer-plan = { $n ->
-    [one] About { $n } net of { $fish } fish would give ±{ $percent } %.
-   *[other] About { $n } nets of { $fish } fish each would give ±{ $percent } %.
+page-answer-next = { $verdict ->
+        [enough] The mean is known to ±{ $now } %: for ±{ $percent } % no other net is needed.
+        [worth-it] The mean is known to ±{ $now } %. One more net of { $fish } fish is worth it
+            and brings ±{ $then } %; about { $n } more bring ±{ $percent } %.
+       *[other] The mean is known to ±{ $now } %; more nets hardly bring ±{ $percent } %. Weigh
+            a counted part of the unit.
     }
-page-answer-no-plan = Nets alone cannot give ±{ $percent } % here: their fish differ too
-    much.
 page-answer-save = Save into the book
 page-answer-saving = Being saved; it happens by itself once the server is reached.
 page-answer-saved = Saved into the book.

@@ -3574,11 +3574,11 @@ page-answer-condition = Factor de condición
 page-answer-biomass = Biomasa
 page-answer-for-count = para { $n } peces
 page-answer-nets = Las redes
-page-answer-plan = { $n ->
-    [one] Alrededor de { $n } red de { $fish } peces daría ±{ $percent } %.
-   *[other] Alrededor de { $n } redes de { $fish } peces cada una darían ±{ $percent } %.
+page-answer-next = { $verdict ->
+        [enough] La media se conoce a ±{ $now } %: para ±{ $percent } % no hace falta otra red.
+        [worth-it] La media se conoce a ±{ $now } %. Otra red de { $fish } peces vale la pena y da ±{ $then } %; unas { $n } más dan ±{ $percent } %.
+       *[other] La media se conoce a ±{ $now } %; más redes apenas dan ±{ $percent } %. Pese una parte contada de la unidad.
     }
-page-answer-no-plan = Las redes solas no pueden dar ±{ $percent } % aquí: sus peces difieren demasiado.
 page-answer-save = Guardar en el libro
 page-answer-saving = Se está guardando; ocurre solo cuando el servidor esté al alcance.
 page-answer-saved = Guardado en el libro.

@@ -88,12 +88,12 @@ class Answer {
     void this.askPlan();
   }
 
-  /** Say how many nets would do, once for each estimate that is still wide. */
+  /** Say whether one more net is worth it, once for each estimate. */
   async askPlan() {
     const { estimate, revision } = this.sample.result ?? {};
     if (!estimate || this.planOf === revision) return;
     this.planOf = revision;
-    const text = await planText(this.id, estimate);
+    const text = await nextText(this.id);
     this.plan.hidden = text === null;
     fill(this.plan, text ?? "");
   }
@@ -276,28 +276,23 @@ class Answer {
   }
 }
 
-/**
- * @param {string} id
- * @param {SampleEstimate} estimate
- */
-async function planText(id, estimate) {
-  const [low, high] = estimate.mean_weight_interval_g;
-  if ((high - low) / 2 <= (WANTED_PERCENT / 100) * estimate.mean_weight_g) return null;
+/** @param {string} id */
+async function nextText(id) {
   try {
     const path = address(
       "/v1/samples/{sample_id}/plan",
       { sample_id: id },
       { precision_percent: String(WANTED_PERCENT) },
     );
-    const { plans } = (await read(path)).data;
-    const handled = estimate.nets.reduce((sum, net) => sum + net.fish, 0);
-    const fish = handled / estimate.nets.length;
-    /** @param {{ fish_per_net: number }} plan */
-    const off = (plan) => Math.abs(plan.fish_per_net - fish);
-    const [nearest] = plans.sort((a, b) => off(a) - off(b));
-    if (!nearest) return t("answer-no-plan", { percent: WANTED_PERCENT });
-    const { nets: n, fish_per_net: each } = nearest;
-    return t("answer-plan", { n, fish: each, percent: WANTED_PERCENT });
+    const { next_net: next } = (await read(path)).data;
+    return t("answer-next", {
+      verdict: next.verdict,
+      now: number(next.half_width_percent, 2),
+      then: number(next.one_more.half_width_percent, 2),
+      fish: next.one_more.fish_per_net,
+      n: next.nets_more,
+      percent: WANTED_PERCENT,
+    });
   } catch {
     return null; // out of reach: the answer stands without it
   }
