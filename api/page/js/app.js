@@ -46,6 +46,10 @@ screens({
     "owner",
     later(() => import("./screens/stocking.js")),
   ),
+  "unit/:unit/fit": only(
+    "worker",
+    later(() => import("./screens/fit.js")),
+  ),
   "unit/:unit/book": later(() => import("./screens/book.js")),
   "unit/:unit/book/add/:kind": only("worker", entry),
   "unit/:unit/book/:entry": entry,

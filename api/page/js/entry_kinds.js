@@ -20,7 +20,7 @@ const MENU = [
   "graded",
 ];
 // Made by sampling, and by a button on the entry that is taken back.
-const NO_FORM = ["sample", "cancelled"];
+const NO_FORM = ["sample", "stock-measured", "cancelled"];
 
 /** Return the kinds that are entered by a form, in the order of the menu. */
 export function kinds() {
@@ -50,6 +50,8 @@ const ICONS = {
   stocked: "plus",
   graded: "sieve",
   sample: "fish",
+  "stock-measured": "scales",
+  spawning: "fish",
 };
 
 /**

@@ -113,6 +113,7 @@ export async function addPhotos(sample, netId, files) {
       net_id: netId,
       name: file.name || "photo.jpg",
       species: sample.species,
+      cohort_id: sample.cohort_id,
       ...phoneChoices(),
       ...tubOf(sample.nets.find((net) => net.id === netId)),
       state: "waiting",
@@ -272,6 +273,7 @@ export function sampleBody(sample, photos) {
     date: sample.date,
     nets,
   };
+  if (sample.ripe !== undefined) body.ripe = sample.ripe;
   if (sample.count_in_unit) {
     body.count_in_unit = sample.count_in_unit;
     if (sample.count_in_unit_sd) body.count_in_unit_sd = sample.count_in_unit_sd;

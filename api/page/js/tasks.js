@@ -152,6 +152,7 @@ async function upload(photo) {
   if (!picture) throw new Refused(404, { code: "gone", message: t("photo-gone") });
   form.append("photos", picture, photo.name);
   form.append("species", photo.species);
+  if (photo.cohort_id) form.append("cohort_id", photo.cohort_id);
   form.append("print_scale", String(photo.print_scale));
   form.append("paper", photo.paper ?? "");
   form.append("lens", photo.lens ?? "");
@@ -172,6 +173,7 @@ async function upload(photo) {
 function asMeant(photo, result) {
   const meant = {
     species: photo.species,
+    cohort_id: photo.cohort_id ?? null,
     print_scale: photo.print_scale,
     paper: photo.paper ?? null,
     lens: photo.lens ?? null,

@@ -45,6 +45,10 @@ export type SampleBody = Partial<Omit<Schemas["SampleIn"], "nets">> & {
   nets: Partial<Schemas["SampleIn"]["nets"][number]>[];
 };
 export type SampleResult = Schemas["SampleOut"];
+export type FitAnswer = Schemas["FitOut"];
+export type StockFigure = Schemas["StockFigure"];
+/** An entry that taught what is known of a stock. */
+export type Taught = Schemas["StockOut"]["tellings"][number];
 export type Stop = Schemas["OutageResultResult"];
 export type Unit = Schemas["Unit"];
 export type UnitState = Schemas["UnitStateAnswer"];
@@ -149,6 +153,7 @@ export type Photo = Sending &
     net_id: string;
     name: string;
     species: string;
+    cohort_id?: string;
     result: PhotoResult | null;
     settings: PhotoSettings | null;
     corrections: Correction[] | null;
@@ -187,6 +192,7 @@ export type Sample = Sending & {
   count_in_unit: number | null;
   count_in_unit_sd: number | null;
   date: string;
+  ripe?: boolean;
   nets: Net[];
   edits: number;
   result: SampleResult | null;

@@ -1536,7 +1536,7 @@ five-fish = { $case ->
         [step-2] 2. Machen Sie das Brett nass. Legen Sie den gedruckten Bogen oder die Karten flach hin und einen Fisch, oder einige mit Abstand, auf der Seite daneben: Bauch und Rücken frei, Flossen angelegt, kein harter Schatten daran.
         [step-3] 3. Fotografieren Sie senkrecht von oben, der Fisch mindestens ein Viertel der Bildbreite. Zwei oder mehr Fotos sind besser als eines: Licht und Kanten hat jedes Foto für sich.
         [step-4] 4. Wiegen Sie jeden sofort, abgewischt, auf 1 g oder 1 % (was feiner ist), und schreiben Sie hier auf, welches Foto und welcher Fisch darin, von oben gezählt, Reihe für Reihe, von links nach rechts („fishmeasure photo FOTO --overlay ORDNER“ zeichnet die Nummern ein).
-        [step-5] 5. Tippen Sie die Tabelle in eine Datei fuenf.csv mit dem Kopf photo,fish,weight_g und führen Sie aus: fishmeasure fit fuenf.csv --species ART --save mein_bestand.toml
+        [step-5] 5. Öffnen Sie auf der Telefonseite die Einheit, „Fünf Fische fotografieren und wiegen“, und tippen Sie sie dort ein. Oder tippen Sie die Tabelle in eine Datei fuenf.csv mit dem Kopf photo,fish,weight_g und führen Sie aus: fishmeasure fit fuenf.csv --species ART --save mein_bestand.toml
        *[step-6] 6. Geben Sie von da an mein_bestand.toml als Art an. Wiegen Sie wieder fünf nach dem Laichen, nach einem Futterwechsel und wenn eine Sammelwägung nicht dazu passt.
     }
 five-fish-column = { $case ->
@@ -3821,6 +3821,40 @@ page-roles-title = Nicht für dieses Telefon
 page-roles-only-worker = Das kann nur ein Telefon, das eintragen darf.
 page-roles-only-owner = Das kann nur das Telefon des Eigentümers.
 page-roles-ask = Der Eigentümer kann diesem Telefon mehr erlauben: Einstellungen, „Geräte“.
+
+page-fit-title = Fünf Fische fotografieren und wiegen
+page-fit-work = Was sagen sie?
+page-fit-how-title = So geht es
+page-fit-how-1 = Nehmen Sie fünf Fische der Größen, die Sie halten, einen Tag nüchtern.
+page-fit-how-2 = Legen Sie jeden auf die Seite neben das Blatt, Bauch und Rücken frei, und fotografieren Sie senkrecht von oben; zwei Fotos sind besser als eines.
+page-fit-how-3 = Wiegen Sie jeden sofort, abgewischt, auf 1 g oder 1 %.
+page-fit-how-4 = Tippen Sie jedes Gewicht neben die Nummer des Fisches. Eine am Maßstab gelesene Gabellänge kann daneben stehen.
+page-fit-cannot = Kein Umriss unterscheidet laichreife Fische, volle Därme oder aufgetriebene Bäuche von fetten Fischen.
+page-fit-page = Anleitung mit Tabelle, zum Drucken
+page-fit-photos = Fotos
+page-fit-take = Fische fotografieren
+page-fit-choose = Fotos wählen
+page-fit-sampled = Oder Fotos aus Proben dieser Einheit:
+page-fit-use = Dieses Foto verwenden
+page-fit-picture = Das Foto mit nummerierten Fischen
+page-fit-none = Kein Fisch dieses Fotos ist brauchbar.
+page-fit-fish = Fisch { $n }, { $length }
+page-fit-weight = Gewicht
+page-fit-ruler = Gabellänge am Maßstab
+page-fit-ripe = Die Fische sind laichreif oder laichen
+page-fit-is-ripe = Diese Fische könnten laichreif sein oder laichen: Gewichte nach Foto sind unsicherer, und nichts Gelerntes gilt über das Laichen hinaus.
+page-fit-known = Von diesem Bestand bekannt
+page-fit-known-usual = Noch nichts von Ihren eigenen Fischen: dies ist, was von der Art veröffentlicht ist, wenn etwas, und wie weit Bestände auseinander liegen.
+page-fit-constant = Gewicht zum Umriss (c), g/cm³
+page-fit-nothing = Wählen Sie ein Foto und tippen Sie die Gewichte von mindestens drei seiner Fische.
+page-fit-taught = Was die Fische sagen
+page-fit-after = Gewicht zum Umriss (c) dieser Fische, g/cm³
+page-fit-before = Wie zuvor bekannt
+page-fit-mean-after = Mittleres Gewicht nach diesen Fotos, wie gelernt
+page-fit-mean-before = Nach diesen Fotos wie zuvor
+page-fit-left-out = Ein Fisch, von den anderen vorhergesagt, weicht ab um
+page-fit-by-length = nach Länge allein { $share }
+page-fit-keep = Für diesen Bestand behalten
 
 page-devices-title = Geräte
 page-devices-invite = Ein weiteres Telefon zulassen

@@ -1707,8 +1707,9 @@ five-fish = { $case ->
         [step-4] 4. Weigh each of them at once, wiped, to 1 g or 1 % (the finer), and write down
             here the photo and which fish in it, counted from the top, row by row, left to right
             ("fishmeasure photo PHOTO --overlay FOLDER" draws the numbers).
-        [step-5] 5. Type the table into a file five.csv with the head photo,fish,weight_g and run
-            fishmeasure fit five.csv --species SPECIES --save my_stock.toml
+        [step-5] 5. On the phone page open the unit, "Photograph and weigh five fish", and type
+            them there. Or type the table into a file five.csv with the head
+            photo,fish,weight_g and run fishmeasure fit five.csv --species SPECIES --save my_stock.toml
        *[step-6] 6. Use my_stock.toml as the species from then on. Weigh five again after
             spawning, after a change of feed, and when a bulk weighing disagrees.
     }
@@ -4309,6 +4310,44 @@ page-roles-title = Not for this phone
 page-roles-only-worker = Only a phone that may enter does this.
 page-roles-only-owner = Only the owner's phone does this.
 page-roles-ask = The owner can let this phone do more: Settings, “Devices”.
+
+page-fit-title = Photograph and weigh five fish
+page-fit-work = What do they teach?
+page-fit-how-title = How
+page-fit-how-1 = Take five fish of the sizes that you keep, fasted for a day.
+page-fit-how-2 = Lay each on its side by the sheet, belly and back free, and photograph them from
+    straight above; two photos are better than one.
+page-fit-how-3 = Weigh each at once, wiped, to 1 g or 1 %.
+page-fit-how-4 = Type each weight beside the fish's number. A fork length read on a ruler may stand
+    beside it.
+page-fit-cannot = No outline tells ripe fish, full guts or swollen bellies from fat fish.
+page-fit-page = How, with a table, to print
+page-fit-photos = Photos
+page-fit-take = Photograph fish
+page-fit-choose = Choose photos
+page-fit-sampled = Or photos of this unit's samples:
+page-fit-use = Use this photo
+page-fit-picture = The photo with its fish numbered
+page-fit-none = No fish of this photo can be used.
+page-fit-fish = Fish { $n }, { $length }
+page-fit-weight = Weight
+page-fit-ruler = Fork length on a ruler
+page-fit-ripe = The fish are ripe or spawning
+page-fit-is-ripe = These fish may be ripe or spawning: weights by photo are less sure, and nothing
+    learned is carried across spawning.
+page-fit-known = Known of this stock
+page-fit-known-usual = Nothing yet of your own fish: this is what is published of the species, if
+    anything, with how far stocks differ.
+page-fit-constant = Weight for the outline (c), g/cm³
+page-fit-nothing = Choose a photo and type the weights of at least three of its fish.
+page-fit-taught = What the fish teach
+page-fit-after = Weight for the outline (c) of these fish, g/cm³
+page-fit-before = As known before
+page-fit-mean-after = Mean weight by these photos, as learned
+page-fit-mean-before = By these photos as before
+page-fit-left-out = One fish told by the others is off by
+page-fit-by-length = by length alone { $share }
+page-fit-keep = Keep it for this stock
 
 page-devices-title = Devices
 page-devices-invite = Let another phone in

@@ -1524,7 +1524,7 @@ five-fish = { $case ->
         [step-2] 2. Moje la tabla. Ponga plana la hoja o las tarjetas impresas y un pez, o varios separados, de lado junto a ellas: vientre y lomo libres, aletas plegadas, sin sombra dura al lado.
         [step-3] 3. Fotografíe en vertical desde arriba, el pez al menos un cuarto del ancho de la foto. Dos fotos o más son mejor que una: la luz y los bordes son propios de cada foto.
         [step-4] 4. Pese cada uno enseguida, secado, con precisión de 1 g o 1 % (lo más fino), y anote aquí la foto y qué pez de ella, contando desde arriba, fila por fila, de izquierda a derecha («fishmeasure photo FOTO --overlay CARPETA» dibuja los números).
-        [step-5] 5. Escriba la tabla en un archivo cinco.csv con el encabezado photo,fish,weight_g y ejecute fishmeasure fit cinco.csv --species ESPECIE --save mi_poblacion.toml
+        [step-5] 5. En la página del teléfono abra la unidad, «Fotografiar y pesar cinco peces», y escríbalos allí. O escriba la tabla en un archivo cinco.csv con el encabezado photo,fish,weight_g y ejecute fishmeasure fit cinco.csv --species ESPECIE --save mi_poblacion.toml
        *[step-6] 6. Use desde entonces mi_poblacion.toml como especie. Pese otra vez cinco después del desove, tras un cambio de alimento y cuando una pesada conjunta no concuerde.
     }
 five-fish-column = { $case ->
@@ -3809,6 +3809,40 @@ page-roles-title = No es para este teléfono
 page-roles-only-worker = Solo lo hace un teléfono que puede anotar.
 page-roles-only-owner = Solo lo hace el teléfono del propietario.
 page-roles-ask = El propietario puede dejar que este teléfono haga más: Ajustes, «Dispositivos».
+
+page-fit-title = Fotografiar y pesar cinco peces
+page-fit-work = ¿Qué enseñan?
+page-fit-how-title = Cómo
+page-fit-how-1 = Tome cinco peces de las tallas que cría, en ayunas desde hace un día.
+page-fit-how-2 = Póngalos de costado junto a la hoja, vientre y lomo libres, y fotografíelos en vertical desde arriba; dos fotos son mejor que una.
+page-fit-how-3 = Pese cada uno enseguida, secado, a 1 g o 1 %.
+page-fit-how-4 = Escriba cada peso junto al número del pez. Al lado puede ir la longitud furcal leída con regla.
+page-fit-cannot = Ningún contorno distingue peces maduros, tripas llenas o vientres hinchados de peces gordos.
+page-fit-page = Instrucciones con tabla, para imprimir
+page-fit-photos = Fotos
+page-fit-take = Fotografiar peces
+page-fit-choose = Elegir fotos
+page-fit-sampled = O fotos de los muestreos de esta unidad:
+page-fit-use = Usar esta foto
+page-fit-picture = La foto con sus peces numerados
+page-fit-none = Ningún pez de esta foto se puede usar.
+page-fit-fish = Pez { $n }, { $length }
+page-fit-weight = Peso
+page-fit-ruler = Longitud furcal con regla
+page-fit-ripe = Los peces están maduros o en puesta
+page-fit-is-ripe = Estos peces pueden estar maduros o en puesta: los pesos por foto son menos seguros, y nada de lo aprendido pasa más allá de la puesta.
+page-fit-known = Lo que se sabe de este lote
+page-fit-known-usual = Nada aún de sus propios peces: esto es lo publicado de la especie, si hay algo, y cuánto difieren los lotes.
+page-fit-constant = Peso para el contorno (c), g/cm³
+page-fit-nothing = Elija una foto y escriba los pesos de al menos tres de sus peces.
+page-fit-taught = Lo que enseñan los peces
+page-fit-after = Peso para el contorno (c) de estos peces, g/cm³
+page-fit-before = Como se sabía antes
+page-fit-mean-after = Peso medio por estas fotos, según lo aprendido
+page-fit-mean-before = Por estas fotos como antes
+page-fit-left-out = Un pez, dicho por los demás, difiere en
+page-fit-by-length = solo por longitud { $share }
+page-fit-keep = Guardar para este lote
 
 page-devices-title = Dispositivos
 page-devices-invite = Dejar entrar otro teléfono

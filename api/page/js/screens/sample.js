@@ -90,6 +90,7 @@ function content(sample, photos, reader) {
         shut,
       ),
     ),
+    ripeRow(sample, shut),
     reader || sample.taken_back ? null : sample.recorded ? back(sample) : below(sample),
   ];
 }
@@ -140,6 +141,24 @@ function dateRow(sample, shut) {
       target.value && edit(sample.id, (kept) => setDate(kept, target.value)),
   });
   return h("div.row.beside", h("label", { for: input.id }, t("field-on")), input);
+}
+
+/**
+ * @param {Sample} sample
+ * @param {boolean} shut
+ */
+function ripeRow(sample, shut) {
+  if (shut) return sample.ripe ? h("p.note", t("fit-ripe")) : null;
+  const input = h("input", {
+    id: "sample-ripe",
+    type: "checkbox",
+    checked: sample.ripe ?? false,
+    onchange: ({ target }) =>
+      edit(sample.id, (kept) => {
+        kept.ripe = target.checked;
+      }),
+  });
+  return h("div.row.of-check", h("label", { for: input.id }, t("fit-ripe")), input);
 }
 
 /**

@@ -199,6 +199,9 @@ function links(unit, state, stocked) {
   return h(
     "nav.list",
     { "aria-label": t("unit-more") },
+    stocked
+      ? action(t("fit-title"), { to: `unit/${unit.id}/fit`, name: "scales" })
+      : null,
     action(t("unit-book"), { to: `unit/${unit.id}/book`, name: "book" }),
     state
       ? h(
