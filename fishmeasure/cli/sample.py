@@ -15,11 +15,13 @@ from fishmeasure.cli.book_options import BookOption, opened, places
 from fishmeasure.husbandry.cautions import ESTIMATE, TUB
 
 if TYPE_CHECKING:
+    import datetime as dt
     from collections.abc import Iterator, Mapping
 
     from rich.table import Table
 
     from fishmeasure.base.estimate import Estimate
+    from fishmeasure.book.state import CohortInUnit
     from fishmeasure.estimation.model import PopulationEstimate
     from fishmeasure.estimation.sample import Sample
     from fishmeasure.photo.measurement import PhotoMeasurement
@@ -244,14 +246,31 @@ def _record(
             ids = {photos[path].photo: name for path, name in kept.items()}
             keep_sample(open_.archive, replace(entry, id=saved), wanted, result, ids)
         learnt = open_.samples_over_all(fish.id, options.read_day("date", None))
+        balance = open_.balance(wanted.date)
     said = (
         wording("cli-sample-entered", entry=saved)
         if same is None
         else wording("cli-sample-there", on=same.on, entry=same.id)
     )
     output.error_console().print(said)
+    for one in balance.unit(entry.unit_id).cohorts:
+        if one.cohort.id == fish.id:
+            _say_joined(wanted.date, one)
     if learnt is not None and entry.fish_weighed:
         _say_netted(fish.name, learnt, entry.mean_weight_g)
+
+
+def _say_joined(on: "dt.date", fish: "CohortInUnit") -> None:
+    """Say what the book makes of the sample and all else together."""
+    if fish.mean_weight_g is not None:
+        output.error_console().print(
+            wording(
+                "cli-sample-joined",
+                cohort=fish.cohort.name,
+                on=on,
+                mean_g=fish.mean_weight_g,
+            )
+        )
 
 
 def _say_netted(cohort: str, learnt: "Estimate", mean_g: float) -> None:

@@ -253,6 +253,50 @@ def test_a_sample_of_other_fish_is_not_entered(
     assert len(samples(book)) == 1
 
 
+def test_a_sample_of_lengths_alone_is_told_with_the_level_learned_before(
+    monkeypatch: pytest.MonkeyPatch,
+    tmp_path: Path,
+    book: Path,
+    capsys: pytest.CaptureFixture[str],
+) -> None:
+    """Weighed and measured in May: in June lengths alone are known to 35 %.
+
+    Alone they stand on the published line, whose error is a quarter.
+    """
+    with open_book(str(book)) as open_:
+        place: dict[str, Any] = {
+            "unit_id": open_.unit("Tank A").id,
+            "cohort_id": open_.cohort("Trout").id,
+        }
+        open_.add(Stocked(id=uuid4(), on=date(2026, 4, 1), fish_count=500, **place))
+    lengths = [int(180 * (1.0 + 0.08 * x)) for x in (-1.5, -1, -0.5, 0, 0, 0.5, 1, 1.5)]
+    told = []
+    for on, longer, weighed in (("2026-05-02", 0, 1), ("2026-06-02", 20, 0)):
+        file = tmp_path / f"{on}.toml"
+        net = f"[[net]]\nfish = 8\nlengths_mm = {[mm + longer for mm in lengths]}\n"
+        net += "net_g = 680\n" * weighed
+        head = f'date = {on}\nunit = "Tank A"\nspecies = "rainbow-trout"\n'
+        file.write_text(head + 4 * net, encoding="utf-8")
+        words = "sample", file, "--record", "Trout", "--confirm"
+        assert run(monkeypatch, *words) == 0
+        captured = capsys.readouterr()
+        said = " ".join((captured.out + captured.err).split())
+        told.append(
+            [
+                tuple(map(float, found.groups()))
+                for place_ in (r"mean weight in the unit", rf"mean weight on {on} is")
+                if (
+                    found := re.search(
+                        place_ + r" ([\d.]+) (?:g )?\(([\d.]+) to ([\d.]+)\)", said
+                    )
+                )
+            ]
+        )
+    (_, alone), (_, joined) = zip(*told, strict=True)
+    assert (alone[2] - alone[1]) / alone[0] > 0.7
+    assert (joined[2] - joined[1]) / joined[0] < 0.35
+
+
 def test_a_moved_photo_makes_no_other_sample(
     monkeypatch: pytest.MonkeyPatch,
     tmp_path: Path,

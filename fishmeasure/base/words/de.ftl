@@ -2438,6 +2438,8 @@ cli-backup-missing = { $photos ->
 
 cli-sample-entered = Ins Bestandsbuch eingetragen, Eintrag { $entry }.
 
+cli-sample-joined = Mit allem anderen, was das Bestandsbuch von { $cohort } weiß, ist das mittlere Gewicht am { DAY($on) } { AMOUNT($mean_g, digits: 3) }.
+
 cli-sample-netted = Bei { $cohort } sagen die Fische, die beim Besatz oder bei der Ernte gewogen und gezählt wurden, dass seine Proben { PERCENT($by, decimals: 1) } { $case ->
         [heavier] mehr
        *[lighter] weniger

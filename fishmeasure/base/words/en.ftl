@@ -2774,6 +2774,9 @@ cli-backup-missing = { $photos ->
 
 cli-sample-entered = Entered in the book, entry { $entry }.
 
+cli-sample-joined = With all else that the book knows of { $cohort }, the mean weight on { DAY($on) }
+    is { AMOUNT($mean_g, digits: 3) }.
+
 cli-sample-netted = Of { $cohort } the fish weighed and counted when stocked or harvested say
     that its samples weigh { PERCENT($by, decimals: 1) } { $case ->
         [heavier] more

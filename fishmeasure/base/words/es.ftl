@@ -2426,6 +2426,8 @@ cli-backup-missing = { $photos ->
 
 cli-sample-entered = Anotada en el libro, anotación { $entry }.
 
+cli-sample-joined = Con todo lo demás que el libro sabe de { $cohort }, el peso medio el { DAY($on) } es { AMOUNT($mean_g, digits: 3) }.
+
 cli-sample-netted = De { $cohort } los peces pesados y contados al sembrar o cosechar dicen que sus muestras pesan { PERCENT($by, decimals: 1) } { $case ->
         [heavier] más
        *[lighter] menos
