@@ -306,6 +306,8 @@ def measure_sample(
     ratio = estimate.line.level_ratio  # over what the photos weigh the fish
     if weighed_nets is not None:
         estimate = with_lengths(estimate, weighed_nets)
+    elif estimate.mode == "photo-only":  # how fat the fish are is not seen
+        estimate = replace(estimate, condition_factor=None)
     measured = tuple(photos.values())
     if estimate.mode == "both":
         measured = tuple(of_the_stock(one, species, ratio) for one in measured)

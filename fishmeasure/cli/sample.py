@@ -345,7 +345,7 @@ def _rows(estimate: "PopulationEstimate") -> "Iterator[tuple[str, str]]":
         yield wording("cli-sample-row", case="length"), output.millimetres(length)
     if condition is not None:
         yield wording("cli-sample-row", case="condition"), output.bare(condition)
-    if estimate.spread_is_measured:
+    if estimate.level_is_measured:
         ratio = estimate.line.level_ratio
         yield wording("cli-sample-row", case="level"), output.bare(ratio)
     if estimate.biomass_kg is not None:

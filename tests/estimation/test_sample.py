@@ -1,11 +1,15 @@
 """The sample file: what it says is read, and every slip is a clear sentence."""
 
 import datetime as dt
+from typing import Any
 
 import pytest
 
 from fishmeasure.base.errors import SampleFileError
 from fishmeasure.estimation.sample import read_sample
+from fishmeasure.photo.measurement import PhotoMeasurement
+from fishmeasure.pipeline import measure_sample
+from fishmeasure.species import load_species
 
 WHOLE = """
 date = 2026-05-02
@@ -145,3 +149,27 @@ def test_a_misspelt_key_is_guessed() -> None:
     """The nearest key is offered."""
     with pytest.raises(SampleFileError, match="is gross_g meant"):
         read_sample("[[net]]\nfish = 8\ngros_g = 900\n")
+
+
+def test_a_prior_is_no_result() -> None:
+    """Lengths alone tell no K and no level; one net does not tell how nets differ."""
+    lengths = "lengths_mm = [262, 243, 251, 236, 262, 228, 246, 239]"
+    net = f"[[net]]\nfish = 8\n{lengths}\n"
+    alone = answered(net * 2)
+    assert alone["cv"] is not None
+    nothing = ("condition_factor", "a", "b", "weight_over_published")
+    assert [alone[name] for name in nothing] == [None] * 4
+    weighed = answered(f"{net}net_g = 1910\n")
+    assert None not in [weighed[name] for name in nothing]
+    assert weighed["between_net_cv"] is None
+    assert answered(f"{net}net_g = 1910\n{net}")["between_net_cv"] is not None
+
+
+def answered(text: str) -> dict[str, Any]:
+    """Return the JSON of a sample without photos."""
+
+    def no_photo(_: str) -> PhotoMeasurement:
+        raise AssertionError
+
+    sample = read_sample(text)
+    return measure_sample(sample, load_species("rainbow-trout"), no_photo).to_json()

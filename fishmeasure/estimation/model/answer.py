@@ -119,16 +119,17 @@ def answer_of(estimate: PopulationEstimate) -> SampleAnswer:
         for q in estimate.weight_quantiles_g
         if estimate.spread_is_measured
     }
-    measured = estimate.spread_is_measured
+    measured, level = estimate.spread_is_measured, estimate.level_is_measured
+    several = measured and len(estimate.nets) > 1  # one net shows not how nets differ
     figures: Json = {
         **_figure("mean_weight", "_g", estimate.mean_weight_g),
         **_figure("handled_mean_weight", "_g", estimate.handled_mean_weight_g),
         **_figure("cv", "", estimate.cv if measured else None),
         **_figure("fork_length_mean", "_mm", estimate.fork_length_mean_mm),
         **_figure("condition_factor", "", estimate.condition_factor),
-        **_figure("a", "", line.a_g_cm if measured else None),
-        **_figure("b", "", line.b if measured else None),
-        **_figure("weight_over_published", "", line.level_ratio if measured else None),
+        **_figure("a", "", line.a_g_cm if level else None),
+        **_figure("b", "", line.b if level else None),
+        **_figure("weight_over_published", "", line.level_ratio if level else None),
         **_figure("biomass", "_kg", estimate.biomass_kg),
     }
     return SampleAnswer(
@@ -138,7 +139,7 @@ def answer_of(estimate: PopulationEstimate) -> SampleAnswer:
         published_b=_number(line.published_b),
         weight_quantiles_g={k: _number(q.value) for k, q in quantiles.items()},
         weight_quantile_intervals_g={k: _interval(q) for k, q in quantiles.items()},
-        between_net_cv=_number(estimate.between_net_cv if measured else None),
+        between_net_cv=_number(estimate.between_net_cv if several else None),
         within_net_cv=_number(estimate.within_net_cv if measured else None),
         condition_sd=_number(estimate.condition_sd if measured else None),
         nets=tuple(_net(report) for report in estimate.nets),

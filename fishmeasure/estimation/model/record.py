@@ -210,3 +210,11 @@ class PopulationEstimate:
         prints them.
         """
         return self.mode != "bulk-only"
+
+    @property
+    def level_is_measured(self) -> bool:
+        """Whether weights at a length, or outlines, told how fat the fish are.
+
+        Without them K and the line are those that were published: nothing prints them.
+        """
+        return self.condition_factor is not None

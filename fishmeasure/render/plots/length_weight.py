@@ -79,7 +79,22 @@ def sample_line_plot(
     line = estimate.line
     lengths = [line.at_length_mm, *_draw_nets(axes, estimate, nets)]
     span = np.geomspace(0.9 * min(lengths), 1.1 * max(lengths), 100)
-    ratio = line.level_ratio
+    if estimate.level_is_measured:
+        _draw_own_line(axes, estimate, span)
+    axes.plot(
+        span,
+        line.published_a_g_cm * (span / 10.0) ** line.published_b,
+        "--",
+        color=GREY,
+        label=wording("plot-published"),
+    )
+    _finish(axes, wording("plot-length", case="fork"), wording("plot-nets"))
+    return to_bytes(figure, plot_format, theme)
+
+
+def _draw_own_line(axes: Axes, estimate: PopulationEstimate, span: FloatArray) -> None:
+    """Draw the stock's own line with its interval."""
+    line, ratio = estimate.line, estimate.line.level_ratio
     middle = line.a_g_cm.value * (span / 10.0) ** line.b.value
     axes.fill_between(
         span,
@@ -100,15 +115,6 @@ def sample_line_plot(
             )
         ),
     )
-    axes.plot(
-        span,
-        line.published_a_g_cm * (span / 10.0) ** line.published_b,
-        "--",
-        color=GREY,
-        label=wording("plot-published"),
-    )
-    _finish(axes, wording("plot-length", case="fork"), wording("plot-nets"))
-    return to_bytes(figure, plot_format, theme)
 
 
 def _mark_outliers(
