@@ -3,7 +3,7 @@
 import * as corrections from "./corrections.js";
 import { fill, h } from "./dom.js";
 import { Handles } from "./handles.js";
-import { doubts, fishMarks, statusOf } from "./marks.js";
+import { doubts, fishMarks, nextDoubtful, statusOf } from "./marks.js";
 import { action, say, speciesName } from "./parts.js";
 import { flagSentence, lengthText, weightText } from "./photo_texts.js";
 import { showActions } from "./router.js";
@@ -176,11 +176,19 @@ export class FishTool {
           name: "undo",
         })
       : null;
+    const next = nextDoubtful(this.screen.fish, this.index);
+    const on =
+      next === null
+        ? null
+        : action(t("photo-next-doubtful"), {
+            onclick: () => this.screen.choose(next),
+            name: "next",
+          });
     const done = action(t("done"), {
       onclick: () => this.screen.use(null),
       name: "check",
       kind: "primary",
     });
-    return [undo, done];
+    return [undo, on, done];
   }
 }

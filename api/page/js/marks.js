@@ -25,6 +25,19 @@ export function doubts(fish) {
 }
 
 /**
+ * Return the number of the next fish to look at after one, round the list; null for
+ * none. Those that a person left out are decided.
+ * @param {Fish[]} fish
+ * @param {number} after
+ */
+export function nextDoubtful(fish, after) {
+  const order = fish.map((_, step) => (after + 1 + step) % fish.length);
+  const asks = (/** @type {number} */ at) =>
+    doubts(fish[at]).length > 0 && !fish[at].flags.includes("dropped");
+  return order.find((at) => at !== after && asks(at)) ?? null;
+}
+
+/**
  * Return the drawings of all fish.
  *
  * `scale` is CSS pixels per photo pixel; `chosen` the number of one fish or null;

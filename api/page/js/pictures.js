@@ -71,6 +71,29 @@ function serverAddress(photo, width) {
   return width <= SMALL_PX ? thumbnail : `${picture}?width=${width}`;
 }
 
+const LARGEST_PX = 6000; // what the server gives at most
+/** Pictures that are being fetched larger. */
+const sharpening = new WeakSet();
+
+/**
+ * Put the picture with all its pixels in the place of a smaller one, once it is there.
+ * @param {Photo} photo
+ * @param {HTMLImageElement} image
+ */
+export async function sharpen(photo, image) {
+  const address = serverAddress(photo, LARGEST_PX);
+  if (sharpening.has(image) || !address || image.src.startsWith("blob:")) return;
+  sharpening.add(image);
+  const larger = new Image();
+  larger.src = address;
+  try {
+    await larger.decode();
+    image.src = address;
+  } catch {
+    sharpening.delete(image); // without a network the smaller one stays
+  }
+}
+
 /**
  * Return the picture of a photo. Where the browser cannot show what the phone
  * took (HEIC, say), the server's picture takes its place once there is one; where

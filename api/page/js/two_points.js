@@ -57,7 +57,8 @@ export class TwoPoints {
 
   /** @param {PointerEvent} event */
   begin(event) {
-    if (/** @type {Element} */ (event.target).closest(".handle")) return;
+    const target = /** @type {Element} */ (event.target);
+    if (!event.isPrimary || target.closest(".handle, .nearer")) return;
     event.preventDefault();
     const { element } = this.stage;
     element.setPointerCapture(event.pointerId);
@@ -67,16 +68,16 @@ export class TwoPoints {
       this.placeCross();
       this.magnifier.show(this.cursor);
     };
-    /** @param {PointerEvent} last */
-    const end = (last) => {
+    const ends = ["pointerup", "pointercancel", "pinched"];
+    const end = (/** @type {Event} */ last) => {
       element.removeEventListener("pointermove", show);
+      for (const name of ends) element.removeEventListener(name, end);
       this.magnifier.hide();
       if (last.type === "pointerup") this.take();
     };
     show(event);
     element.addEventListener("pointermove", show);
-    element.addEventListener("pointerup", end, { once: true });
-    element.addEventListener("pointercancel", end, { once: true });
+    for (const name of ends) element.addEventListener(name, end);
   }
 
   /** @param {KeyboardEvent} event */

@@ -4005,6 +4005,10 @@ page-photo-outline = Weights of { $species } are by the depth of each body besid
 page-photo-book = Weights of { $species } by length are from the published line alone:
     standard error 25 %.
 page-photo-weigh-net = Weigh the net.
+page-photo-near = Come near to the pixels
+page-photo-whole = Show the whole photo
+page-photo-look-doubtful = Look at the doubtful fish
+page-photo-next-doubtful = Next doubtful
 page-photo-used = { $n } used
 page-photo-doubtful = { $n } doubtful
 page-photo-out = { $n } not used

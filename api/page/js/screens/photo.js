@@ -4,9 +4,11 @@ import { Stage } from "../stage.js";
 import { Magnifier } from "../magnifier.js";
 import { fill, h, shell } from "../dom.js";
 import { FishTool } from "../fish_tool.js";
+import { icon } from "../icons.js";
 import { chooseHow } from "../how_sheet.js";
 import { AddTool, ScaleTool } from "../point_tools.js";
-import { fishAt, fishMarks } from "../marks.js";
+import { Gestures } from "../gestures.js";
+import { fishAt, fishMarks, nextDoubtful } from "../marks.js";
 import { Missing, action, loading, picker, refusal, say, stateChip } from "../parts.js";
 import { deletion } from "../photo_deletion.js";
 import {
@@ -17,7 +19,7 @@ import {
   photoProblems,
   summary,
 } from "../photo_texts.js";
-import { pictureOf } from "../pictures.js";
+import { pictureOf, sharpen } from "../pictures.js";
 import { go, showActions } from "../router.js";
 import { lookThrough } from "../seeing/way.js";
 import {
@@ -48,6 +50,7 @@ export async function show({ photo: key }) {
     back: `sample/${sample.id}`,
     actions: screen.actions(),
     wide: true,
+    full: true,
     update: () => screen.update(),
     close: () => screen.close(),
   };
@@ -70,7 +73,7 @@ export class PhotoScreen {
     this.magnifier = null;
     this.closed = false;
     this.shown = false;
-    this.listAt = 0;
+    this.listAt = [0, 0]; // of the window, and of the list beside the photo
     this.picture = h("div.picture");
     this.below = h("div.below");
     this.element = h("div.photo", this.picture, this.below);
@@ -137,10 +140,12 @@ export class PhotoScreen {
       this.stage.redraw();
       return;
     }
+    const image = pictureOf(this.photo, 1600, t("photo-alt"));
     this.stage = new Stage({
       width: measurement.width_px,
       height: measurement.height_px,
-      image: pictureOf(this.photo, 1600, t("photo-alt")),
+      image,
+      coarse: () => sharpen(this.photo, image),
       draw: (scale) =>
         this.tool?.marks(scale) ??
         fishMarks(this.fish, {
@@ -149,8 +154,26 @@ export class PhotoScreen {
         }),
     });
     this.magnifier = new Magnifier(this.stage);
-    this.stage.element.addEventListener("click", (event) => this.tapped(event));
+    new Gestures(this.stage, (event) => this.tapped(event));
+    this.stage.element.append(this.nearer(this.stage));
     fill(this.picture, this.stage.element);
+  }
+
+  /**
+   * A button to come near to the pixels and back, for those who do not pinch.
+   * @param {Stage} stage
+   */
+  nearer(stage) {
+    const button = h(
+      "button.nearer",
+      { type: "button", onclick: () => stage.toggle() },
+      icon("glass"),
+    );
+    const name = () =>
+      button.setAttribute("aria-label", t(stage.byHand ? "photo-whole" : "photo-near"));
+    stage.element.addEventListener("placed", name);
+    name();
+    return button;
   }
 
   progress() {
@@ -173,6 +196,7 @@ export class PhotoScreen {
     const pending = photo.state !== "measured";
     return [
       photo.error ? refusal(photo.error) : null,
+      this.failed ? null : this.firstDoubtful(),
       photoProblems(photo.result.measurement, {
         retake: this.failed ? null : this.retake(),
         byHand: () => this.use(new ScaleTool(this)),
@@ -184,6 +208,16 @@ export class PhotoScreen {
       this.more(),
       deletion(photo),
     ];
+  }
+
+  /** A button to the first doubtful fish; the next ones follow from it. */
+  firstDoubtful() {
+    const first = nextDoubtful(this.fish, -1);
+    if (first === null || this.sample.recorded) return null;
+    return action(t("photo-look-doubtful"), {
+      onclick: () => this.choose(first),
+      name: "glass",
+    });
   }
 
   more() {
@@ -265,8 +299,7 @@ export class PhotoScreen {
 
   /** @param {MouseEvent} event */
   tapped(event) {
-    if (this.sample.recorded || /** @type {Element} */ (event.target).closest("button"))
-      return;
+    if (this.sample.recorded || this.closed) return;
     if (performance.now() - this.toolEnded < PAUSE_AFTER_TOOL_MS) return;
     if (this.tool && !this.tool.letsChoose) return;
     const { stage } = this.tools;
@@ -290,14 +323,15 @@ export class PhotoScreen {
     if (this.closed) return;
     this.tool?.close();
     if (this.tool && !this.tool.letsChoose) this.toolEnded = performance.now();
-    if (!this.tool) this.listAt = window.scrollY;
+    if (!this.tool) this.listAt = [window.scrollY, this.below.scrollTop];
     this.tool = tool;
     document.body.classList.toggle("tooling", tool !== null);
     if (tool) tool.open();
     else this.stage?.fit();
     this.draw();
     // A tool's words begin under the picture; afterwards the list is where it was.
-    window.scrollTo(0, tool ? 0 : this.listAt);
+    window.scrollTo(0, tool ? 0 : this.listAt[0]);
+    this.below.scrollTop = tool ? 0 : this.listAt[1];
     if (!tool) shell("title").focus({ preventScroll: true });
   }
 
