@@ -300,7 +300,8 @@ export class PhotoScreen {
   /** @param {MouseEvent} event */
   tapped(event) {
     if (this.sample.recorded || this.closed) return;
-    if (performance.now() - this.toolEnded < PAUSE_AFTER_TOOL_MS) return;
+    // By when the finger was there: whether a second tap follows was waited for.
+    if (event.timeStamp - this.toolEnded < PAUSE_AFTER_TOOL_MS) return;
     if (this.tool && !this.tool.letsChoose) return;
     const { stage } = this.tools;
     const point = stage.toPhoto(event.clientX, event.clientY);
