@@ -9,7 +9,6 @@ from api.services import Services
 from fishmeasure.book.entries import Sample
 from fishmeasure.book.entry_of_sample import sample_entry as ledger_entry
 from fishmeasure.outlook.unit import UnitOutlook, unit_outlook
-from fishmeasure.store.rows import newest
 
 Json = dict[str, Any]
 
@@ -51,18 +50,19 @@ def outlook_with(services: Services, sample: Sample) -> UnitOutlook | None:
 
     None where the book has no such unit or cohort.
     """
-    content = services.book.content()
-    units, cohorts = newest(content.units), newest(content.cohorts)
-    if sample.unit_id not in {unit.id for unit in units}:
+    part = services.book.around(
+        units=(sample.unit_id,), cohorts=(sample.cohort_id,), entries=(sample.id,)
+    )
+    if sample.unit_id not in {unit.id for unit in part.units}:
         return None
-    if sample.cohort_id not in {cohort.id for cohort in cohorts}:
+    if sample.cohort_id not in {cohort.id for cohort in part.cohorts}:
         return None
-    entries = [entry for entry in content.entries if entry.id != sample.id]
+    entries = [entry for entry in part.entries if entry.id != sample.id]
     return unit_outlook(
-        units,
-        cohorts,
+        part.units,
+        part.cohorts,
         [*entries, sample],
         unit_id=sample.unit_id,
         on=sample.on,
-        about=dict(content.remarks).get("about", ""),
+        about=part.about,
     )

@@ -17,6 +17,7 @@ from fishmeasure.book.entries import ENTRY_KINDS
 from fishmeasure.book.units import Cohort, Unit
 from fishmeasure.store.devices import written_by
 from fishmeasure.store.entering import enter
+from fishmeasure.store.entry_lists import Wanted
 
 router = closed_router(prefix="/v1", tags=["book"])
 
@@ -153,21 +154,15 @@ def list_entries(
     cursor: Annotated[int, Query(ge=0, le=2**53)] = 0,
 ) -> Any:
     """Return entries, newest first."""
-    found = [
-        entry
-        for entry in reversed(
-            services.book.entries(
-                unit_id=unit_id, cohort_id=cohort_id, only_in_force=only_in_force
-            )
-        )
-        if (since is None or entry.on >= since) and (until is None or entry.on <= until)
-    ]
-    page = found[cursor : cursor + limit]
-    more = len(found) > cursor + limit
-    return {
-        "items": page,
-        "next": cursor + limit if more else None,
-    }
+    wanted = Wanted(
+        unit_id=unit_id,
+        cohort_id=cohort_id,
+        since=since,
+        until=until,
+        only_in_force=only_in_force,
+    )
+    page, more = services.book.entry_page(wanted, limit=limit, offset=cursor)
+    return {"items": page, "next": cursor + limit if more else None}
 
 
 @router.get(

@@ -27,7 +27,6 @@ from api.services import Services, WithServices
 from fishmeasure.base.errors import (
     BadEntryError,
     SampleNotEnteredError,
-    UnknownRecordError,
     VersionConflictError,
 )
 from fishmeasure.base.flags import Problem
@@ -114,13 +113,13 @@ def put_sample(
         based_on = old.revision if "If-Match" in request.headers else None
     if old is not None and old.body == body and not out_of_date(services, old):
         response.headers["ETag"] = etag_of(state)
-        return _out(services, old)
+        return _whole(services, old)
     result = estimate_json(services, sent, sample_id)
     stored = services.archive.put_sample(
         sample_id, body=body, result=result, based_on=based_on, by=caller.author
     )
     response.headers["ETag"] = etag_of(Revision(str(stored.id), stored.revision))
-    return _out(services, stored)
+    return _whole(services, stored)
 
 
 @router.get("", summary="List the samples, newest first", dependencies=[READER])
@@ -139,8 +138,9 @@ def list_samples(
     """
     page, archive = Page(limit=limit, before=cursor), services.archive
     found = archive.open_samples(page) if only_open else archive.samples(page)
+    entered = services.book.has_entries(sample.id for sample in found)
     return schemas.Items(
-        items=[_out(services, sample, with_advice=False) for sample in found],
+        items=[_out(sample, in_book=sample.id in entered) for sample in found],
         next=found[-1].seq if len(found) == limit else None,
     )
 
@@ -152,7 +152,7 @@ def get_sample(
     """Return a sample, its estimate anew where its photos were corrected."""
     stored = _up_to_date(services, services.archive.sample(sample_id))
     not_modified(request, response, Revision(str(stored.id), stored.revision))
-    return _out(services, stored)
+    return _whole(services, stored)
 
 
 @router.delete("/{sample_id}", summary="Take a sample back", dependencies=[WORKER])
@@ -170,11 +170,11 @@ def take_back_sample(
     """
     stored = services.archive.sample(sample_id)
     if stored.taken_back_at is not None:
-        return _out(services, stored)
-    if _entry_id(services, sample_id) is not None:
+        return _whole(services, stored)
+    if services.book.has_entries([sample_id]):
         back = Cancelled(id=uuid4(), on=outlooks.today(), replaces=sample_id)
         services.book.add(written_by(back, caller.author))
-    return _out(services, services.archive.take_back_sample(stored, caller.author))
+    return _whole(services, services.archive.take_back_sample(stored, caller.author))
 
 
 @router.post(
@@ -227,7 +227,7 @@ def record_sample(
         based_on=stored.revision,
         by=caller.author,
     )
-    return _out(services, stored)
+    return _whole(services, stored)
 
 
 @router.get(
@@ -339,17 +339,14 @@ def _problems(stored: StoredSample) -> list[Problem]:
     return [read(Problem, problem) for problem in found]
 
 
-def _entry_id(services: Services, sample_id: UUID) -> UUID | None:
-    try:
-        return services.book.entry(sample_id).id
-    except UnknownRecordError:
-        return None
+def _whole(services: Services, stored: StoredSample) -> SampleOut:
+    in_book = bool(services.book.has_entries([stored.id]))
+    return _out(stored, in_book=in_book, advice=_advice(services, stored))
 
 
 def _out(
-    services: Services, stored: StoredSample, *, with_advice: bool = True
+    stored: StoredSample, *, in_book: bool, advice: Json | None = None
 ) -> SampleOut:
-    advice = _advice(services, stored) if with_advice else None
     estimate = (stored.result or {}).get("estimate")
     return SampleOut(
         id=stored.id,
@@ -361,6 +358,6 @@ def _out(
         estimate=None if estimate is None else answer_from_json(estimate),
         problems=_problems(stored),
         advice=advice,
-        entry_id=_entry_id(services, stored.id),
+        entry_id=stored.id if in_book else None,
         taken_back_at=stored.taken_back_at,
     )

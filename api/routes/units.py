@@ -51,9 +51,8 @@ StateAnswer = create_model(
 )
 def unit_state(services: WithServices, unit_id: UUID, date: OnDay = None) -> Json:
     """Return counts, mean weights and biomass at the end of a day, by the book."""
-    services.book.unit(unit_id)  # says so where it is not there
-    state = services.book.balance(date or today()).unit(unit_id)
-    return {**plain(state), "about": services.book.remark("about")}
+    found = services.book.outlook(unit_id, date or today())
+    return {**plain(found.state), "about": found.about}
 
 
 def _outlook(services: WithServices, unit_id: UUID, date: OnDay = None) -> UnitOutlook:

@@ -6,7 +6,7 @@ has recorded yet follow by kind, then by id; the latter come after the others. S
 replay is the same in whatever order entries arrive. On top of that:
 
 - a correction takes the place of what it corrects;
-- readings with a time of day share out their places among themselves by that time;
+- readings of a unit with a time of day share out their places among themselves by it;
 - fish are stocked before anything else of their first day.
 """
 
@@ -72,11 +72,11 @@ def _first_written(entry: Entry, known: Mapping[UUID, Entry]) -> Entry:
 
 
 def _by_time_of_day(entries: list[Entry]) -> tuple[Entry, ...]:
-    """Return the entries, those of one day with a time put right among themselves."""
-    places: dict[date, list[int]] = {}
+    """Return the entries, a unit's with a time put right among those of their day."""
+    places: dict[tuple[date, UUID | None], list[int]] = {}
     for place, entry in enumerate(entries):
         if _at(entry) is not None:
-            places.setdefault(entry.on, []).append(place)
+            places.setdefault((entry.on, entry.place_id), []).append(place)
     found = list(entries)
     for day in places.values():
         timed = sorted((entries[place] for place in day), key=lambda e: str(_at(e)))

@@ -1,6 +1,6 @@
 """All units on a day: what is most urgent first, and what the farm has and needs."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date
 from typing import Annotated, Final, Literal
@@ -13,17 +13,14 @@ from fishmeasure.base.flags import Problem
 from fishmeasure.base.words import Message
 from fishmeasure.book.entries import Entry, Feed, FeedBought
 from fishmeasure.book.order import in_force
-from fishmeasure.book.replay import replay
-from fishmeasure.book.state import CohortInUnit
 from fishmeasure.book.units import Cohort, Unit
-from fishmeasure.book.withdrawal import Withdrawal, withdrawals
+from fishmeasure.book.withdrawal import Withdrawal
 from fishmeasure.husbandry.harvest import DateEstimate, count_above
 from fishmeasure.husbandry.now import Now
 from fishmeasure.husbandry.propagation import sum_common, total
 from fishmeasure.husbandry.stocking import Limit
-from fishmeasure.outlook.attempts import Options
 from fishmeasure.outlook.fish import CohortOutlook
-from fishmeasure.outlook.unit import CAUTIONS, UnitOutlook, outlook_of
+from fishmeasure.outlook.unit import CAUTIONS, UnitOutlook, outlooks_of
 
 SAMPLE_EVERY_DAYS: Final = 30
 """Growing fish are sampled once a month; common practice, no source."""
@@ -154,6 +151,19 @@ class FarmOutlook:
     cautions: tuple[Message, ...] = CAUTIONS
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class FarmPart:
+    """What the farm's page has of units that share fish with no others.
+
+    ``fed_kg`` is by name of the feed, since the first purchase.
+    """
+
+    rows: tuple[FarmUnit, ...]
+    biomass_kg: tuple[Estimate, ...]
+    week_kg: tuple[Estimate, ...]
+    fed_kg: Mapping[str, float]
+
+
 def farm_outlook(
     units: Iterable[Unit],
     cohorts: Iterable[Cohort],
@@ -164,28 +174,76 @@ def farm_outlook(
 ) -> FarmOutlook:
     """Return all units of a farm at the end of a day, by one replay of the book."""
     units, entries = tuple(units), tuple(entries)
-    balance = replay(units, tuple(cohorts), entries, on=on)
+    outlooks = outlooks_of(units, tuple(cohorts), entries, on=on, about=about)
     counting = tuple(entry for entry in in_force(entries) if entry.on <= on)
-    waits = withdrawals(
-        counting, {state.unit.id: state.temperature for state in balance.units}
+    bought = tuple(entry for entry in counting if isinstance(entry, FeedBought))
+    part = farm_part(outlooks, counting, bought_since=first_bought(bought))
+    return farm_of((part,), bought, on=on, about=about)
+
+
+def first_bought(bought: Iterable[FeedBought]) -> date | None:
+    """Return the day of the first purchase of feed."""
+    return min((entry.on for entry in bought), default=None)
+
+
+def farm_part(
+    outlooks: Iterable[UnitOutlook],
+    counting: Iterable[Entry],
+    *,
+    bought_since: date | None,
+) -> FarmPart:
+    """Return what the farm's page has of some units.
+
+    Parameters
+    ----------
+    counting
+        Entries in force up to the day, in the order in which they count.
+    """
+    outlooks = tuple(outlooks)
+    feeds: dict[UUID, list[Feed]] = {one.unit.id: [] for one in outlooks}
+    fed: dict[str, float] = {}
+    for entry in counting:
+        if isinstance(entry, Feed):
+            feeds[entry.unit_id].append(entry)
+            if bought_since is not None and entry.on >= bought_since:
+                name = entry.feed_name.casefold()
+                fed[name] = fed.get(name, 0.0) + entry.feed_kg
+    weeks = (one.feeding.week_kg for one in outlooks if one.feeding is not None)
+    return FarmPart(
+        rows=tuple(_unit(one, feeds[one.unit.id]) for one in outlooks),
+        biomass_kg=tuple(_biomass(outlooks)),
+        week_kg=tuple(weeks),
+        fed_kg=fed,
     )
-    found = [
-        outlook_of(state, counting, waits, Options(), about=about)
-        for state in balance.units
-    ]
-    rows = sorted((_unit(one, counting) for one in found), key=_urgency)
-    fish = [item for state in balance.units for item in state.cohorts]
+
+
+def farm_of(
+    parts: Iterable[FarmPart],
+    bought: Iterable[FeedBought],
+    *,
+    on: date,
+    about: str = "",
+) -> FarmOutlook:
+    """Return the farm of all its parts.
+
+    Parameters
+    ----------
+    bought
+        Purchases of feed in force up to the day, in the order in which they count.
+    """
+    parts = tuple(parts)
+    rows = sorted((row for part in parts for row in part.rows), key=_urgency)
     return FarmOutlook(
         on=on,
         about=about,
         units=tuple(rows),
-        fish_count=total(*(state.fish_count for state in balance.units)),
-        biomass_kg=_biomass(fish),
+        fish_count=total(*(row.fish_count for row in rows)),
+        biomass_kg=total(*(one for part in parts for one in part.biomass_kg)),
         ration_kg=sum_common(row.ration_kg for row in rows if row.ration_kg),
         units_unknown=sum(
             row.biomass_kg is None and row.fish_count.high > 0.0 for row in rows
         ),
-        feed=_feed_store(counting, found),
+        feed=_feed_store(parts, tuple(bought)),
     )
 
 
@@ -195,13 +253,8 @@ def _urgency(row: FarmUnit) -> tuple[int, int, str]:
     return rank, -len(row.due), row.name.casefold()
 
 
-def _unit(outlook: UnitOutlook, counting: tuple[Entry, ...]) -> FarmUnit:
+def _unit(outlook: UnitOutlook, feeds: Sequence[Feed]) -> FarmUnit:
     unit, on = outlook.unit, outlook.on
-    feeds = [
-        entry
-        for entry in counting
-        if isinstance(entry, Feed) and entry.unit_id == unit.id
-    ]
     fed_kg = sum(feed.feed_kg for feed in feeds if feed.on == on)
     fish = tuple(_fish(one, on) for one in outlook.cohorts)
     waits = tuple(one for one in outlook.withdrawals if one.holds_on(on))
@@ -279,31 +332,35 @@ def _due(
             yield Due(code="plate-size", message=told)
 
 
-def _biomass(fish: list[CohortInUnit]) -> Estimate:
-    """Return the kilograms of all fish of known weight.
+def _biomass(outlooks: Iterable[UnitOutlook]) -> Iterable[Estimate]:
+    """Yield the kilograms of each cohort's fish of known weight.
 
     One sample weighs a cohort in all its units, so these err alike; cohorts do not.
     """
     by_cohort: dict[UUID, list[Estimate]] = {}
-    for one in fish:
-        if one.biomass_kg is not None:
-            by_cohort.setdefault(one.cohort.id, []).append(one.biomass_kg)
-    return total(*(sum_common(parts) for parts in by_cohort.values()))
+    for outlook in outlooks:
+        for one in outlook.state.cohorts:
+            if one.biomass_kg is not None:
+                by_cohort.setdefault(one.cohort.id, []).append(one.biomass_kg)
+    return (sum_common(parts) for parts in by_cohort.values())
 
 
 def _feed_store(
-    counting: tuple[Entry, ...], outlooks: list[UnitOutlook]
+    parts: tuple[FarmPart, ...], bought: tuple[FeedBought, ...]
 ) -> FeedStore | None:
-    bought = [entry for entry in counting if isinstance(entry, FeedBought)]
-    if not bought:
+    since = first_bought(bought)
+    if since is None:
         return None
-    since = min(entry.on for entry in bought)
-    fed = [one for one in counting if isinstance(one, Feed) and one.on >= since]
+    fed: dict[str, float] = {}
+    for part in parts:
+        for name, kg in part.fed_kg.items():
+            fed[name] = fed.get(name, 0.0) + kg
     bought_kg = sum(entry.feed_kg for entry in bought)
-    fed_kg = sum(entry.feed_kg for entry in fed)
+    fed_kg = sum(fed.values())
     left_kg = bought_kg - fed_kg
-    rations = [one.ration_kg.value for one in outlooks if one.ration_kg is not None]
-    weeks = [one.feeding.week_kg for one in outlooks if one.feeding is not None]
+    known = (row.ration_kg for part in parts for row in part.rows)
+    rations = [ration.value for ration in known if ration is not None]
+    weeks = [week_kg for part in parts for week_kg in part.week_kg]
     ahead = sum_common(weeks)
     weeks_ahead = FEED_AHEAD_DAYS / 7.0
     return FeedStore(
@@ -317,7 +374,7 @@ def _feed_store(
     )
 
 
-def _lots(bought: list[FeedBought], fed: list[Feed]) -> Iterable[FeedLot]:
+def _lots(bought: Sequence[FeedBought], fed: Mapping[str, float]) -> Iterable[FeedLot]:
     """Yield what was bought and given by name; capitals make no other feed."""
     for key in dict.fromkeys(one.feed_name.casefold() for one in bought):
         if not key:
@@ -325,7 +382,7 @@ def _lots(bought: list[FeedBought], fed: list[Feed]) -> Iterable[FeedLot]:
         own = [one for one in bought if one.feed_name.casefold() == key]
         sizes = [one.pellet_mm for one in own if one.pellet_mm is not None]
         bought_kg = sum(one.feed_kg for one in own)
-        fed_kg = sum(one.feed_kg for one in fed if one.feed_name.casefold() == key)
+        fed_kg = fed.get(key, 0.0)
         yield FeedLot(
             feed_name=own[-1].feed_name,
             pellet_mm=sizes[-1] if sizes else None,

@@ -183,6 +183,29 @@ def unit_outlook(
     )
 
 
+def outlooks_of(
+    units: Iterable[Unit],
+    cohorts: Iterable[Cohort],
+    entries: Iterable[Entry],
+    *,
+    on: date,
+    about: str = "",
+) -> tuple[UnitOutlook, ...]:
+    """Return the outlooks of all these units by one replay, in their order."""
+    entries = tuple(entries)
+    balance = replay(units, cohorts, entries, on=on)
+    counting = tuple(entry for entry in in_force(entries) if entry.on <= on)
+    temperatures = {state.unit.id: state.temperature for state in balance.units}
+    waits = withdrawals(counting, temperatures)
+    here: dict[UUID | None, list[Entry]] = {}
+    for entry in counting:
+        here.setdefault(entry.place_id, []).append(entry)
+    return tuple(
+        outlook_of(state, here.get(state.unit.id, ()), waits, Options(), about=about)
+        for state in balance.units
+    )
+
+
 def outlook_of(
     state: UnitState,
     counting: Iterable[Entry],

@@ -1,11 +1,13 @@
 """The book on disk: add and read units, cohorts and entries.
 
 ``open_book`` gives a ``Book`` that any number of threads and processes may use
-at once: it keeps no state but a connection pool, every call is one transaction,
-and writers take turns. What a call has returned is on the disk.
+at once: it keeps no state but a connection pool and what ``kept.py`` can tell is
+still so, every call is one transaction, and writers take turns. What a call has
+returned is on the disk.
 """
 
 import contextlib
+from collections.abc import Iterable
 from dataclasses import dataclass
 from datetime import date
 from pathlib import Path
@@ -19,8 +21,7 @@ from fishmeasure.base.errors import BookUnreadableError, NoBookError, UnknownRec
 from fishmeasure.base.estimate import Estimate
 from fishmeasure.base.words import system_reason
 from fishmeasure.book.entries import Entry
-from fishmeasure.book.order import in_force, in_order
-from fishmeasure.book.register import Register, fish_register
+from fishmeasure.book.register import KINDS, Register, fish_register
 from fishmeasure.book.replay import (
     Assumptions,
     Balance,
@@ -28,7 +29,7 @@ from fishmeasure.book.replay import (
     samples_over_all,
 )
 from fishmeasure.book.units import Cohort, Unit
-from fishmeasure.outlook.farm import FarmOutlook, farm_outlook
+from fishmeasure.outlook.farm import FarmOutlook
 from fishmeasure.outlook.unit import Options, UnitOutlook, unit_outlook
 from fishmeasure.store import tables
 from fishmeasure.store.archive import Archive
@@ -41,18 +42,36 @@ from fishmeasure.store.engine import (
     reading,
     writing,
 )
+from fishmeasure.store.entry_lists import Wanted, listed, of_groups, page
+from fishmeasure.store.groups import groups_of, units_touched
 from fishmeasure.store.in_use import Hold
+from fishmeasure.store.kept import Kept
 from fishmeasure.store.rows import (
     Added,
     add_entries,
     entries_by_id,
     find_named,
+    known_ids,
     newest,
+    newest_of,
     read_entries,
     read_remarks,
     save_version,
     versions_of,
 )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Part:
+    """Units that share fish, their cohorts and entries; see ``Book.around``.
+
+    Units and cohorts are the newest versions, entries in the order of their arrival.
+    """
+
+    units: tuple[Unit, ...] = ()
+    cohorts: tuple[Cohort, ...] = ()
+    entries: tuple[Entry, ...] = ()
+    about: str = ""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -150,6 +169,7 @@ class Book:
     def __init__(self, engine: Engine, hold: Hold | None = None) -> None:
         self._engine = engine
         self._hold = hold
+        self._kept = Kept(engine)
 
     def __enter__(self) -> Self:
         return self
@@ -213,12 +233,12 @@ class Book:
     def units(self) -> tuple[Unit, ...]:
         """Return the newest version of every unit, by name."""
         with reading(self._engine) as connection:
-            return newest(versions_of(connection, Unit))
+            return newest_of(connection, Unit)
 
     def cohorts(self) -> tuple[Cohort, ...]:
         """Return the newest version of every cohort, by name."""
         with reading(self._engine) as connection:
-            return newest(versions_of(connection, Cohort))
+            return newest_of(connection, Cohort)
 
     def unit(self, name_or_id: str | UUID) -> Unit:
         """Return the unit of that name or id.
@@ -266,19 +286,18 @@ class Book:
         ``unit_id`` takes moves to the unit as well; ``only_in_force`` leaves out
         what was replaced or taken back.
         """
-        with reading(self._engine) as connection:
-            found: tuple[Entry, ...] = tuple(read_entries(connection))
-        found = in_force(found) if only_in_force else in_order(found)
-        return tuple(
-            entry
-            for entry in found
-            if (cohort_id is None or entry.fish_id == cohort_id)
-            and (
-                unit_id is None
-                or entry.place_id == unit_id
-                or unit_id in entry.other_place_ids
-            )
+        wanted = Wanted(
+            unit_id=unit_id, cohort_id=cohort_id, only_in_force=only_in_force
         )
+        with reading(self._engine) as connection:
+            return listed(connection, wanted)
+
+    def entry_page(
+        self, wanted: Wanted, *, limit: int, offset: int
+    ) -> tuple[tuple[Entry, ...], bool]:
+        """Return some entries, newest first, and whether there are more."""
+        with reading(self._engine) as connection:
+            return page(connection, wanted, limit=limit, offset=offset)
 
     def entry(self, identity: UUID) -> Entry:
         """Return one entry.
@@ -293,6 +312,11 @@ class Book:
         if identity not in found:
             raise UnknownRecordError("entry", str(identity))
         return found[identity]
+
+    def has_entries(self, identities: Iterable[UUID]) -> frozenset[UUID]:
+        """Return those of the ids that entries of the book have."""
+        with reading(self._engine) as connection:
+            return frozenset(known_ids(connection, tuple(identities)))
 
     # --- all of it ---------------------------------------------------------------
 
@@ -344,36 +368,60 @@ class Book:
         UnknownRecordError
             Naming the units that there are.
         """
-        content = self.content()
-        units = newest(content.units)
+
+        def find(units: tuple[Unit, ...]) -> Unit:
+            return find_named(units, "unit", name_or_id)
+
+        if options is None:
+            return self._kept.unit(find, on)
+        part = self.around(units=(find(self.units()).id,))
         return unit_outlook(
-            units,
-            newest(content.cohorts),
-            content.entries,
-            unit_id=find_named(units, "unit", name_or_id).id,
+            part.units,
+            part.cohorts,
+            part.entries,
+            unit_id=find(part.units).id,
             on=on,
             options=options,
-            about=dict(content.remarks).get("about", ""),
+            about=part.about,
         )
 
     def farm(self, on: date) -> FarmOutlook:
         """Return all units at the end of a day, the most urgent first."""
-        content = self.content()
-        return farm_outlook(
-            newest(content.units),
-            newest(content.cohorts),
-            content.entries,
-            on=on,
-            about=dict(content.remarks).get("about", ""),
-        )
+        return self._kept.farm(on)
+
+    def around(
+        self,
+        *,
+        units: Iterable[UUID] = (),
+        cohorts: Iterable[UUID] = (),
+        entries: Iterable[UUID] = (),
+    ) -> Part:
+        """Return the part of the book in which these, and all their fish, ever were.
+
+        What is in its units follows from it alone. Those that the book has not are
+        not in it.
+        """
+        with reading(self._engine) as connection:
+            known = units_touched(connection, sorted(entries))
+            named = {*units, *cohorts, *(u for found in known.values() for u in found)}
+            groups = groups_of(connection, named)
+            wanted = named.union(*(group.member_ids for group in groups))
+            return Part(
+                units=newest_of(connection, Unit, wanted),
+                cohorts=newest_of(connection, Cohort, wanted),
+                entries=of_groups(connection, groups),
+                about=dict(read_remarks(connection)).get("about", ""),
+            )
 
     def register(self, since: date, until: date) -> Register:
         """Return the register of fish of a period, both days included."""
-        content = self.content()
-        units, cohorts = newest(content.units), newest(content.cohorts)
+        wanted = Wanted(since=since, until=until, only_in_force=True, kinds=KINDS)
+        with reading(self._engine) as connection:
+            units, cohorts = newest_of(connection, Unit), newest_of(connection, Cohort)
+            found = listed(connection, wanted)
         names = {unit.id: unit.name for unit in units}
         return fish_register(
-            in_force(content.entries),
+            found,
             names | {cohort.id: cohort.name for cohort in cohorts},
             since=since,
             until=until,
@@ -381,11 +429,11 @@ class Book:
 
     def samples_over_all(self, cohort_id: UUID, on: date) -> Estimate | None:
         """Return a cohort's weighed samples over all its fish, as harvests show it."""
-        content = self.content()
+        part = self.around(cohorts=(cohort_id,))
         return samples_over_all(
-            newest(content.units),
-            newest(content.cohorts),
-            content.entries,
+            part.units,
+            part.cohorts,
+            part.entries,
             cohort_id=cohort_id,
             on=on,
         )

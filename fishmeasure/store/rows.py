@@ -1,13 +1,14 @@
 """Rows of the book: records written and read within a transaction."""
 
 import json
-from collections.abc import Iterable, Iterator, Mapping, Sequence
+from collections.abc import Collection, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, fields, replace
 from datetime import UTC, datetime, time, timedelta
-from typing import Any, Literal, TypeVar
+from functools import lru_cache
+from typing import Any, Literal, TypeVar, cast
 from uuid import UUID
 
-from sqlalchemy import Connection, Row, Table, func, insert, select
+from sqlalchemy import ColumnElement, Connection, Row, Table, func, insert, select
 
 from fishmeasure.base.errors import (
     AlreadyReplacedError,
@@ -20,6 +21,7 @@ from fishmeasure.base.record import LAST_DAY, plain, read
 from fishmeasure.book.entries import Entry, entry_from_plain
 from fishmeasure.book.units import Cohort, Unit
 from fishmeasure.store import tables
+from fishmeasure.store.groups import note_entries
 
 # How many identifiers one SQL statement names; SQLite's own limit is 32766.
 _CHUNK = 500
@@ -58,9 +60,47 @@ def versions_of(connection: Connection, kind: type[Versioned]) -> Iterator[Versi
     """Yield all versions of all units or cohorts, oldest first."""
     _, table, _ = _tables_of(kind)
     for row in connection.execute(select(table).order_by(table.c.version, table.c.id)):
-        values = json.loads(row.body)
-        values |= {"id": row.id, "version": row.version, "recorded_at": row.recorded_at}
-        yield read(kind, values)
+        yield _version_of(kind, row)
+
+
+@lru_cache(maxsize=4096)
+def _version(
+    what: Literal["unit", "cohort"], key: tuple[UUID, int, datetime], body: str
+) -> Unit | Cohort:
+    """Return a version, read once: it never changes."""
+    identity, version, recorded_at = key
+    values = {"id": identity, "version": version, "recorded_at": recorded_at}
+    whole = json.loads(body) | values
+    return read(Unit, whole) if what == "unit" else read(Cohort, whole)
+
+
+def _version_of(kind: type[Versioned], row: Row[Any]) -> Versioned:
+    key = row.id, row.version, row.recorded_at
+    found = _version(_tables_of(kind)[2], key, row.body)
+    return cast("Versioned", found)
+
+
+def newest_of(
+    connection: Connection,
+    kind: type[Versioned],
+    identities: Collection[UUID] | None = None,
+) -> tuple[Versioned, ...]:
+    """Return the newest version of these units or cohorts, or of all, by name."""
+    _, table, _ = _tables_of(kind)
+    last = (
+        select(table.c.id, func.max(table.c.version).label("version"))
+        .group_by(table.c.id)
+        .subquery()
+    )
+    query = select(table).join(
+        last, (table.c.id == last.c.id) & (table.c.version == last.c.version)
+    )
+    found = [
+        _version_of(kind, row)
+        for row in connection.execute(query)
+        if identities is None or row.id in identities
+    ]
+    return tuple(sorted(found, key=lambda record: (record.name.casefold(), record.id)))
 
 
 def save_version(
@@ -146,8 +186,16 @@ def _from_row(row: Row[Any]) -> Entry:
 
 def read_entries(connection: Connection) -> Iterator[Entry]:
     """Yield all entries in the order of their arrival."""
+    return entries_where(connection)
+
+
+def entries_where(
+    connection: Connection, *conditions: ColumnElement[bool]
+) -> Iterator[Entry]:
+    """Yield the entries of which the conditions hold, in the order of their arrival."""
     table = tables.entries
-    for row in connection.execute(select(table).order_by(table.c.seq)):
+    query = select(table).where(*conditions).order_by(table.c.seq)
+    for row in connection.execute(query):
         yield _from_row(row)
 
 
@@ -166,6 +214,15 @@ def entries_by_id(
         for chunk in _chunks(identities)
         for row in connection.execute(select(table).where(table.c.id.in_(chunk)))
     }
+
+
+def known_ids(connection: Connection, identities: Sequence[UUID]) -> set[UUID]:
+    """Return those of the ids that entries of the book have."""
+    table, found = tables.entries, set[UUID]()
+    for chunk in _chunks(identities):
+        named = select(table.c.id).where(table.c.id.in_(chunk))
+        found.update(connection.execute(named).scalars())
+    return found
 
 
 def _differing(one: Entry, other: Entry) -> tuple[str, ...]:
@@ -204,6 +261,7 @@ def add_entries(connection: Connection, sent: Sequence[Entry]) -> Added:
     ]
     if rows:
         connection.execute(insert(tables.entries), rows)
+        note_entries(connection, new)
     return Added(added=tuple(new), repeated=tuple(repeated))
 
 
@@ -255,8 +313,7 @@ def _check_replaced(
 ) -> None:
     table = tables.entries
     for chunk in _chunks(old):
-        named = select(table.c.id).where(table.c.id.in_(chunk))
-        present = set(connection.execute(named).scalars())
+        present = known_ids(connection, chunk)
         for identity in chunk:
             if identity not in present and identity not in new:
                 raise UnknownRecordError("entry", str(identity))

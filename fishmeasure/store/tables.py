@@ -10,6 +10,7 @@ from typing import Any
 
 from sqlalchemy import (
     BigInteger,
+    Boolean,
     Column,
     Date,
     DateTime,
@@ -25,7 +26,7 @@ from sqlalchemy import (
     Uuid,
 )
 
-SCHEMA_REVISION = "0003"
+SCHEMA_REVISION = "0004"
 """The newest migration; a test compares it with the migrations' own head."""
 
 
@@ -95,6 +96,36 @@ entries = Table(
     Column("recorded_at", UtcDateTime(), nullable=False),
     Column("body", Text(), nullable=False),
     Index("ix_entries_on_date", "on_date"),
+    Index("ix_entries_cohort_id", "cohort_id", "on_date"),
+    Index("ix_entries_kind", "kind", "on_date"),
+    Index("ix_entries_recorded_at", "recorded_at"),
+)
+
+# What follows from the entries, so that a question reads what it needs, see
+# ``groups.py``: the units that each touches, ``named`` where it does so itself and not
+# only by what it replaces;
+entry_units = Table(
+    "entry_units",
+    metadata,
+    Column(
+        "seq",
+        _Sequence,
+        ForeignKey("entries.seq"),
+        primary_key=True,
+        autoincrement=False,
+    ),
+    Column("unit_id", Uuid(), ForeignKey("units.id"), primary_key=True),
+    Column("named", Boolean(), nullable=False),
+    Index("ix_entry_units_unit_id", "unit_id", "seq"),
+)
+# and the units and cohorts that share fish, with the last entry that touches each.
+group_members = Table(
+    "group_members",
+    metadata,
+    Column("member_id", Uuid(), primary_key=True),
+    Column("group_id", Uuid(), nullable=False),
+    Column("last_entry_id", Uuid(), nullable=False),
+    Index("ix_group_members_group_id", "group_id"),
 )
 
 # What the book says of itself, such as that its data are invented.
