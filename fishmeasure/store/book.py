@@ -7,7 +7,7 @@ returned is on the disk.
 """
 
 import contextlib
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from datetime import date
 from pathlib import Path
@@ -15,12 +15,12 @@ from types import TracebackType
 from typing import Self
 from uuid import UUID
 
-from sqlalchemy import Engine, insert
+from sqlalchemy import Connection, Engine, insert
 
 from fishmeasure.base.errors import BookUnreadableError, NoBookError, UnknownRecordError
 from fishmeasure.base.estimate import Estimate
 from fishmeasure.base.words import system_reason
-from fishmeasure.book.entries import Entry
+from fishmeasure.book.entries import Entry, Sample
 from fishmeasure.book.register import KINDS, Register, fish_register
 from fishmeasure.book.replay import (
     Assumptions,
@@ -43,7 +43,7 @@ from fishmeasure.store.engine import (
     writing,
 )
 from fishmeasure.store.entry_lists import Wanted, listed, of_groups, page
-from fishmeasure.store.groups import groups_of, units_touched
+from fishmeasure.store.groups import groups_of, named_by, units_touched
 from fishmeasure.store.in_use import Hold
 from fishmeasure.store.kept import Kept
 from fishmeasure.store.rows import (
@@ -72,6 +72,12 @@ class Part:
     cohorts: tuple[Cohort, ...] = ()
     entries: tuple[Entry, ...] = ()
     about: str = ""
+
+    @property
+    def versions(self) -> tuple[tuple[str, int], ...]:
+        """Units and cohorts, each with its version."""
+        units = tuple((str(unit.id), unit.version) for unit in self.units)
+        return units + tuple((str(fish.id), fish.version) for fish in self.cohorts)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -157,6 +163,18 @@ def open_existing(where: str) -> "Book":
     if not ("://" in where or path.exists() or log.exists()):
         raise NoBookError(where)
     return open_book(where, to_read=True)
+
+
+def _part(connection: Connection, named: set[UUID]) -> Part:
+    """Return all that entries join to these units and cohorts."""
+    groups = groups_of(connection, named)
+    wanted = named.union(*(group.member_ids for group in groups))
+    return Part(
+        units=newest_of(connection, Unit, wanted),
+        cohorts=newest_of(connection, Cohort, wanted),
+        entries=of_groups(connection, groups),
+        about=dict(read_remarks(connection)).get("about", ""),
+    )
 
 
 class Book:
@@ -404,14 +422,47 @@ class Book:
         with reading(self._engine) as connection:
             known = units_touched(connection, sorted(entries))
             named = {*units, *cohorts, *(u for found in known.values() for u in found)}
-            groups = groups_of(connection, named)
-            wanted = named.union(*(group.member_ids for group in groups))
-            return Part(
-                units=newest_of(connection, Unit, wanted),
-                cohorts=newest_of(connection, Cohort, wanted),
-                entries=of_groups(connection, groups),
-                about=dict(read_remarks(connection)).get("about", ""),
-            )
+            return _part(connection, named)
+
+    def parts_of(self, entries: Sequence[Entry]) -> tuple[Part, ...]:
+        """Return, for each entry, the part of the book that says something of it.
+
+        Those of the same units and fish get the same part, as of one moment.
+        """
+        found: list[Part] = []
+        parts: list[tuple[set[UUID], Part]] = []
+        joined: dict[UUID, set[UUID]] = {}
+        with reading(self._engine) as connection:
+            replaced = sorted({e.replaces for e in entries if e.replaces is not None})
+            touched = units_touched(connection, replaced)
+            for entry in entries:
+                named = named_by(entry)
+                if named:
+                    named |= touched.get(entry.replaces or entry.id, set())
+                if entry.fish_id is not None:  # with where it is said to be before
+                    joined.setdefault(entry.fish_id, {entry.fish_id}).update(named)
+                    named = set(joined[entry.fish_id])
+                fits = (part for ids, part in reversed(parts) if named <= ids)
+                part = next(fits, None)
+                if part is None:
+                    part = _part(connection, named)
+                    has = {UUID(identity) for identity, _ in part.versions}
+                    parts.append((named | has, part))
+                found.append(part)
+        return tuple(found)
+
+    def samples_with_photos(self, entry: Entry) -> tuple[Sample, ...]:
+        """Return the samples in force, anywhere, with a photo of this one."""
+        if not isinstance(entry, Sample) or not entry.photos:
+            return ()
+        wanted = Wanted(photos=entry.photos, only_in_force=True)
+        with reading(self._engine) as connection:
+            found = listed(connection, wanted)
+        return tuple(
+            one
+            for one in found
+            if isinstance(one, Sample) and one.id not in {entry.id, entry.replaces}
+        )
 
     def register(self, since: date, until: date) -> Register:
         """Return the register of fish of a period, both days included."""

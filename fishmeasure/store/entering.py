@@ -7,9 +7,10 @@ token that is good for exactly these entries and this state of the book, or a ye
 import hashlib
 import json
 import math
-from collections.abc import Mapping, Sequence
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass, fields, replace
 from datetime import date, timedelta
+from functools import cache, partial
 from typing import Any, Final
 from uuid import UUID
 
@@ -23,10 +24,10 @@ from fishmeasure.base.errors import (
 from fishmeasure.base.record import plain
 from fishmeasure.base.words import Message, Parameters, shell_word
 from fishmeasure.book.asking import Facts, Ledger, Question, ask
-from fishmeasure.book.entries import Entry, Sample, entry_to_plain
+from fishmeasure.book.entries import Cancelled, Entry, Sample, entry_to_plain
 from fishmeasure.book.units import Cohort
 from fishmeasure.species import Species, load_species
-from fishmeasure.store.book import Book, BookContent
+from fishmeasure.store.book import Book, Part
 from fishmeasure.store.rows import Added, newest
 
 # Two places are at most 26 hours apart, so it may be tomorrow for who sends it.
@@ -166,24 +167,55 @@ def questions_about(
 ) -> Asked:
     """Return what is to be asked about entries that are not in the book yet.
 
-    Each is held against the book with those before it.
+    Each is held against what the book has of its fish, with the entries of those fish
+    that are sent before it. What else is sent with it changes what is expected too
+    little to be worked out anew for each: one replay does for all entries of a day
+    about units that share fish.
     """
+    there = book.has_entries(entry.id for entry in entries)
+    new = [entry for entry in entries if entry.id not in there]
+    whole = cache(partial(_whole, book))
+    ledgers: dict[int, Ledger] = {}
+    found, parts = [], book.parts_of(new)
+    for number, (entry, part) in enumerate(zip(new, parts, strict=True)):
+        known = ledgers.setdefault(
+            id(part),
+            Ledger(units=part.units, cohorts=part.cohorts, entries=part.entries),
+        )
+        sent = new[:number]
+        before = (e for e in sent if known.has_all_of(e) and _counts_for(entry, e))
+        known = replace(
+            known.with_entry(*before),
+            same_photos=book.samples_with_photos(entry),
+            whole=partial(_whole_with, whole, sent),
+        )
+        question = ask(known, entry, today=today, facts=(facts or {}).get(entry.id))
+        if question is not None:
+            found.append(question)
+    return Asked(questions=tuple(found), token=_token(parts, entries))
+
+
+def _whole(book: Book) -> Ledger:
     content = book.content()
-    there = {entry.id for entry in content.entries}
-    known = Ledger(
+    return Ledger(
         units=newest(content.units),
         cohorts=newest(content.cohorts),
         entries=content.entries,
     )
-    found = []
-    for entry in entries:
-        if entry.id in there or not known.has_all_of(entry):
-            continue
-        question = ask(known, entry, today=today, facts=(facts or {}).get(entry.id))
-        if question is not None:
-            found.append(question)
-        known = known.with_entry(entry)
-    return Asked(questions=tuple(found), token=_token(content, entries))
+
+
+def _whole_with(whole: Callable[[], Ledger], sent: Sequence[Entry]) -> Ledger:
+    found = whole()
+    return found.with_entry(*(e for e in sent if found.has_all_of(e)))
+
+
+def _counts_for(entry: Entry, before: Entry) -> bool:
+    """Return whether an entry that is sent before another one counts for it."""
+    if isinstance(before, Cancelled) or before.id == entry.replaces:
+        return True
+    if before.fish_id is not None:
+        return before.fish_id == entry.fish_id
+    return before.place_id == entry.place_id and before.kind == entry.kind
 
 
 def enter(
@@ -217,21 +249,13 @@ def enter(
     )
 
 
-def _token(content: BookContent, entries: Sequence[Entry]) -> str:
+def _token(parts: Iterable[Part], entries: Sequence[Entry]) -> str:
     """Return the digest of entries and of what the book has of their fish and units."""
     sent = [
         [(f.name, str(getattr(entry, f.name))) for f in fields(entry) if f.compare]
         for entry in entries
     ]
-    units = {i for e in entries for i in (e.place_id, *e.other_place_ids)} - {None}
-    fish = {entry.fish_id for entry in entries} - {None}
-    near = [
-        str(e.id)
-        for e in content.entries
-        if e.fish_id in fish or units & {e.place_id, *e.other_place_ids}
-    ]
-    near += [str(e.id) for e in content.entries if e.replaces is not None]
-    versions = [(str(u.id), u.version) for u in content.units]
-    versions += [(str(c.id), c.version) for c in content.cohorts]
-    said = json.dumps([sent, near, versions])
+    near = {str(entry.id) for part in parts for entry in part.entries}
+    versions = {version for part in parts for version in part.versions}
+    said = json.dumps([sent, sorted(near), sorted(versions)])
     return hashlib.sha256(said.encode()).hexdigest()

@@ -1,12 +1,13 @@
 """Entries by what is asked of them: filtered by the database, a page at a time."""
 
+import json
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from datetime import date
 from typing import Any, Final
 from uuid import UUID
 
-from sqlalchemy import ColumnElement, Connection, func, select
+from sqlalchemy import ColumnElement, Connection, func, or_, select
 from sqlalchemy.orm import aliased
 
 from fishmeasure.book.entries import Cancelled, Entry, Stocked
@@ -21,7 +22,10 @@ _TAKEN_BACK: Final = "cancelled"
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Wanted:
-    """Which entries: those of a unit (moves to it as well), of a cohort, of days."""
+    """Which entries: those of a unit (moves to it as well), of a cohort, of days.
+
+    ``photos`` are samples with any of these.
+    """
 
     unit_id: UUID | None = None
     cohort_id: UUID | None = None
@@ -29,6 +33,7 @@ class Wanted:
     until: date | None = None
     only_in_force: bool = False
     kinds: tuple[str, ...] = ()
+    photos: tuple[str, ...] = ()
 
 
 def listed(connection: Connection, wanted: Wanted) -> tuple[Entry, ...]:
@@ -123,6 +128,10 @@ def _conditions(wanted: Wanted) -> list[ColumnElement[bool]]:
         found.append(table.c.on_date <= wanted.until)
     if wanted.kinds:
         found.append(table.c.kind.in_(wanted.kinds))
+    if wanted.photos:
+        as_kept = (json.dumps(one, ensure_ascii=False) for one in wanted.photos)
+        has = (table.c.body.contains(one, autoescape=True) for one in as_kept)
+        found += [table.c.kind == "sample", or_(*has)]
     return found
 
 

@@ -114,8 +114,7 @@ class Kept:
     ) -> list[Future[GroupOutlook] | _Work]:
         """Return what is kept, and for what is not all that it is made from."""
         about = dict(read_remarks(connection)).get("about", "")
-        units = {unit.id: unit for unit in newest_of(connection, Unit)}
-        cohorts = {cohort.id: cohort for cohort in newest_of(connection, Cohort)}
+        units, cohorts = newest_of(connection, Unit), newest_of(connection, Cohort)
         everything = [
             *groups,
             *(Group(last_entries=((unit.id, unit.id),)) for unit in alone),
@@ -123,11 +122,12 @@ class Kept:
         begun: list[Future[GroupOutlook] | _Work] = []
         try:
             for group in everything:
-                of_group = [units[i] for i in group.member_ids if i in units]
-                fish = [cohorts[i] for i in group.member_ids if i in cohorts]
+                members = group.member_ids  # in the order of their names
+                of_group = [unit for unit in units if unit.id in members]
+                fish = [cohort for cohort in cohorts if cohort.id in members]
                 asked = Asked(
                     group=group,
-                    units=tuple(sorted(of_group, key=lambda u: u.name.casefold())),
+                    units=tuple(of_group),
                     versions=_versions(*of_group, *fish),
                     on=on,
                     about=about,

@@ -60,6 +60,14 @@ def asked(new: Entry, **more: Any) -> Question | None:
     return ask(BOOK, new, today=TODAY, **more)
 
 
+def test_one_dead_fish_of_many_is_no_question() -> None:
+    """It is what is entered most, also in a tank that usually loses more."""
+    many = entry(Stocked, 0, fish_count=20_000, bulk_weight_kg=1200.0)
+    few = [entry(Died, n, fish_count=1) for n in (5, 20, 40, 55)]
+    book = Ledger(units=(A, B), cohorts=(TROUT, CHAR), entries=(many, *few))
+    assert ask(book, entry(Died, 60, fish_count=1), today=TODAY) is None
+
+
 @pytest.mark.parametrize(
     "right",
     [

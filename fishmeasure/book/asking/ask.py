@@ -1,30 +1,36 @@
 """Whether an entry is asked about before it is stored, and what is asked."""
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from datetime import date, timedelta
-from typing import Final
+from typing import TYPE_CHECKING, Final
 
 from fishmeasure.base.flags import Problem
 from fishmeasure.book.asking.calendar import of_the_calendar
 from fishmeasure.book.asking.expected import said_of
 from fishmeasure.book.asking.judging import Judged, judged
-from fishmeasure.book.asking.place import Place, place_of
+from fishmeasure.book.asking.place import Place, place_of, usual_feed_kg
 from fishmeasure.book.asking.records import Question
 from fishmeasure.book.asking.slips import FIELDS, corrected, elsewhere
 from fishmeasure.book.asking.told import problem_of, slip_elsewhere, slip_of
 from fishmeasure.book.entries import (
     Cancelled,
     Entry,
+    Feed,
     FishEntry,
     Harvested,
+    Sample,
     Sold,
     Treated,
     WaterReading,
 )
 from fishmeasure.book.order import in_force
 from fishmeasure.book.replay import replay
+from fishmeasure.book.state import Balance
 from fishmeasure.book.units import Cohort, Unit
 from fishmeasure.book.withdrawal import withdrawal_problems, withdrawals
+
+if TYPE_CHECKING:
+    from collections.abc import Callable
 
 _BRINGS: Final = frozenset(("stocked", "counted", "graded", "moved"))
 ASKING_PROBLEMS: Final = frozenset(
@@ -50,15 +56,25 @@ class Facts:
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class Ledger:
-    """The book without the entries that are asked about."""
+    """The book, or the part of it that an entry's fish ever met, without the entry.
+
+    ``same_photos`` are samples of the rest of the book with photos of the entry;
+    ``whole`` gets the whole book, which is needed only to find where else an odd entry
+    would fit. What was replayed is kept for the next entry of a request.
+    """
 
     units: tuple[Unit, ...]
     cohorts: tuple[Cohort, ...]
     entries: tuple[Entry, ...]
+    same_photos: tuple[Sample, ...] = ()
+    whole: "Callable[[], Ledger] | None" = None
+    replayed: dict[tuple[object, ...], tuple[object, Balance]] = field(
+        default_factory=dict
+    )
 
-    def with_entry(self, entry: Entry) -> "Ledger":
-        """Return the book with an entry more."""
-        return replace(self, entries=(*self.entries, entry))
+    def with_entry(self, *entries: Entry) -> "Ledger":
+        """Return the book with an entry more, or several."""
+        return replace(self, entries=(*self.entries, *entries))
 
     def has_all_of(self, entry: Entry) -> bool:
         """Return whether the units and fish that an entry names are in the book.
@@ -93,7 +109,7 @@ def ask(
     if unit is None:  # feed that was bought
         return None
     facts = facts or Facts()
-    first = of_the_calendar(entry, past, unit, today)
+    first = of_the_calendar(entry, (*past, *book.same_photos), unit, today)
     about_fish = _about_figures(book, entry, past, unit, facts)
     found = [q for q in (about_fish, first) if q is not None]
     doubts = tuple(problem for question in found for problem in question.doubts)
@@ -110,10 +126,11 @@ def ask(
 def _about_figures(
     book: Ledger, entry: Entry, past: tuple[Entry, ...], unit: Unit, facts: Facts
 ) -> Question | None:
+    if entry.kind not in FIELDS:  # no figure of it is held against another
+        return None
     before = tuple(e for e in past if e.on <= entry.on)
     place = _place(book, before, entry, unit)
-    known = entry.kind in FIELDS
-    if known and isinstance(entry, FishEntry) and place.present is None:
+    if isinstance(entry, FishEntry) and place.present is None:
         if _may_start(entry, past):
             return _judged_question(book, before, entry, place)
         return _no_fish(book, before, entry, place)
@@ -135,7 +152,8 @@ def _withdrawal(
         return ()
     if not any(isinstance(e, Treated) for e in before):
         return ()
-    states = replay(book.units, book.cohorts, before, on=entry.on).units
+    read = (e for e in before if isinstance(e, WaterReading))  # temperatures alone
+    states = replay(book.units, (), read, on=entry.on).units
     waits = withdrawals(before, {state.unit.id: state.temperature for state in states})
     here = [wait for wait in waits if wait.unit_id == entry.unit_id]
     return withdrawal_problems(here, entry.on)
@@ -281,8 +299,18 @@ def _place(book: Ledger, past: tuple[Entry, ...], entry: Entry, unit: Unit) -> P
     if isinstance(entry, WaterReading):
         past = tuple(e for e in past if isinstance(e, WaterReading))
     units, cohorts, needed = _around(book, past, entry)
-    state = replay(units, cohorts, needed, on=entry.on).unit(unit.id)
-    return place_of(state, entry.fish_id, [e for e in needed if e.on <= entry.on])
+    known = [e for e in needed if e.on <= entry.on]
+    if isinstance(entry, Feed):
+        here = [e for e in known if e.place_id == unit.id]
+        if usual_feed_kg(here, entry.on) is not None:  # which alone is looked at
+            units, cohorts = (unit,), ()
+            needed = tuple(e for e in here if isinstance(e, WaterReading))
+    key = entry.on, *(id(record) for record in (*units, *cohorts, *needed))
+    if key not in book.replayed:
+        found = replay(units, cohorts, needed, on=entry.on)
+        book.replayed[key] = (units, cohorts, needed), found
+    _, balance = book.replayed[key]
+    return place_of(balance.unit(unit.id), entry.fish_id, known)
 
 
 def _around(
@@ -316,9 +344,14 @@ def _others(
     days: tuple[int, ...] = (-30, 30, 365),
 ) -> list[Place]:
     """Return where else fish are that day, and for a sample other days there."""
-    state = replay(book.units, book.cohorts, before, on=entry.on)
+    all_of_it, known = book, before
+    if book.whole is not None:
+        all_of_it = book.whole()
+        counting = in_force((*all_of_it.entries, entry))
+        known = tuple(e for e in counting if e.on <= entry.on and e.id != entry.id)
+    state = replay(all_of_it.units, all_of_it.cohorts, known, on=entry.on)
     found = [
-        place_of(unit, fish.cohort.id, before)
+        place_of(unit, fish.cohort.id, known)
         for unit in state.units
         for fish in unit.cohorts
         if (unit.unit.id, fish.cohort.id) != (entry.unit_id, entry.cohort_id)

@@ -255,7 +255,8 @@ def _died(said: Said, place: Place) -> list[Check]:
     most *= max(1.0, fish.fish_count.value)
     return [
         *found,
-        Check(figure="dead", value=count, middle=middle, sd=sd),
+        # Fewer than usual are as likely as the usual: nobody is asked about one fish.
+        Check(figure="dead", value=max(count, middle), middle=middle, sd=sd),
         Check(figure="dead", value=count, middle=most, sd=most_sd, side="most"),
     ]
 
