@@ -128,7 +128,7 @@ class _Diary:
             return FeedBought(**bought, feed_kg=500.0, feed_name="pellets")
         if number % 25 == 9:
             low, high = 0.95 * mean_g, 1.05 * mean_g
-            weighed = {"mean_weight_low_g": low, "mean_weight_high_g": high}
+            weighed: Any = {"mean_weight_low_g": low, "mean_weight_high_g": high}
             return Sample(**of_fish, mean_weight_g=mean_g, **weighed)
         if number % 100 == 50 and other.id != about["unit_id"]:
             return Moved(**of_fish, to_unit_id=other.id, fish_count=50)

@@ -88,7 +88,7 @@ class Grower:
         here = about | {"unit_id": unit.id}
         of_fish = here | {"cohort_id": fish.id}
         mean = chance.uniform(40.0, 90.0)
-        weighed = {
+        weighed: dict[str, Any] = {
             "mean_weight_g": mean,
             "mean_weight_low_g": 0.95 * mean,
             "mean_weight_high_g": 1.05 * mean,
