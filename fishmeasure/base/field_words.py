@@ -100,6 +100,7 @@ _WORDS = {
     "thickness_per_depth": "Thickness over depth, a fraction.",
     "snout_height": "Snout over the board, a fraction of half the thickness.",
     "fork_height": "Fork over the board, a fraction of half the thickness.",
+    "snout_radius": "Radius of the snout from above, a fraction of half the thickness.",
     "depth_per_fork_length": "Depth over fork length, a fraction.",
     "days": "Days.",
     "hours": "Hours.",

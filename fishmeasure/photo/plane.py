@@ -246,37 +246,43 @@ class PlaneScale:
         for parameter, variance in enumerate(np.diag(self.covariance)):
             if variance > 0.0:
                 step = 0.1 * float(np.sqrt(variance))
-                moved = [self._moved(parameter, sign * step) for sign in (1.0, -1.0)]
                 plus, minus = (
-                    plane._log_scale_of(  # noqa: SLF001 - of the same class
-                        rays if parameter > 1 else plane.camera.normalise(around_px),
-                        span_px,
-                    )
-                    for plane in moved
+                    self._log_scale_moved(parameter, sign * step, around_px, span_px)
+                    if parameter < 2  # the camera's own
+                    else self._log_scale_turned(parameter, sign * step, rays, span_px)
+                    for sign in (1.0, -1.0)
                 )
                 gradients[:, :, parameter] = (plus - minus) / (2.0 * step)
         return gradients
 
-    def _moved(self, parameter: int, step: float) -> "PlaneScale":
-        """Return this plane with one of the covariance's parameters changed."""
-        camera, rotation = self.camera, self.rotation
-        translation = self.translation_mm
+    def _log_scale_moved(
+        self, parameter: int, step: float, around_px: FloatArray, span_px: float
+    ) -> FloatArray:
+        """Return the log scale with the focal length or the lens changed."""
+        camera = self.camera
         if parameter == 0:
             camera = replace(camera, focal_px=camera.focal_px * float(np.exp(step)))
-        elif parameter == 1:
+        else:
             camera = replace(camera, k1=camera.k1 + step)
-        elif parameter < 5:
+        rays = camera.normalise(around_px)
+        return self._log_scale_of(rays, span_px, self.rotation, self.translation_mm)
+
+    def _log_scale_turned(
+        self, parameter: int, step: float, rays: FloatArray, span_px: float
+    ) -> FloatArray:
+        """Return the log scale with the camera turned or moved."""
+        rotation, translation = self.rotation, self.translation_mm
+        if parameter < 5:
             rotation = turned(rotation, np.eye(3)[parameter - 2] * step)
         else:
             translation = translation + np.eye(3)[parameter - 5] * step
-        return replace(
-            self, camera=camera, rotation=rotation, translation_mm=translation
-        )
+        return self._log_scale_of(rays, span_px, rotation, translation)
 
     def log_scale(self, points_px: FloatArray) -> FloatArray:
         """Return (n, 2) natural log of mm per px along the photo's x and y."""
         around_px, span_px = self._around(points_px)
-        return self._log_scale_of(self.camera.normalise(around_px), span_px)
+        rays = self.camera.normalise(around_px)
+        return self._log_scale_of(rays, span_px, self.rotation, self.translation_mm)
 
     def _around(self, points_px: FloatArray) -> tuple[FloatArray, float]:
         """Return four points around each, and how far opposite ones are apart."""
@@ -284,9 +290,15 @@ class PlaneScale:
         steps = np.array([[half, 0.0], [-half, 0.0], [0.0, half], [0.0, -half]])
         return (points_px[:, None, :] + steps).reshape(-1, 2), 2.0 * half
 
-    def _log_scale_of(self, rays: FloatArray, span_px: float) -> FloatArray:
-        """Return the log scale from the rays of points around each."""
-        world = self._meet(rays, 0.0).reshape(-1, 2, 2, 2)
+    def _log_scale_of(
+        self,
+        rays: FloatArray,
+        span_px: float,
+        rotation: FloatArray,
+        translation_mm: FloatArray,
+    ) -> FloatArray:
+        """Return the log scale of a pose from the rays of points around each."""
+        world = self._meet(rays, 0.0, rotation, translation_mm).reshape(-1, 2, 2, 2)
         gaps = world[:, :, 0] - world[:, :, 1]
         logs: FloatArray = np.log(np.hypot(gaps[..., 0], gaps[..., 1]) / span_px)
         return logs
@@ -300,13 +312,20 @@ class PlaneScale:
         point above the plane seen as if on it looks too far from the foot of the
         camera.
         """
-        return self._meet(self.camera.normalise(points_px), height_mm)
+        rays = self.camera.normalise(points_px)
+        return self._meet(rays, height_mm, self.rotation, self.translation_mm)
 
-    def _meet(self, rays: FloatArray, height_mm: FloatArray | float) -> FloatArray:
-        """Return (n, 2) world X, Y where rays (n, 2) reach ``height_mm``."""
+    def _meet(
+        self,
+        rays: FloatArray,
+        height_mm: FloatArray | float,
+        rotation: FloatArray,
+        translation_mm: FloatArray,
+    ) -> FloatArray:
+        """Return (n, 2) world X, Y where rays (n, 2) of a pose reach ``height_mm``."""
         # rows are R^T (x, y, 1)
-        directions = rays @ self.rotation[:2] + self.rotation[2]
-        origin = -self.rotation.T @ self.translation_mm
+        directions = rays @ rotation[:2] + rotation[2]
+        origin = -rotation.T @ translation_mm
         if self.water is not None:
             slants = directions[:, :2] / directions[:, 2:]
             tangents = np.hypot(*slants.T)

@@ -105,6 +105,9 @@ class Shape:
     snout_height, fork_height
         Over the board, as shares of half the thickness, of a fish on its side; their
         error is how far the fish of a photo, limp or stiff, are from it.
+    snout_radius
+        Of the snout from above (as a ball), as a share of half the thickness: a
+        slanting view sees round it, and outlines reach beyond its tip.
     """
 
     fork_per_total: Annotated[
@@ -124,6 +127,11 @@ class Shape:
     ]
     fork_height: Annotated[
         Figure, within(0.0, 2.0), described("Fork over the board, per half thickness")
+    ]
+    snout_radius: Annotated[
+        Figure,
+        within(0.0, 3.0),
+        described("Radius of the snout from above, per half thickness"),
     ]
 
     def __post_init__(self) -> None:

@@ -2767,6 +2767,7 @@ cli-species-figure = { $case ->
     [depth_per_fork_length] Körperhöhe zu Gabellänge
     [snout_height] Maulspitze über dem Brett, je halbe Dicke
     [fork_height] Schwanzgabel über dem Brett, je halbe Dicke
+    [snout_radius] Rundung der Maulspitze von oben (Radius), je halbe Dicke
     [c_g_per_cm3] Gewicht zu quadrierter Höhe längs des Körpers, g/cm³
     [stock_relative_sd] Streuung davon zwischen Beständen, Anteil
     [fish_relative_sd] Streuung davon zwischen Fischen, Anteil

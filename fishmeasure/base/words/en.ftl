@@ -3152,6 +3152,7 @@ cli-species-figure = { $case ->
     [depth_per_fork_length] Body depth over fork length
     [snout_height] Snout over the board, per half thickness
     [fork_height] Fork over the board, per half thickness
+    [snout_radius] Radius of the snout from above, per half thickness
     [c_g_per_cm3] Weight over squared depth along the body, g/cm³
     [stock_relative_sd] Its spread between stocks, fraction
     [fish_relative_sd] Its spread between fish, fraction

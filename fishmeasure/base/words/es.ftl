@@ -2755,6 +2755,7 @@ cli-species-figure = { $case ->
     [depth_per_fork_length] Altura del cuerpo sobre longitud furcal
     [snout_height] Hocico sobre la tabla, por medio grosor
     [fork_height] Horquilla sobre la tabla, por medio grosor
+    [snout_radius] Radio del hocico visto desde arriba, por medio grosor
     [c_g_per_cm3] Peso sobre la altura al cuadrado a lo largo del cuerpo, g/cm³
     [stock_relative_sd] Su dispersión entre poblaciones, fracción
     [fish_relative_sd] Su dispersión entre peces, fracción

@@ -30,6 +30,9 @@ rays)."""
 COMMON_ENDS_SHARE = 0.0027
 """Of the fork length: what the ends of one photo's fish have in common, its light and
 board. Means of 40 rendered photos scatter by 0.25 % at the snout, 0.1 % at the fork."""
+HEAD_STATIONS: Final = 8
+"""The head points to where it begins: an eighth of the course."""
+ROUND: Final = "how round the snout is"
 LAID: Final = "how fish were laid"
 SWIMS: Final = "how high fish swim"
 ON_OTHERS: Final = "fish below it"
@@ -70,8 +73,18 @@ class Course:
     def _arc_and_chord(self, camera: Camera, pose: Pose) -> tuple[float, float]:
         heights = pose.heights_mm(np.linspace(0.0, 1.0, len(self.points_mm)))
         lifted = camera.lift(self.points_mm, heights)
+        lifted[0] -= self._beyond_snout_mm(camera, pose)
         arc = float(np.sum(np.linalg.norm(np.diff(lifted, axis=0), axis=1)))
         return arc, float(np.linalg.norm(lifted[-1] - lifted[0]))
+
+    def _beyond_snout_mm(self, camera: Camera, pose: Pose) -> FloatArray:
+        """Return (2,) from the snout's tip to what of it is seen outermost."""
+        snout = self.points_mm[0]
+        outward = snout - self.points_mm[len(self.points_mm) // HEAD_STATIONS]
+        outward = outward / max(float(np.linalg.norm(outward)), 1e-9)
+        radius_mm = pose.snout_radius_share * pose.half_thickness_mm
+        beyond: FloatArray = outward * camera.beyond_tip_mm(snout, outward, radius_mm)
+        return beyond
 
 
 def error_sources(
@@ -100,11 +113,14 @@ def error_sources(
     end_mm = float(np.hypot(END_PX / plane.px_per_mm, END_SHARE * length))
     ends = float(np.hypot(*(ends_se_mm or (end_mm, end_mm)))) / length
     common = 0.0 if ends_se_mm is None else COMMON_ENDS_SHARE
+    radius = pose.snout_radius_share + pose.snout_radius_share_sd
+    rounder = change(camera, replace(pose, snout_radius_share=radius))
     bend = BEND_SHARE_SD * course.bend_excess(camera, pose)
     pose_own, pose_photo = _pose_sds(partial(change, camera), pose)
     own: tuple[tuple[str, float, Scope], ...] = (
         ("thickness of the species", thickness * THICKNESS_SPECIES_SD, "species"),
         ("camera height", focal, "photo"),
+        (ROUND, rounder, "species"),
         ("thickness of the fish", thickness * THICKNESS_FISH_SD, "fish"),
         (LAID, pose_photo, "photo"),
         ("how head and tail lie", pose_own, "fish"),
@@ -206,6 +222,7 @@ OF_THE_ENDS: Final = frozenset(
         "which end is the tail",
         "how head and tail lie",
         LAID,
+        ROUND,
         "ripples",
     }
 )

@@ -379,6 +379,8 @@ def pose_of(shape: FishShape, half_thickness_mm: float) -> Pose:
         fork_share=shape.fork_height,
         snout_share_sd=shape.snout_height_sd,
         fork_share_sd=shape.fork_height_sd,
+        snout_radius_share=shape.snout_radius,
+        snout_radius_share_sd=shape.snout_radius_sd,
     )
 
 

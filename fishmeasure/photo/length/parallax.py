@@ -4,6 +4,9 @@ A fish on its side rests on its thickest part: its middle plane lies half a
 thickness up there, and hangs down towards the board at the snout and the tail.
 Seen from a camera H up, a point h up looks too far from the camera's foot by the
 factor H / (H - h): 2.5 % for a 29 mm thick fish from 600 mm.
+
+A snout is round from above, so that a slanting view sees round it: what stands out
+farthest is no longer its tip.
 """
 
 from dataclasses import dataclass, replace
@@ -71,6 +74,17 @@ class Camera:
         """Return the tangent of the view's slant along a unit vector (2,)."""
         return float((self.foot_mm - point_mm) @ direction) / self.rise_mm
 
+    def beyond_tip_mm(
+        self, tip_mm: FloatArray, outward: FloatArray, radius_mm: float
+    ) -> float:
+        """Return how far beyond its tip (2,) a round end seems to reach.
+
+        The end is a ball: seen with a tangent t along the fish, from before or behind,
+        its edge is r sqrt(1 + t^2) from its centre, its tip r.
+        """
+        slope = self.slope(tip_mm, outward)
+        return radius_mm * (float(np.hypot(1.0, slope)) - 1.0)
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Pose:
@@ -87,6 +101,9 @@ class Pose:
         Heights over the half thickness.
     snout_share_sd, fork_share_sd
         How far those of a photo's fish, limp or stiff, are from them.
+    snout_radius_share, snout_radius_share_sd
+        Radius of the snout as seen on a fish that swims, from above, over the half
+        thickness, and its error; nothing where the tip is the point seen.
     own_share_sd
         How far one fish's are from those of the others of its photo.
     clear_mm, clear_own_sd_mm, clear_photo_sd_mm
@@ -99,6 +116,8 @@ class Pose:
     fork_share: float
     snout_share_sd: float = 0.0
     fork_share_sd: float = 0.0
+    snout_radius_share: float = 0.0
+    snout_radius_share_sd: float = 0.0
     own_share_sd: float = OWN_POSE_SHARE_SD
     clear_mm: float = 0.0
     clear_own_sd_mm: float = 0.0

@@ -39,6 +39,8 @@ class FishShape:
     snout_height_sd: float = 0.175
     fork_height: float = 0.275
     fork_height_sd: float = 0.10
+    snout_radius: float = 0.35
+    snout_radius_sd: float = 0.14
 
 
 def shape_of(species: Species) -> FishShape:
@@ -54,6 +56,8 @@ def shape_of(species: Species) -> FishShape:
         snout_height_sd=species.shape.snout_height.sd,
         fork_height=species.shape.fork_height.value,
         fork_height_sd=species.shape.fork_height.sd,
+        snout_radius=species.shape.snout_radius.value,
+        snout_radius_sd=species.shape.snout_radius.sd,
     )
 
 

@@ -11,6 +11,7 @@ from typing import Final
 
 import cv2
 import numpy as np
+from numpy.typing import NDArray
 
 from fishmeasure.base.arrays import FloatArray
 from fishmeasure.photo.colour import SRGB_TO_LINEAR
@@ -32,6 +33,10 @@ _NEAR_MM: Final = 0.6
 """Of a straight edge: fibres and curl; our own choice."""
 _FEWEST: Final = 0.5
 """Of a side's profiles that must lie on its edge: the rest may hold fish."""
+_SMOOTH_SD_CELLS, _SMOOTH_CELLS = 2.0, 17
+"""Blur along a profile; four standard deviations to either side are all of it."""
+_MOST_FALLS: Final = 3
+"""Of a profile: the paper's edge, a print's, a shadow's."""
 _LEAST_STEP: Final = 0.06
 """Of paper over board in linear light, as a share of the paper: less is no edge."""
 _AGREE_SDS: Final = 2.5
@@ -129,9 +134,8 @@ def _edge_mm(
     light = _light(photo, plane, points[:, None, :] + offsets[:, None] * outward)
     if light is None:
         return None
-    found = [_falls(profile, offsets) for profile in light]
-    seen = [(x, y) for x, ys in zip(along[:, 0], found, strict=True) for y in ys]
-    return _straight(np.array(seen).reshape(-1, 2))
+    profiles, places = _falls(light)
+    return _straight(np.column_stack([along[profiles, 0], offsets[places]]))
 
 
 def _light(photo: Photo, plane: PlaneScale, points_mm: FloatArray) -> FloatArray | None:
@@ -153,17 +157,24 @@ def _light(photo: Photo, plane: PlaneScale, points_mm: FloatArray) -> FloatArray
     return np.where(inside.reshape(light.shape), light, np.nan)
 
 
-def _falls(profile: FloatArray, offsets: FloatArray) -> list[float]:
-    """Return where light falls most, going out from the paper to the board."""
-    if np.isnan(profile).any():
-        return []
-    smooth = cv2.GaussianBlur(profile[None, :], (0, 0), 2.0)[0]
-    fall = -np.gradient(smooth, _STEP_MM)
-    least = _LEAST_STEP * max(float(np.quantile(profile, 0.9)), 1e-3)
-    inner = (fall[1:-1] >= fall[:-2]) & (fall[1:-1] > fall[2:]) & (fall[1:-1] > least)
-    places = np.flatnonzero(inner) + 1
-    best = places[np.argsort(fall[places])[::-1][:3]]
-    return [float(offsets[place]) for place in best]
+def _falls(light: FloatArray) -> tuple[NDArray[np.intp], NDArray[np.intp]]:
+    """Return where light falls most, going out from the paper to the board.
+
+    The three steepest places of each profile (n, k) that is whole: which profile, and
+    where in it.
+    """
+    whole = np.flatnonzero(~np.isnan(light).any(axis=1))
+    if not len(whole):
+        return whole, whole
+    smooth = cv2.GaussianBlur(light[whole], (_SMOOTH_CELLS, 1), _SMOOTH_SD_CELLS)
+    fall = -np.gradient(smooth, _STEP_MM, axis=1)
+    paper = np.maximum(np.quantile(light[whole], 0.9, axis=1, keepdims=True), 1e-3)
+    inner = (fall[:, 1:-1] >= fall[:, :-2]) & (fall[:, 1:-1] > fall[:, 2:])
+    rows, columns = np.nonzero(inner & (fall[:, 1:-1] > _LEAST_STEP * paper))
+    order = np.lexsort((-fall[rows, columns + 1], rows))
+    rows, columns = rows[order], columns[order]
+    rank = np.arange(len(rows)) - np.searchsorted(rows, rows)
+    return whole[rows[rank < _MOST_FALLS]], columns[rank < _MOST_FALLS] + 1
 
 
 def _straight(seen: FloatArray) -> float | None:

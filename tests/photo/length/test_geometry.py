@@ -95,6 +95,38 @@ def test_depth_of_an_ellipse_from_a_slant() -> None:
 # --- a length and its errors ---------------------------------------------------------
 
 
+@pytest.mark.parametrize("beside_mm", [-500.0, -200.0, 0.0, 300.0, 600.0])
+def test_a_round_snout_seems_to_reach_beyond_its_tip(beside_mm: float) -> None:
+    """A ball of 8 mm, its middle 10 mm up, seen from 600 mm over and beside it.
+
+    In the upright plane through both, the ray that grazes it has the slant of its
+    middle and asin(8 / distance) more. It meets the height of the middle at 590 mm
+    times its tangent, which without the ball's roundness would be the tip.
+    """
+    slant = math.atan2(beside_mm, 590.0)
+    grazing = slant + math.asin(8.0 / math.hypot(beside_mm, 590.0))
+    seen_mm = 590.0 * math.tan(grazing) - (beside_mm + 8.0)
+    tip = np.array([beside_mm + 8.0, 0.0])
+    told_mm = OVER.beyond_tip_mm(tip, np.array([1.0, 0.0]), 8.0)
+    assert told_mm == pytest.approx(seen_mm, abs=0.15)
+
+
+def test_what_is_seen_round_a_snout_is_no_length() -> None:
+    """From 600 mm over the tail, 250 mm behind a snout of 0.4 x 15 = 6 mm.
+
+    The slant is 250 / 600, so 6 (sqrt(1 + 0.174) - 1) = 0.50 mm too many. A radius of
+    0.2 x 15 = 3 mm more or less is half as much again.
+    """
+    flat = replace(straight(along_mm=-125.0), bend_share=0.0)
+    point = flat.length_mm(OVER, LEVEL)
+    pose = replace(LEVEL, snout_radius_share=0.4, snout_radius_share_sd=0.2)
+    assert point - flat.length_mm(OVER, pose) == pytest.approx(0.50, abs=0.01)
+    sources = error_sources(flat, OVER, pose, seen_from(H))
+    (found,) = (one for one in sources if one.name == "how round the snout is")
+    assert found.relative_sd == pytest.approx(0.25 / point, rel=0.05)
+    assert found.scope == "species"
+
+
 def test_a_level_fish_is_as_long_as_similar_triangles_say() -> None:
     """250 mm on the board are 250 x 585 / 600; a bend counts by its share of 1."""
     assert straight().length_mm(OVER, LEVEL) == pytest.approx(250.0 * 585.0 / 600.0)
@@ -228,6 +260,7 @@ def test_the_other_lengths_follow_from_the_kind_of_fish() -> None:
         depth_per_fork_length_sd=0.022,
         snout_height=1.0,
         fork_height=1.0,
+        snout_radius=0.0,
     )
     ends_px = plane.to_photo_px(np.array([[-125.0, 0.0], [125.0, 0.0]]))
     found = measure_between(ends_px[0], ends_px[1], plane, shape)

@@ -20,7 +20,10 @@ from sample_images.synth.fish import DrawnFish, FishTruth, true_fish
 from sample_images.synth.plane import PlaneScene, true_plane
 
 SHAPE = FishShape(
-    depth_per_fork_length=0.22, depth_per_fork_length_sd=0.02, thickness_per_depth=0.5
+    depth_per_fork_length=0.22,
+    depth_per_fork_length_sd=0.02,
+    thickness_per_depth=0.5,
+    snout_radius=0.0,  # drawn fish end in a point of their middle plane
 )
 
 
