@@ -22,6 +22,7 @@ from fishmeasure.base.arrays import FloatArray
 from fishmeasure.base.errors import FishMeasureError
 from fishmeasure.photo.image import Photo, read_photo
 from fishmeasure.photo.length import FishLength, FishShape, measure_length
+from fishmeasure.photo.length.budget import COMMON_ENDS_SHARE
 from fishmeasure.photo.markers import find_plane
 from fishmeasure.photo.plane import CameraModel, PlaneScale
 from fishmeasure.photo.segment import SEGMENTERS, FishOutline, Segmenter
@@ -243,6 +244,7 @@ def print_real(method: Segmenter, shared: Path) -> None:
     """Print what is found in each real photo, against the drawn outlines."""
     everything = json.loads(DRAWN.read_text(encoding="utf-8"))["fish"]
     print("\nphoto                                          found used  IoU   length")
+    scores: dict[str, list[float]] = {}
     pictures = sorted(
         path for kind in ("*.jpg", "*.png") for path in (shared / "photos").rglob(kind)
     )
@@ -256,22 +258,58 @@ def print_real(method: Segmenter, shared: Path) -> None:
         parts = []
         for fish in drawn:
             polygon = np.array(fish["polygon_px"])
-            rated = [(overlap(polygon, o.contour_px, photo), o) for o, _ in found]
-            iou, best = max(rated, default=(0.0, None), key=lambda pair: pair[0])
-            parts.append(f"{iou:.2f} {_ratio(fish, best) if iou > 0.3 else ''}")
+            rated = [(overlap(polygon, o.contour_px, photo), o, m) for o, m in found]
+            iou, best, length = max(
+                rated, default=(0.0, None, None), key=lambda one: one[0]
+            )
+            error = _ratio(fish, best) if iou > 0.3 else None
+            if error is None or best is None or length is None:
+                parts.append(f"{iou:.2f}")
+                continue
+            stated = _stated(best, plane)
+            parts.append(f"{iou:.2f} {100 * error:+.1f} % (stated {100 * stated:.2f})")
+            if length.complete:
+                scores.setdefault(path.parent.name, []).append(error / stated)
         short = "/".join(path.parts[-2:])[-44:]
         print(f"{short:46} {len(found):4} {used:4}   {'; '.join(parts)}")
+    print_calibration(scores)
 
 
-def _ratio(fish: dict[str, Any], outline: FishOutline | None) -> str:
+def print_calibration(scores: dict[str, list[float]]) -> None:
+    """Print errors of the ends of used fish over the stated ones, by set of photos.
+
+    No set had a part in choosing the stated errors, so each is one left out.
+    """
+    pooled = [score for mine in scores.values() for score in mine]
+    for name, mine in (*sorted(scores.items()), ("all", pooled)):
+        rms = float(np.sqrt(np.mean(np.square(mine)))) if mine else float("nan")
+        held = sum(abs(score) < 1.96 for score in mine)
+        print(
+            f"{name:24} {len(mine):3} fish, rms of error over stated {rms:.2f},",
+            end=" ",
+        )
+        print(f"95 % intervals hold {held}")
+
+
+def _ratio(fish: dict[str, Any], outline: FishOutline | None) -> float | None:
     """Return the error of the straight length, where both ends are drawn."""
     if outline is None or outline.snout_px is None or outline.fork_px is None:
-        return ""
+        return None
     if not (fish["snout_px"] and fish["fork_px"]):
-        return ""
+        return None
     true = np.hypot(*(np.array(fish["snout_px"]) - np.array(fish["fork_px"])))
     mine = np.hypot(*(outline.snout_px - outline.fork_px))
-    return f"{100 * (mine / true - 1):+.1f} %"
+    return float(mine / true - 1)
+
+
+def _stated(outline: FishOutline, plane: PlaneScale) -> float:
+    """Return the standard error of both ends, and of what they share, in lengths."""
+    if outline.snout_px is None or outline.fork_px is None:
+        return float("nan")
+    ends = plane.to_plane_mm(np.array([outline.snout_px, outline.fork_px]))
+    length_mm = float(np.hypot(*(ends[1] - ends[0])))
+    own = np.hypot(*(outline.ends_se_mm or (float("nan"),) * 2)) / length_mm
+    return float(np.hypot(own, COMMON_ENDS_SHARE))
 
 
 def main() -> None:
