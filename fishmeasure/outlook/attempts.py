@@ -11,6 +11,8 @@ from fishmeasure.base.record import Refusal, between, record
 _T = TypeVar("_T")
 
 AHEAD_DAYS: Final = 365  # how far growth is projected
+# How far ahead a date is looked for: what misses an autumn is often ready in the next.
+DATES_AHEAD_DAYS: Final = 730
 
 
 @record(frozen=True, slots=True, kw_only=True)

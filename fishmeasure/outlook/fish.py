@@ -23,7 +23,12 @@ from fishmeasure.husbandry.harvest import (
 )
 from fishmeasure.husbandry.projection import GrowthProjection, project_growth
 from fishmeasure.husbandry.propagation import exact
-from fishmeasure.outlook.attempts import AHEAD_DAYS, Attempts, Options
+from fishmeasure.outlook.attempts import (
+    AHEAD_DAYS,
+    DATES_AHEAD_DAYS,
+    Attempts,
+    Options,
+)
 from fishmeasure.species import farmed_species, packaged_species
 
 # CV of weight where no sample gave one: 0.257 rainbow, 0.206 brook trout
@@ -151,7 +156,7 @@ def cohort_outlook(
         sgr_percent_per_day=None if projection is None else _sgr(projection),
         plate_dates=None
         if projection is None
-        else dates_at_size(projection=projection, cv=cv, size_g=plate_g),
+        else _plate_dates(fish, state, projection, cv, plate_g),
         harvests=()
         if projection is None or fish.fish_count.value < 1.0
         else tuple(
@@ -163,6 +168,24 @@ def cohort_outlook(
         condition=condition,
         grading=None if spread is None else _grading(spread, condition, cv),
     )
+
+
+def _plate_dates(
+    fish: CohortInUnit,
+    state: UnitState,
+    projection: GrowthProjection,
+    cv: Estimate,
+    size_g: float,
+) -> SizeDates:
+    """Return when fish are at a size; looked for farther ahead where it has no end."""
+    found = dates_at_size(projection=projection, cv=cv, size_g=size_g)
+    ends = (found.first.latest, found.half.latest, found.nearly_all.latest)
+    if None not in ends or fish.growth is None:
+        return found
+    far = project_growth(
+        fit=fish.growth, temperature=state.temperature, days=DATES_AHEAD_DAYS
+    )
+    return dates_at_size(projection=far, cv=cv, size_g=size_g)
 
 
 def _plate_weight_g(cohort: Cohort) -> float:

@@ -23,6 +23,7 @@ from fishmeasure.book.entries import (
 )
 from fishmeasure.book.units import Unit
 from fishmeasure.husbandry import cautions
+from fishmeasure.husbandry.harvest import dates_at_size
 from fishmeasure.husbandry.outage import time_words
 from fishmeasure.husbandry.oxygen_supply import aerator_supply, unit_water
 from fishmeasure.husbandry.saturation import Water, oxygen_saturation_mg_per_l
@@ -373,15 +374,34 @@ def test_known_and_unknown_fish_in_one_unit() -> None:
     assert "others: weight not known" in text
 
 
+def test_fish_that_miss_an_autumn_have_a_date_in_the_next() -> None:
+    """At 4 °C of half a year they grow little, yet surely within two years.
+
+    Slowest of what is likely: a TGC x 1000 of 0.95 (1.75 less 1.645 x 28 %) makes 0.95
+    x 180 days x 12 °C = 2.05 of the cube root a summer: 60 g (3.91) to 512 g in two.
+    """
+    lake = (3.0, 3.0, 4.0, 8.0, 12.0, 13.0, 13.0, 13.0, 12.0, 8.0, 4.0, 3.0)
+    cold = replace(TANK, monthly_temperature_deg_c=lake)
+    fed = entry(Stocked, 0, fish_count=400, mean_weight_g=60.0, mean_weight_sd_g=2.0)
+    (fish,) = outlook(fed, on=1, unit=cold).cohorts
+    assert fish.projection is not None
+    assert fish.projection.days == 365
+    size_g = fish.plate_weight_g
+    year = dates_at_size(projection=fish.projection, cv=fish.cv, size_g=size_g)
+    assert year.half.latest is None
+    assert fish.plate_dates is not None
+    assert fish.plate_dates.half.latest is not None
+
+
 def test_few_small_fish_far_from_plate_size() -> None:
-    """There is room for more, and plate size is more than a year away."""
+    """There is room for more, and plate size is more than two years away."""
     cold = replace(TANK, monthly_temperature_deg_c=(3.0,) * 12)
     found = outlook(
         entry(Stocked, 0, fish_count=20, mean_weight_g=5.0), on=1, unit=cold
     )
     text = "\n".join(line for part in sections(found) for line in part.lines)
     assert "fingerlings of rainbow trout of 20.0 g may be added" in text
-    assert "nearly all later than a year from now" in text
+    assert "nearly all later than two years from now" in text
     assert found.about == ""
     assert _pages(outlook_pdf(found)) == 1
 

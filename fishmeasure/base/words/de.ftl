@@ -1333,9 +1333,9 @@ outlook-growth = { $case ->
 outlook-plate-size = Portionsgröße, { AMOUNT($size_g, digits: 3) }, erreichen: die ersten { $first }; die Hälfte { $half }; fast alle { $nearly_all }.
 
 reached-on = { $case ->
-        [later] später als in einem Jahr
+        [later] später als in zwei Jahren
         [now] jetzt ({ DAY($day) })
-        [open] { DAY($day) } ({ DAY($earliest) } bis später als in einem Jahr)
+        [open] { DAY($day) } ({ DAY($earliest) } bis später als in zwei Jahren)
        *[span] { DAY($day) } ({ DAY($earliest) } bis { DAY($latest) })
     }
 
@@ -3628,7 +3628,7 @@ page-outlook-in-days = { $n ->
     }
 page-outlook-now = jetzt
 page-outlook-later = später als absehbar
-page-outlook-beyond = nicht binnen eines Jahres
+page-outlook-beyond = nicht binnen zweier Jahre
 page-outlook-half-between = { $from } bis { $to }
 page-outlook-first = die ersten: { $date }
 page-outlook-last = fast alle: { $date }

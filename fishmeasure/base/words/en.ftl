@@ -1438,9 +1438,9 @@ outlook-plate-size = At plate size, { AMOUNT($size_g, digits: 3) }: the first { 
     { $half }; nearly all { $nearly_all }.
 
 reached-on = { $case ->
-        [later] later than a year from now
+        [later] later than two years from now
         [now] now ({ DAY($day) })
-        [open] { DAY($day) } ({ DAY($earliest) } to later than a year)
+        [open] { DAY($day) } ({ DAY($earliest) } to later than two years)
        *[span] { DAY($day) } ({ DAY($earliest) } to { DAY($latest) })
     }
 
@@ -4095,7 +4095,7 @@ page-outlook-in-days = { $n ->
     }
 page-outlook-now = now
 page-outlook-later = later than foreseen
-page-outlook-beyond = not within a year
+page-outlook-beyond = not within two years
 page-outlook-half-between = { $from } to { $to }
 page-outlook-first = the first: { $date }
 page-outlook-last = nearly all: { $date }

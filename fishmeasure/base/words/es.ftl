@@ -1321,9 +1321,9 @@ outlook-growth = { $case ->
 outlook-plate-size = Alcanzan la talla comercial, { AMOUNT($size_g, digits: 3) }: los primeros { $first }; la mitad { $half }; casi todos { $nearly_all }.
 
 reached-on = { $case ->
-        [later] dentro de más de un año
+        [later] dentro de más de dos años
         [now] ahora ({ DAY($day) })
-        [open] { DAY($day) } ({ DAY($earliest) } a más de un año)
+        [open] { DAY($day) } ({ DAY($earliest) } a más de dos años)
        *[span] { DAY($day) } ({ DAY($earliest) } a { DAY($latest) })
     }
 
@@ -3616,7 +3616,7 @@ page-outlook-in-days = { $n ->
     }
 page-outlook-now = ahora
 page-outlook-later = más tarde de lo previsto
-page-outlook-beyond = no en un año
+page-outlook-beyond = no en dos años
 page-outlook-half-between = { $from } a { $to }
 page-outlook-first = los primeros: { $date }
 page-outlook-last = casi todos: { $date }

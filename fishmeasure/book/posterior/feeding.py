@@ -27,6 +27,9 @@ _LEAST_MEALS: Final = 3
 # A longer silence, or one of four usual gaps, is a diary not kept rather than a fast.
 _SILENCE_DAYS: Final = 7
 _USUAL_GAPS: Final = 4
+# Of taking maintenance off a feed conversion, which is of no stated weight and warmth;
+# common practice, no source.
+_PARTIAL_SD: Final = 0.1
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -114,4 +117,5 @@ def partial_conversion(species_key: str) -> tuple[float, float]:
     root = math.cbrt(CONVERSION_AT_G)
     gain = 3.0 * figures.growth.tgc_x1000.value / 1000.0 * warmth / root
     kept = maintenance_per_day(figures, CONVERSION_AT_G, warmth) / gain
-    return max(fcr.value - kept, 0.5 * fcr.value), math.hypot(fcr.relative_sd, 0.1)
+    sd = math.hypot(fcr.relative_sd, _PARTIAL_SD)
+    return max(fcr.value - kept, 0.5 * fcr.value), sd
