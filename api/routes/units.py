@@ -11,10 +11,20 @@ from api.access import READER, closed_router
 from api.answers import PDF, SVG
 from api.outlooks import today
 from api.result_models import result_of
+from api.schemas import In
 from api.services import WithServices
 from fishmeasure.base.record import plain
 from fishmeasure.book.state import UnitState
+from fishmeasure.outlook.attempts import AHEAD_DAYS
+from fishmeasure.outlook.charts import UnitCharts, unit_charts
 from fishmeasure.outlook.unit import UnitOutlook
+from fishmeasure.outlook.whatif import (
+    MOST_FEED_DAYS,
+    MOST_WEEKS,
+    PlanQuestion,
+    UnitPlan,
+    unit_plan,
+)
 from fishmeasure.render.history_plots import growth_plot, spread_plot
 from fishmeasure.render.outlook_pdf import outlook_pdf
 from fishmeasure.render.plots import Theme
@@ -41,6 +51,42 @@ StateAnswer = create_model(
     __base__=result_of(UnitState),
     about=(str, Field(description="What the book says of its data, to be shown.")),
 )
+
+
+class PlanQuery(In):
+    """What is asked of a plan; what is left out is as usual."""
+
+    date: dt.date | None = Field(
+        default=None,
+        ge=dt.date(1950, 1, 1),
+        le=dt.date(2200, 1, 1),
+        description="The day; without it the day where the server stands.",
+        examples=["2026-05-02"],
+    )
+    cohort_id: UUID | None = Field(
+        default=None, description="To harvest; without it the heaviest fish."
+    )
+    harvest_weeks: int | None = Field(
+        default=None,
+        ge=1,
+        le=MOST_WEEKS,
+        description="Weekly harvests from the day on.",
+    )
+    harvest_count: int | None = Field(
+        default=None, ge=0, le=10**7, description="Fish to take each week."
+    )
+    feed_days: int | None = Field(
+        default=None, ge=1, le=MOST_FEED_DAYS, description="Days to feed."
+    )
+    room_days: int | None = Field(
+        default=None, ge=1, le=AHEAD_DAYS, description="Days the room must last."
+    )
+    fingerling_weight_g: float | None = Field(
+        default=None, ge=0.1, le=5000.0, description="Fish to be added, g each."
+    )
+    outage_hours: float | None = Field(
+        default=None, ge=0.1, le=24.0, description="Hours to be survived."
+    )
 
 
 @router.get(
@@ -92,6 +138,44 @@ def outlook_page(found: WithOutlook) -> Response:
         media_type="application/pdf",
         headers={"Content-Disposition": disposition},
     )
+
+
+@router.get(
+    "/charts",
+    summary="What the charts of a unit are drawn from",
+    response_model=result_of(UnitCharts),
+    dependencies=[READER],
+)
+def charts(found: WithOutlook) -> Json:
+    """Return growth, sizes, kilograms against limits, and oxygen after a stop.
+
+    Each figure has its interval, so that a page draws them and tells each one.
+    """
+    answer: Json = plain(unit_charts(found))
+    return answer
+
+
+@router.get(
+    "/plan",
+    summary="What follows from a plan",
+    response_model=result_of(UnitPlan),
+    dependencies=[READER],
+)
+def plan(
+    services: WithServices,
+    unit_id: UUID,
+    asked: Annotated[PlanQuery, Query()],
+) -> Json:
+    """Return a weekly harvest, feed, room and an outage as asked, with intervals.
+
+    Nothing is written. What is not asked is as usual; `choices` has the range of each.
+    """
+    question = PlanQuestion(**asked.model_dump(exclude={"date"}, exclude_none=True))
+    found = services.book.outlook(
+        unit_id, asked.date or today(), options=question.options
+    )
+    answer: Json = plain(unit_plan(found, question))
+    return answer
 
 
 @router.get(

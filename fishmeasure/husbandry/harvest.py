@@ -183,22 +183,79 @@ def count_above(
         If the day lies outside the projection.
     """
     require("size", size_g, "g", 0.1)
-    root, root_sd = projection.root_on(day)
-    scores = normal_scores(3)
-    common = projection.correlation(day, fish_count)
-    means = np.maximum(root + root_sd * scores[:, 0], 1e-3) ** 3
-    cvs = np.maximum(cv.value + cv.sd * scores[:, 1], 1e-3)
-    # Losses that nobody saw make the count less sure, but no larger than its high end.
-    counts = np.clip(
-        fish_count.value
-        + fish_count.sd
-        * (common * scores[:, 0] + math.sqrt(1.0 - common**2) * scores[:, 2]),
-        0.0,
-        fish_count.high,
+    draws = _Draws.of(projection, fish_count, cv, day)
+    return from_draws(
+        fish_count.value * draws.share_above(size_g),
+        draws.counts * _share_above(draws.means, draws.cvs, size_g),
+        projection.level,
     )
-    shares = _share_above(means, cvs, size_g)
-    central = WeightSpread(mean_g=root**3, cv=cv.value).fraction_above(size_g)
-    return from_draws(fish_count.value * central, counts * shares, projection.level)
+
+
+def counts_between(
+    *,
+    projection: GrowthProjection,
+    fish_count: Estimate,
+    cv: Estimate,
+    edges_g: tuple[float, ...],
+    day: date,
+) -> tuple[Estimate, ...]:
+    """Return how many fish are between each weight and the next on a day.
+
+    Raises
+    ------
+    StockRangeError
+        If the day lies outside the projection.
+    """
+    for edge in edges_g:
+        require("size", edge, "g", 0.0)
+    draws = _Draws.of(projection, fish_count, cv, day)
+    edges = [max(edge, 1e-6) for edge in edges_g]
+    central = [draws.share_above(edge) for edge in edges]
+    above = [_share_above(draws.means, draws.cvs, edge) for edge in edges]
+    return tuple(
+        from_draws(
+            fish_count.value * (central[n] - central[n + 1]),
+            draws.counts * (above[n] - above[n + 1]),
+            projection.level,
+        )
+        for n in range(len(edges) - 1)
+    )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class _Draws:
+    """Mean weight, CV and count of fish together, as far as they are not known."""
+
+    middle: WeightSpread
+    means: FloatArray
+    cvs: FloatArray
+    counts: FloatArray
+
+    @classmethod
+    def of(
+        cls, projection: GrowthProjection, fish_count: Estimate, cv: Estimate, day: date
+    ) -> "_Draws":
+        root, root_sd = projection.root_on(day)
+        scores = normal_scores(3)
+        common = projection.correlation(day, fish_count)
+        # Losses that nobody saw make the count less sure, but no larger than its
+        # high end.
+        counts = np.clip(
+            fish_count.value
+            + fish_count.sd
+            * (common * scores[:, 0] + math.sqrt(1.0 - common**2) * scores[:, 2]),
+            0.0,
+            fish_count.high,
+        )
+        return cls(
+            middle=WeightSpread(mean_g=root**3, cv=cv.value),
+            means=np.maximum(root + root_sd * scores[:, 0], 1e-3) ** 3,
+            cvs=np.maximum(cv.value + cv.sd * scores[:, 1], 1e-3),
+            counts=counts,
+        )
+
+    def share_above(self, weight_g: float) -> float:
+        return self.middle.fraction_above(weight_g)
 
 
 # --- taking fish out ----------------------------------------------------------

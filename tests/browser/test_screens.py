@@ -101,6 +101,7 @@ def walk(phone: Phone, server: Server, check: Callable[[str], None]) -> None:
     check("home")
     screens = {
         "unit": f"unit/{unit_id}",
+        "plan": f"unit/{unit_id}/plan",
         "unit-form": f"unit/{unit_id}/change",
         "stocking": f"unit/{unit_id}/stock",
         "book": f"unit/{unit_id}/book",

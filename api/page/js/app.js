@@ -41,6 +41,7 @@ screens({
   "unit-new": only("owner", unitForm),
   "unit/:unit": later(() => import("./screens/unit.js")),
   "unit/:unit/change": only("owner", unitForm),
+  "unit/:unit/plan": later(() => import("./screens/plan.js")),
   "unit/:unit/quick/:kind": later(() => import("./screens/quick.js")),
   "unit/:unit/stock": only(
     "owner",

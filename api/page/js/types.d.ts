@@ -23,6 +23,35 @@ export type Correction = Omit<Schemas["Correction"], "snout_px" | "fork_px"> & {
   fork_px?: Point | null;
 };
 export type Estimate = Schemas["EstimateResult"];
+export type Charts = Schemas["UnitChartsResult"];
+export type Plan = Schemas["UnitPlanResult"];
+export type Choice = Plan["choices"][number];
+/** A figure of a chart; what is not finite is null. */
+export type EstimateOf = Pick<Estimate, "value" | "low" | "high">;
+export type ChartAxis = {
+  min: number;
+  max: number;
+  unit: string;
+  ticks: { at: number; label: string }[];
+};
+/** Points are [x, y], [x, low, high] of a band, [from, to, y] of a bar, [x, y, low, high] of a dot. */
+export type Mark = {
+  kind: "band" | "line" | "level" | "bar" | "dot";
+  series: string;
+  points: number[][];
+};
+/** A figure that is told when it is touched. */
+export type ChartStop = { x: number; y: number; text: string };
+export type ChartSpec = {
+  title: string;
+  x: ChartAxis;
+  y: ChartAxis;
+  marks: Mark[];
+  stops: ChartStop[];
+  legend: { kind: string; label: string }[];
+  /** The figure that is told first. */
+  start?: number;
+};
 export type Due = Schemas["DueResult"];
 export type Farm = Schemas["FarmOutlookResult"];
 export type FarmUnit = Farm["units"][number];

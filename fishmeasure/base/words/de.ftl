@@ -3330,6 +3330,7 @@ page-unit-history = Wachstum
 page-unit-growth-alt = Mittelgewicht über die Zeit mit Intervallen und Vorausschau.
 page-unit-distribution-alt = Streuung der Gewichte, Probe für Probe.
 page-unit-more = Mehr zu dieser Einheit
+page-unit-plan = Plan: Ernte, Futter, Platz, Ausfall
 page-unit-book = Bestandsbuch
 page-unit-print = Ausblick zum Drucken (PDF)
 page-unit-grade = Nach Größe sortieren
@@ -3602,6 +3603,59 @@ page-answer-save = Ins Buch eintragen
 page-answer-saving = Wird gespeichert, von selbst, sobald der Server erreichbar ist.
 page-answer-saved = Ins Bestandsbuch gespeichert.
 page-answer-to-unit = Zur Einheit
+
+page-chart-how = Berühren Sie das Diagramm für seine Werte; auf der Tastatur die Pfeiltasten.
+page-chart-of = Werte vom { $date }.
+page-chart-sample = Probe
+page-chart-forecast = Prognose
+page-chart-ahead = { $cohort }: Prognose mit Intervall
+page-chart-samples = { $cohort }: Proben
+page-chart-plate = Portionsgröße { $weight }
+page-chart-sizes = Gewichte der Fische heute, gegen die Portionsgröße
+page-chart-fish = Fische
+page-chart-x = Gewicht eines Fisches, { $unit }
+page-chart-load = Biomasse voraus gegen die nächste Grenze
+page-chart-load-limit = Nächste Grenze: { $limit }; sicher darunter bis { $safe }, wahrscheinlich bis { $likely }
+page-chart-limit-density = Besatzdichte
+page-chart-limit-density-index = Dichteindex
+page-chart-limit-flow-index = Durchflussindex
+page-chart-limit-oxygen = Sauerstoffversorgung
+page-chart-limit-ammonia = Ammoniak
+page-chart-limit-safe = Sicher unter der Grenze
+page-chart-limit-likely = Wahrscheinliche Grenze
+page-chart-oxygen = Sauerstoff nach: { $what }
+page-chart-after = Nach { $hours } h
+page-chart-oxygen-expected = Sauerstoff mit Intervall
+page-chart-caution = Vorsicht { $value } mg/L
+page-chart-critical = Kritisch { $value } mg/L
+
+page-plan-title = Plan, { $unit }
+page-plan-kept = Werte von { $when }; andere rechnet der Server, sobald er erreicht wird.
+page-plan-unknown = Das lässt sich jetzt nicht sagen; was fehlt, steht oben.
+page-plan-harvest = Ernte nach Wochen
+page-plan-feed = Futter
+page-plan-room = Platz für Setzlinge
+page-plan-outage = Stromausfall und andere Ausfälle
+page-plan-harvest_weeks = Wochen der Ernte
+page-plan-harvest_count = Größte Fische, je Woche entnommen
+page-plan-feed_days = Tage zu füttern
+page-plan-room_days = Tage, die der Platz reichen muss
+page-plan-fingerling_weight_g = Gewicht eines Setzlings
+page-plan-outage_hours = Stunden, die zu überstehen sind
+page-plan-weeks = { $n ->
+    [one] { $n } Woche
+   *[other] { $n } Wochen
+    }
+page-plan-days = { $n ->
+    [one] { $n } Tag
+   *[other] { $n } Tage
+    }
+page-plan-short = Es sind { $n } Fische weniger da als verlangt.
+page-plan-room-note = { $value } jetzt; bis { $date } wird wohl keine Grenze überschritten.
+page-plan-take-out = Kein Platz: { $n } Fische müssen bis { $date } hinaus; dann kann eine Grenze überschritten werden.
+page-plan-outage-note = Fisch leben sicher so lange nach: { $what }. Wahrscheinlich { $likely }.
+page-plan-now = Jetzt in der Einheit
+page-plan-critical = Damit bis { $value } mg/L, mindestens
 
 page-now-measure = Wassermessung eintragen
 page-now-waits = bis das Wasser besser ist: { $what }

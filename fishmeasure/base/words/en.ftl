@@ -3774,6 +3774,7 @@ page-unit-history = Growth
 page-unit-growth-alt = Mean weight over time with its intervals, and the forecast.
 page-unit-distribution-alt = Spread of weights, sample by sample.
 page-unit-more = More about this unit
+page-unit-plan = Plan: harvest, feed, room, outage
 page-unit-book = Book of entries
 page-unit-print = Outlook to print (PDF)
 page-unit-grade = Grade by size
@@ -4068,6 +4069,59 @@ page-answer-save = Save into the book
 page-answer-saving = Being saved; it happens by itself once the server is reached.
 page-answer-saved = Saved into the book.
 page-answer-to-unit = To the unit
+
+page-chart-how = Touch the chart for its figures; on a keyboard, the arrow keys.
+page-chart-of = Figures of { $date }.
+page-chart-sample = Sample
+page-chart-forecast = Forecast
+page-chart-ahead = { $cohort }: forecast with its interval
+page-chart-samples = { $cohort }: samples
+page-chart-plate = Plate size { $weight }
+page-chart-sizes = Weights of the fish today, against plate size
+page-chart-fish = fish
+page-chart-x = Weight of a fish, { $unit }
+page-chart-load = Biomass ahead against the nearest limit
+page-chart-load-limit = Nearest limit: { $limit }; surely below it up to { $safe }, likely up to { $likely }
+page-chart-limit-density = density
+page-chart-limit-density-index = density index
+page-chart-limit-flow-index = flow index
+page-chart-limit-oxygen = oxygen supply
+page-chart-limit-ammonia = ammonia
+page-chart-limit-safe = Surely below the limit
+page-chart-limit-likely = Likely limit
+page-chart-oxygen = Oxygen after: { $what }
+page-chart-after = After { $hours } h
+page-chart-oxygen-expected = Oxygen with its interval
+page-chart-caution = Caution { $value } mg/L
+page-chart-critical = Critical { $value } mg/L
+
+page-plan-title = Plan, { $unit }
+page-plan-kept = Figures of { $when }; the server works out others once it is reached.
+page-plan-unknown = This cannot be told now; what is missing stands above.
+page-plan-harvest = Harvest by weeks
+page-plan-feed = Feed
+page-plan-room = Room for fingerlings
+page-plan-outage = Power cut and other stops
+page-plan-harvest_weeks = Weeks of harvest
+page-plan-harvest_count = Largest fish taken each week
+page-plan-feed_days = Days to feed
+page-plan-room_days = Days until the room must last
+page-plan-fingerling_weight_g = Weight of a fingerling
+page-plan-outage_hours = Hours to survive without it
+page-plan-weeks = { $n ->
+    [one] { $n } week
+   *[other] { $n } weeks
+    }
+page-plan-days = { $n ->
+    [one] { $n } day
+   *[other] { $n } days
+    }
+page-plan-short = There are { $n } fish fewer than asked for.
+page-plan-room-note = { $value } now; no limit may be passed until { $date }.
+page-plan-take-out = No room: { $n } fish must go by { $date }, when a limit may be passed.
+page-plan-outage-note = of fish surely live so long after: { $what }. Likely { $likely }.
+page-plan-now = In the unit now
+page-plan-critical = Until { $value } mg/L with those, at least
 
 page-now-measure = Enter a reading of the water
 page-now-waits = until the water is better: { $what }

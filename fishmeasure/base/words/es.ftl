@@ -3318,6 +3318,7 @@ page-unit-history = Crecimiento
 page-unit-growth-alt = Peso medio a lo largo del tiempo con sus intervalos y la previsión.
 page-unit-distribution-alt = Dispersión de los pesos, muestra por muestra.
 page-unit-more = Más sobre esta unidad
+page-unit-plan = Plan: cosecha, pienso, sitio, parada
 page-unit-book = Libro de anotaciones
 page-unit-print = Pronóstico para imprimir (PDF)
 page-unit-grade = Clasificar por tallas
@@ -3590,6 +3591,59 @@ page-answer-save = Guardar en el libro
 page-answer-saving = Se está guardando; ocurre solo cuando el servidor esté al alcance.
 page-answer-saved = Guardado en el libro.
 page-answer-to-unit = A la unidad
+
+page-chart-how = Toque el gráfico para ver sus cifras; con el teclado, las flechas.
+page-chart-of = Cifras del { $date }.
+page-chart-sample = Muestra
+page-chart-forecast = Previsión
+page-chart-ahead = { $cohort }: previsión con su intervalo
+page-chart-samples = { $cohort }: muestras
+page-chart-plate = Talla comercial { $weight }
+page-chart-sizes = Pesos de los peces hoy, frente a la talla comercial
+page-chart-fish = peces
+page-chart-x = Peso de un pez, { $unit }
+page-chart-load = Biomasa prevista frente al límite más próximo
+page-chart-load-limit = Límite más próximo: { $limit }; con seguridad por debajo hasta { $safe }, probablemente hasta { $likely }
+page-chart-limit-density = densidad de cultivo
+page-chart-limit-density-index = índice de densidad
+page-chart-limit-flow-index = índice de flujo
+page-chart-limit-oxygen = aporte de oxígeno
+page-chart-limit-ammonia = amoníaco
+page-chart-limit-safe = Con seguridad bajo el límite
+page-chart-limit-likely = Límite probable
+page-chart-oxygen = Oxígeno tras: { $what }
+page-chart-after = A las { $hours } h
+page-chart-oxygen-expected = Oxígeno con su intervalo
+page-chart-caution = Precaución { $value } mg/L
+page-chart-critical = Crítico { $value } mg/L
+
+page-plan-title = Plan, { $unit }
+page-plan-kept = Cifras de { $when }; el servidor calculará otras cuando esté al alcance.
+page-plan-unknown = Ahora no se puede decir; lo que falta está arriba.
+page-plan-harvest = Cosecha por semanas
+page-plan-feed = Pienso
+page-plan-room = Sitio para alevines
+page-plan-outage = Corte de luz y otras paradas
+page-plan-harvest_weeks = Semanas de cosecha
+page-plan-harvest_count = Peces más grandes sacados cada semana
+page-plan-feed_days = Días de alimentación
+page-plan-room_days = Días que debe durar el sitio
+page-plan-fingerling_weight_g = Peso de un alevín
+page-plan-outage_hours = Horas que hay que resistir
+page-plan-weeks = { $n ->
+    [one] { $n } semana
+   *[other] { $n } semanas
+    }
+page-plan-days = { $n ->
+    [one] { $n } día
+   *[other] { $n } días
+    }
+page-plan-short = Hay { $n } peces menos de los pedidos.
+page-plan-room-note = { $value } ahora; no se superará ningún límite hasta el { $date }.
+page-plan-take-out = No hay sitio: { $n } peces deben salir antes del { $date }, cuando puede superarse un límite.
+page-plan-outage-note = de peces viven con seguridad tanto tiempo tras: { $what }. Probablemente { $likely }.
+page-plan-now = Ahora en la unidad
+page-plan-critical = Con ellos, hasta { $value } mg/L, al menos
 
 page-now-measure = Anotar una medida del agua
 page-now-waits = hasta que mejore el agua: { $what }

@@ -19,6 +19,7 @@ import {
   loading,
   speciesName,
 } from "../parts.js";
+import { unitCharts } from "../unit_charts.js";
 import { may } from "../roles.js";
 import { go, reload } from "../router.js";
 import { openElsewhere, takeUp } from "../shared_samples.js";
@@ -185,7 +186,7 @@ function history(unit, cohorts) {
   const state = `${unit.version}-${today()}`;
   return card(
     t("unit-history"),
-    serverDrawing(`${base}/growth.svg`, t("unit-growth-alt"), state),
+    unitCharts(unit.id),
     serverDrawing(`${base}/distribution.svg`, t("unit-distribution-alt"), state),
   );
 }
@@ -200,7 +201,11 @@ function links(unit, state, stocked) {
     "nav.list",
     { "aria-label": t("unit-more") },
     stocked
+<<<<<<< HEAD
       ? action(t("fit-title"), { to: `unit/${unit.id}/fit`, name: "scales" })
+=======
+      ? action(t("unit-plan"), { to: `unit/${unit.id}/plan`, name: "tank" })
+>>>>>>> 21a1187 (Draw a unit's charts so that each figure can be touched and read, and plan by sliders)
       : null,
     action(t("unit-book"), { to: `unit/${unit.id}/book`, name: "book" }),
     state
