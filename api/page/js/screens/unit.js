@@ -201,11 +201,10 @@ function links(unit, state, stocked) {
     "nav.list",
     { "aria-label": t("unit-more") },
     stocked
-<<<<<<< HEAD
       ? action(t("fit-title"), { to: `unit/${unit.id}/fit`, name: "scales" })
-=======
+      : null,
+    stocked
       ? action(t("unit-plan"), { to: `unit/${unit.id}/plan`, name: "tank" })
->>>>>>> 21a1187 (Draw a unit's charts so that each figure can be touched and read, and plan by sliders)
       : null,
     action(t("unit-book"), { to: `unit/${unit.id}/book`, name: "book" }),
     state
