@@ -98,7 +98,9 @@ class CohortInUnit:
     problems: tuple[Problem, ...]
     fed: Annotated[
         tuple[FedPeriod, ...],
-        Field(description="Periods of regular feeding, the newest last."),
+        Field(
+            description="Periods of regular feeding of half a year, the newest last."
+        ),
     ] = ()
 
 

@@ -19,6 +19,7 @@ _NOTHING: Final = 1e-12
 # What nets choose is known where harvests and counts left less than this of its sd;
 # common practice, no source.
 _LEARNT_SHARE: Final = 0.8
+_TOLD_DAYS: Final = 183  # of feeding that is told period by period
 # A draw in which fish hardly grew is as good as one in which they did not.
 _LEAST_GAIN_SHARE: Final = 0.01
 
@@ -73,10 +74,12 @@ def samples_over_all(fish: Follower, scores: FloatArray) -> Estimate | None:
 def fed_periods(
     fish: Follower, group: Group, scores: FloatArray
 ) -> tuple[FedPeriod, ...]:
-    """Return what each period's feed became in a unit, from the same draws."""
+    """Return what the last half year's feed became in a unit, from the same draws."""
     found = []
+    first = fish.history.on.toordinal() - _TOLD_DAYS
     for period in fish.history.periods:
-        gained = fish.gained(period) if period.unit_id == group.unit_id else None
+        told = period.unit_id == group.unit_id and period.end > first
+        gained = fish.gained(period) if told else None
         if gained is None or not np.any(gained[0]):
             continue
         grown = gained[0]
