@@ -5,7 +5,8 @@
 without a weighing and with one net weighed; ``rendered FOLDER`` measures rendered
 stocks, c learned from five fish of the first photo of each family; ``tables FILE...``
 leaves one lot or species out of tables of weight, length and greatest depth
-(Charr.csv, finnish_159_fish.csv), which hold no outline.
+(Charr.csv, finnish_159_fish.csv), which hold no outline; ``lots SHARED`` leaves one lot
+out of tables of weight and length alone: what is left where no outline is seen.
 """
 
 import csv
@@ -363,6 +364,79 @@ def print_table(table: Table) -> None:
         print(f"| {way} | {100 * np.mean(fish):.1f} % | {100 * rms:.1f} % |")
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Lots:
+    """A table of weight and length, and the columns of both and of the lot."""
+
+    file: str
+    length: str
+    weight: str
+    lot: str
+
+
+FEWEST_OF_A_LOT = 10
+LOTS = (
+    Lots(file="bull_trout_rml1", length="fl", weight="mass", lot="era"),
+    Lots(file="chinook_argentina", length="tl", weight="w", lot="loc"),
+    Lots(
+        file="cutthroat_trout_mack_creek",
+        length="length_1_mm",
+        weight="weight_g",
+        lot="year",
+    ),
+    Lots(file="siscowet_lake_trout_mi2004", length="len", weight="wgt", lot="locID"),
+    Lots(file="yellow_perch_trout_lake", length="length", weight="weight", lot="year4"),
+)
+
+
+def print_lots(folder: Path) -> None:
+    """Print how far each lot and its fish are from the others' mean W / L^3."""
+    print(
+        "| table | lots | fish | single fish, mean error | mean of a lot, rms | worst |"
+    )
+    print("| --- | --- | --- | --- | --- | --- |")
+    for table in LOTS:
+        lots = _lots(folder / f"{table.file}.csv", table)
+        fish: list[float] = []
+        means: list[float] = []
+        levels = {name: float(np.mean(y - 3.0 * x)) for name, (x, y) in lots.items()}
+        for name, (x, y) in lots.items():
+            others = [level for other, level in levels.items() if other != name]
+            off = float(np.mean(others)) + 3.0 * x - y
+            fish += list(np.abs(np.expm1(off)))
+            means.append(float(off.mean()))
+        rms = float(np.sqrt(np.mean(np.array(means) ** 2)))
+        worst = 100 * float(np.abs(means).max())
+        print(
+            f"| {table.file} | {len(lots)} | {len(fish)} | {100 * np.mean(fish):.1f} % "
+            f"| {100 * rms:.1f} % | {worst:.0f} % |"
+        )
+
+
+def _lots(path: Path, table: Lots) -> dict[str, tuple[FloatArray, FloatArray]]:
+    """Return ln length and ln weight of each lot, slips of the pen left out."""
+    found: dict[str, list[tuple[float, float]]] = {}
+    with path.open(encoding="utf-8") as stream:
+        for row in csv.DictReader(stream):
+            try:
+                length, weight = float(row[table.length]), float(row[table.weight])
+            except ValueError:
+                continue
+            if length > 0.0 and weight > 0.0:
+                pair = float(np.log(length)), float(np.log(weight))
+                found.setdefault(row[table.lot], []).append(pair)
+    every = np.array([pair for pairs in found.values() for pair in pairs])
+    condition = every[:, 1] - 3.0 * every[:, 0]
+    middle, spread = np.median(condition), np.std(condition)
+    kept = {}
+    for name, pairs in found.items():
+        figures = np.array(pairs)
+        sound = np.abs(figures[:, 1] - 3.0 * figures[:, 0] - middle) < 4.0 * spread
+        if sound.sum() >= FEWEST_OF_A_LOT:
+            kept[name] = figures[sound, 0], figures[sound, 1]
+    return kept
+
+
 def main() -> None:
     what, *rest = sys.argv[1:] or ["drawn"]
     if what == "drawn":
@@ -372,6 +446,8 @@ def main() -> None:
             print_judged(title, list(drawn_stocks(replicates, known=known)))
     elif what == "samples":
         print_samples(int(rest[0]) if rest else 250)
+    elif what == "lots":
+        print_lots(Path(rest[0]) / "reference" / "datasets")
     elif what == "rendered":
         found: dict[str, list[Judged]] = {}
         for way, one in rendered_stocks(Path(rest[0])):
