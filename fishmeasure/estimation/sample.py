@@ -5,6 +5,7 @@ beside those of the README's example::
 
     count_in_unit_sd = 5        # how unsure the count in the unit is
     level = 0.9                 # of the intervals
+    ripe = true                 # ripe or spawning fish: outlines tell less of them
 
     [[net]]
     fish_sd = 2                 # where the count was an estimate

@@ -180,6 +180,29 @@ def test_a_bulk_weighing_of_a_photographed_net_teaches_c(
     assert "ripe-fish" in {problem["code"] for problem in ripe["problems"]}
 
 
+def test_lengths_on_a_ruler_teach_how_high_ends_lie(
+    client: TestClient, photo: dict[str, Any]
+) -> None:
+    """All 1 % shorter than taken for: the ends lay higher; no weight is taught."""
+    rows = [
+        {
+            "photo": photo["id"],
+            "fish": number,
+            "fork_length_mm": round(0.99 * fish["fork_length_mm"], 1),
+        }
+        for number, fish in enumerate(photo["measurement"]["fish"], 1)
+        if fish["complete"]
+    ]
+    answer = fit(client, rows)
+    assert answer.status_code == 200, answer.text
+    found = answer.json()
+    entry = found["entry"]
+    assert entry["snout_height"] > 0.70  # the trout's own (species file)
+    assert "c_g_per_cm3" not in {k for k, v in entry.items() if v is not None}
+    assert found["after"] is None
+    assert any("half the thickness" in note for note in found["notes"])
+
+
 @pytest.mark.parametrize(
     ("change", "words"),
     [
