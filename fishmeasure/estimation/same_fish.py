@@ -44,7 +44,9 @@ _KERNEL: Final = 0.9
 _LEAST_SPREAD: Final = 0.02
 _LEAST_SHAPE_SD: Final = 0.04
 _FEWEST_FISH: Final = 3
-_MOST_FISH: Final = 100  # of a photo
+# More are not compared, so that a sample costs no more than a second or two.
+_MOST_FISH: Final = 60  # of a photo
+_MOST_NETS: Final = 60
 _MOST_PLACES: Final = 60
 _ROUNDS: Final = 20
 # Steps in which lengths from a board are written down, mm.
@@ -91,7 +93,7 @@ def same_fish(
         for at, net in enumerate(nets)
         if _FEWEST_FISH <= len(net.complete_fish) <= _MOST_FISH
     ]
-    if len(fish) < 2:
+    if not 2 <= len(fish) <= _MOST_NETS:
         return []
     sizes = _sizes(fish)
     found = []

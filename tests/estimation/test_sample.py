@@ -165,6 +165,23 @@ def test_a_prior_is_no_result() -> None:
     assert answered(f"{net}net_g = 1910\n{net}")["between_net_cv"] is not None
 
 
+@pytest.mark.parametrize("second_g", [1610, 2300])
+def test_a_calculator_agrees_with_the_netted_fish(second_g: int) -> None:
+    """The weights, less what is told to be taken off, over the fish: also where one net
+    is half as heavy again as its lengths and the other net say.
+    """
+    lengths = "[262, 243, 251, 236, 262, 228, 246, 239]"
+    found = answered(
+        f"[[net]]\nfish = 8\nnet_g = 1530\nlengths_mm = {lengths}\n"
+        f"[[net]]\nfish = 8\nnet_g = {second_g}\nlengths_mm = {lengths}\n"
+        f"[[net]]\nfish = 8\nnet_g = 1570\nlengths_mm = {lengths}\n"
+    )
+    off = {one["name"]: one["taken_off_g"] for one in found["corrections"]}
+    assert ("doubt" in off) == (second_g == 2300)
+    mean_g = (1530 + second_g + 1570 - off["drip"]) / 24 - off.get("doubt", 0.0)
+    assert found["handled_mean_weight_g"] == pytest.approx(mean_g, rel=0.0035)
+
+
 def answered(text: str) -> dict[str, Any]:
     """Return the JSON of a sample without photos."""
 

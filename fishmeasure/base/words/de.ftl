@@ -2526,6 +2526,7 @@ cli-sample-row = { $case ->
         [mean] Mittelgewicht in der Einheit
         [netted] der gekescherten Fische
         [drip] Tropfwasser, von den Keschern abgezogen
+        [doubt] von ihrem Mittel abgezogen, da ein Kescher falsch sein kann
         [netting] vom Mittel abgezogen, da gekescherte Fische schwerer sind
         [spread] Streuung (CV)
         [middle] mittlere 80 % der Fische
@@ -3584,6 +3585,11 @@ page-answer-mean = Mittelgewicht
 page-answer-interval = { $range } mit { $percent } % Sicherheit
 page-answer-from = Aus { $weighed } in Keschern gewogenen und { $measured } auf Fotos vermessenen Fischen
 page-answer-chain = Diese Probe: { $own }; mit allen davor: { $all }.
+page-answer-taken-off = { $name ->
+        [drip] Tropfwasser, von den Keschern abgezogen: { $percent } %, { $grams }.
+        [doubt] Vom Mittel der gekescherten Fische abgezogen, da ein Kescher falsch sein kann: { $percent } %, { $grams }.
+       *[netting] Vom Mittel abgezogen, da gekescherte Fische schwerer sind: { $percent } %, { $grams }.
+    }
 page-answer-spread = Streuung
 page-answer-spread-alt = Wie die Gewichte der Fische streuen.
 page-answer-cv = Variations{ "\u00AD" }koeffizient

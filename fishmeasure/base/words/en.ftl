@@ -2881,6 +2881,7 @@ cli-sample-row = { $case ->
         [mean] mean weight in the unit
         [netted] of the netted fish
         [drip] drip water taken off the nets
+        [doubt] taken off their mean, as a net may be wrong
         [netting] taken off the mean, as netted fish are heavier
         [spread] spread (CV)
         [middle] middle 80 % of the fish
@@ -4048,6 +4049,12 @@ page-answer-interval = { $range } with { $percent } % confidence
 page-answer-from = From { $weighed } fish weighed in nets and { $measured } measured on
     photos
 page-answer-chain = This sample: { $own }; with all before it: { $all }.
+page-answer-taken-off = { $name ->
+        [drip] Drip water taken off the nets: { $percent } %, { $grams }.
+        [doubt] Taken off the mean of the netted fish, as a net may be wrong:
+            { $percent } %, { $grams }.
+       *[netting] Taken off the mean, as netted fish are heavier: { $percent } %, { $grams }.
+    }
 page-answer-spread = Spread
 page-answer-spread-alt = How the weights of the fish are spread.
 page-answer-cv = Coefficient of variation

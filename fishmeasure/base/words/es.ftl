@@ -2514,6 +2514,7 @@ cli-sample-row = { $case ->
         [mean] peso medio en la unidad
         [netted] de los peces pescados
         [drip] agua de escurrido descontada de las redes
+        [doubt] descontado de su media, pues una red puede estar mal
         [netting] descontado de la media, pues los peces pescados pesan más
         [spread] dispersión (CV)
         [middle] 80 % central de los peces
@@ -3572,6 +3573,11 @@ page-answer-mean = Peso medio
 page-answer-interval = { $range } con { $percent } % de confianza
 page-answer-from = De { $weighed } peces pesados en redes y { $measured } medidos en fotos
 page-answer-chain = Esta muestra: { $own }; con todas las anteriores: { $all }.
+page-answer-taken-off = { $name ->
+        [drip] Agua de escurrido descontada de las redes: { $percent } %, { $grams }.
+        [doubt] Descontado de la media de los peces pescados, pues una red puede estar mal: { $percent } %, { $grams }.
+       *[netting] Descontado de la media, pues los peces pescados pesan más: { $percent } %, { $grams }.
+    }
 page-answer-spread = Dispersión
 page-answer-spread-alt = Cómo se dispersan los pesos de los peces.
 page-answer-cv = Coeficiente de variación

@@ -2,6 +2,7 @@
 
 from collections.abc import Callable
 from dataclasses import dataclass, replace
+from typing import Final
 
 import numpy as np
 from scipy.special import ndtri
@@ -51,19 +52,32 @@ def typical(model: SampleModel, posterior: Posterior) -> Figure:
     return replace(there, variance=there.variance + netting.relative_sd**2)
 
 
+# What a net that may be wrong moves the netted fish's mean by, if it is to be told.
+_TOLD: Final = 0.003
+
+
 def corrections(
-    model: SampleModel, posterior: Posterior, mean: Estimate
+    model: SampleModel, posterior: Posterior, mean: Estimate, handled: Estimate
 ) -> tuple[Allowance, ...]:
-    """Return what was taken off the weights as read."""
+    """Return what was taken off the weights as read, and off the means."""
     found = []
     weighed_g = sum(net.weight_g or 0.0 for net in model.nets)
     log_water = float(posterior.weights @ (posterior.eta - posterior.alpha))
+    dry_g = weighed_g * float(np.exp(-log_water))
+    plain_g = dry_g / sum(net.fish_count for net in model.nets)
+    doubted = plain_g / handled.value - 1.0
     if weighed_g > 0.0 and log_water != 0.0:
         found.append(
             Allowance(
                 name="drip",
                 fraction=float(np.expm1(log_water)),
                 taken_off_g=weighed_g * -float(np.expm1(-log_water)),
+            )
+        )
+    if all(net.weighed for net in model.nets) and abs(doubted) > _TOLD:
+        found.append(
+            Allowance(
+                name="doubt", fraction=doubted, taken_off_g=plain_g - handled.value
             )
         )
     heavier = model.settings.netting.heavier

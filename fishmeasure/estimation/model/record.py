@@ -109,14 +109,20 @@ class Allowance:
 
     name: Annotated[
         str,
-        Field(description="``drip``: water weighed; ``netting``: which were netted."),
+        Field(
+            description="``drip``: water weighed; ``doubt``: nets that may be wrong "
+            "count less; ``netting``: which were netted."
+        ),
     ]
     fraction: Annotated[
         float, Field(description="Of what is left, a fraction; below 0 is added.")
     ]
     taken_off_g: Annotated[
         float,
-        Field(description="From all weighed nets (drip), from the mean (netting)."),
+        Field(
+            description="From all weighed nets (drip), from the netted fish's mean "
+            "(doubt), from the unit's mean (netting)."
+        ),
     ]
 
 

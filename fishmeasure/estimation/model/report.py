@@ -58,11 +58,12 @@ def make_estimate(
     )
     cvs = figures.cv_points(model, posterior, unit)
     between, within, condition = figures.medians(posterior, model.table)
+    of_netted = posterior.mixture(handled).exp_estimate(level)
     return PopulationEstimate(
         mode=facts.mode,
         level=level,
         mean_weight_g=facts.mean_weight_g,
-        handled_mean_weight_g=posterior.mixture(handled).exp_estimate(level),
+        handled_mean_weight_g=of_netted,
         cv=points_estimate(*cvs, level),
         joint=figures.joint(posterior, mean, cvs),
         fork_length_mean_mm=figures.length_mean(model, posterior, unit),
@@ -79,7 +80,9 @@ def make_estimate(
         count_in_unit=unit.count,
         biomass_kg=_biomass(posterior, mean, level, unit),
         nets=facts.reports,
-        corrections=figures.corrections(model, posterior, facts.mean_weight_g),
+        corrections=figures.corrections(
+            model, posterior, facts.mean_weight_g, of_netted
+        ),
         doubtful_lengths=facts.doubtful,
         size_groups=facts.groups,
         sources=figures.sources(model, posterior, mean, unit, handled_count),

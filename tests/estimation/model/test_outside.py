@@ -17,6 +17,7 @@ from fishmeasure.estimation.nets import (
     Scale,
 )
 from fishmeasure.estimation.plan import Spread, half_width_of, relative_sd
+from fishmeasure.estimation.strata import Stratum, stratified_sd
 from tests.estimation.makers import published_line
 
 # Schools of 15 Californian districts drawn whole from 757: number and sum of the
@@ -97,6 +98,41 @@ def test_suites_of_students() -> None:
     # Student's t of 4 degrees at 95 %, 2.776: +- 0.455.
     wide = half_width_of(spread, nets=5, fish_per_net=4, level=0.95, count_in_unit=400)
     assert mean * wide == pytest.approx(2.776 * 0.1637, abs=0.001)
+
+
+# Counties of four regions in the census of agriculture of 1992, acres of farms: in the
+# region, drawn, mean and sd. Lohr's stratified example, from memory; her total,
+# 909,736,034 acres, and its standard error, 50,417,248, likewise: that these figures
+# give both is what speaks for the memory.
+REGIONS = (
+    (220, 21, 97629.81, 87449.83),
+    (1054, 103, 300504.16, 172099.56),
+    (1382, 135, 211315.04, 231489.71),
+    (422, 41, 662295.51, 629433.0),
+)
+
+
+def test_parts_of_a_unit_are_joined_as_strata_are() -> None:
+    """Each county a net of one; a region drawn in part has less error by 1 - n / N."""
+    counties = sum(row[0] for row in REGIONS)
+    mean = sum(inside * of for inside, _, of, _ in REGIONS) / counties
+    assert counties * mean == pytest.approx(909_736_034, abs=1.0)
+    strata = [
+        Stratum(
+            share=inside / counties,
+            spread=Spread(
+                within_net_cv=0.0,
+                between_net_cv=math.sqrt(1.0 - drawn / inside) * sd / of,
+                common_sd=0.0,
+            ),
+            nets=drawn,
+            fish_per_net=1,
+            mean=of / mean,
+        )
+        for inside, drawn, of, sd in REGIONS
+    ]
+    error = counties * mean * stratified_sd(strata)
+    assert error == pytest.approx(50_417_248, abs=10.0)
 
 
 def test_the_mean_of_weights_is_corrected_as_log_regressions_are() -> None:

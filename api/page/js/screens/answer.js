@@ -186,6 +186,17 @@ class Answer {
           measured: estimate.fish_measured,
         }),
       ),
+      // So that a calculator agrees with the mean.
+      (estimate.corrections ?? []).map(({ name, fraction, taken_off_g: grams }) =>
+        h(
+          "p.note",
+          t("answer-taken-off", {
+            name,
+            percent: number(100 * fraction, 2),
+            grams: weight(grams),
+          }),
+        ),
+      ),
       chainLine(this.sample),
     );
   }
