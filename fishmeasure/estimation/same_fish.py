@@ -47,8 +47,8 @@ _FEWEST_FISH: Final = 3
 # More are not compared, so that a sample costs no more than a second or two.
 _MOST_FISH: Final = 60  # of a photo
 _MOST_NETS: Final = 60
-_MOST_PLACES: Final = 60
-_ROUNDS: Final = 20
+_MOST_PLACES: Final = 40
+_ROUNDS: Final = 12
 # Steps in which lengths from a board are written down, mm.
 _STEPS_MM: Final = (10.0, 5.0, 2.0, 1.0)
 
@@ -177,40 +177,36 @@ def log_ratio(one: _Fish, other: _Fish, sizes: _Sizes) -> float:
     """Return ln of how much likelier two photos are of one net than of two."""
     shift_sd = math.hypot(one.net.photo_relative_sd, other.net.photo_relative_sd)
     ways = [(factor, shift) for factor in _AS_STATED for shift in _SHIFTS]
-    ratios = [
-        _length_ratio(
-            one.x,
-            other.x - shift * shift_sd,
-            (factor * one.error, factor * other.error),
-            sizes,
-        )
-        for factor, shift in ways
+    apart = one.x[:, None] - other.x[None, :]
+    stated = one.error[:, None] ** 2 + other.error[None, :] ** 2
+    copied = one.copy[:, None] ** 2 + other.copy[None, :] ** 2
+    near = [
+        _normal(apart + shift * shift_sd, factor**2 * stated) for factor, shift in ways
     ]
-    ratios.append(_length_ratio(one.x, other.x, (one.copy, other.copy), sizes))
+    near.append(_normal(apart, copied))
     # Half of it is for a picture saved twice.
     shares = np.exp(-0.5 * np.array([shift for _, shift in ways]) ** 2)
     log_shares = np.log(0.5 * np.append(shares / shares.sum(), 1.0))
-    of_shapes = _shape_ratio(one, other, sizes)
-    logs = _all_pairings(np.array(ratios) * of_shapes, one, other)
+    ratios = np.array(near) * _as_common(one, other, sizes)
+    logs = _all_pairings(ratios * _shape_ratio(one, other, sizes), one, other)
     return float(logsumexp(log_shares + logs))
 
 
-def _length_ratio(
-    x: FloatArray, y: FloatArray, errors: tuple[FloatArray, FloatArray], sizes: _Sizes
-) -> FloatArray:
-    """Return (a, b) the density of two lengths of a fish over that of two fish's."""
-    x_var, y_var = errors[0][:, None] ** 2, errors[1][None, :] ** 2
+def _as_common(one: _Fish, other: _Fish, sizes: _Sizes) -> FloatArray:
+    """Return (a, b) how common a fish of both lengths is, over fish of either.
+
+    Times the density of their difference it is the density of two lengths of one fish
+    over that of two fish's.
+    """
+    x_var, y_var = one.error[:, None] ** 2, other.error[None, :] ** 2
+    middle = (one.x[:, None] * y_var + other.x[None, :] * x_var) / (x_var + y_var)
+    left = x_var * y_var / (x_var + y_var)
     h2 = sizes.kernel**2
-    alone_x = _mixed(x, sizes, h2 + errors[0] ** 2)
-    alone_y = _mixed(y, sizes, h2 + errors[1] ** 2)
-    total = x_var + y_var
-    # The two as one length at their weighted mean, and their difference.
-    middle = (x[:, None] * y_var + y[None, :] * x_var) / total
-    left = x_var * y_var / total
-    apart = _normal(x[:, None] - y[None, :], total)
     away = middle[..., None] - sizes.places
     together = np.mean(_normal(away, (h2 + left)[..., None]), axis=-1)
-    ratio: FloatArray = apart * together / (alone_x[:, None] * alone_y[None, :])
+    alone_x = _mixed(one.x, sizes, h2 + one.error**2)
+    alone_y = _mixed(other.x, sizes, h2 + other.error**2)
+    ratio: FloatArray = together / (alone_x[:, None] * alone_y[None, :])
     return ratio
 
 
