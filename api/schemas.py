@@ -81,6 +81,22 @@ class CorrectionsIn(In):
     corrections: list[Correction] = Field(max_length=500, description="In order.")
 
 
+class LightPhoto(Out):
+    """A photo in a list, without its measurement."""
+
+    id: str = Field(description="SHA-256 of the file as it was sent.")
+    revision: int = Field(description="Grows with every change.")
+    name: str = Field(description="Name of the file.")
+    received_at: datetime = Field(description="When it first came.")
+    received_by: str = Field(
+        default="", description="Device that sent it; empty where none is paired."
+    )
+    deleted_at: datetime | None = Field(
+        default=None, description="When the owner deleted its file."
+    )
+    links: dict[str, str] = Field(description="Pictures; none once deleted.")
+
+
 class PhotoOut(Out):
     """A photo that the server keeps."""
 

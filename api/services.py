@@ -33,6 +33,8 @@ class Services:
     settings: Settings
     book: Book
     files: PhotoFiles
+    thumbnails: PhotoFiles
+    """Small pictures, under the names of their photos; made anew where one is gone."""
     pool: WorkerPool
     incoming: Path
     readiness: Readiness
@@ -68,13 +70,16 @@ def open_services(settings: Settings) -> Services:
     incoming = folder / "incoming"
     incoming.mkdir(mode=0o700, parents=True, exist_ok=True)
     files = PhotoFiles(folder / "photos")
+    thumbnails = PhotoFiles(folder / "thumbnails")
     sweep_uploads(incoming)
-    _sweep(files.parts, settings.upload_timeout_s + settings.measure_timeout_s)
+    for kept in (files, thumbnails):
+        _sweep(kept.parts, settings.upload_timeout_s + settings.measure_timeout_s)
     where = settings.book or str(folder / "book.sqlite")
     hold = _hold(where)
     try:
         book = _opened(where)
         _remove_deleted(files, book)
+        _remove_deleted(thumbnails, book)
     except BaseException:
         if hold is not None:
             hold.close()
@@ -83,6 +88,7 @@ def open_services(settings: Settings) -> Services:
         settings=settings,
         book=book,
         files=files,
+        thumbnails=thumbnails,
         pool=WorkerPool(settings.workers, settings.queue, settings.measure_timeout_s),
         incoming=incoming,
         readiness=Readiness(partial(_read, book)),

@@ -1,5 +1,6 @@
 """Photos: upload, measurement, pictures, corrections."""
 
+import contextlib
 import hashlib
 from collections.abc import AsyncIterator, Iterator
 from contextlib import asynccontextmanager, contextmanager
@@ -14,6 +15,7 @@ from api import schemas, worker
 from api.access import OWNER, READER, WORKER, WithCaller, closed_router
 from api.answers import JPEG
 from api.errors import (
+    NotFoundError,
     PhotoDeletedError,
     PhotoLostError,
     PhotoRefusedError,
@@ -36,13 +38,14 @@ from fishmeasure.photo.corrections import Correction, apply_corrections
 from fishmeasure.photo.measurement import PhotoMeasurement
 from fishmeasure.photo.settings import PhotoChoices
 from fishmeasure.pipeline import PhotoSettings
-from fishmeasure.store.archive import Page, StoredPhoto
+from fishmeasure.store.archive import LightPhoto, Page, StoredPhoto
 from fishmeasure.store.devices import Author
 
 router = closed_router(prefix="/v1/photos", tags=["photos"])
 
 CHUNK_BYTES = 1 << 20
 NAME_LENGTH = 120
+THUMBNAIL_PX = 240
 FormChoices = Annotated[PhotoChoices, Depends(form_of(PhotoChoices))]
 
 
@@ -138,8 +141,18 @@ def list_photos(
     services: WithServices,
     limit: Annotated[int, Query(ge=1, le=200)] = 50,
     cursor: Annotated[int | None, Query(ge=1, le=2**53)] = None,
-) -> schemas.Items[schemas.PhotoOut]:
+    *,
+    light: Annotated[
+        bool, Query(description="Leave out settings, measurement and corrections.")
+    ] = False,
+) -> schemas.Items[schemas.PhotoOut] | schemas.Items[schemas.LightPhoto]:
     """Return a page of photos."""
+    if light:
+        rows = services.archive.light_photos(Page(limit=limit, before=cursor))
+        return schemas.Items(
+            items=[_light(row) for row in rows],
+            next=rows[-1].seq if len(rows) == limit else None,
+        )
     found = services.archive.photos(Page(limit=limit, before=cursor))
     return schemas.Items(
         items=[photo_out(photo) for photo in found],
@@ -244,6 +257,7 @@ def delete_photo(
     stored = services.archive.photo(photo_id)
     if stored.deleted_at is None:
         stored = services.archive.delete_photo(stored, caller.author)
+    services.thumbnails.remove(stored.id)
     services.files.remove(stored.id)
     return photo_out(stored)
 
@@ -273,8 +287,18 @@ async def picture(
 async def thumbnail(
     services: WithServices, photo_id: str, request: Request
 ) -> Response:
-    """Return the photo upright, 240 pixels wide."""
-    return await _shrunk(services, photo_id, request, 240)
+    """Return the photo upright, 240 pixels wide; made once, then kept."""
+    stored = await run_in_threadpool(services.archive.photo, photo_id)
+    _refuse_deleted(stored)
+    response = Response(media_type="image/jpeg")
+    not_modified(request, response, Revision(stored.id, THUMBNAIL_PX))
+    small = await run_in_threadpool(_kept_thumbnail, services, stored.id)
+    if small is None:
+        path = services.files.path(stored.id)
+        with _of_kept_photo():
+            small = await services.pool.run(worker.shrink, path, THUMBNAIL_PX)
+        await run_in_threadpool(_keep_thumbnail, services, stored.id, small)
+    return _jpeg(small, response)
 
 
 @router.get(
@@ -306,6 +330,25 @@ async def _shrunk(
     with _of_kept_photo():
         small = await services.pool.run(worker.shrink, path, width_px)
     return _jpeg(small, response)
+
+
+def _kept_thumbnail(services: Services, photo_id: str) -> bytes | None:
+    """Return the small picture of a photo that is there, where there is one."""
+    if not services.files.is_there(photo_id):
+        return None
+    if not services.thumbnails.is_there(photo_id):
+        return None
+    with contextlib.suppress(NotFoundError, OSError):
+        return services.thumbnails.read(photo_id)
+    return None
+
+
+def _keep_thumbnail(services: Services, photo_id: str, small: bytes) -> None:
+    """Keep a small picture, unless its photo was deleted meanwhile."""
+    with contextlib.suppress(OSError):  # a full disk: it is made again
+        services.thumbnails.put(photo_id, small)
+        if services.archive.photo(photo_id).deleted_at is not None:
+            services.thumbnails.remove(photo_id)
 
 
 @contextmanager
@@ -351,9 +394,31 @@ def how_to_measure(services: Services, settings: PhotoChoices) -> PhotoSettings:
     )
 
 
+def _light(stored: LightPhoto) -> schemas.LightPhoto:
+    return schemas.LightPhoto(
+        id=stored.id,
+        revision=stored.revision,
+        name=stored.name,
+        received_at=stored.received_at,
+        received_by=stored.received_by,
+        deleted_at=stored.deleted_at,
+        links=_links(stored),
+    )
+
+
+def _links(stored: StoredPhoto | LightPhoto) -> dict[str, str]:
+    base = f"/v1/photos/{stored.id}"
+    if stored.deleted_at is not None:
+        return {}
+    return {
+        "picture": f"{base}/picture",
+        "overlay": f"{base}/overlay.jpg?revision={stored.revision}",
+        "thumbnail": f"{base}/thumbnail.jpg",
+    }
+
+
 def photo_out(stored: StoredPhoto) -> schemas.PhotoOut:
     """Return a stored photo as the API answers it."""
-    base = f"/v1/photos/{stored.id}"
     return schemas.PhotoOut(
         id=stored.id,
         revision=stored.revision,
@@ -365,11 +430,5 @@ def photo_out(stored: StoredPhoto) -> schemas.PhotoOut:
         settings=read(PhotoChoices, stored.settings),
         measurement=PhotoMeasurement.from_json(stored.measurement),
         corrections=[read(Correction, one) for one in stored.corrections],
-        links={}
-        if stored.deleted_at is not None
-        else {
-            "picture": f"{base}/picture",
-            "overlay": f"{base}/overlay.jpg?revision={stored.revision}",
-            "thumbnail": f"{base}/thumbnail.jpg",
-        },
+        links=_links(stored),
     )

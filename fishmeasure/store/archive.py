@@ -8,7 +8,7 @@ which stay when a photo is deleted: samples and the book rest on them.
 
 import json
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, fields
 from datetime import UTC, datetime
 from typing import Any
 from uuid import UUID
@@ -71,6 +71,19 @@ class StoredPhoto:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class LightPhoto:
+    """A photo as a list has it: all but how it was measured, and what came out."""
+
+    id: str
+    seq: int
+    revision: int
+    name: str
+    received_at: datetime
+    received_by: str
+    deleted_at: datetime | None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class StoredSample:
     """A sample as it was sent, and what it gave; who began it and who went on."""
 
@@ -124,6 +137,13 @@ class Archive:
         """Return a page of photos, newest first."""
         with reading(self._engine) as connection:
             return tuple(_photo(row) for row in _page(connection, tables.photos, page))
+
+    def light_photos(self, page: Page) -> tuple[LightPhoto, ...]:
+        """Return a page of photos without what was measured, newest first."""
+        columns = (tables.photos.c[item.name] for item in fields(LightPhoto))
+        with reading(self._engine) as connection:
+            rows = _page(connection, tables.photos, page, columns=tuple(columns))
+            return tuple(LightPhoto(**row._mapping) for row in rows)  # noqa: SLF001
 
     def newest_photo_ids(self, limit: int) -> tuple[str, ...]:
         """Return the ids of the photos that came last and are kept, newest first."""
@@ -317,9 +337,14 @@ def _the_row(connection: Connection, table: Table, identity: Any) -> Row[Any]:
 
 
 def _page(
-    connection: Connection, table: Table, page: Page, *only: ColumnElement[bool]
+    connection: Connection,
+    table: Table,
+    page: Page,
+    *only: ColumnElement[bool],
+    columns: tuple[ColumnElement[Any], ...] = (),
 ) -> list[Row[Any]]:
-    query = select(table).where(*only).order_by(table.c.seq.desc()).limit(page.limit)
+    wanted = select(*columns) if columns else select(table)
+    query = wanted.where(*only).order_by(table.c.seq.desc()).limit(page.limit)
     if page.before is not None:
         query = query.where(table.c.seq < page.before)
     return list(connection.execute(query))

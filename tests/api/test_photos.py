@@ -195,6 +195,37 @@ def test_pictures_are_jpegs(client: TestClient, net_photo: bytes, kind: str) -> 
         assert image.width == {"thumbnail": 240}.get(kind, image.width)
 
 
+def test_a_thumbnail_is_made_once_and_goes_with_its_photo(
+    client: TestClient, settings: Settings
+) -> None:
+    """What was made is shown, and nothing is left of a photo that is deleted."""
+    photo = send(client, plain_jpeg("teal"))
+    small = client.get(photo["links"]["thumbnail"]).content
+    (kept,) = (settings.data_dir / "thumbnails").glob(f"??/{photo['id']}")
+    assert kept.read_bytes() == small
+    kept.write_bytes(plain_jpeg("red"))  # who asks again gets what is there
+    assert client.get(photo["links"]["thumbnail"]).content == plain_jpeg("red")
+    kept.write_bytes(b"")  # cut off by a crash: made anew
+    assert client.get(photo["links"]["thumbnail"]).content == small
+    assert client.delete(f"/v1/photos/{photo['id']}").is_success
+    assert not kept.exists()
+    assert client.get(photo["links"]["thumbnail"]).status_code == 410
+
+
+def test_a_light_list_has_no_measurements(client: TestClient, net_photo: bytes) -> None:
+    """The same photos in the same order, a hundredth of the bytes."""
+    photo = send(client, net_photo)
+    whole, light = (
+        client.get("/v1/photos", params={"light": light}) for light in (False, True)
+    )
+    listed = light.json()["items"]
+    assert [one["id"] for one in listed] == [one["id"] for one in whole.json()["items"]]
+    (mine,) = (one for one in listed if one["id"] == photo["id"])
+    assert mine["links"] == photo["links"]
+    assert "measurement" not in mine
+    assert 1000 * len(listed) > len(light.content)
+
+
 def test_an_unknown_photo_is_404(client: TestClient) -> None:
     """Whatever is asked of it, and a path is never made of it."""
     for name in ("0" * 64, "..%2f..%2fetc%2fpasswd"):
