@@ -8,11 +8,13 @@ a restart. Every figure that can be asked for has an answer or a typed refusal.
 import logging
 import os
 import tempfile
+from dataclasses import replace
 from datetime import date
 from pathlib import Path
-from typing import Any
+from typing import Any, ClassVar
 from uuid import uuid4
 
+import pytest
 from hypothesis import HealthCheck, settings
 from hypothesis import strategies as st
 from hypothesis.stateful import (
@@ -24,6 +26,7 @@ from hypothesis.stateful import (
     rule,
     run_state_machine_as_test,
 )
+from sqlalchemy import text
 from starlette.testclient import TestClient
 
 from api.app import create_app
@@ -31,11 +34,16 @@ from api.settings import Settings
 from fishmeasure.base.record import plain
 from fishmeasure.book.entries import entry_to_plain
 from fishmeasure.book.units import Unit
+from fishmeasure.store.book import open_book
+from fishmeasure.store.engine import open_engine
+from fishmeasure.store.tables import metadata
 from tests.book.strategies import entries, records
 from tests.fuzz.documents import NETS
 from tests.fuzz.nasty import with_strange_values
 from tests.fuzz.test_routes import Traces, check, sent
+from tests.store.conftest import postgres_url
 
+__all__ = ["postgres_url"]  # the fixture
 Json = dict[str, Any]
 # More of them for a search: FISHMEASURE_TEST_EXAMPLES=200.
 EXAMPLES = int(os.environ.get("FISHMEASURE_TEST_EXAMPLES", "6"))
@@ -46,6 +54,8 @@ DAYS = st.dates(min_value=date(1950, 1, 1), max_value=date(2200, 1, 1))
 class Book(RuleBasedStateMachine):
     """A server and what its answers say that it holds."""
 
+    address: ClassVar[str | None] = None
+    """Of a database server; None for a file."""
     units: Bundle[str] = Bundle("units")
     cohorts: Bundle[str] = Bundle("cohorts")
     written: Bundle[Json] = Bundle("written")
@@ -58,12 +68,14 @@ class Book(RuleBasedStateMachine):
         self._traces = Traces()
         logging.getLogger().addHandler(self._traces)
         self._confirmed: dict[str, Json] = {}
+        if self.address is not None:
+            _empty(self.address)
         self._start()
 
     def _start(self) -> None:
-        app = create_app(
-            Settings(data_dir=Path(self._folder.name), workers=1, hosts="testserver")
-        )
+        folder = Path(self._folder.name)
+        settings = Settings(data_dir=folder, workers=1, hosts="testserver")
+        app = create_app(replace(settings, book=self.address or settings.book))
         self._client = TestClient(app, raise_server_exceptions=False)
         self._client.__enter__()
 
@@ -217,12 +229,32 @@ class Book(RuleBasedStateMachine):
         assert self._traces.taken() == []
 
 
-def test_any_sequence_of_requests_leaves_the_book_as_it_was_said() -> None:
-    """Some hundred steps."""
+class BookOnPostgres(Book):
+    """The same on a database server, emptied before each run."""
+
+
+def _empty(address: str) -> None:
+    open_book(address).close()  # makes the tables
+    engine = open_engine(address)
+    names = ", ".join(metadata.tables)
+    with engine.begin() as connection:
+        connection.execute(text(f"TRUNCATE {names}"))
+    engine.dispose()
+
+
+@pytest.mark.parametrize("database", ["sqlite", "postgres"])
+def test_any_sequence_of_requests_leaves_the_book_as_it_was_said(
+    database: str, request: pytest.FixtureRequest
+) -> None:
+    """Some hundred steps; half as many on the database server."""
+    machine, examples = Book, EXAMPLES
+    if database == "postgres":
+        BookOnPostgres.address = request.getfixturevalue("postgres_url")
+        machine, examples = BookOnPostgres, max(1, EXAMPLES // 2)
     run_state_machine_as_test(
-        Book,
+        machine,
         settings=settings(
-            max_examples=EXAMPLES,
+            max_examples=examples,
             stateful_step_count=25,
             deadline=None,
             derandomize=True,
