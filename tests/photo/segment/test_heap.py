@@ -1,10 +1,15 @@
 """Fish that border on hidden or unknown ones are trusted in heaps alone, and higher."""
 
+import math
+from dataclasses import replace
+
 import numpy as np
+import pytest
 
 from fishmeasure.base.arrays import BoolArray
+from fishmeasure.photo.segment.learned.ends import FishEnd
 from fishmeasure.photo.segment.learned.heap import flag_heaped_fish
-from fishmeasure.photo.segment.learned.verifier import Assessment
+from fishmeasure.photo.segment.learned.verifier import Assessment, is_seen
 
 ROWS, COLUMNS = 160, 320
 
@@ -105,3 +110,30 @@ def test_a_fish_that_lies_on_something_alone_is_not_used() -> None:
     marked = flag_heaped_fish([assessment(raised=1.0)], [FISH], cells(FISH))
     assert marked[0].flags == ("touching",)
     assert marked[0].raised_share == 0.0
+
+
+def test_upright_fish_need_less_and_their_shadow_is_no_fish_below_them() -> None:
+    fish = [
+        replace(assessment(raised=1.0, confidence=0.91), posture="upright"),
+        replace(assessment(raised=-1.0, confidence=0.8), posture="upright"),
+        assessment("hidden"),
+    ]
+    upper, beside, _ = flag_heaped_fish(fish, [FISH, BELOW, AWAY], cells(FISH))
+    assert upper.flags == ("on-others",)
+    assert beside.flags == ()
+    assert beside.raised_share == pytest.approx(1.0 / (1.0 + math.e))
+
+
+def test_seen_through_water_is_no_doubt_that_hides_another() -> None:
+    wet = assessment("under-water", raised=1.0)
+    marked = flag_heaped_fish([wet], [FISH], cells(FISH))
+    assert marked[0].flags == ("under-water", "touching")
+
+
+def test_a_patch_without_ends_that_hardly_looks_like_a_fish_is_none() -> None:
+    def end(seen: float) -> FishEnd:
+        return FishEnd(place_mm=np.zeros(2), along_se_mm=1.0, seen=seen, shadow=-1.0)
+
+    assert not is_seen(2.0, (end(0.5), end(-1.0)))
+    assert is_seen(2.0, (end(0.5), end(3.0)))
+    assert is_seen(5.0, (end(0.5), end(-1.0)))

@@ -31,7 +31,7 @@ from fishmeasure.photo.segment.learned.ends import (
 from fishmeasure.photo.segment.learned.halves import first_of_each
 from fishmeasure.photo.segment.learned.heap import PILED_FISH, flag_heaped_fish
 from fishmeasure.photo.segment.learned.refiner import RefinedFish, refine
-from fishmeasure.photo.segment.learned.verifier import Assessment, verify
+from fishmeasure.photo.segment.learned.verifier import Assessment, is_seen, verify
 from fishmeasure.photo.segment.learned.view import Frame
 from fishmeasure.photo.segment.outline import FishOutline, Segmentation
 
@@ -89,18 +89,9 @@ def find_fish(
     photo: Photo, plane: PlaneScale, candidates: Candidates
 ) -> list[SegmentedFish]:
     """Return the fish with their assessments, surest first."""
-    found = _verified(photo, plane, candidates.ends_mm[:MAX_FISH])
-    if sum(one.covering for _, one in found) >= PILED_FISH:
-        near = find_nearer(photo, plane, candidates).ends_mm
-        found += [
-            (refined, assessment)
-            for refined, assessment in _verified(photo, plane, near[: MAX_FISH // 2])
-            if _share(_mask(refined, candidates.frame), candidates) > MIN_LIKE_SHARE
-        ]
-    found.sort(key=lambda pair: -pair[1].confidence)
     kept: list[tuple[RefinedFish, Assessment]] = []
     masks: list[BoolArray] = []
-    for refined, assessment in found:
+    for refined, assessment in _taken_for_fish(photo, plane, candidates):
         mine = _mask(refined, candidates.frame)
         if all((mine & other).sum() < _max_overlap(mine, other) for other in masks):
             kept.append((refined, assessment))
@@ -114,6 +105,7 @@ def find_fish(
         _with_ends(photo, plane, refined, assessment)
         for (refined, _), assessment in zip(kept, assessments, strict=True)
     ]
+    fish = [one for one in fish if is_seen(float(one.refined.logits[0]), one.ends)]
     whole = first_of_each(
         [np.array([end.place_mm for end in one.ends]) for one in fish],
         [one.assessment.seen[2] < 0.0 for one in fish],
@@ -121,13 +113,37 @@ def find_fish(
     return [fish[at] for at in whole]
 
 
+def _taken_for_fish(
+    photo: Photo, plane: PlaneScale, candidates: Candidates
+) -> list[tuple[RefinedFish, Assessment]]:
+    """Return what is a fish by itself, those to be believed first."""
+    found = _verified(photo, plane, candidates.ends_mm[:MAX_FISH])
+    if sum(one.covering for _, one in found) < PILED_FISH:
+        return found
+    ends_mm = find_nearer(photo, plane, candidates).ends_mm[: MAX_FISH // 2]
+    near = [
+        one
+        for one in _verified(photo, plane, ends_mm)
+        if _share(_mask(one[0], candidates.frame), candidates) > MIN_LIKE_SHARE
+    ]
+    if plane.water is not None:  # near by, a fish and its shadow pass for one fish
+        return found + near
+    return _surest(found + near)
+
+
+def _surest(
+    found: list[tuple[RefinedFish, Assessment]],
+) -> list[tuple[RefinedFish, Assessment]]:
+    return sorted(found, key=lambda pair: -pair[1].confidence)
+
+
 def _verified(
     photo: Photo, plane: PlaneScale, ends_mm: Sequence[FloatArray]
 ) -> list[tuple[RefinedFish, Assessment]]:
-    """Return the fish among the candidates."""
+    """Return the fish among the candidates, surest first."""
     refined = (refine(photo, plane, snout, fork) for snout, fork in ends_mm)
     both = ((one, verify(one)) for one in refined if one is not None)
-    return [(one, assessment) for one, assessment in both if assessment.is_fish]
+    return _surest([(one, told) for one, told in both if told.is_fish])
 
 
 def _with_ends(

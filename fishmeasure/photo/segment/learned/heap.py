@@ -67,17 +67,22 @@ def flag_heaped_fish(
         strict = piled and (one.posture == "side" or share > ON_OTHERS_SHARE)
         if not piled:
             word = "touching" if beside or one.raised > 0.0 else None
-        elif strict and one.confidence < PILED_CONFIDENCE:
+        elif strict and one.confidence < PILED_CONFIDENCE[one.posture]:
             word = "touching"
         else:
             word = "on-others" if share > ON_OTHERS_SHARE else None
-        flags = one.flags if word is None or one.flags else (word,)
+        sound = set(one.flags) <= {"under-water"}  # that alone is no doubt of a shape
+        flags = (*one.flags, word) if word is not None and sound else one.flags
         marked.append(replace(one, flags=flags, raised_share=share, strict=strict))
     return marked
 
 
 def _raised_share(one: Assessment, *, beside: bool) -> float:
-    """Return how likely a fish lies on others, where some do."""
+    """Return how likely a fish lies on others, where some do.
+
+    Beside a swimming fish lies its shadow, which may look like another fish.
+    """
+    beside = beside and one.posture == "side"
     logit = RAISED_SLOPE * one.raised + (RAISED_BESIDE if beside else RAISED)
     return 1.0 / (1.0 + math.exp(-min(max(logit, -30.0), 30.0)))
 

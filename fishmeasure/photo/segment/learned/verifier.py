@@ -1,7 +1,9 @@
 """Checks of a refined fish: whether it is one, whole, and how sure that is."""
 
 import math
+from collections.abc import Mapping
 from dataclasses import dataclass, replace
+from typing import Final
 
 import numpy as np
 
@@ -17,15 +19,19 @@ MIN_CONFIDENCE = 0.75
 """Confidence of a fish that may be used, if its ends are known well enough. Set by the
 first half of the photos without fish: outlines in them that had no other doubt had 0.55
 to 0.69; whole fish of 40 rendered photos have 0.88 and more, of real ones 0.79."""
-MAX_ENDS_SE_SHARE = 0.015
+MAX_ENDS_SE_SHARE: Final[Mapping[Posture, float]] = {"side": 0.015, "upright": 0.02}
 """Standard error of both ends, in lengths, of a fish that may be used: 5 % off, the
 most that a used fish may be, is 3.3 of them, which one in a thousand exceeds. No used
-fish of the 54 rendered photos it was tried on has more than 0.0143."""
-PILED_CONFIDENCE = 0.93
+fish of the 54 rendered photos it was tried on has more than 0.0143. A tail on edge is
+known less well, and its error is told."""
+UNLIKELY_LOGIT, UNSEEN_LOGIT = 2.4, 1.1
+"""At and below both a patch is no fish. In 23 rendered heaps and tubs all five such
+were none or a part of another; in two crowds one of two was a fish."""
+PILED_CONFIDENCE: Final[Mapping[Posture, float]] = {"side": 0.93, "upright": 0.9}
 PILED_SEEN_LOGIT = 2.0
-PILED_ENDS_SE_SHARE = 0.014
+PILED_ENDS_SE_SHARE: Final[Mapping[Posture, float]] = {"side": 0.014, "upright": 0.02}
 """In place of 0.75, 0 and 0.015, where fish lie on one another: a half-hidden one may
-take the tail of another for its own. Chosen on eight rendered heaps."""
+take the tail of another for its own. Chosen on eight rendered heaps and 14 tubs."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -65,7 +71,8 @@ class Assessment:
             end.seen < least or mine < least
             for mine, end in zip(self.seen[:2], ends, strict=True)
         )
-        most = PILED_ENDS_SE_SHARE if self.strict else MAX_ENDS_SE_SHARE
+        limits = PILED_ENDS_SE_SHARE if self.strict else MAX_ENDS_SE_SHARE
+        most = limits[self.posture]
         error_mm = float(np.hypot(ends[0].along_se_mm, ends[1].along_se_mm))
         doubts = (
             ("hidden", hidden),
@@ -74,6 +81,11 @@ class Assessment:
         )
         words = (*self.flags, *(word for word, holds in doubts if holds))
         return replace(self, flags=tuple(dict.fromkeys(words)))
+
+
+def is_seen(fish_logit: float, ends: tuple[FishEnd, FishEnd]) -> bool:
+    """Return whether it looks like a fish, or an end of it was seen close up."""
+    return fish_logit > UNLIKELY_LOGIT or max(end.seen for end in ends) > UNSEEN_LOGIT
 
 
 def verify(refined: RefinedFish) -> Assessment:
