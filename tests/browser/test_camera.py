@@ -101,7 +101,7 @@ def look(phone: Phone) -> None:
     expect(phone.page.locator("#title")).to_have_text("Photograph the net")
 
 
-def test_what_is_wrong_is_said_and_when_all_is_well_the_photo_is_taken(
+def test_what_is_wrong_is_said_and_when_the_sheet_is_well_seen_the_photo_is_taken(
     sampling: Phone,
 ) -> None:
     """The video ends well: the photo taken by itself has the net's fish in it."""
@@ -112,7 +112,7 @@ def test_what_is_wrong_is_said_and_when_all_is_well_the_photo_is_taken(
     expect(phone.page.locator(".marker").first).to_be_visible()
     expect(phone.page.locator("#title")).to_have_text("Photo")
     heard = " ".join(phone.page.evaluate("window.heard"))
-    for words in ("Too dark", "Tilted by about 35°", "Blurred", "All well"):
+    for words in ("Too dark", "Tilted by about 35°", "Blurred", "Sheet well seen"):
         assert words in heard
     phone.measured()
     true_mm = [fish["fork_length_mm"] for fish in truth(NET)["fish"]]
@@ -129,12 +129,12 @@ def test_by_hand_where_the_shutter_is_not_to_fire_by_itself(sampling: Phone) -> 
     phone = sampling
     phone.context.grant_permissions(["camera"])
     look(phone)
-    phone.page.get_by_label("Take it by itself when all is well").uncheck()
+    phone.page.get_by_label("Take it by itself when the sheet is well seen").uncheck()
     phone.back()
     look(phone)
-    by_itself = phone.page.get_by_label("Take it by itself when all is well")
+    by_itself = phone.page.get_by_label("Take it by itself when the sheet is well seen")
     expect(by_itself).not_to_be_checked()
-    expect(phone.page.get_by_text("All well")).to_be_visible()
+    expect(phone.page.get_by_text("Sheet well seen")).to_be_visible()
     folder = os.environ.get("FISHMEASURE_SCREENSHOTS")
     faults = []
     for large in (False, True):

@@ -135,8 +135,8 @@ export class Stage {
   /** Lay out again, for the present size and view. */
   place() {
     const room = this.element.clientWidth;
-    if (!room) return;
     const { most, fixed } = this.most;
+    if (!room || most <= 0) return; // a window of next to no size, for a moment
     const high = (room / this.width) * this.height;
     // What is looked at near by has all the height there is.
     const tall = fixed || this.box || this.byHand ? most : Math.min(high, most);

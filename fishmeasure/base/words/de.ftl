@@ -3507,11 +3507,11 @@ page-look-dark = Zu dunkel. Machen Sie Licht.
 page-look-bright = Zu hell. Beschatten Sie die Fische.
 page-look-blurred = Unscharf. Halten Sie still oder wischen Sie die Linse ab.
 page-look-moving = Halten Sie still.
-page-look-good = Alles gut: Bildbreite { $width }.
+page-look-good = Bogen gut zu sehen, Bildbreite { $width }. Alle Fische im Bild?
 page-look-taking = Das Foto wird aufgenommen.
 page-look-taken = Das Foto ist aufgenommen.
 page-look-shutter = Aufnehmen
-page-look-auto = Von selbst aufnehmen, wenn alles gut ist
+page-look-auto = Von selbst aufnehmen, wenn der Bogen gut zu sehen ist
 page-look-own = Kamera des Telefons
 page-look-own-what = Die Kamera in der Seite zeigt vor der Aufnahme, ob die Marker im Bild,
     waagerecht und scharf sind.

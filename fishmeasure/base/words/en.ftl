@@ -3964,11 +3964,11 @@ page-look-dark = Too dark. Bring light.
 page-look-bright = Too bright. Shade the fish.
 page-look-blurred = Blurred. Hold still, or wipe the lens.
 page-look-moving = Hold still.
-page-look-good = All well: { $width } across.
+page-look-good = Sheet well seen: { $width } across. All fish in view?
 page-look-taking = The photo is being taken.
 page-look-taken = The photo is taken.
 page-look-shutter = Take it
-page-look-auto = Take it by itself when all is well
+page-look-auto = Take it by itself when the sheet is well seen
 page-look-own = The phone's own camera
 page-look-own-what = The camera in the page shows whether the markers are in view, level and sharp
     before the photo is taken.

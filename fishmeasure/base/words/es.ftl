@@ -3495,11 +3495,11 @@ page-look-dark = Demasiado oscuro. Ponga luz.
 page-look-bright = Demasiada luz. Dé sombra a los peces.
 page-look-blurred = Borroso. No se mueva, o limpie la lente.
 page-look-moving = No se mueva.
-page-look-good = Todo bien: { $width } de ancho.
+page-look-good = La hoja se ve bien: { $width } de ancho. ¿Están todos los peces?
 page-look-taking = Se está tomando la foto.
 page-look-taken = La foto está tomada.
 page-look-shutter = Tomarla
-page-look-auto = Tomarla sola cuando todo esté bien
+page-look-auto = Tomarla sola cuando la hoja se vea bien
 page-look-own = La cámara del teléfono
 page-look-own-what = La cámara de la página muestra antes de tomar la foto si los marcadores están en
     la imagen, horizontales y nítidos.

@@ -1,6 +1,7 @@
 /**
- * One short line about what the camera sees: what most needs to be mended, or that all
- * is well. The limits are the server's own (`api/camera.py`).
+ * One short line about what the camera sees: what most needs to be mended, or that the
+ * sheet is well seen. Of fish it knows nothing: whether one leaves the picture is asked,
+ * not said. The limits are the server's own (`api/camera.py`).
  */
 
 /** @import { CameraTable, Hint, Look, Seen } from "../types.js" */
