@@ -136,7 +136,7 @@ def test_by_hand_where_the_shutter_is_not_to_fire_by_itself(sampling: Phone) -> 
     expect(by_itself).not_to_be_checked()
     expect(phone.page.get_by_text("Sheet well seen")).to_be_visible()
     folder = os.environ.get("FISHMEASURE_SCREENSHOTS")
-    faults = []
+    faults: list[str] = []
     for large in (False, True):
         if large:
             phone.page.evaluate(_LARGE)

@@ -155,7 +155,7 @@ def test_the_photo_fills_the_window_and_lies_beside_the_list(looking: Phone) -> 
     """In a wide window the list scrolls by itself; nothing is small or cut off."""
     phone = looking
     folder = os.environ.get("FISHMEASURE_SCREENSHOTS")
-    faults = []
+    faults: list[str] = []
 
     def check(name: str) -> None:
         for mode in MODES:
