@@ -10,6 +10,7 @@ import pytest
 from PIL import Image, ImageFilter
 from playwright.sync_api import Browser, expect
 
+from fishmeasure.base.words.sources import languages
 from tests.browser.conftest import Phones, launched
 from tests.browser.phone import MEASURED_MS, Phone, photo, truth
 from tests.browser.server import Server
@@ -149,9 +150,19 @@ def test_by_hand_where_the_shutter_is_not_to_fire_by_itself(sampling: Phone) -> 
                     phone.page.screenshot(path=Path(folder) / f"{name}.png")
                 found = [*axe_faults(phone, mode), *size_faults(phone)]
                 faults += [f"{name}: {fault}" for fault in found]
+    phone.page.set_viewport_size({"width": 360, "height": 640})
+    for language in languages():
+        phone.page.evaluate(f"localStorage['fishmeasure.language'] = '{language}'")
+        phone.page.reload()
+        expect(phone.page.locator("html")).to_have_attribute("lang", language)
+        expect(phone.page.locator(".marker").first).to_be_visible()
+        phone.page.evaluate(_LARGE)
+        if folder:
+            phone.page.screenshot(path=Path(folder) / f"camera-{language}.png")
+        faults += [f"{language}: {fault}" for fault in size_faults(phone)]
     assert not faults, "\n".join(faults)
-    phone.button("Take it").click()
-    expect(phone.page.locator("#title")).to_have_text("Photo")
+    phone.page.locator(".actions .primary").click()
+    expect(phone.page.locator(".picture:not(.view)")).to_be_visible()
 
 
 def test_without_leave_the_phones_own_camera_is_offered(sampling: Phone) -> None:
