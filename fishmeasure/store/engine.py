@@ -21,6 +21,7 @@ from sqlalchemy.exc import (
     IntegrityError,
     NoSuchModuleError,
     ProgrammingError,
+    TimeoutError,  # noqa: A004 - SQLAlchemy's, of its pool
 )
 
 from fishmeasure.base.errors import (
@@ -36,6 +37,8 @@ from fishmeasure.base.words import Message
 from fishmeasure.store.tables import SCHEMA_REVISION
 
 BUSY_TIMEOUT_S = 10.0
+SQLITE_CONNECTIONS = 48
+POOL_TIMEOUT_S = 30.0
 CHECKED_BYTES = 256_000_000
 """Largest book that is read through when it is opened: about a second of a disk."""
 # Any number will do, as long as every program that writes to a book uses it.
@@ -88,7 +91,10 @@ def open_engine(where: str) -> Engine:
     url = _database_url(where)
     try:
         if url.get_backend_name() == "sqlite":
-            engine = create_engine(url, hide_parameters=True)
+            # One for each thread of a server, so that none waits for another's.
+            engine = create_engine(
+                url, pool_size=SQLITE_CONNECTIONS, hide_parameters=True
+            )
             _set_up_sqlite(
                 engine,
                 (
@@ -99,7 +105,12 @@ def open_engine(where: str) -> Engine:
                 ),
             )
         else:
-            engine = create_engine(url, pool_pre_ping=True, hide_parameters=True)
+            engine = create_engine(
+                url,
+                pool_pre_ping=True,
+                pool_timeout=POOL_TIMEOUT_S,
+                hide_parameters=True,
+            )
     except NoSuchModuleError:
         reason = Message.of("store-other-database", driver=url.drivername)
         raise BookUnreadableError(_shown(url), reason) from None
@@ -199,6 +210,8 @@ def reading(engine: Engine) -> Iterator[Connection]:
             yield connection
     except _BUGS:
         raise
+    except TimeoutError as error:  # other threads have all connections
+        raise BookBusyError(POOL_TIMEOUT_S) from error
     except DBAPIError as error:
         raise _as_book_error(engine, error, write_begun=False) from error
 
@@ -220,6 +233,8 @@ def writing(engine: Engine) -> Iterator[Connection]:
             yield connection
     except _BUGS:
         raise
+    except TimeoutError as error:  # other threads have all connections
+        raise BookBusyError(POOL_TIMEOUT_S) from error
     except DBAPIError as error:
         raise _as_book_error(engine, error, write_begun=begun) from error
 

@@ -77,7 +77,8 @@ def hatchery(entry_count: int) -> BookContent:
         (units[n], units[n + 1] if n + 1 < UNITS else units[n])
         for n in range(1, UNITS, 2)
     ]
-    cycles = max(1, min(365 * YEARS // CYCLE_DAYS, (entry_count - OWN) // 1200))
+    # A new cohort every 18 months; of small books only the last.
+    cycles = max(1, min(365 * YEARS // CYCLE_DAYS, entry_count // 9000))
     share = (entry_count - OWN) / (len(pairs) * cycles)
     for (number, pair), cycle in itertools.product(enumerate(pairs), range(cycles)):
         done = (number * cycles + cycle) * share
@@ -123,6 +124,8 @@ class _Diary:
         mean_g = (30.0 ** (1 / 3) + 0.0105 * number * each_days) ** 3
         if number == 0:
             return Stocked(**of_fish, fish_count=3000, mean_weight_g=30.0)
+        if number == wanted - 1 and about["on"] < LAST - timedelta(days=CYCLE_DAYS):
+            return Counted(**of_fish, fish_count=0, fish_count_sd=0.0)  # all harvested
         if number % 200 == 7:
             bought = {key: about[key] for key in ("id", "on")}
             return FeedBought(**bought, feed_kg=500.0, feed_name="pellets")
