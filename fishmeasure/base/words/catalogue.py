@@ -1,6 +1,7 @@
 """Sentences of the catalogue, said in a voice."""
 
 import logging
+import threading
 from functools import cache
 from typing import Any
 
@@ -108,6 +109,8 @@ class _Speaker:
         self._units = units
         self._entries = entries(language)
         self._parsed: set[str] = set()
+        self._ready: set[str] = set()
+        self._parsing = threading.RLock()
         functions = Functions(locale_of(language), units, self._lookup)
         self._bundle = Bundle(
             [language], functions=functions.table(), use_isolating=False
@@ -159,9 +162,12 @@ class _Speaker:
         """Return whether an entry is there, and all that it refers to is parsed."""
         if name not in self._entries:
             return False
-        if name not in self._parsed:
-            self._parsed.add(name)
-            self._parse(name)
+        if name not in self._ready:
+            with self._parsing:  # another thread waits until all of it is there
+                if name not in self._parsed:
+                    self._parsed.add(name)
+                    self._parse(name)
+                self._ready.add(name)
         return True
 
     def _shown(self, name: str) -> str:
