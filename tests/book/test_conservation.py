@@ -66,6 +66,12 @@ COUNTED_IN = _of(
     fish_count_sd=_SD,
     bulk_weight_kg=st.none(),
 )
+_UNWEIGHED: dict[str, Any] = {"weight_kg": st.none(), "weight_sd_kg": st.none()}
+COUNTED_OUT = st.one_of(
+    _of(Died, fish_count=_FEW),
+    _of(Harvested, fish_count=_FEW, **_UNWEIGHED),
+    _of(Sold, fish_count=_FEW, **_UNWEIGHED),
+)
 GROUPS = st.lists(
     records(GradeGroup, to_unit_id=_UNIT, fish_count=_FEW, fish_count_sd=_SD),
     min_size=1,
@@ -78,7 +84,7 @@ CHECKS = st.one_of(
     _of(Sample),
     _of(Harvested, fish_count=st.none(), weight_kg=st.floats(0.0, 50.0)),
 )
-MOVING = st.lists(st.one_of(COUNTED_IN, MOVES, LOSSES), max_size=25)
+MOVING = st.lists(st.one_of(COUNTED_IN, MOVES, COUNTED_OUT), max_size=25)
 ANY = st.lists(st.one_of(STOCKED, MOVES, LOSSES, CHECKS), max_size=25)
 
 
