@@ -163,6 +163,8 @@ def test_a_prior_is_no_result() -> None:
     assert None not in [weighed[name] for name in nothing]
     assert weighed["between_net_cv"] is None
     assert answered(f"{net}net_g = 1910\n{net}")["between_net_cv"] is not None
+    assert weighed["condition_sd"] is None
+    assert answered(f"{net}net_g = 1910\n" * 7)["condition_sd"] is not None
 
 
 @pytest.mark.parametrize("second_g", [1610, 2300])

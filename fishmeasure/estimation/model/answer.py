@@ -111,6 +111,11 @@ class SampleAnswer:
     problems: Annotated[tuple[Problem, ...], _said("Told beside the estimate.")] = ()
 
 
+# The weights of k nets beside their lengths tell the sd of condition to 1 / sqrt(2 (k -
+# 1)) of itself; with fewer it is what is typical, which is known to 0.3 (``grid``).
+_NETS_FOR_CONDITION: Final = 7
+
+
 def answer_of(estimate: PopulationEstimate) -> SampleAnswer:
     """Return the public figures; those that don't apply are None."""
     line = estimate.line
@@ -121,6 +126,9 @@ def answer_of(estimate: PopulationEstimate) -> SampleAnswer:
     }
     measured, level = estimate.spread_is_measured, estimate.level_is_measured
     several = measured and len(estimate.nets) > 1  # one net shows not how nets differ
+    both = sum(
+        1 for net in estimate.nets if net.weight_g is not None and net.fish_measured
+    )
     figures: Json = {
         **_figure("mean_weight", "_g", estimate.mean_weight_g),
         **_figure("handled_mean_weight", "_g", estimate.handled_mean_weight_g),
@@ -141,7 +149,9 @@ def answer_of(estimate: PopulationEstimate) -> SampleAnswer:
         weight_quantile_intervals_g={k: _interval(q) for k, q in quantiles.items()},
         between_net_cv=_number(estimate.between_net_cv if several else None),
         within_net_cv=_number(estimate.within_net_cv if measured else None),
-        condition_sd=_number(estimate.condition_sd if measured else None),
+        condition_sd=_number(
+            estimate.condition_sd if both >= _NETS_FOR_CONDITION else None
+        ),
         nets=tuple(_net(report) for report in estimate.nets),
     )
 
