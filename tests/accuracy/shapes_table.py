@@ -1,7 +1,7 @@
 """Samples of fish of other shapes than the estimate supposes: a table.
 
-Run ``nice python -m tests.accuracy.shapes_table [REPLICATES] [WORDS]``; WORDS picks
-scenarios whose name contains one of them. One process, seeds fixed.
+Run ``nice python -m tests.accuracy.shapes_table [REPLICATES[:SEED]] [WORDS]``; WORDS
+picks scenarios whose name contains one of them. One process, seeds fixed from SEED on.
 
 Nothing of the truth is drawn from the estimate's own priors: sizes are skewed, in two
 groups, cut by grading, with runts or with heavy tails; nets differ by an intraclass
@@ -279,13 +279,14 @@ def simulate(name: str, replicates: int, first_seed: int = 0) -> dict[str, float
 
 def main() -> None:
     """Print the table."""
-    replicates = int(sys.argv[1]) if len(sys.argv) > 1 else 200
+    asked = sys.argv[1] if len(sys.argv) > 1 else "200"
+    replicates, first = (int(part) for part in f"{asked}:0".split(":")[:2])
     words = sys.argv[2:] or [""]
     header = ""
     for name in SCENARIOS:
         if not any(word in name for word in words):
             continue
-        summary = simulate(name, replicates)
+        summary = simulate(name, replicates, first)
         if not header:
             header = " | ".join(summary)
             print(f"{replicates} replicates; per cent")
