@@ -30,6 +30,7 @@ from api.routes import (
     samples,
     stocks,
     units,
+    uploads,
 )
 from api.services import open_services, report_lost_photos
 from api.settings import Settings
@@ -50,6 +51,7 @@ measuring, so that a place is seldom empty while another upload arrives."""
 ROUTERS = (
     health.router,
     photos.router,
+    uploads.router,
     samples.router,
     book.router,
     units.router,

@@ -24,6 +24,8 @@ from fishmeasure.store.devices import Role
 Json = dict[str, Any]
 DEMO_DAY = dt.date(2026, 5, 2)
 READS = frozenset({"get", "head"})
+PHOTOS = frozenset({"/v1/photos", "/v1/uploads/{upload_id}/photo"})
+"""Where photos come in."""
 Roles = Mapping[tuple[str, str], Role | None]
 WHO: dict[Role, str] = {
     "reader": "every paired device",
@@ -74,7 +76,7 @@ class Route:
 
 
 def _has_body(route: Route) -> bool:
-    return route.method in {"post", "put"}
+    return route.method in {"post", "put", "patch"}
 
 
 # Which error a route may answer, with its codes (see api/errors.py).
@@ -119,7 +121,7 @@ ERRORS: tuple[tuple[int, str, Callable[[Route], bool]], ...] = (
             "sent again; or it was deleted (photo-deleted)."
         ),
         lambda r: (
-            (r.writes and r.path == "/v1/photos")
+            (r.writes and r.path in PHOTOS)
             or (
                 r.path.startswith("/v1/photos/{photo_id}/")
                 and not r.path.endswith("/corrections")
@@ -127,7 +129,7 @@ ERRORS: tuple[tuple[int, str, Callable[[Route], bool]], ...] = (
         ),
     ),
     (413, "Too much at once (too-large, too-many-photos).", _has_body),
-    (415, "The file is no photo (not-an-image).", lambda r: r.path == "/v1/photos"),
+    (415, "The file is no photo (not-an-image).", lambda r: r.path in PHOTOS),
     (421, "The server does not go by that name (unknown-host).", lambda _: True),
     (
         422,

@@ -14,6 +14,7 @@ from api.files import PhotoFiles, sweep_uploads
 from api.pool import WorkerPool
 from api.readiness import Readiness
 from api.settings import Settings
+from api.uploads import Uploads
 from fishmeasure.base.errors import LedgerError
 from fishmeasure.species import packaged_species
 from fishmeasure.store.archive import Archive
@@ -37,6 +38,7 @@ class Services:
     """Small pictures, under the names of their photos; made anew where one is gone."""
     pool: WorkerPool
     incoming: Path
+    uploads: Uploads
     readiness: Readiness
     hold: Hold | None
     """On a book that is a file; a database server sees to its own."""
@@ -49,6 +51,7 @@ class Services:
     def close(self) -> None:
         """End the workers, let go of the database."""
         self.pool.close()
+        self.uploads.close()
         self.readiness.close()
         self.book.close()
         if self.hold is not None:
@@ -91,6 +94,7 @@ def open_services(settings: Settings) -> Services:
         thumbnails=thumbnails,
         pool=WorkerPool(settings.workers, settings.queue, settings.measure_timeout_s),
         incoming=incoming,
+        uploads=Uploads(incoming),
         readiness=Readiness(partial(_read, book)),
         hold=hold,
     )

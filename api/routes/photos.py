@@ -12,7 +12,7 @@ from fastapi import Depends, File, Query, Request, Response, UploadFile
 from fastapi.concurrency import run_in_threadpool
 
 from api import schemas, worker
-from api.access import OWNER, READER, WORKER, WithCaller, closed_router
+from api.access import OWNER, READER, WORKER, Caller, WithCaller, closed_router
 from api.answers import JPEG
 from api.errors import (
     NotFoundError,
@@ -71,9 +71,9 @@ async def upload(
     items: list[schemas.PhotoOut | schemas.RefusedPhoto] = []
     failures = []
     for file in photos:
-        name = Path((file.filename or "photo").replace("\\", "/")).name[:NAME_LENGTH]
+        name = _name_of(file)
         try:
-            sent = _Sent(name=name or "photo", settings=settings, by=caller.author)
+            sent = _Sent(name=name, settings=settings, by=caller.author)
             stored = await _take_in(services, file, sent, how)
             items.append(photo_out(stored))
         except (FishMeasureError, OSError) as failure:
@@ -84,6 +84,21 @@ async def upload(
         later = [error for error in failures if status_of(error) == 503]
         raise later[0] if later else failures[0]
     return schemas.UploadOut(items=items)
+
+
+async def take_photo(
+    services: Services, caller: Caller, file: UploadFile, settings: PhotoChoices
+) -> StoredPhoto:
+    """Measure a photo and keep it; raises what it is refused for."""
+    how = how_to_measure(services, settings)
+    sent = _Sent(name=_name_of(file), settings=settings, by=caller.author)
+    return await _take_in(services, file, sent, how)
+
+
+def _name_of(file: UploadFile) -> str:
+    """Return the name of a file without its folder."""
+    name = Path((file.filename or "").replace("\\", "/")).name[:NAME_LENGTH]
+    return name or "photo"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

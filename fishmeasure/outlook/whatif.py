@@ -51,10 +51,16 @@ class Choice:
     """A figure that may be chosen, and its range for this unit."""
 
     name: Annotated[str, Field(description="As the question names it.")]
-    least: Annotated[float, Field(description="Smallest that makes sense here.")]
-    most: Annotated[float, Field(description="Largest that makes sense here.")]
-    step: Annotated[float, Field(description="From one to the next.")]
-    chosen: Annotated[float, Field(description="What the answer is for.")]
+    least: Annotated[
+        float,
+        Field(description="Smallest here, in its name's unit."),
+    ]
+    most: Annotated[
+        float,
+        Field(description="Largest here, in its name's unit."),
+    ]
+    step: Annotated[float, Field(description="To the next, in its name's unit.")]
+    chosen: Annotated[float, Field(description="Taken here, in its name's unit.")]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -80,8 +80,8 @@ export function address(path, named = {}, query = {}) {
  * @param {Sent} [more]
  * @returns {Promise<Answer<P, M>>}
  */
-export async function send(method, path, { json, form, headers = {} } = {}) {
-  const response = await fetchSafely(method, path, { json, form, headers });
+export async function send(method, path, { json, form, part, headers = {} } = {}) {
+  const response = await fetchSafely(method, path, { json, form, part, headers });
   if (response.ok)
     return /** @type {any} */ (response.status === 204 ? null : response.json());
   const body = await response.json().catch(() => ({}));
@@ -99,7 +99,7 @@ export async function send(method, path, { json, form, headers = {} } = {}) {
  * @param {string} path
  * @param {Sent} more
  */
-async function fetchSafely(method, path, { json, form, headers }) {
+async function fetchSafely(method, path, { json, form, part, headers }) {
   const sent = new Headers({
     Accept: "application/json",
     "Accept-Language": spoken(),
@@ -109,9 +109,13 @@ async function fetchSafely(method, path, { json, form, headers }) {
   });
   if (method !== "GET") sent.set("X-Requested-With", "fishmeasure");
   if (json !== undefined) sent.set("Content-Type", "application/json");
-  const body = json === undefined ? form : JSON.stringify(json);
+  if (part) sent.set("Content-Type", "application/octet-stream");
+  const body = json === undefined ? (form ?? part) : JSON.stringify(json);
   const abort = new AbortController();
-  const timer = setTimeout(() => abort.abort(), form ? UPLOAD_TIMEOUT_MS : TIMEOUT_MS);
+  const timer = setTimeout(
+    () => abort.abort(),
+    form || part ? UPLOAD_TIMEOUT_MS : TIMEOUT_MS,
+  );
   try {
     const response = await fetch(path, {
       method,

@@ -6,6 +6,7 @@ import { netStates, sampleBody } from "./samples.js";
 import { takeOthers } from "./shared_samples.js";
 import { all, update } from "./store.js";
 import { t } from "./text.js";
+import { PART_BYTES, sendInParts } from "./uploading.js";
 
 /** @import { Photo, PhotoResult, Queued, Sample, SampleResult, Task, Write } from "./types.js" */
 
@@ -150,7 +151,6 @@ async function upload(photo) {
   const form = new FormData();
   const picture = await keptPicture(photo.key);
   if (!picture) throw new Refused(404, { code: "gone", message: t("photo-gone") });
-  form.append("photos", picture, photo.name);
   form.append("species", photo.species);
   if (photo.cohort_id) form.append("cohort_id", photo.cohort_id);
   form.append("print_scale", String(photo.print_scale));
@@ -159,6 +159,11 @@ async function upload(photo) {
   form.append("in_water", String(photo.in_water ?? false));
   if (photo.in_water && photo.water_depth_mm)
     form.append("water_depth_mm", String(photo.water_depth_mm));
+  if (picture.size > PART_BYTES) {
+    form.append("name", photo.name);
+    return asMeant(photo, await sendInParts(photo.key, picture, form));
+  }
+  form.append("photos", picture, photo.name);
   const { items } = await send("POST", address("/v1/photos"), { form });
   const [first] = items;
   if ("error" in first) throw new Refused(422, first.error);

@@ -107,7 +107,7 @@ type Success<M> = M extends { responses: infer R }
       ? Json<R[201]>
       : null
   : never;
-type Lower = { GET: "get"; POST: "post"; PUT: "put"; DELETE: "delete" };
+type Lower = { GET: "get"; POST: "post"; PUT: "put"; DELETE: "delete"; PATCH: "patch" };
 export type Method = keyof Lower;
 /** An address with its placeholders filled in, which knows what it answers. */
 export type Address<P extends keyof paths> = string & { [answered]: P };
@@ -120,6 +120,8 @@ export type Answer<P extends keyof paths, M extends Method = "GET"> = Success<
 export type Sent = {
   json?: unknown;
   form?: FormData;
+  /** A part of a file. */
+  part?: Blob;
   headers?: Record<string, string>;
 };
 export type Paths = keyof paths;

@@ -3663,6 +3663,10 @@ page-plan-outage-note = Fisch leben sicher so lange nach: { $what }. Wahrscheinl
 page-plan-now = Jetzt in der Einheit
 page-plan-critical = Damit bis { $value } mg/L, mindestens
 
+page-upload-progress = An den Server gesendet
+page-upload-percent = { $n } % gesendet
+page-upload-measuring = wird gemessen …
+
 page-now-measure = Wassermessung eintragen
 page-now-waits = bis das Wasser besser ist: { $what }
 page-now-about-oxygen = Sauerstoff

@@ -4130,6 +4130,10 @@ page-plan-outage-note = of fish surely live so long after: { $what }. Likely { $
 page-plan-now = In the unit now
 page-plan-critical = Until { $value } mg/L with those, at least
 
+page-upload-progress = Sent to the server
+page-upload-percent = { $n } % sent
+page-upload-measuring = measured now…
+
 page-now-measure = Enter a reading of the water
 page-now-waits = until the water is better: { $what }
 page-now-about-oxygen = oxygen

@@ -3651,6 +3651,10 @@ page-plan-outage-note = de peces viven con seguridad tanto tiempo tras: { $what 
 page-plan-now = Ahora en la unidad
 page-plan-critical = Con ellos, hasta { $value } mg/L, al menos
 
+page-upload-progress = Enviado al servidor
+page-upload-percent = { $n } % enviado
+page-upload-measuring = midiéndose…
+
 page-now-measure = Anotar una medida del agua
 page-now-waits = hasta que mejore el agua: { $what }
 page-now-about-oxygen = oxígeno

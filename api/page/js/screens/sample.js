@@ -22,6 +22,7 @@ import {
 import { refreshSample, takeBack } from "../shared_samples.js";
 import { all, get } from "../store.js";
 import { dateText, t, today } from "../text.js";
+import { progressOf } from "../uploading.js";
 import { weight } from "../units.js";
 
 /** @import { Net, Photo, Sample } from "../types.js" */
@@ -302,5 +303,6 @@ function thumb(photo) {
       pictureOf(photo, 240, t("photo-alt")),
       h("span.tag", problem ? icon("warn") : null, words),
     ),
+    photo.state === "sending" && !photo.result ? progressOf(photo.key) : null,
   );
 }

@@ -7,6 +7,7 @@ import { giveUp, outbox, retry } from "../outbox.js";
 import { action, banner, stateChip } from "../parts.js";
 import { wake } from "../queue.js";
 import { t } from "../text.js";
+import { progressOf } from "../uploading.js";
 
 /** @import { Item } from "../types.js" */
 
@@ -51,6 +52,7 @@ function row(item) {
     "div",
     item.link ? h("a", { href: `#/${item.link}` }, item.what) : h("strong", item.what),
     item.detail ? h("p.note", item.detail) : null,
+    item.store === "photos" && item.state === "sending" ? progressOf(item.key) : null,
   );
   const refused = item.state === "refused" ? reason(item) : null;
   return [h("div.line", text, stateChip(item.state)), refused];
