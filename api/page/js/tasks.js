@@ -178,7 +178,6 @@ async function upload(photo) {
 function asMeant(photo, result) {
   const meant = {
     species: photo.species,
-    cohort_id: photo.cohort_id ?? null,
     print_scale: photo.print_scale,
     paper: photo.paper ?? null,
     lens: photo.lens ?? null,
