@@ -130,7 +130,7 @@ def error_sources(
         ("which end is the tail", tail_sd, "fish"),
     )
     if pose.aslope_sd > 0.0:
-        own = (*own, *_of_a_pile(change, camera, pose, plane))
+        own = (*own, *_of_a_pile(change, camera, pose, plane, length))
     if plane.water is not None:
         own = (*own, *_of_water(change, camera, pose, plane, length))
     return (
@@ -147,6 +147,7 @@ def _of_a_pile(
     camera: Camera,
     pose: Pose,
     plane: PlaneScale,
+    length_mm: float,
 ) -> tuple[tuple[str, float, Scope], ...]:
     """Return what is added where a fish may lie on others: how high, how aslope.
 
@@ -154,7 +155,19 @@ def _of_a_pile(
     """
     per_mm = change(camera, replace(pose, clear_mm=pose.clear_mm + 5.0)) / 5.0
     height = per_mm * pose.clear_own_sd_mm if plane.water is None else 0.0
-    return ((ON_OTHERS, math.hypot(height, pose.aslope_sd), "fish"),)
+    lean = 0.5 * pose.tilt_sd * length_mm / max(pose.half_thickness_mm, 1e-6)
+    tilt = 0.5 * sum(
+        change(
+            camera,
+            replace(
+                pose,
+                snout_share=pose.snout_share - way * lean,
+                fork_share=pose.fork_share + way * lean,
+            ),
+        )
+        for way in (1.0, -1.0)
+    )
+    return ((ON_OTHERS, math.hypot(height, pose.aslope_sd, tilt), "fish"),)
 
 
 def _of_water(

@@ -11,7 +11,7 @@ from fishmeasure.photo.length.depth import squared_depth
 from fishmeasure.photo.length.ends import Ends, find_ends, tail_odds_ln
 from fishmeasure.photo.length.midline import Midline, trace_midline
 from fishmeasure.photo.length.parallax import Camera, Pose, true_depth_mm
-from fishmeasure.photo.length.piled import piled
+from fishmeasure.photo.length.piled import MOST_SD, piled
 from fishmeasure.photo.length.record import FishLength, FishShape
 from fishmeasure.photo.length.seen import Seen, area_of
 from fishmeasure.photo.length.upright import of_the_fork, of_upright, swimming
@@ -90,6 +90,8 @@ def _on_its_side(seen: Seen, shape: FishShape) -> FishLength:
     per_seen = fork_mm / (ends.fork_along - ends.snout_along)
     sources = seen.sources(pose, _tail_sd(ends))
     relative_sd = total_relative_sd(sources)
+    if outline.raised_share > 0.0 and relative_sd > MOST_SD:
+        seen = replace(seen, flags=tuple(dict.fromkeys((*seen.flags, "touching"))))
     standard_sd = float(np.hypot(relative_sd, STANDARD_RELATIVE_SD))
     depth_sd = float(np.hypot(relative_sd, SEEN_DEPTH_RELATIVE_SD))
     total_mm = per_seen * (ends.tip_along - ends.snout_along)

@@ -124,6 +124,7 @@ class Pose:
     clear_photo_sd_mm: float = 0.0
     aslope_shorter: float = 0.0
     aslope_sd: float = 0.0
+    tilt_sd: float = 0.0
 
     def stiffer(self, sds: float) -> "Pose":
         """Return how a fish lies that is stiffer by so many of a photo's errors."""

@@ -19,6 +19,14 @@ SHORTER_SD: Final = 0.017
 """Of the length: stand-in, see above."""
 
 
+TILT_SD: Final = 0.155
+"""Of the ends' difference in height over the length, rms of the same 36: stand-in. Seen
+at a slant along the fish, the higher end is moved by it, outward."""
+MOST_SD: Final = 0.03
+"""Relative standard error of a length beyond which a fish that may lie on others is not
+used: by 5 % it would be wrong too often."""
+
+
 def piled(pose: Pose, share: float) -> Pose:
     """Return the pose of a fish that lies on others with that probability."""
     if share <= 0.0:
@@ -34,4 +42,5 @@ def piled(pose: Pose, share: float) -> Pose:
         ),
         aslope_shorter=share * SHORTER,
         aslope_sd=math.sqrt(shorter),
+        tilt_sd=math.sqrt(share) * TILT_SD,
     )

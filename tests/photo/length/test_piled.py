@@ -14,6 +14,7 @@ from fishmeasure.photo.length.piled import (
     RAISED_SHARE_SD,
     SHORTER,
     SHORTER_SD,
+    TILT_SD,
     piled,
 )
 from tests.photo.length.test_measure import seen_from
@@ -57,6 +58,18 @@ def test_its_error_is_in_the_length() -> None:
     assert found.scope == "fish"
     assert found.relative_sd == pytest.approx(
         math.hypot(of_height, SHORTER_SD), rel=2e-2
+    )
+    # Ends 250 mm TILT_SD apart in height, the camera 400 mm off along the fish: the
+    # higher end moves by 400 of some 570 mm of that.
+    aside = Camera(foot_mm=np.array([400.0, 0.0]), height_mm=H)
+    slanting = next(
+        one
+        for one in error_sources(COURSE, aside, pose, plane)
+        if one.name == ON_OTHERS
+    )
+    moved = TILT_SD * 400.0 / (H - up_mm)
+    assert slanting.relative_sd == pytest.approx(
+        math.hypot(found.relative_sd, moved), rel=0.15
     )
     flat = error_sources(COURSE, CAMERA, replace(pose, aslope_sd=0.0), plane)
     assert all(one.name != ON_OTHERS for one in flat)
