@@ -61,6 +61,16 @@ class Asked:
         """Return what is compared; versions stand for units, which cannot change."""
         return self.group, self.versions, self.on, self.about, self.bought_since
 
+    def slot(self) -> tuple[UUID, date]:
+        """Return where it is kept: one outlook of a group for a day."""
+        return self.group.last_entries[0][0], self.on
+
+
+@dataclass(slots=True)
+class _Kept:
+    asked: Asked
+    found: Future[GroupOutlook] = field(default_factory=Future)
+
 
 @dataclass(slots=True)
 class _Work:
@@ -77,9 +87,7 @@ class Kept:
         self._engine = engine
         self._most_units = most_units
         self._lock = threading.Lock()
-        self._kept: OrderedDict[
-            tuple[object, ...], tuple[int, Future[GroupOutlook]]
-        ] = OrderedDict()
+        self._kept: OrderedDict[tuple[UUID, date], _Kept] = OrderedDict()
 
     def unit(self, find: Callable[[tuple[Unit, ...]], Unit], on: date) -> UnitOutlook:
         """Return the outlook of the unit that is found among all, on a day."""
@@ -160,19 +168,20 @@ class Kept:
 
     def _claim(self, asked: Asked) -> tuple[Future[GroupOutlook], bool]:
         """Return what is kept, or whose work it now is to make it."""
-        key = asked.key()
+        slot = asked.slot()
         with self._lock:
-            kept = self._kept.get(key)
-            if kept is not None:
-                self._kept.move_to_end(key)
-                return kept[1], False
-            found: Future[GroupOutlook] = Future()
-            self._kept[key] = len(asked.units), found
-            size = sum(units for units, _ in self._kept.values())
+            kept = self._kept.get(slot)
+            if kept is not None and kept.asked.key() == asked.key():
+                self._kept.move_to_end(slot)
+                return kept.found, False
+            fresh = _Kept(asked)  # in the place of what no longer holds
+            self._kept[slot] = fresh
+            self._kept.move_to_end(slot)
+            size = sum(len(one.asked.units) for one in self._kept.values())
             while size > self._most_units and len(self._kept) > 1:
-                _, (units, _) = self._kept.popitem(last=False)
-                size -= units
-            return found, True
+                _, gone = self._kept.popitem(last=False)
+                size -= len(gone.asked.units)
+            return fresh.found, True
 
     def _give_up(
         self, begun: list[Future[GroupOutlook] | _Work], error: BaseException
@@ -181,7 +190,9 @@ class Kept:
         for work in begun:
             if isinstance(work, _Work) and not work.found.done():
                 with self._lock:
-                    self._kept.pop(work.asked.key(), None)
+                    kept = self._kept.get(work.asked.slot())
+                    if kept is not None and kept.found is work.found:
+                        del self._kept[work.asked.slot()]
                 work.found.set_exception(error)
 
 
