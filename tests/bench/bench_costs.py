@@ -266,12 +266,12 @@ def costs(asker: Asker, book: Book, *, with_farm: bool) -> dict[str, tuple[float
         )
     found["one reading entered"] = asker.cost(one_more)
     found["one death entered"] = asker.cost(lambda: asker.post([_died(unit, fish, on)]))
-    homes = {
-        e.cohort_id: e.unit_id
+    newest = {
+        e.unit_id: e.cohort_id
         for e in book.entries(only_in_force=True)
-        if isinstance(e, Stocked) and e.on > LAST - timedelta(days=CYCLE_DAYS)
+        if isinstance(e, Stocked)
     }
-    day_of_all = list(homes.items())[:10]
+    day_of_all = [(fish, unit) for unit, fish in newest.items()][:10]
     found["10 units' deaths and readings, in one request"] = asker.cost(
         lambda: asker.post(
             [_died(u, c, on) for c, u in day_of_all]
