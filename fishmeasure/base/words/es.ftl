@@ -1462,7 +1462,7 @@ plot-growth-so-far = Crecimiento hasta hoy y por delante
 plot-weights-today = Pesos hoy, talla comercial (a trazos)
 plot-weights-in-unit = Pesos en la unidad
 plot-spread = { $case ->
-        [thin] Pesos: nueve de cada diez peces (fino),
+        [thin] Pesos: 9 de cada 10 peces (fino),
        *[thick] la mitad (grueso)
     }
 plot-interval = { $cohort }, intervalo del { $percent } %
