@@ -1474,7 +1474,7 @@ plot-growth-so-far = Wachstum bisher und voraus
 plot-weights-today = Gewichte heute, Portionsgröße (gestrichelt)
 plot-weights-in-unit = Gewichte in der Einheit
 plot-spread = { $case ->
-        [thin] Gewichte: neun von zehn Fischen (dünn),
+        [thin] Gewichte: 9 von 10 Fischen (dünn),
        *[thick] die Hälfte (dick)
     }
 plot-interval = { $cohort }, { $percent }-%-Intervall
