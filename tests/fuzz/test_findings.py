@@ -15,6 +15,7 @@ import pytest
 from PIL import Image
 
 from fishmeasure.base.errors import NotAnImageError, PhotoTooLargeError
+from fishmeasure.photo import raster
 from fishmeasure.photo.image import PhotoLimits, read_photo
 from fishmeasure.photo.privacy import strip_private_tags
 from tests.fuzz.bases import SECRET, base_photos, exif, saved, scene
@@ -267,6 +268,33 @@ def test_a_kind_that_takes_more_memory_has_a_lower_limit(kind: str) -> None:
     else:
         with pytest.raises(PhotoTooLargeError):
             read_photo(data, "a", limits)
+
+
+@pytest.mark.parametrize("orientation", [1, 3, 6, 8])
+def test_a_long_picture_is_never_copied_whole(
+    orientation: int, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Some rows of one 206 high were all of it: 1.0 GB for 108 megapixels.
+
+    Its parts are put together to what one mean over blocks of 4 x 4 gives.
+    """
+    sides = (40, 6000) if orientation in raster.SIDEWAYS else (6000, 40)
+    image = scene("L", sides)
+    copied = []
+    crop = Image.Image.crop
+
+    def seen(whole: Image.Image, box: tuple[int, int, int, int]) -> Image.Image:
+        copied.append((box[2] - box[0]) * (box[3] - box[1]))
+        return crop(whole, box)
+
+    monkeypatch.setattr(Image.Image, "crop", seen)
+    monkeypatch.setattr(raster, "PIXELS_AT_ONCE", 60_000)
+    small = raster.upright(image, orientation, 4)
+    assert max(copied) <= 60_000
+    assert sum(copied) == 40 * 6000
+    turn = raster.UPRIGHT.get(orientation)
+    whole = image if turn is None else image.transpose(turn)
+    assert np.array_equal(np.asarray(small), np.asarray(whole.reduce(4)))
 
 
 @pytest.mark.slow
