@@ -23,12 +23,14 @@ from fishmeasure.book.entries import (
     WaterReading,
 )
 from fishmeasure.book.posterior.answers import (
+    TOLD_DAYS,
     fed_periods,
     figure,
     growth_fit,
     spread,
 )
 from fishmeasure.book.posterior.fish import Flows, Group
+from fishmeasure.book.posterior.priors import ODD_SD
 from fishmeasure.book.posterior.solve import Posterior
 from fishmeasure.book.state import (
     CohortInUnit,
@@ -44,8 +46,6 @@ from fishmeasure.husbandry.temperature import TemperatureForecast
 
 # Fewer fish than this are none: rounding, or what a move left behind on paper.
 _NO_FISH: Final = 0.5
-# A difference this large, in standard deviations, is told to the grower.
-_NOTABLE_SD: Final = 2.0
 _BEYOND_SD: Final = 1e4  # of figures that both are without error
 Present = tuple[Posterior, Group]
 
@@ -210,7 +210,7 @@ def _say_doubts(known: Posterior, group: Group) -> None:
         group.add_problem(Problem.of("more-out-than-in", more=-count))
     last = _last_of(history.entries, group.unit_id, "counted", "graded")
     found = None if last is None else known.surprises.get(("count", last.id))
-    if isinstance(last, Counted | Graded) and found and abs(found.in_sd) > _NOTABLE_SD:
+    if isinstance(last, Counted | Graded) and found and abs(found.in_sd) > ODD_SD:
         said = found.expected
         group.add_problem(
             Problem.of(
@@ -223,7 +223,7 @@ def _say_doubts(known: Posterior, group: Group) -> None:
         )
     last = _last_of(history.entries, group.unit_id, "sample")
     found = None if last is None else known.surprises.get(("sample", last.id))
-    if isinstance(last, Sample) and found and abs(found.in_sd) > _NOTABLE_SD:
+    if isinstance(last, Sample) and found and abs(found.in_sd) > ODD_SD:
         group.add_problem(
             Problem.of(
                 "sample-off-track",
@@ -232,10 +232,35 @@ def _say_doubts(known: Posterior, group: Group) -> None:
                 expected_g=found.expected.value**3,
             )
         )
+    _say_far_feed(known, group)
     if history.figures is None:
         group.add_problem(
             Problem.of("no-growth-figures", species=history.cohort.species_key)
         )
+
+
+def _say_far_feed(known: Posterior, group: Group) -> None:
+    """Say which feed of late was left out; the newest, the rest comes after it."""
+    first = known.drawn.history.on.toordinal() - TOLD_DAYS
+    far = [
+        item
+        for item in known.far_feed.items()
+        if item[0].unit_id == group.unit_id and item[0].end > first
+    ]
+    if not far:
+        return
+    period, surprise = max(far, key=lambda item: item[0].end)
+    said = surprise.expected
+    group.add_problem(
+        Problem.of(
+            "feed-off-track",
+            since_on=date.fromordinal(period.start),
+            until_on=date.fromordinal(period.end - 1),
+            most_on=date.fromordinal(period.most_on),
+            feed_kg=period.feed_kg,
+            expected_kg=replace(said, low=max(0.0, said.low)),
+        )
+    )
 
 
 def _last_of(

@@ -30,6 +30,7 @@ SEVERITY: Final[tuple[tuple[str, ...], ...]] = (
     (
         "sample-disagrees",
         "sample-off-track",
+        "feed-off-track",
         "oxygen-use-differs",
         "ammonia-use-differs",
         "outside-range",

@@ -2065,6 +2065,10 @@ slip-day = Es würde zum { DAY($right_on) } passen.
 no-growth-figures = Für { $species } gibt es keine Zahlen zum Wachstum: das Mittelgewicht steht zwischen Proben still.
     .meaning = Die Art hat keine Zahlen zum Wachstum, daher lässt das Bestandsbuch ihre Fische nicht wachsen.
 
+feed-off-track = Vom { DAY($since_on) } bis { DAY($until_on) } sind { AMOUNT($feed_kg, decimals: 1) } Futter eingetragen, das meiste am { DAY($most_on) }; nach allem anderen fraßen die Fische { AMOUNT($expected_kg, decimals: 0) }. Dieses Futter blieb unberücksichtigt.
+    .advice = Berichtigen Sie den falschen Futtereintrag, oder nehmen Sie eine Probe und zählen Sie die Fische.
+    .meaning = Futter liegt weit von dem, was die Fische gefressen haben können, und blieb unberücksichtigt.
+
 sample-off-track = Die Probe vom { DAY($on) } ({ AMOUNT($mean_g, decimals: 0) }) liegt weit von { AMOUNT($expected_g, decimals: 0) }, die alles andere sagt.
     .advice = Prüfen Sie Wägung, Futter und Temperatur; nehmen Sie noch eine Probe.
     .meaning = Das Mittelgewicht einer Probe liegt weit von dem, was das Bestandsbuch erwartete.

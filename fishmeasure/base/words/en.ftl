@@ -2356,6 +2356,12 @@ no-growth-figures = There are no growth figures for { $species }: the mean weigh
     still between samples.
     .meaning = The species has no growth figures, so the book grows no fish of it.
 
+feed-off-track = From { DAY($since_on) } to { DAY($until_on) }
+    { AMOUNT($feed_kg, decimals: 1) } of feed are entered, the most on { DAY($most_on) }; all
+    else says that the fish ate { AMOUNT($expected_kg, decimals: 0) }. This feed was left out.
+    .advice = Correct the feed entry that is wrong, or take a sample and count the fish.
+    .meaning = Feed is far from what the fish can have eaten, and was left out.
+
 sample-off-track = The sample of { DAY($on) } ({ AMOUNT($mean_g, decimals: 0) }) is far from
     the { AMOUNT($expected_g, decimals: 0) } that all else says.
     .advice = Check the weighing, the feed and the temperature; take another sample.

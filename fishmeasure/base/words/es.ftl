@@ -2053,6 +2053,10 @@ slip-day = Cuadraría el { DAY($right_on) }.
 no-growth-figures = No hay cifras de crecimiento para { $species }: el peso medio queda fijo entre muestreos.
     .meaning = La especie no tiene cifras de crecimiento, así que el libro no hace crecer sus peces.
 
+feed-off-track = Del { DAY($since_on) } al { DAY($until_on) } hay anotados { AMOUNT($feed_kg, decimals: 1) } de alimento, la mayor parte el { DAY($most_on) }; según todo lo demás los peces comieron { AMOUNT($expected_kg, decimals: 0) }. Este alimento se dejó fuera.
+    .advice = Corrija la anotación de alimento incorrecta, o tome una muestra y cuente los peces.
+    .meaning = El alimento está lejos de lo que los peces pueden haber comido y se dejó fuera.
+
 sample-off-track = La muestra del { DAY($on) } ({ AMOUNT($mean_g, decimals: 0) }) está lejos de los { AMOUNT($expected_g, decimals: 0) } que dice todo lo demás.
     .advice = Revise la pesada, el alimento y la temperatura; tome otra muestra.
     .meaning = El peso medio de una muestra está lejos de lo que preveía el libro.

@@ -19,7 +19,8 @@ _NOTHING: Final = 1e-12
 # What nets choose is known where harvests and counts left less than this of its sd;
 # common practice, no source.
 _LEARNT_SHARE: Final = 0.8
-_TOLD_DAYS: Final = 183  # of feeding that is told period by period
+TOLD_DAYS: Final = 183
+"""Of feeding that is told period by period."""
 # A draw in which fish hardly grew is as good as one in which they did not.
 _LEAST_GAIN_SHARE: Final = 0.01
 
@@ -76,7 +77,7 @@ def fed_periods(
 ) -> tuple[FedPeriod, ...]:
     """Return what the last half year's feed became in a unit, from the same draws."""
     found = []
-    first = fish.history.on.toordinal() - _TOLD_DAYS
+    first = fish.history.on.toordinal() - TOLD_DAYS
     for period in fish.history.periods:
         told = period.unit_id == group.unit_id and period.end > first
         gained = fish.gained(period) if told else None

@@ -37,7 +37,7 @@ class FeedPeriod:
     """Feed of one cohort in one unit from one day to another, as ordinals.
 
     ``sd_fraction`` is the error of what was eaten, of the period's ends and of the
-    cohort's share.
+    cohort's share; ``most_on`` the day on which most was fed.
     """
 
     unit_id: UUID
@@ -45,6 +45,7 @@ class FeedPeriod:
     end: int
     feed_kg: float
     sd_fraction: float
+    most_on: int
 
 
 def feed_periods(
@@ -79,6 +80,7 @@ def feed_periods(
                     end=end,
                     feed_kg=kg,
                     sd_fraction=error,
+                    most_on=max(fed, key=by_day.__getitem__),
                 )
             )
         meals.clear()

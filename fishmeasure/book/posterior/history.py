@@ -20,7 +20,7 @@ class History:
     ``line`` is the published weight at a fork length, None for an unknown species;
     ``ponds`` are the units in which a net takes what is near it; ``shared`` those whose
     feed other cohorts eat too, for which appetites are noted. ``breaks`` are counts
-    that nothing else explains; see ``solve``.
+    that nothing else explains, ``far_feed`` feed; see ``solve``.
     """
 
     cohort: Cohort
@@ -34,6 +34,7 @@ class History:
     ponds: frozenset[UUID]
     shared: frozenset[UUID] = frozenset()
     breaks: frozenset[UUID] = frozenset()
+    far_feed: frozenset[FeedPeriod] = frozenset()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -41,7 +42,7 @@ class Observation:
     """One figure that was observed: (observed - what follows) / its sd, per column.
 
     ``sd`` is in the figure's own unit. ``plain`` is the misfit before the tail of a
-    surprise that was confirmed made it less.
+    surprise that was confirmed made it less. ``period`` is that of feed.
     """
 
     kind: str
@@ -50,3 +51,4 @@ class Observation:
     sd: float
     misfit: FloatArray
     plain: FloatArray
+    period: FeedPeriod | None = None

@@ -19,6 +19,7 @@ from fishmeasure.book.posterior.priors import (
     CV_BY_LN_WEIGHT,
     CV_BY_LN_WEIGHT_SD,
     DAYS_PER_MONTH,
+    KEEP_SD,
     UNSEEN_LN_SD,
     USUAL_CV,
     USUAL_CV_LN_SD,
@@ -170,12 +171,16 @@ class Passing:
         conversion = usual * np.exp(self.unknown("conversion", spread))
         for period in self.history.periods:
             gained = self.gained(period)
-            if gained is None or not np.any(gained[0]):  # no fish of known weight
+            if gained is None or period in self.history.far_feed:
                 continue
             grown, kept = gained
+            if not float(grown[0]):  # no fish of known weight
+                continue
             # Where little is fed, maintenance is what is known least.
-            sd = math.hypot(period.sd_fraction * period.feed_kg, 0.3 * float(kept[0]))
-            self.observe("feed", None, period.feed_kg, sd, conversion * grown + kept)
+            own, keep = period.sd_fraction * period.feed_kg, KEEP_SD * float(kept[0])
+            sd = math.hypot(own, keep)
+            eaten = conversion * grown + kept
+            self.observe("feed", None, period.feed_kg, sd, eaten, period=period)
 
     def scatter(self, group: Group, name: object) -> None:
         """Let the number that went unseen scatter about its rate, as whole fish do."""
@@ -198,6 +203,8 @@ class Passing:
         observed: float,
         sd: float,
         follows: FloatArray,
+        *,
+        period: FeedPeriod | None = None,
     ) -> None:
         """Keep how far an observation lies from what follows from the unknowns."""
         sd = max(sd, LEAST_SD * max(1.0, abs(observed)))
@@ -211,6 +218,7 @@ class Passing:
                 sd=sd,
                 misfit=with_tail(plain) if sure else plain,
                 plain=plain,
+                period=period,
             )
         )
 

@@ -102,6 +102,16 @@ CONVERSION_AT_G: Final = 150.0
 BREAK_LN_SD: Final = 1.0
 # Counts this many standard deviations from all else are such.
 SURPRISE_SD: Final = 3.0
+# Feed this far from what all else says the fish ate is left out, and told: nearer than
+# a count, as feed is the weaker witness. Common practice, no source.
+FAR_FEED_SD: Final = 2.5
+# Error of the feed that keeps fish as they are, as a share; common practice, no source.
+KEEP_SD: Final = 0.3
+# Meals of less than this share of what keeps the fish as they are go on for weeks in no
+# farm; common practice, no source.
+LEAST_OF_KEEP: Final = 0.5
+# Any entry this far from all else is odd, and told; common practice, no source.
+ODD_SD: Final = 2.0
 DAYS_PER_MONTH: Final = 30.0
 
 

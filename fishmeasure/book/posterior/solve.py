@@ -19,9 +19,16 @@ from scipy.linalg import cho_factor, cho_solve, solve_triangular
 
 from fishmeasure.base.arrays import FloatArray
 from fishmeasure.base.estimate import Estimate
+from fishmeasure.book.posterior.feeding import FeedPeriod
 from fishmeasure.book.posterior.follow import Follower
 from fishmeasure.book.posterior.history import History, Observation
-from fishmeasure.book.posterior.priors import SURPRISE_SD
+from fishmeasure.book.posterior.priors import (
+    FAR_FEED_SD,
+    KEEP_SD,
+    LEAST_OF_KEEP,
+    ODD_SD,
+    SURPRISE_SD,
+)
 from fishmeasure.book.posterior.unknowns import Unknowns
 
 _STEP: Final = 1e-5
@@ -50,6 +57,7 @@ class Posterior:
     drawn: Follower
     scores: FloatArray
     surprises: dict[tuple[str, UUID], Surprise]
+    far_feed: dict[FeedPeriod, Surprise]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -64,6 +72,11 @@ class Peak:
     observations: list[Observation]
 
     @property
+    def cost(self) -> float:
+        """Return minus twice the log posterior, but for a constant."""
+        return float(self.misfit @ self.misfit + self.best @ self.best)
+
+    @property
     def shape(self) -> tuple[int, list[tuple[str, UUID | None]]]:
         """How many unknowns there are here, and what is observed."""
         return len(self.best), [(o.kind, o.entry_id) for o in self.observations]
@@ -72,8 +85,31 @@ class Peak:
 def posterior(history: History, near: Peak | None = None) -> Posterior:
     """Return what all entries of a cohort say together.
 
+    Feed is first held against all else: what the fish cannot have eaten is left out,
+    for a wrong feed entry must not make them fewer. ``near`` is the peak of a history
+    that differs little.
+    """
+    far: dict[FeedPeriod, Surprise] = {}
+    if history.periods:
+        far, near = _far_feed(history, near)
+        history = replace(history, far_feed=frozenset(far))
+    history, near, surprises = _settle(history, near)
+    _draw(history, near)
+    return Posterior(
+        drawn=Follower(history, near.unknown, whole=True).run(),
+        scores=_scores(len(near.best)),
+        surprises=surprises,
+        far_feed=far,
+    )
+
+
+def _settle(
+    history: History, near: Peak | None
+) -> tuple[History, Peak, dict[tuple[str, UUID], Surprise]]:
+    """Return the peak, and the history with its breaks.
+
     A count that lies far from all else breaks with it: it stands alone, and teaches
-    nothing of what was before. ``near`` is the peak of a history that differs little.
+    nothing of what was before.
     """
     surprises: dict[tuple[str, UUID], Surprise] = {}
     while True:
@@ -83,15 +119,71 @@ def posterior(history: History, near: Peak | None = None) -> Posterior:
         counts = [item for item in found.items() if item[0][0] == "count"]
         worst = max(counts, key=lambda item: abs(item[1].in_sd), default=None)
         if worst is None or abs(worst[1].in_sd) <= SURPRISE_SD:
-            break
+            return history, near, surprises
         if len(history.breaks) >= _MOST_BREAKS:
-            break
+            return history, near, surprises
         history = replace(history, breaks=history.breaks | {worst[0][1]})
-    _draw(history, near)
-    return Posterior(
-        drawn=Follower(history, near.unknown, whole=True).run(),
-        scores=_scores(len(near.best)),
-        surprises=surprises,
+
+
+def _far_feed(
+    history: History, near: Peak | None
+) -> tuple[dict[FeedPeriod, Surprise], Peak]:
+    """Return the feed that is left out, and a peak to go on from.
+
+    Where another entry is odd by itself (a sample of other fish, say), the feed may be
+    right and that one wrong: all stay, unless slips in the feed are likelier.
+    """
+    without, peak, surprises = _settle(replace(history, periods=()), near)
+    far = _feed_off(replace(without, periods=history.periods), peak)
+    odd = [name for name, one in surprises.items() if abs(one.in_sd) > ODD_SD]
+    if far and odd:
+        _, joint, then = _settle(history, None)
+        blamed = any(n in then and abs(then[n].in_sd) > SURPRISE_SD for n in odd)
+        if blamed and joint.cost <= peak.cost + len(far) * SURPRISE_SD**2:
+            return {}, joint
+    return far, peak
+
+
+def _feed_off(history: History, without: Peak) -> dict[FeedPeriod, Surprise]:
+    """Return the feed that lies far from what all else says the fish ate.
+
+    ``without`` is the peak of all else. A unit's feed is held against it period by
+    period, and all together: half of every meal not entered is far only in the sum.
+    Fish may be held on what keeps them, but no regular feeding goes by on far less.
+    """
+    peak = _linear(history, without.unknown, without.best)
+    lower = _factor(peak.jacobian[[o.period is None for o in peak.observations], :])
+    fed: dict[UUID, dict[FeedPeriod, Observation]] = {}
+    for seen in peak.observations:
+        if seen.period is not None:
+            fed.setdefault(seen.period.unit_id, {})[seen.period] = seen
+    found: dict[FeedPeriod, Surprise] = {}
+    for here in fed.values():
+        each = {period: _eaten(lower, [seen]) for period, seen in here.items()}
+        # Where the error is above this share of the feed, it is that of a keep that is
+        # larger than the feed.
+        most = KEEP_SD / LEAST_OF_KEEP
+        far = {
+            period: eaten
+            for period, eaten in each.items()
+            if abs(eaten.in_sd) > FAR_FEED_SD or here[period].sd > most * period.feed_kg
+        }
+        near = [seen for period, seen in here.items() if period not in far]
+        if len(near) > 1 and abs(_eaten(lower, near).in_sd) > FAR_FEED_SD:
+            far = each
+        found |= far
+    return found
+
+
+def _eaten(lower: FloatArray, fed: list[Observation]) -> Surprise:
+    """Return what fish ate of all that was fed, by all else, and how far that lies."""
+    misfit = sum((seen.plain * seen.sd for seen in fed), np.zeros(1))
+    slope = (misfit[1:] - misfit[0]) / _STEP
+    spread = float(np.linalg.norm(solve_triangular(lower, slope, lower=True)))
+    given, own = sum(o.observed for o in fed), math.hypot(*(o.sd for o in fed))
+    return Surprise(
+        expected=Estimate.normal(given - float(misfit[0]), spread),
+        in_sd=float(misfit[0]) / math.hypot(spread, own),
     )
 
 
@@ -118,7 +210,7 @@ def climb(history: History, near: Peak | None = None) -> Peak:
     Follower(history, unknown).run()  # to meet every unknown
     peak = _linear(history, unknown, start)
     for _ in range(_ROUNDS):
-        cost = float(peak.misfit @ peak.misfit + peak.best @ peak.best)
+        cost = peak.cost
         slope = peak.jacobian.T @ peak.misfit + peak.best
         step = -cho_solve((peak.lower, True), slope)
         share, lower_cost = _shorten(history, unknown, peak.best, step, cost)
