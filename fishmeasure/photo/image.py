@@ -27,7 +27,13 @@ from fishmeasure.base.errors import (
 )
 from fishmeasure.base.words import Message
 from fishmeasure.photo.picture_size import fitted
-from fishmeasure.photo.raster import UPRIGHT, displayed_size, to_srgb, upright
+from fishmeasure.photo.raster import (
+    PIXELS_AT_ONCE,
+    UPRIGHT,
+    displayed_size,
+    to_srgb,
+    upright,
+)
 
 FILM_DIAGONAL_MM = math.hypot(36.0, 24.0)
 """Of the 35 mm film frame. Exif calls tag 0xA405 only "the equivalent focal length
@@ -189,7 +195,8 @@ def small_picture(
     profile = image.info.get("icc_profile")
     width_px, height_px = displayed_size(image.size, orientation)
     size = fitted(width_px, height_px, min(width_px, most_wide_px))
-    factor = max(1, width_px // size[0])
+    # A block as high as it is wide, of a very wide picture, would be all of it.
+    factor = max(1, min(width_px // size[0], PIXELS_AT_ONCE // width_px))
     small = _upright(image, orientation, factor // _load_scaled(image, factor))
     small = to_srgb(small, profile)
     return small if small.size == size else small.resize(size)

@@ -39,16 +39,31 @@ _TEXT_LENGTH = 64  # no maker or model has as many letters; common practice, no 
 _EXIF_START = b"Exif\0\0"
 _JPEG_START = b"\xff\xd8"
 _PNG_START = b"\x89PNG\r\n\x1a\n"
-# PNG chunks that hold pixels or how to show them (PNG specification, 3rd ed.).
-_PNG_KEPT = frozenset(
-    (b"IHDR", b"PLTE", b"IDAT", b"IEND", b"tRNS", b"gAMA", b"cHRM", b"sRGB", b"sBIT")
-) | {b"bKGD", b"pHYs", b"cICP"}
+# PNG chunks that hold pixels or how to show them, and the most bytes each may have
+# (PNG specification, 3rd ed., section 11); a longer one holds something else as well.
+_PNG_KEPT = {
+    b"IHDR": 13,
+    b"PLTE": 768,
+    b"IDAT": 2**31 - 1,
+    b"IEND": 0,
+    b"tRNS": 256,
+    b"gAMA": 4,
+    b"cHRM": 32,
+    b"sRGB": 1,
+    b"sBIT": 4,
+    b"bKGD": 6,
+    b"pHYs": 9,
+    b"cICP": 4,
+}
 # WebP chunks that hold pixels or how to show them (RFC 9649, section 2.7).
 _WEBP_PICTURE = frozenset((b"VP8 ", b"VP8L", b"ALPH"))
-_WEBP_KEPT = _WEBP_PICTURE | {b"ANIM"}
 _FRAME_HEAD_BYTES = 16
+_VP8X_BYTES, _ANIM_BYTES = 10, 6
 _PROFILE_PIECE = 60_000
-_APP0, _APP14, _COMMENT = 0xE0, 0xEE, 0xFE
+_APP0, _APP14 = 0xE0, 0xEE
+# JPEG segments that pixels need: frames and tables, scans, quantisation, restarts
+# (ITU-T T.81, table B.1). A number of lines (0xDC) no decoder here looks at.
+_JPEG_KEPT = frozenset(range(0xC0, 0xD0)) - {0xC8} | {0xDA, 0xDB, 0xDD}
 _START_OF_SCAN, _END_OF_IMAGE = 0xDA, 0xD9
 
 
@@ -179,8 +194,7 @@ def _public(marker: int, segment: bytes) -> bytes:
     if marker == _APP14:  # how colours are stored: 12 bytes behind marker and length
         is_whole = segment[4:].startswith(b"Adobe") and len(segment) >= 16
         return b"\xff\xee\0\x0e" + segment[4:16] if is_whole else b""
-    is_private = marker == _COMMENT or _APP0 <= marker <= _APP0 + 15
-    return b"" if is_private else segment
+    return segment if marker in _JPEG_KEPT else b""
 
 
 def _scans(data: bytes, at: int) -> Iterator[bytes]:
@@ -217,7 +231,8 @@ def _strip_png(data: bytes) -> bytes:
         if end > len(data):
             message = "chunk runs past the end"
             raise ValueError(message)
-        if kind in _PNG_KEPT:
+        # Colour type 3 has its colours in a palette; for others it is only advice.
+        if length <= _PNG_KEPT.get(kind, -1) and (kind != b"PLTE" or data[25] == 3):
             kept.append(data[at:end])
         if kind == b"IHDR" and colours:
             kept.append(_chunk(b"iCCP", b"colours\0\0" + zlib.compress(colours)))
@@ -225,7 +240,7 @@ def _strip_png(data: bytes) -> bytes:
             kept.append(_chunk(b"eXIf", exif))
         at = end
         if kind == b"IEND":
-            return b"".join(kept)
+            return b"".join(kept) if length == 0 else b"".join(kept) + _chunk(kind, b"")
 
 
 def _chunk(kind: bytes, body: bytes) -> bytes:
@@ -256,10 +271,12 @@ def _strip_webp(data: bytes) -> bytes:
             # Bits 5, 3 and 2 announce a profile, EXIF and XMP (RFC 9649, 2.7).
             flags = chunk[8] & ~0b101100 | (0b1000 if exif else 0)
             flags |= 0b100000 if colours else 0
-            chunks.append(chunk[:8] + bytes([flags]) + chunk[9:])
+            chunks.append(_riff(kind, bytes([flags]) + chunk[9 : 8 + _VP8X_BYTES]))
             if colours:  # before the picture
                 chunks.append(_riff(b"ICCP", colours))
-        elif kind in _WEBP_KEPT:
+        elif kind == b"ANIM":
+            chunks.append(_riff(kind, chunk[8 : 8 + _ANIM_BYTES]))
+        elif kind in _WEBP_PICTURE:
             chunks.append(chunk)
     if exif:
         chunks.append(_riff(b"EXIF", exif))

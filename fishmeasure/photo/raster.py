@@ -29,6 +29,9 @@ _FROM_THE_END: Final = frozenset((3, 4, 7, 8))
 """Orientations whose first row as displayed is the file's last row or column."""
 _ROWS_AT_ONCE: Final = 256
 """Of the picture that is made."""
+PIXELS_AT_ONCE: Final = 16_000_000
+"""Of the photo: fewer rows at once where these are long. A picture 206 high and 524,352
+wide was copied whole, and took 1.0 GB."""
 
 
 def displayed_size(size: tuple[int, int], orientation: int) -> tuple[int, int]:
@@ -47,8 +50,10 @@ def upright(image: Image.Image, orientation: int, factor: int) -> Image.Image:
         return _plain_pixels(image)
     width_px, height_px = displayed_size(image.size, orientation)
     small = None
-    for top in range(0, height_px, factor * _ROWS_AT_ONCE):
-        bottom = min(height_px, top + factor * _ROWS_AT_ONCE)
+    rows_at_once = PIXELS_AT_ONCE // (width_px * factor)
+    step = factor * max(1, min(_ROWS_AT_ONCE, rows_at_once))
+    for top in range(0, height_px, step):
+        bottom = min(height_px, top + step)
         box = _in_the_file(image.size, orientation, top, bottom)
         rows = _plain_pixels(image.crop(box))
         if orientation in UPRIGHT:

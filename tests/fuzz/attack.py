@@ -17,9 +17,10 @@ from multiprocessing.connection import Connection
 from pathlib import Path
 
 from fishmeasure.base.errors import FishMeasureError
-from fishmeasure.photo.image import read_photo
+from fishmeasure.photo.image import read_photo, small_picture
 from fishmeasure.photo.privacy import strip_private_tags
 from fishmeasure.pipeline import measure_photo
+from tests.fuzz import real_photos
 from tests.fuzz.bases import SECRET
 from tests.fuzz.mutants import mutants
 
@@ -68,6 +69,23 @@ def try_one(name: str, data: bytes) -> str:
     return codes[-1]
 
 
+def try_reading(name: str, data: bytes) -> str:
+    """Do what the server does with a photo but measure it; return as ``try_one``.
+
+    A photo counts as stored where what is left of it can be read.
+    """
+    try:
+        clean = strip_private_tags(data, name)
+        read_photo(clean, name)
+        small_picture(clean, name, 64)
+    except FishMeasureError as error:
+        return error.code
+    if real_photos.private_in(clean) and not _in_model(clean, name):
+        message = f"private text left in {name}"
+        raise AssertionError(message)
+    return ""
+
+
 def _in_model(clean: bytes, name: str) -> bool:
     """Return whether a broken pointer has made another tag's text the maker's."""
     return SECRET.decode() in read_photo(clean, name).camera_model
@@ -83,23 +101,31 @@ def peak_mb() -> float:
     return int(line.split()[1]) / 1000.0
 
 
-def _work(said: Connection, seed: int, first: int, last: int) -> None:
+def _work(
+    said: Connection, folder: Path | None, seed: int, first: int, last: int
+) -> None:
     resource.setrlimit(resource.RLIMIT_AS, (MEMORY_BYTES, MEMORY_BYTES))
-    for number, (name, data) in enumerate(mutants(seed, first, last), first):
+    photos, attempt = mutants(seed, first, last), try_one
+    if folder is not None:
+        photos = real_photos.mutants(folder, seed, first, last)
+        attempt = try_reading
+    for number, (name, data) in enumerate(photos, first):
         said.send((number, name, None, 0.0, 0.0))
         start = time.monotonic()
         try:
-            answer = try_one(name, data)
+            answer = attempt(name, data)
         except BaseException:  # noqa: BLE001 - it is what we look for
             answer = "!" + traceback.format_exc()
         said.send((number, name, answer, time.monotonic() - start, peak_mb()))
 
 
-def _run_worker(seed: int, first: int, last: int, outcome: Outcome) -> int:
+def _run_worker(
+    folder: Path | None, seed: int, first: int, last: int, outcome: Outcome
+) -> int:
     """Run until the end or a death; return the number to go on with."""
     context = multiprocessing.get_context("spawn")
     heard, said = context.Pipe(duplex=False)
-    worker = context.Process(target=_work, args=(said, seed, first, last))
+    worker = context.Process(target=_work, args=(said, folder, seed, first, last))
     worker.start()
     said.close()
     number, name = first, ""
@@ -129,11 +155,14 @@ def _run_worker(seed: int, first: int, last: int, outcome: Outcome) -> int:
     return number + 1
 
 
-def attack(seed: int, first: int, last: int) -> Outcome:
-    """Return what became of the mutants with these numbers."""
+def attack(seed: int, first: int, last: int, *, folder: Path | None = None) -> Outcome:
+    """Return what became of the mutants with these numbers.
+
+    With a folder they are those of its photos (``real_photos``), and are read alone.
+    """
     outcome = Outcome()
     while first < last:
-        first = _run_worker(seed, first, last, outcome)
+        first = _run_worker(folder, seed, first, last, outcome)
     return outcome
 
 
@@ -143,8 +172,10 @@ def main() -> None:
     parser.add_argument("--count", type=int, default=10_000)
     parser.add_argument("--first", type=int, default=0)
     parser.add_argument("--seed", type=int, default=1)
+    parser.add_argument("--folder", type=Path, help="of real photos, broken by parts")
     options = parser.parse_args()
-    outcome = attack(options.seed, options.first, options.first + options.count)
+    last = options.first + options.count
+    outcome = attack(options.seed, options.first, last, folder=options.folder)
     found = {name: getattr(outcome, name) for name in Outcome.__slots__}
     sys.stdout.write(json.dumps(found, indent=1) + "\n")
     sys.exit(bool(outcome.failures))

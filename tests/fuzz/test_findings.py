@@ -7,6 +7,7 @@ import subprocess
 import sys
 import time
 import warnings
+import zlib
 from collections.abc import Iterator
 
 import numpy as np
@@ -14,6 +15,7 @@ import pytest
 from PIL import Image
 
 from fishmeasure.base.errors import NotAnImageError, PhotoTooLargeError
+from fishmeasure.photo import raster
 from fishmeasure.photo.image import PhotoLimits, read_photo
 from fishmeasure.photo.privacy import strip_private_tags
 from tests.fuzz.bases import SECRET, base_photos, exif, saved, scene
@@ -126,6 +128,39 @@ def test_application_data_of_a_jpeg_are_kept_by_name_only(segment: bytes) -> Non
     assert np.array_equal(read_photo(clean, "a").rgb, read_photo(data, "a").rgb)
 
 
+@pytest.mark.parametrize("marker", [0xDC, 0xF0, 0xFD])
+def test_only_segments_that_pixels_need_are_kept_of_a_jpeg(marker: int) -> None:
+    """A number of lines (0xDC) of any length is passed over by decoders."""
+    plain = saved(scene(), "JPEG")
+    segment = bytes([0xFF, marker]) + struct.pack(">H", len(SECRET) + 2) + SECRET
+    at = plain.index(b"\xff\xdb")
+    clean = strip_private_tags(plain[:at] + segment + plain[at:], "a.jpg")
+    assert clean == strip_private_tags(plain, "a.jpg")
+    assert np.array_equal(read_photo(clean, "a").rgb, read_photo(plain, "a").rgb)
+
+
+@pytest.mark.parametrize("kind", [b"bKGD", b"pHYs", b"gAMA", b"tRNS", b"IEND", b"PLTE"])
+def test_parts_of_a_png_that_hold_more_than_they_may_are_dropped(kind: bytes) -> None:
+    """Decoders look at their first bytes alone, and at a palette only where one is."""
+    plain = saved(scene(), "PNG")
+    body = kind + bytes(9) + SECRET * 50
+    part = struct.pack(">I", len(body) - 4) + body
+    part += struct.pack(">I", zlib.crc32(body))
+    at = plain.index(b"IEND" if kind == b"IEND" else b"IDAT") - 4
+    clean = strip_private_tags(plain[:at] + part + plain[at:], "a.png")
+    assert clean == strip_private_tags(plain, "a.png")
+
+
+def test_text_behind_a_known_part_of_a_webp_is_dropped() -> None:
+    """ANIM has 6 bytes (RFC 9649, 2.7.1.1); it was kept however long it was."""
+    plain = base_photos()["animated.webp"]
+    at = plain.index(b"ANIM") + 8
+    longer = plain[12 : at - 4] + struct.pack("<I", 6 + len(SECRET))
+    longer += plain[at : at + 6] + SECRET + plain[at + 6 :]
+    data = b"RIFF" + struct.pack("<I", len(longer) + 4) + b"WEBP" + longer
+    assert strip_private_tags(data, "a.webp") == strip_private_tags(plain, "a.webp")
+
+
 def test_unknown_parts_of_a_webp_are_dropped() -> None:
     """Only EXIF and XMP were; RFC 9649 lets a file have others."""
     data = saved(scene(), "WEBP")
@@ -233,6 +268,33 @@ def test_a_kind_that_takes_more_memory_has_a_lower_limit(kind: str) -> None:
     else:
         with pytest.raises(PhotoTooLargeError):
             read_photo(data, "a", limits)
+
+
+@pytest.mark.parametrize("orientation", [1, 3, 6, 8])
+def test_a_long_picture_is_never_copied_whole(
+    orientation: int, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Some rows of one 206 high were all of it: 1.0 GB for 108 megapixels.
+
+    Its parts are put together to what one mean over blocks of 4 x 4 gives.
+    """
+    sides = (40, 6000) if orientation in raster.SIDEWAYS else (6000, 40)
+    image = scene("L", sides)
+    copied = []
+    crop = Image.Image.crop
+
+    def seen(whole: Image.Image, box: tuple[int, int, int, int]) -> Image.Image:
+        copied.append((box[2] - box[0]) * (box[3] - box[1]))
+        return crop(whole, box)
+
+    monkeypatch.setattr(Image.Image, "crop", seen)
+    monkeypatch.setattr(raster, "PIXELS_AT_ONCE", 60_000)
+    small = raster.upright(image, orientation, 4)
+    assert max(copied) <= 60_000
+    assert sum(copied) == 40 * 6000
+    turn = raster.UPRIGHT.get(orientation)
+    whole = image if turn is None else image.transpose(turn)
+    assert np.array_equal(np.asarray(small), np.asarray(whole.reduce(4)))
 
 
 @pytest.mark.slow
