@@ -43,18 +43,19 @@ _PNG_START = b"\x89PNG\r\n\x1a\n"
 # (PNG specification, 3rd ed., section 11); a longer one holds something else as well.
 _PNG_KEPT = {
     b"IHDR": 13,
-    b"PLTE": 768,
     b"IDAT": 2**31 - 1,
     b"IEND": 0,
-    b"tRNS": 256,
-    b"gAMA": 4,
-    b"cHRM": 32,
     b"sRGB": 1,
     b"sBIT": 4,
+    b"gAMA": 4,
+    b"cHRM": 32,
     b"bKGD": 6,
     b"pHYs": 9,
     b"cICP": 4,
 }
+# The same by colour type: grey 0, colours 2, palette 3. For others than the last a
+# palette is only advice.
+_PNG_BY_COLOUR = {b"PLTE": {3: 768}, b"tRNS": {0: 2, 2: 6, 3: 256}}
 # WebP chunks that hold pixels or how to show them (RFC 9649, section 2.7).
 _WEBP_PICTURE = frozenset((b"VP8 ", b"VP8L", b"ALPH"))
 _FRAME_HEAD_BYTES = 16
@@ -231,8 +232,7 @@ def _strip_png(data: bytes) -> bytes:
         if end > len(data):
             message = "chunk runs past the end"
             raise ValueError(message)
-        # Colour type 3 has its colours in a palette; for others it is only advice.
-        if length <= _PNG_KEPT.get(kind, -1) and (kind != b"PLTE" or data[25] == 3):
+        if length <= _most_bytes(kind, data[25]):
             kept.append(data[at:end])
         if kind == b"IHDR" and colours:
             kept.append(_chunk(b"iCCP", b"colours\0\0" + zlib.compress(colours)))
@@ -241,6 +241,13 @@ def _strip_png(data: bytes) -> bytes:
         at = end
         if kind == b"IEND":
             return b"".join(kept) if length == 0 else b"".join(kept) + _chunk(kind, b"")
+
+
+def _most_bytes(kind: bytes, colour_type: int) -> int:
+    """Return how long a chunk may be to be kept, -1 if it never is."""
+    if kind in _PNG_BY_COLOUR:
+        return _PNG_BY_COLOUR[kind].get(colour_type, -1)
+    return _PNG_KEPT.get(kind, -1)
 
 
 def _chunk(kind: bytes, body: bytes) -> bytes:
