@@ -139,8 +139,12 @@ def list_samples(
     page, archive = Page(limit=limit, before=cursor), services.archive
     found = archive.open_samples(page) if only_open else archive.samples(page)
     entered = services.book.has_entries(sample.id for sample in found)
+    gone = services.book.cancelled_at(sample.id for sample in found)
     return schemas.Items(
-        items=[_out(sample, in_book=sample.id in entered) for sample in found],
+        items=[
+            _out(one, in_book=one.id in entered, gone_at=gone.get(one.id))
+            for one in found
+        ],
         next=found[-1].seq if len(found) == limit else None,
     )
 
@@ -171,9 +175,10 @@ def take_back_sample(
     stored = services.archive.sample(sample_id)
     if stored.taken_back_at is not None:
         return _whole(services, stored)
-    if services.book.has_entries([sample_id]):
+    book, mine = services.book, [sample_id]
+    if book.has_entries(mine) and not book.cancelled_at(mine):
         back = Cancelled(id=uuid4(), on=outlooks.today(), replaces=sample_id)
-        services.book.add(written_by(back, caller.author))
+        book.add(written_by(back, caller.author))
     return _whole(services, services.archive.take_back_sample(stored, caller.author))
 
 
@@ -341,11 +346,17 @@ def _problems(stored: StoredSample) -> list[Problem]:
 
 def _whole(services: Services, stored: StoredSample) -> SampleOut:
     in_book = bool(services.book.has_entries([stored.id]))
-    return _out(stored, in_book=in_book, advice=_advice(services, stored))
+    gone_at = services.book.cancelled_at([stored.id]).get(stored.id)
+    advice = _advice(services, stored)
+    return _out(stored, in_book=in_book, gone_at=gone_at, advice=advice)
 
 
 def _out(
-    stored: StoredSample, *, in_book: bool, advice: Json | None = None
+    stored: StoredSample,
+    *,
+    in_book: bool,
+    gone_at: dt.datetime | None,
+    advice: Json | None = None,
 ) -> SampleOut:
     estimate = (stored.result or {}).get("estimate")
     return SampleOut(
@@ -359,5 +370,5 @@ def _out(
         problems=_problems(stored),
         advice=advice,
         entry_id=stored.id if in_book else None,
-        taken_back_at=stored.taken_back_at,
+        taken_back_at=stored.taken_back_at or gone_at,
     )

@@ -9,7 +9,7 @@ returned is on the disk.
 import contextlib
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
-from datetime import date
+from datetime import date, datetime
 from pathlib import Path
 from types import TracebackType
 from typing import Self
@@ -49,6 +49,7 @@ from fishmeasure.store.kept import Kept
 from fishmeasure.store.rows import (
     Added,
     add_entries,
+    cancelled_at,
     entries_by_id,
     find_named,
     known_ids,
@@ -335,6 +336,11 @@ class Book:
         """Return those of the ids that entries of the book have."""
         with reading(self._engine) as connection:
             return frozenset(known_ids(connection, tuple(identities)))
+
+    def cancelled_at(self, identities: Iterable[UUID]) -> dict[UUID, datetime]:
+        """Return when those of the entries that were taken back were."""
+        with reading(self._engine) as connection:
+            return cancelled_at(connection, tuple(identities))
 
     # --- all of it ---------------------------------------------------------------
 

@@ -225,6 +225,21 @@ def known_ids(connection: Connection, identities: Sequence[UUID]) -> set[UUID]:
     return found
 
 
+def cancelled_at(
+    connection: Connection, identities: Sequence[UUID]
+) -> dict[UUID, datetime]:
+    """Return when those of the entries that were taken back were."""
+    table, found = tables.entries, dict[UUID, datetime]()
+    for chunk in _chunks(identities):
+        gone = select(table.c.replaces, table.c.recorded_at).where(
+            table.c.replaces.in_(chunk), table.c.kind == "cancelled"
+        )
+        found.update(
+            (row.replaces, row.recorded_at) for row in connection.execute(gone)
+        )
+    return found
+
+
 def _differing(one: Entry, other: Entry) -> tuple[str, ...]:
     if one.kind != other.kind:
         return ("kind",)

@@ -236,6 +236,29 @@ def test_a_sample_is_gone_on_with_and_taken_back_by_another_phone(
     )
 
 
+def test_a_sample_whose_entry_was_taken_back_is_listed_as_such(
+    client: TestClient, book: tuple[Json, Json]
+) -> None:
+    """It was taken back in the book's own history, not where samples are."""
+    worker = by(add(client, "worker"))
+    identity = str(uuid4())
+    path = f"/v1/samples/{identity}"
+    where = {"unit_id": book[0]["id"], "cohort_id": book[1]["id"]}
+    net = {"fish": 8, "gross_g": 1912.0, "tare_g": 640.0}
+    body = {"date": "2026-03-04", "species": "rainbow-trout", "nets": [net], **where}
+    client.put(path, json=body, headers=worker)
+    client.post(f"{path}/record", json=where, headers=worker)
+    gone = {"kind": "cancelled", "id": str(uuid4()), "on": "2026-03-05"}
+    sent = {"entries": [{**gone, "replaces": identity}]}
+    assert client.post("/v1/entries", json=sent, headers=worker).is_success
+    for answer in (
+        client.get("/v1/samples", headers=worker).json()["items"][0],
+        client.get(path, headers=worker).json(),
+        client.delete(path, headers=worker).json(),
+    ):
+        assert answer["taken_back_at"] is not None
+
+
 def test_an_open_sample_that_is_taken_back_is_no_more_to_be_gone_on_with(
     client: TestClient, book: tuple[Json, Json]
 ) -> None:

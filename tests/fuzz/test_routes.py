@@ -109,6 +109,7 @@ def whole_bodies(client: TestClient) -> tuple[tuple[str, str, Json], ...]:
         ("POST", "/v1/devices", {"code": "1234 5678", "name": "a phone"}),
         ("POST", "/v1/devices/invitations", {"role": "reader"}),
         ("PUT", f"/v1/devices/{DEVICE}", {"name": "a phone", "role": "worker"}),
+        ("POST", f"/v1/cohorts/{COHORT}/fit", five_fish(client)),
         ("PUT", f"{photo}/corrections", documents.CORRECTIONS),
         ("PUT", f"{photo}/settings", documents.PHOTO_SETTINGS),
         ("PUT", "/v1/lenses/mine", documents.LENS_BODY),
@@ -117,6 +118,22 @@ def whole_bodies(client: TestClient) -> tuple[tuple[str, str, Json], ...]:
             for name, body in documents.CALCULATIONS.items()
         ),
     )
+
+
+def five_fish(client: TestClient) -> Json:
+    """Return fish of the photo with weights that a condition factor of 1.2 gives."""
+    photo = client.headers["X-Photo"]
+    measured = client.get(f"/v1/photos/{photo}").json()["measurement"]["fish"]
+    whole = [(n, f) for n, f in enumerate(measured, 1) if f["complete"]][:5]
+    fish = [
+        {
+            "photo": photo,
+            "fish": n,
+            "weight_g": 1.2e-5 * f["fork_length_mm"] ** 3,
+        }
+        for n, f in whole
+    ]
+    return {"unit_id": UNIT, "on": "2026-05-02", "fish": fish}
 
 
 def check(answer: Any) -> None:

@@ -112,16 +112,22 @@ def test_a_fish_that_lies_on_something_alone_is_not_used() -> None:
     assert marked[0].raised_share == 0.0
 
 
-def test_upright_fish_need_less_and_their_shadow_is_no_fish_below_them() -> None:
+def test_swimming_fish_need_less_and_their_shadow_is_no_fish_below_them() -> None:
+    """In air an upright one lies as others do, and what is beside it counts."""
     fish = [
         replace(assessment(raised=1.0, confidence=0.91), posture="upright"),
         replace(assessment(raised=-1.0, confidence=0.8), posture="upright"),
         assessment("hidden"),
     ]
-    upper, beside, _ = flag_heaped_fish(fish, [FISH, BELOW, AWAY], cells(FISH))
+    masks = [FISH, BELOW, AWAY]
+    upper, beside, _ = flag_heaped_fish(fish, masks, cells(FISH), in_water=True)
     assert upper.flags == ("on-others",)
     assert beside.flags == ()
     assert beside.raised_share == pytest.approx(1.0 / (1.0 + math.e))
+
+    _, lying, _ = flag_heaped_fish(fish, masks, cells(FISH))
+    assert lying.strict
+    assert lying.flags == ("touching",)
 
 
 def test_seen_through_water_is_no_doubt_that_hides_another() -> None:

@@ -99,7 +99,10 @@ def find_fish(
     if not any(_is_surely_fish(refined, assessment) for refined, assessment in kept):
         return []
     assessments = flag_heaped_fish(
-        [assessment for _, assessment in kept], masks, candidates.fish_like
+        [assessment for _, assessment in kept],
+        masks,
+        candidates.fish_like,
+        in_water=plane.water is not None,
     )
     fish = [
         _with_ends(photo, plane, refined, assessment)

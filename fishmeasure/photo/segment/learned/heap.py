@@ -42,11 +42,16 @@ _NEAR_PX = 6
 
 
 def flag_heaped_fish(
-    assessments: Sequence[Assessment], masks: Sequence[BoolArray], fish_like: BoolArray
+    assessments: Sequence[Assessment],
+    masks: Sequence[BoolArray],
+    fish_like: BoolArray,
+    *,
+    in_water: bool = False,
 ) -> list[Assessment]:
     """Return the assessments, with how likely each fish lies on others.
 
-    ``masks`` lie in the first picture, ``fish_like`` at a quarter of its size.
+    ``masks`` lie in the first picture, ``fish_like`` at a quarter of its size. Upright
+    fish swim where the photo is ``in_water``; elsewhere they lie like all others.
     """
     if not masks:
         return []
@@ -63,8 +68,10 @@ def flag_heaped_fish(
         beside_hidden = float((hidden & mask).sum()) > HIDDEN_SHARE * area
         least = max(UNKNOWN_SHARE * area, _MIN_AREA_PX)
         beside = beside_hidden or _beside(mask, unknown) > least
-        share = _raised_share(one, beside=beside) if piled else 0.0
-        strict = piled and (one.posture == "side" or share > ON_OTHERS_SHARE)
+        swims = in_water and one.posture == "upright"
+        # Beside a swimming fish lies its shadow, which may look like another fish.
+        share = _raised_share(one, beside=beside and not swims) if piled else 0.0
+        strict = piled and (not swims or share > ON_OTHERS_SHARE)
         if not piled:
             word = "touching" if beside or one.raised > 0.0 else None
         elif strict and one.confidence < PILED_CONFIDENCE[one.posture]:
@@ -78,11 +85,7 @@ def flag_heaped_fish(
 
 
 def _raised_share(one: Assessment, *, beside: bool) -> float:
-    """Return how likely a fish lies on others, where some do.
-
-    Beside a swimming fish lies its shadow, which may look like another fish.
-    """
-    beside = beside and one.posture == "side"
+    """Return how likely a fish lies on others, where some do."""
     logit = RAISED_SLOPE * one.raised + (RAISED_BESIDE if beside else RAISED)
     return 1.0 / (1.0 + math.exp(-min(max(logit, -30.0), 30.0)))
 
