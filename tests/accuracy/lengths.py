@@ -8,7 +8,7 @@ leaves the error of the scale, the midline, the end points and the parallax.
 import argparse
 import json
 from collections.abc import Callable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import Any
 
@@ -18,7 +18,8 @@ import numpy as np
 from fishmeasure.base.arrays import FloatArray
 from fishmeasure.base.errors import MarkerError
 from fishmeasure.photo.image import Photo, read_photo
-from fishmeasure.photo.length import FishLength, measure_length, shape_of
+from fishmeasure.photo.length import FishLength, FishShape, measure_length, shape_of
+from fishmeasure.photo.length.budget import LAID
 from fishmeasure.photo.markers import find_plane
 from fishmeasure.photo.plane import PlaneScale
 from fishmeasure.photo.segment import SEGMENTERS
@@ -53,7 +54,8 @@ class Measured:
     """One fish that was measured and may be used, and what is true of it.
 
     ``own_sd`` leaves out the errors that all photos share (the print scale that
-    nobody measured, the thickness of the species).
+    nobody measured, the thickness of the species); ``laid_sd`` is the relative error
+    by how fish were laid alone.
     """
 
     photo: str
@@ -64,6 +66,7 @@ class Measured:
     found_mm: float
     sd_mm: float
     own_sd_mm: float
+    laid_sd: float
 
     @property
     def error(self) -> float:
@@ -113,14 +116,24 @@ def found_by(name: str) -> Callable[[Case], tuple[FishOutline, ...]]:
     return lambda case: SEGMENTERS[name].find(case.photo, case.plane).outlines
 
 
-def tally(case: Case, outlines: tuple[FishOutline, ...]) -> Tally:
+def laid(case: Case) -> FishShape:
+    """Return the usual shape with the heights at which the fish of a photo lie."""
+    ends = [np.array(f["midline_height_mm"])[[0, -1]] for f in case.whole]
+    halves = [f["thickness_mm"] / 2.0 for f in case.whole]
+    snout, fork = np.mean(np.array(ends) / np.array(halves)[:, None], axis=0)
+    return replace(SHAPE, snout_height=float(snout), fork_height=float(fork))
+
+
+def tally(
+    case: Case, outlines: tuple[FishOutline, ...], shape: FishShape = SHAPE
+) -> Tally:
     """Return what the outlines of a photo come to."""
     group = case.plane.method
     taken: set[int] = set()
     measured = []
     false_fish = 0
     for outline in outlines:
-        length = measure_length(outline, case.plane, SHAPE)
+        length = measure_length(outline, case.plane, shape)
         if not length.complete:
             continue
         overlaps = [overlap(length, fish) for fish in case.truth["fish"]]
@@ -140,6 +153,7 @@ def tally(case: Case, outlines: tuple[FishOutline, ...]) -> Tally:
 
 def compared(case: Case, length: FishLength, fish: dict[str, Any]) -> Measured:
     own = [s.relative_sd for s in length.sources if s.scope in ("fish", "photo")]
+    laid_sd = next(s.relative_sd for s in length.sources if s.name == LAID)
     return Measured(
         photo=case.name,
         group=case.plane.method,
@@ -149,6 +163,7 @@ def compared(case: Case, length: FishLength, fish: dict[str, Any]) -> Measured:
         found_mm=length.fork_length_mm,
         sd_mm=length.fork_length_se_mm,
         own_sd_mm=float(np.linalg.norm(own)) * length.fork_length_mm,
+        laid_sd=laid_sd,
     )
 
 
@@ -184,6 +199,7 @@ def figures(tallies: list[Tally]) -> dict[str, float]:
         "p95": float(np.percentile(np.abs(errors), 95.0)),
         "worst": float(np.max(np.abs(errors))),
         "z_sd": float(np.sqrt(np.mean(scores**2))),
+        "laid_sd": 100.0 * float(np.mean([f.laid_sd for f in fish])),
         "mean_se": 100.0 * float(np.mean([f.sd_mm / f.found_mm for f in fish])),
     }
 

@@ -29,12 +29,21 @@ def clean_cases() -> list[lengths.Case]:
 def test_lengths_of_fish_on_clean_boards(
     clean_cases: list[lengths.Case], outlines: str
 ) -> None:
-    """Truth of the scenes; scores above one would mean that intervals lie."""
+    """Truth of the scenes; scores above one would mean that intervals lie.
+
+    How fish lie no photo tells: these lie limp, others stiff. So the bias is held to
+    0.3 % with their true heights given, and without them to the error stated for that.
+    """
     make = lengths.found_by(outlines)
-    found = lengths.figures([lengths.tally(case, make(case)) for case in clean_cases])
+    seen = [(case, make(case)) for case in clean_cases]
+    found = lengths.figures([lengths.tally(case, fish) for case, fish in seen])
     assert found["false"] == 0
     assert found["recall"] >= RECALL[outlines]
     assert found["mape"] <= 1.0
-    assert abs(found["bias"]) <= 0.3
+    assert abs(found["bias"]) <= found["laid_sd"]
     assert found["p95"] <= 2.5
     assert found["z_sd"] <= 1.0
+    known = [lengths.tally(case, fish, lengths.laid(case)) for case, fish in seen]
+    told = lengths.figures(known)
+    assert abs(told["bias"]) <= 0.3
+    assert told["mape"] <= 0.5
