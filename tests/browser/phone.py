@@ -92,10 +92,10 @@ class Phone:
         self.button("Save into the book").click(click_count=taps)
         right = self.button("It is right")
         there = self.page.get_by_text("In the book", exact=True)
-        expect(right.or_(there).first).to_be_visible()
+        expect(right.or_(there).first).to_be_visible(timeout=MEASURED_MS)
         if right.is_visible():
             right.click()
-        expect(there).to_be_visible()
+        expect(there).to_be_visible(timeout=MEASURED_MS)
 
     # --- sampling -----------------------------------------------------------------
 

@@ -111,7 +111,7 @@ def test_a_busy_server_is_asked_again_after_the_time_that_it_names(
         else:
             route.continue_()
 
-    phone.page.route("**/v1/photos", busy_once)
+    phone.page.route("**/v1/uploads/*/photo", busy_once)
     phone.photograph(photo("tank_a_net4"))
     phone.measured()
     assert len(asked) == 2

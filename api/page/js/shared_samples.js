@@ -107,7 +107,7 @@ export async function takeOthers(sample, found) {
     // What another phone brought in is looked at before it goes into the book.
     if (news || closed) record.record_wanted = false;
     record.error = null;
-    record.state = unsent ? "waiting" : "measured";
+    record.state = unsent || record.record_wanted ? "waiting" : "measured";
   });
 }
 

@@ -16,6 +16,18 @@ export function lifted() {
   });
 }
 
+/**
+ * Return what was read once no finger is down: one may have come while it was read.
+ * @template T
+ * @param {Promise<T>} reading
+ * @returns {Promise<T>}
+ */
+export async function onceLifted(reading) {
+  const found = await reading;
+  await lifted();
+  return found;
+}
+
 function release() {
   down = false;
   // The click comes right after the finger has gone.

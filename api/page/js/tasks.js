@@ -228,6 +228,7 @@ async function sendSample(sample, photos) {
   }
   const named = { sample_id: sample.id };
   const path = address("/v1/samples/{sample_id}", named);
+  /** @type {SampleResult} */
   let result;
   try {
     /** @type {Record<string, string>} */
@@ -239,6 +240,11 @@ async function sendSample(sample, photos) {
     return;
   }
   if (sample.record_wanted) {
+    // The server may ask first: what it has by now is what the answer goes on from.
+    await update("samples", sample.id, (record) => {
+      record.result = result;
+      record.sent = netStates(sample, photos);
+    });
     const where = { unit_id: sample.unit_id, cohort_id: sample.cohort_id };
     const json = { ...where, ...(sample.confirm ? { confirm: sample.confirm } : {}) };
     const record = address("/v1/samples/{sample_id}/record", named);

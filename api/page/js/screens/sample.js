@@ -21,6 +21,7 @@ import {
 } from "../samples.js";
 import { refreshSample, takeBack } from "../shared_samples.js";
 import { all, get } from "../store.js";
+import { onceLifted } from "../taps.js";
 import { dateText, t, today } from "../text.js";
 import { progressOf } from "../uploading.js";
 import { weight } from "../units.js";
@@ -35,10 +36,11 @@ export async function show({ sample: id }) {
   const reader = await onlyReads();
   void refreshSample(sample);
   const update = async () => {
-    const focus = document.activeElement?.getAttribute("data-key");
     const kept = await get("samples", id);
     if (!kept) return; // just thrown away
-    fill(body, content(kept, await photosOf(id), reader));
+    const photos = await onceLifted(photosOf(id));
+    const focus = document.activeElement?.getAttribute("data-key");
+    fill(body, content(kept, photos, reader));
     /** @type {HTMLElement | null} */
     const found = focus ? body.querySelector(`[data-key="${focus}"]`) : null;
     found?.focus();

@@ -24,6 +24,7 @@ import { may } from "../roles.js";
 import { go, reload } from "../router.js";
 import { openElsewhere, takeUp } from "../shared_samples.js";
 import { all } from "../store.js";
+import { onceLifted } from "../taps.js";
 import { dateText, spoken, t, today } from "../text.js";
 import {
   count as shownCount,
@@ -45,7 +46,7 @@ export async function show({ unit: id }) {
   const open = h("div");
   const shared = h("div");
   const update = async () => {
-    fill(open, await openSamples(id));
+    fill(open, await onceLifted(openSamples(id)));
     void listShared(shared, id);
     // What was entered here has arrived: the server's figures are others now.
     if ((await openWrites(id)) < before) reload(`unit/${id}`);

@@ -6,6 +6,7 @@ import { icon } from "../icons.js";
 import { giveUp, outbox, retry } from "../outbox.js";
 import { action, banner, stateChip } from "../parts.js";
 import { wake } from "../queue.js";
+import { onceLifted } from "../taps.js";
 import { t } from "../text.js";
 import { progressOf } from "../uploading.js";
 
@@ -16,7 +17,9 @@ const MOST_ARRIVED = 30;
 
 export async function show() {
   const body = h("div");
-  const update = async () => fill(body, content(await outbox()));
+  const update = async () => {
+    fill(body, content(await onceLifted(outbox())));
+  };
   await update();
   return { title: t("waiting-title"), body, update };
 }
