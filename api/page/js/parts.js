@@ -144,7 +144,7 @@ export function cautions(texts) {
   if (!texts?.length) return null;
   return h(
     "aside.cautions",
-    { "aria-label": t("cautions") },
+    { role: "note", "aria-label": t("cautions") }, // no landmark: there may be two
     texts.map((x) => h("p", x)),
   );
 }
