@@ -291,15 +291,15 @@ def measure_sample(
     line = species.on_fork_length()
     weights = photo_weights_of(seen, species)
     weighed_nets = sized(nets, weights, line, settings)
-    as_sized = (
+    of_photos, published, settings = (
         (nets, line, settings)
         if weighed_nets is None
         else (weighed_nets.nets, weighed_nets.published, weighed_nets.settings)
     )
     estimate = estimate_population(
-        as_sized[0],
-        published=as_sized[1],
-        settings=as_sized[2],
+        of_photos,
+        published=published,
+        settings=settings,
         count_in_unit=sample.count_in_unit,
         count_in_unit_sd=sample.count_in_unit_sd,
     )
@@ -311,7 +311,9 @@ def measure_sample(
     measured = tuple(photos.values())
     if estimate.mode == "both":
         measured = tuple(of_the_stock(one, species, ratio) for one in measured)
-    mixed = same_fish(nets, shapes_of(nets, weights)) or exchanged_photos(*as_sized)
+    mixed = same_fish(nets, shapes_of(nets, weights)) or exchanged_photos(
+        of_photos, published, settings
+    )
     doubts = [*mixed, *(doubt for one in of_nets for doubt in doubts_of_net(*one))]
     if sample.ripe and photos:
         doubts.append(RIPE)

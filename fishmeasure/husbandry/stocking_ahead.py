@@ -34,6 +34,7 @@ class LoadDay:
     biomass_kg: Estimate
     limiting: LimitName
     used_fraction: Estimate
+    capacity_kg: Estimate
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -118,6 +119,7 @@ def stocking_outlook(
                 biomass_kg=load.biomass_kg,
                 limiting=load.limiting.name,
                 used_fraction=load.limiting.used_fraction,
+                capacity_kg=load.limiting.capacity_kg,
             )
         )
         fits.append(_fingerlings_that_fit(unit, basis, question, present, day))

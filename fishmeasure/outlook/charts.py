@@ -195,27 +195,28 @@ def _edges(top_g: float) -> tuple[float, ...]:
 
 
 def _load(outlook: UnitOutlook) -> tuple[LoadOn, ...]:
+    """Return today's limit by the water as read, later ones by its usual year."""
     if outlook.limits is None:
         return ()
-    return tuple(
-        LoadOn(
-            day=one.day,
-            biomass_kg=one.biomass_kg,
-            limit=one.limiting,
-            capacity_kg=_capacity(one.biomass_kg.value, one.used_fraction),
-        )
-        for one in outlook.limits.ahead.days
+    now = outlook.limits.load
+    today, *later = outlook.limits.ahead.days
+    first = LoadOn(
+        day=today.day,
+        biomass_kg=today.biomass_kg,
+        limit=now.limiting.name,
+        capacity_kg=now.limiting.capacity_kg,
     )
-
-
-def _capacity(biomass_kg: float, used: Estimate) -> Estimate:
-    value = biomass_kg / used.value
-    return Estimate(
-        value=value,
-        sd=value * used.sd / used.value,
-        low=biomass_kg / used.high,
-        high=biomass_kg / used.low,
-        level=used.level,
+    return (
+        first,
+        *(
+            LoadOn(
+                day=one.day,
+                biomass_kg=one.biomass_kg,
+                limit=one.limiting,
+                capacity_kg=one.capacity_kg,
+            )
+            for one in later
+        ),
     )
 
 

@@ -132,13 +132,10 @@ def unit_plan(outlook: UnitOutlook, question: PlanQuestion) -> UnitPlan:
     tried = Attempts()
     item = _heaviest(outlook, question.cohort_id)
     weekly = None if item is None else _each_week(item, question)
-    harvest = (
-        None
-        if item is None or weekly is None
-        else tried.get(lambda: _harvest(item, outlook, question, weekly))
-    )
     stops = outlook.now.stops
-    feed = None
+    harvest = feed = None
+    if item is not None and weekly is not None and "handling" not in stops:
+        harvest = tried.get(lambda: _harvest(item, outlook, question, weekly))
     if "feeding" not in stops:
         feed = tried.get(lambda: _feed_kg(outlook, question.feed_days))
     return UnitPlan(

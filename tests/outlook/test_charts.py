@@ -1,12 +1,14 @@
 """Charts and plans say what the calculations below them say."""
 
 import math
-from datetime import date, timedelta
+from dataclasses import replace
+from datetime import date, time, timedelta
 from itertools import pairwise
 from uuid import UUID
 
 import pytest
 
+from fishmeasure.book.entries import WaterReading
 from fishmeasure.outlook.charts import unit_charts
 from fishmeasure.outlook.unit import UnitOutlook, unit_outlook
 from fishmeasure.outlook.whatif import PlanQuestion, unit_plan
@@ -16,12 +18,17 @@ DEMO_DAY = date(2026, 5, 2)
 BOOK = demo_book(DEMO_DAY)
 
 
-def demo(name: str, question: PlanQuestion | None = None) -> UnitOutlook:
+def demo(
+    name: str,
+    question: PlanQuestion | None = None,
+    reading: WaterReading | None = None,
+) -> UnitOutlook:
     unit = next(unit for unit in BOOK.units if unit.name == name)
+    more = () if reading is None else (replace(reading, unit_id=unit.id),)
     return unit_outlook(
         BOOK.units,
         BOOK.cohorts,
-        BOOK.entries,
+        (*BOOK.entries, *more),
         unit_id=UUID(str(unit.id)),
         on=DEMO_DAY,
         options=None if question is None else question.options,
@@ -68,13 +75,34 @@ def test_kilograms_over_the_limits_share_are_its_capacity() -> None:
     """Half used by 30 kg is a limit of 60 kg; the safe end is the high use."""
     outlook = demo("Tank A")
     assert outlook.limits is not None
-    for drawn, day in zip(
-        unit_charts(outlook).load, outlook.limits.ahead.days, strict=True
-    ):
-        used = drawn.biomass_kg.value / drawn.capacity_kg.value
-        assert used == pytest.approx(day.used_fraction.value)
-        safe = drawn.biomass_kg.value / drawn.capacity_kg.low
-        assert safe == pytest.approx(day.used_fraction.high)
+    today, *later = outlook.limits.ahead.days
+    now = outlook.limits.load.limiting.used_fraction
+    shares = [now, *(day.used_fraction for day in later)]
+    drawn = unit_charts(outlook).load
+    assert drawn[0].day == today.day == outlook.on
+    for one, share in zip(drawn, shares, strict=True):
+        used = one.biomass_kg.value / one.capacity_kg.value
+        assert used == pytest.approx(share.value)
+        safe = one.biomass_kg.value / one.capacity_kg.low
+        assert safe == pytest.approx(share.high)
+
+
+def test_water_that_kills_bears_no_fish_and_nets_wait_for_oxygen() -> None:
+    """Rainbow trout die above 25 to 27 deg C; 2 mg/L is below any farm's limit.
+
+    Lethal temperatures: Elliott & Elliott 2010, J Fish Biol 77, from memory.
+    """
+    read = WaterReading(
+        id=UUID(int=1), on=DEMO_DAY, unit_id=UUID(int=2), at=time(23), ph=7.0
+    )
+    hot = demo("Tank A", reading=replace(read, temperature_deg_c=29.0))
+    assert unit_charts(hot).load[0].capacity_kg.high == 0.0
+    question = PlanQuestion(harvest_weeks=3)
+    airless = demo("Tank A", question, replace(read, do_mg_per_l=2.0))
+    plan = unit_plan(airless, question)
+    assert "handling" in airless.now.stops
+    assert (plan.harvest, plan.feed_kg, plan.room) == (None, None, None)
+    assert plan.problems
 
 
 def test_a_plan_takes_what_is_there_and_no_more() -> None:

@@ -65,7 +65,7 @@ const at = (day) => Date.parse(day) / DAY_MS;
 const ends = ({ low, high }) => [known(low), known(high)];
 
 /**
- * What is not finite is not drawn.
+ * What is not there is drawn at 0.
  * @param {Figure} figure
  */
 const known = (figure) => figure ?? 0;

@@ -104,6 +104,9 @@ class Pose:
     snout_radius_share, snout_radius_share_sd
         Radius of the snout as seen on a fish that swims, from above, over the half
         thickness, and its error; nothing where the tip is the point seen.
+    aslope_shorter, aslope_sd, tilt_sd
+        Of a fish that lies on others: how much shorter it looks, and the errors of that
+        and of its ends' difference in height over the length; see ``piled``.
     own_share_sd
         How far one fish's are from those of the others of its photo.
     clear_mm, clear_own_sd_mm, clear_photo_sd_mm

@@ -17,8 +17,6 @@ RAISED_SHARE, RAISED_SHARE_SD = 0.8, 0.4
 SHORTER: Final = 0.012
 SHORTER_SD: Final = 0.017
 """Of the length: stand-in, see above."""
-
-
 TILT_SD: Final = 0.155
 """Of the ends' difference in height over the length, rms of the same 36: stand-in. Seen
 at a slant along the fish, the higher end is moved by it, outward."""

@@ -66,6 +66,8 @@ class Fit {
     this.answer = h("div", { role: "status" });
     /** @type {Map<string, { fish: number, fields: Fields }[]>} */
     this.rows = new Map();
+    /** @type {Map<string, string>} the day of the sample that a photo is of */
+    this.days = new Map();
     this.ripe = new Fields([{ name: "ripe", label: t("fit-ripe"), type: "check" }]);
     this.element = h(
       "div",
@@ -171,7 +173,11 @@ class Fit {
     try {
       const { data } = await readAll(address("/v1/samples"), 50);
       const own = data.filter(({ sample }) => sample.cohort_id === this.cohort.id);
-      const ids = own.flatMap(({ sample }) => sample.nets.flatMap((net) => net.photos));
+      const ids = own.flatMap(({ sample: { date, nets } }) => {
+        const photos = nets.flatMap((net) => net.photos);
+        for (const photo of photos) this.days.set(photo, date);
+        return photos;
+      });
       const buttons = [...new Set(ids)].slice(0, 24).map((id) => this.choice(id));
       fill(
         this.choices,
@@ -261,6 +267,15 @@ class Fit {
     box.scrollIntoView({ block: "start" });
   }
 
+  /**
+   * Return the day on which fish were photographed, of several photos the last.
+   * @param {string[]} photos
+   */
+  dayOf(photos) {
+    const days = photos.map((photo) => this.days.get(photo) ?? today());
+    return days.sort().at(-1) ?? today();
+  }
+
   /** Send what was typed, and show what it teaches. */
   async work() {
     const fish = [];
@@ -281,7 +296,8 @@ class Fit {
     }
     fill(this.answer, loading());
     const { ripe } = this.ripe.read().values;
-    const json = { unit_id: this.unitId, on: today(), ripe: Boolean(ripe), fish };
+    const on = this.dayOf(fish.map(({ photo }) => photo));
+    const json = { unit_id: this.unitId, on, ripe: Boolean(ripe), fish };
     try {
       const named = { cohort_id: this.cohort.id };
       const path = address("/v1/cohorts/{cohort_id}/fit", named);

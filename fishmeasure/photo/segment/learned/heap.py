@@ -6,12 +6,12 @@ and is part of none that was found. The length allows for it (``photo.length.pil
 Where no two lie so, one that does, or may go on in another's tail, is not used.
 """
 
-import math
 from collections.abc import Sequence
 from dataclasses import replace
 
 import cv2
 import numpy as np
+from scipy.special import expit
 
 from fishmeasure.base.arrays import BoolArray
 from fishmeasure.photo.segment.learned.verifier import (
@@ -87,7 +87,7 @@ def flag_heaped_fish(
 def _raised_share(one: Assessment, *, beside: bool) -> float:
     """Return how likely a fish lies on others, where some do."""
     logit = RAISED_SLOPE * one.raised + (RAISED_BESIDE if beside else RAISED)
-    return 1.0 / (1.0 + math.exp(-min(max(logit, -30.0), 30.0)))
+    return float(expit(logit))
 
 
 def _unknown(masks: Sequence[BoolArray], fish_like: BoolArray) -> BoolArray:

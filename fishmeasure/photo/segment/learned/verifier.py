@@ -6,6 +6,7 @@ from dataclasses import dataclass, replace
 from typing import Final
 
 import numpy as np
+from scipy.special import expit
 
 from fishmeasure.photo.segment.learned.ends import FishEnd
 from fishmeasure.photo.segment.learned.refiner import RefinedFish
@@ -114,11 +115,7 @@ def verify(refined: RefinedFish) -> Assessment:
         flags=tuple(flags),
         posture="upright" if upright > 0.0 else "side",
         seen=(snout, fork, midline),
-        upright_share=_logistic(upright),
-        water_share=_logistic(water),
+        upright_share=float(expit(upright)),
+        water_share=float(expit(water)),
         raised=raised,
     )
-
-
-def _logistic(logit: float) -> float:
-    return float(1.0 / (1.0 + np.exp(-np.clip(logit, -30.0, 30.0))))
